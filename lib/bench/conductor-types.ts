@@ -1,0 +1,72 @@
+import type { InstrumentId, LineId, VesselId } from '#lib/units/id';
+import type { Milligrams } from '#lib/units/mass';
+import type { MilliCelsius } from '#lib/units/temperature';
+import type { Monotonic } from '#lib/units/time';
+import type { Freshness, MassReading, ProbeUse } from '#lib/measure/reading';
+import type { ScaleRole } from '#lib/measure/instrument';
+import type { BatchState, Want } from '#lib/work/batch/index';
+import type { BenchCue } from './cue';
+
+/** A scale as the bench knows it this moment. */
+export interface ScaleView {
+  readonly id: InstrumentId;
+  readonly role: ScaleRole;
+  readonly capacity: Milligrams | null;
+  readonly division: Milligrams;
+  readonly freshness: Freshness;
+  /** Newest reading, whatever its age; the conductor never reads a mass from one that is not fresh. */
+  readonly reading: MassReading | null;
+  /** Usual interval between frames, ms; `null` until known. */
+  readonly period: number | null;
+}
+
+export interface ProbeView {
+  readonly use: ProbeUse;
+  readonly freshness: Freshness;
+  /** `null` unless fresh and not suspect. */
+  readonly value: MilliCelsius | null;
+  readonly suspect: string | null;
+}
+
+export interface BenchView {
+  readonly scales: readonly ScaleView[];
+  readonly probes: readonly ProbeView[];
+  /** A page holds the control lease and its heartbeat is not older than 10 s. */
+  readonly leased: boolean;
+}
+
+/** The three intents of a touch, a key or a pedal, and the few things a page says besides. */
+export type Press = { readonly key: 'go-on' | 'back' | 'silence'; readonly hold: boolean };
+
+export type ConductorEvent =
+  | { readonly kind: 'reading'; readonly reading: MassReading }
+  | { readonly kind: 'tick' }
+  | { readonly kind: 'press'; readonly press: Press }
+  /** A card taken by touch. */
+  | { readonly kind: 'take'; readonly card: number; readonly code: string; readonly hold: boolean }
+  /** Anything after which a gross weight means nothing: everything volatile is dropped. */
+  | {
+      readonly kind: 'disarm';
+      readonly why: 'boot' | 'reconnect' | 'suspend' | 'stall' | 'unit' | 'lease' | 'clock';
+      readonly instrument: InstrumentId | null;
+    }
+  /** The batch changed under it (an entry was committed). */
+  | { readonly kind: 'batch' };
+
+/** Opaque to everyone else; plain data so that the model test can compare and drop it. */
+export interface ConductorStep<Memory> {
+  readonly memory: Memory;
+  readonly wants: readonly Want[];
+  readonly cue: BenchCue;
+}
+
+/** Pure: the same memory, batch, view and event give the same step. */
+export interface Conductor<Memory> {
+  initial(seed: { readonly episode: number }): Memory;
+  step(memory: Memory, batch: BatchState | null, view: BenchView, event: ConductorEvent, now: Monotonic): ConductorStep<Memory>;
+}
+
+export interface Pour {
+  readonly line: LineId;
+  readonly vessel: VesselId;
+}

@@ -1,0 +1,141 @@
+import type { InstrumentId, LineId, VesselId } from '#lib/units/id';
+import type { Milligrams } from '#lib/units/mass';
+import type { MilliCelsius } from '#lib/units/temperature';
+import type { AlarmCode, Gate, HoldReason } from '#lib/work/batch/index';
+
+/**
+ * What the bench is doing now, as one word a screen can draw. Transient: never stored, never a truth.
+ * `waiting-vessel`: the pan is empty or wrong; `ready`: zeroed, pour; `offer`: settled within, accepts by itself at `at`;
+ * `ask`: settled but in doubt, a person must go on; `hold`: a hydroxide line waits for a held confirmation;
+ * `over`: an over-pour waits for its answer; `lift`: accepted, provisional until the vessel is lifted.
+ */
+export type CuePhase =
+  | 'idle'
+  | 'resume'
+  | 'gate'
+  | 'choose-lot'
+  | 'waiting-vessel'
+  | 'strange-vessel'
+  | 'settling-vessel'
+  | 'ready'
+  | 'pouring'
+  | 'settling'
+  | 'short'
+  | 'offer'
+  | 'ask'
+  | 'hold'
+  | 'over'
+  | 'lift'
+  | 'question'
+  | 'away'
+  | 'returning'
+  | 'no-weight'
+  | 'blocked'
+  | 'by-hand'
+  | 'temperatures'
+  | 'joining'
+  | 'trace'
+  | 'pouring-moulds'
+  | 'done';
+
+/** Why nothing can be accepted although something stands there. */
+export type BlockReason =
+  | 'moving'
+  | 'late'
+  | 'lost'
+  | 'suspect'
+  | 'overload'
+  | 'underload'
+  | 'unit-changed'
+  | 'tare-pressed'
+  | 'probe-leaning'
+  | 'wrong-vessel'
+  | 'other-scale'
+  | 'no-lease'
+  | 'no-lot'
+  | 'disarmed'
+  | 'after-stall'
+  | 'drift'
+  | 'capacity';
+
+export type DoubtReason =
+  'step-up' | 'step-down' | 'fell' | 'was-over' | 'gap' | 'no-lot' | 'after-replug' | 'unlike-vessel' | 'drift' | 'return-unlike';
+
+/** One card: chosen with go on / back, taken with a hold (or a tap where `hold` is false). */
+export interface Card {
+  /** Key of a message with `params`; words are the screen's. */
+  readonly code: string;
+  readonly params: Readonly<Record<string, string | number>>;
+  readonly hold: boolean;
+  /** `false`: drawn dashed, with `why`. */
+  readonly enabled: boolean;
+  readonly why: string | null;
+}
+
+/** A sentence for the voice and the live region: once per `id`. */
+export interface Say {
+  readonly id: number;
+  readonly code: string;
+  readonly params: Readonly<Record<string, string | number>>;
+}
+
+export interface BenchCue {
+  readonly phase: CuePhase;
+  readonly line: LineId | null;
+  readonly vessel: VesselId | null;
+  /** Scale the line is on. */
+  readonly instrument: InstrumentId | null;
+  /** Net now in the line's running pour, on top of what the line already has; `null` when no fresh number stands. */
+  readonly poured: Milligrams | null;
+  /** Line actual + poured. */
+  readonly total: Milligrams | null;
+  /** Target − total; negative when over. */
+  readonly left: Milligrams | null;
+  readonly target: Milligrams | null;
+  readonly tolerance: Milligrams | null;
+  /** Over-pour that leaves the formula's limits. */
+  readonly red: boolean;
+  /** Expected overshoot if the pour stops now; places the "ease off" mark. */
+  readonly overshoot: Milligrams | null;
+  /** Ease off now. */
+  readonly easeOff: boolean;
+  /** Frames come late while pouring: a distinct "hold" sound instead of silence. */
+  readonly holdSound: boolean;
+  /** Milliseconds until it accepts by itself, and the whole moment; `null` when not in `offer`. */
+  readonly acceptsIn: { readonly left: number; readonly of: number } | null;
+  /** Dwell progress towards settled, thousandths. */
+  readonly settle: number | null;
+  readonly doubts: readonly DoubtReason[];
+  readonly block: BlockReason | null;
+  readonly cards: readonly Card[];
+  /** Index into `cards`; −1 when none is highlighted yet. */
+  readonly selected: number;
+  /** What "go on" would do now; `null`: nothing, drawn dashed. */
+  readonly goOn: { readonly code: string; readonly hold: boolean } | null;
+  readonly gate: { readonly gate: Gate; readonly items: readonly string[] } | null;
+  readonly joining: JoiningCue | null;
+  readonly say: Say | null;
+  readonly episode: number;
+}
+
+export interface JoiningCue {
+  readonly ready: boolean;
+  readonly holds: readonly {
+    readonly reason: HoldReason | 'line-open' | 'lye-not-made' | 'alarm';
+    readonly level: 'hold' | 'advise';
+    readonly overridable: boolean;
+    readonly overridden: boolean;
+    readonly value: number | null;
+    readonly limit: number | null;
+  }[];
+  readonly lye: MilliCelsius | null;
+  readonly oils: MilliCelsius | null;
+  readonly apart: number | null;
+}
+
+export interface AlarmCue {
+  readonly code: AlarmCode;
+  readonly silenced: boolean;
+  readonly line: LineId | null;
+  readonly detail: string;
+}

@@ -1,0 +1,75 @@
+import type { InstrumentConfig, LinkStatus } from '#lib/measure/instrument';
+import type { Plan, Realm } from '#lib/work/batch/index';
+
+/** GET /api/health */
+export interface Health {
+  readonly ok: boolean;
+  readonly boot: string;
+  readonly build: string;
+  readonly realm: Realm;
+  readonly bench: string;
+  readonly upMs: number;
+  readonly journal: { readonly ok: boolean; readonly seq: number; readonly readOnly: string | null };
+  readonly instruments: readonly { readonly id: string; readonly phase: string }[];
+}
+
+/** GET /api/batches?before=&limit= */
+export interface BatchListRow {
+  readonly id: string;
+  readonly mark: string;
+  readonly realm: Realm;
+  readonly name: string;
+  readonly status: 'weighing' | 'joined' | 'parked' | 'abandoned' | 'closed';
+  readonly startedWall: number;
+  readonly endedWall: number | null;
+  readonly lines: { readonly closed: number; readonly of: number };
+  readonly actual: number;
+  readonly planned: number;
+  readonly overPours: number;
+  readonly overrides: number;
+  readonly byHand: number;
+}
+export interface BatchList {
+  readonly batches: readonly BatchListRow[];
+  readonly next: string | null;
+}
+
+/** GET /api/instruments: what Setup shows. */
+export interface InstrumentsPage {
+  readonly instruments: readonly {
+    readonly config: InstrumentConfig;
+    readonly status: LinkStatus;
+    readonly from: 'command line' | 'setup' | 'practice';
+  }[];
+  readonly ports: readonly PortRow[];
+  readonly realm: Realm;
+  readonly leavePractice: boolean;
+}
+/** GET /api/instruments/:id/raw: the newest raw frames, for the bytes view. */
+export interface RawFrames {
+  readonly frames: readonly { readonly hex: string; readonly text: string; readonly ageMs: number; readonly took: string }[];
+}
+export interface PortRow {
+  /** The name to bind by: by-id, else by-path, else the device itself. */
+  readonly stable: string;
+  readonly device: string;
+  readonly maker: string | null;
+  /** Two devices share this by-id name: bind by path instead. */
+  readonly ambiguous: boolean;
+}
+
+/** GET /api/plans: the invented workshop's typed plans until formulas compute them. */
+export interface PlanList {
+  readonly plans: readonly {
+    readonly id: string;
+    readonly plan: Plan;
+    readonly lots: Readonly<Record<string, readonly { readonly id: string; readonly mark: string }[]>>;
+  }[];
+}
+
+/** Every failure over HTTP: what happened, what was kept, what to do. */
+export interface HttpProblem {
+  readonly error: string;
+  readonly kept: string;
+  readonly todo: string;
+}

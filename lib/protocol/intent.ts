@@ -1,0 +1,101 @@
+import * as z from 'zod/mini';
+import type { Refusal } from '#lib/work/batch/index';
+
+/** Identities made on plain-http pages come from getRandomValues; this is their shape. */
+const id = z.string().check(z.regex(/^[A-Za-z0-9_-]{8,40}$/));
+const name = z.string().check(z.minLength(1), z.maxLength(80));
+const text = z.string().check(z.maxLength(500));
+const milligrams = z.int().check(z.gte(-50_000_000), z.lte(50_000_000));
+const milliCelsius = z.int().check(z.gte(-60_000), z.lte(300_000));
+const lot = z.object({ id: name, mark: name });
+
+/** What a screen may want. Nothing measured: a weight here is typed by hand and says so for ever. */
+const wants = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('press'), key: z.enum(['go-on', 'back', 'silence']), hold: z.boolean() }),
+  z.object({ kind: z.literal('take-card'), card: z.int(), code: name, hold: z.boolean() }),
+  z.object({ kind: z.literal('start'), plan: name, lots: z.record(name, lot) }),
+  z.object({ kind: z.literal('choose-lot'), line: name, lot }),
+  z.object({
+    kind: z.literal('type-weight'),
+    line: name,
+    net: milligrams,
+    text: name,
+    unit: z.enum(['mg', 'g', 'kg', 'oz', 'lb']),
+    readBack: z.boolean(),
+    part: z.boolean(),
+  }),
+  z.object({ kind: z.literal('type-temperature'), use: z.enum(['lye', 'oils', 'room', 'batter', 'mould']), value: milliCelsius }),
+  z.object({
+    kind: z.literal('strike'),
+    entry: name,
+    reason: z.enum(['wrong-material', 'wrong-vessel', 'something-on-the-pan', 'over-poured', 'mistyped', 'undone', 'other']),
+    note: text,
+    held: z.boolean(),
+  }),
+  z.object({ kind: z.literal('move'), from: name, to: name, mass: milligrams, residue: z.nullable(milligrams) }),
+  z.object({ kind: z.literal('withdraw'), vessel: name, mass: milligrams, to: z.enum(['bottle', 'waste', 'other-vessel']) }),
+  z.object({ kind: z.literal('lose'), vessel: name, mass: milligrams, cause: z.enum(['spill', 'evaporation', 'other']), note: text }),
+  z.object({
+    kind: z.literal('split'),
+    vessel: name,
+    parts: z.array(z.object({ name, mass: milligrams })).check(z.minLength(1), z.maxLength(12)),
+  }),
+  z.object({ kind: z.literal('part-pour') }),
+  z.object({ kind: z.literal('weigh-back') }),
+  z.object({ kind: z.literal('away') }),
+  z.object({ kind: z.literal('return') }),
+  z.object({ kind: z.literal('park'), reason: text }),
+  z.object({ kind: z.literal('take-up'), batch: name, note: text }),
+  z.object({ kind: z.literal('abandon'), reason: text, held: z.boolean() }),
+  z.object({ kind: z.literal('close') }),
+  z.object({ kind: z.literal('override'), reason: name, held: z.boolean(), note: text }),
+  z.object({ kind: z.literal('join'), held: z.boolean() }),
+  z.object({ kind: z.literal('dissolve'), held: z.boolean() }),
+  z.object({ kind: z.literal('stamp-trace'), mark: z.enum(['thin', 'medium', 'thick', 'wrong']), note: text }),
+  z.object({ kind: z.literal('check-scale'), instrument: name, nominal: milligrams }),
+  z.object({ kind: z.literal('note'), text: z.string().check(z.minLength(1), z.maxLength(2000)) }),
+]);
+
+export const benchIntent = z.object({
+  id,
+  /** `null` only for `start` and `take-up`. */
+  batch: z.nullable(name),
+  expectedVersion: z.nullable(z.int()),
+  /** What the screen was looking at: another boot, or an episode already consumed, and nothing happens. */
+  seen: z.object({ boot: name, episode: z.int() }),
+  /** Server monotonic ms after which the intent is void: a tap is never replayed. */
+  expires: z.number(),
+  want: wants,
+});
+
+export type BenchIntent = z.infer<typeof benchIntent>;
+export type IntentWant = BenchIntent['want'];
+
+/** `accepted`: committed. A retry with the same id gets the stored answer. */
+export type IntentAnswer =
+  | { readonly ok: true; readonly seq: number; readonly version: number | null; readonly repeated: boolean }
+  | { readonly ok: false; readonly refusal: Refusal };
+
+export const sceneAct = z.discriminatedUnion('act', [
+  /** Do what the bench waits for next: set down, pour, lift. */
+  z.object({ act: z.literal('help') }),
+  z.object({ act: z.literal('set-down'), vessel: name }),
+  z.object({ act: z.literal('lift') }),
+  /** Pour the open line: `aim` is what the hand aims for, in mg on top of what is in; `null` = what is left. */
+  z.object({ act: z.literal('pour'), aim: z.nullable(milligrams) }),
+  z.object({ act: z.literal('over-pour') }),
+  z.object({ act: z.literal('splash') }),
+  z.object({ act: z.literal('unplug'), what: z.enum(['main', 'fine', 'lye', 'oils', 'room']) }),
+  z.object({ act: z.literal('plug'), what: z.enum(['main', 'fine', 'lye', 'oils', 'room']) }),
+  z.object({ act: z.literal('make-lye') }),
+  z.object({ act: z.literal('warm'), what: z.enum(['lye', 'oils']) }),
+  z.object({ act: z.literal('cool'), what: z.enum(['lye', 'oils']) }),
+  /** How fast the simulated kettle cools: 1 or 20. */
+  z.object({ act: z.literal('hurry'), times: z.int().check(z.gte(1), z.lte(60)) }),
+]);
+export type SceneAct = z.infer<typeof sceneAct>;
+
+export const resumeAsk = z.object({ batch: z.nullable(name), seq: z.int().check(z.gte(0)) });
+export const leaseAsk = z.object({ want: z.enum(['take', 'release', 'look']), label: z.string().check(z.maxLength(60)) });
+export const pairAsk = z.object({ code: z.string().check(z.minLength(4), z.maxLength(40)) });
+export const aliveBeat = z.object({ visible: z.boolean(), boot: name });

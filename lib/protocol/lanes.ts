@@ -1,0 +1,62 @@
+import type { Realm } from '#lib/work/batch/index';
+import type { BenchIntent, IntentAnswer } from './intent';
+import type { Beat, LiveFrame } from './live';
+
+export const PROTOCOL_VERSION = 1;
+
+export interface Hello {
+  readonly boot: string;
+  readonly protocol: number;
+  readonly build: string;
+  readonly bench: string;
+  readonly realm: Realm;
+  /** This screen's standing: `watcher` screens elsewhere than this machine until opened with the one-time code. */
+  readonly role: 'maker' | 'watcher';
+  readonly screen: string;
+  readonly lease: LeaseView;
+  /** Lines of the armed batch as stored, in order, so that the page folds what the server folded. Empty without a batch. */
+  readonly batch: RecordLane;
+  readonly live: LiveFrame | null;
+  readonly at: number;
+}
+
+/** Ordered and lossless: `seq` of the journal's newest line included. Lines are RFC 8785 texts exactly as stored. */
+export interface RecordLane {
+  readonly batch: string | null;
+  readonly from: number;
+  readonly seq: number;
+  readonly lines: readonly string[];
+}
+
+/** One control lease per bench, renewed by its page's heartbeat. */
+export interface LeaseView {
+  readonly holder: string | null;
+  readonly mine: boolean;
+  /** How the holder is called on another screen: "tablet at 10:42". */
+  readonly label: string | null;
+  readonly lostForMs: number | null;
+}
+
+export interface ServerToScreen {
+  hello: (hello: Hello) => void;
+  live: (frame: LiveFrame) => void;
+  record: (lane: RecordLane) => void;
+  beat: (beat: Beat) => void;
+  lease: (lease: LeaseView) => void;
+}
+
+export type Ack<T> = (answer: T) => void;
+
+/** Every message is parsed by schema; an answer is always given. */
+export interface ScreenToServer {
+  intent: (intent: unknown, ack: Ack<IntentAnswer>) => void;
+  /** `seq`: resume the record lane after this journal sequence number. */
+  resume: (ask: unknown, ack: Ack<RecordLane>) => void;
+  lease: (ask: unknown, ack: Ack<LeaseView>) => void;
+  pair: (ask: unknown, ack: Ack<{ ok: boolean; waitMs: number }>) => void;
+  /** Practice only: steer the simulated scene. */
+  scene: (act: unknown, ack: Ack<{ ok: boolean; why: string | null }>) => void;
+  /** The page is alive and visible; renews the lease, returns nothing. */
+  alive: (beat: unknown) => void;
+}
+export type { BenchIntent };

@@ -1,0 +1,119 @@
+import type { BatchId, BootId, EntryId, InstrumentId, IntentId, LineId, LotId, PersonId, VesselId } from '#lib/units/id';
+import type { Milligrams } from '#lib/units/mass';
+import type { MilliCelsius } from '#lib/units/temperature';
+import type { ProbeUse } from '#lib/measure/reading';
+import type { AcceptedHow, AlarmCode, Gate, HoldReason, OverChoice, Realm, StrikeReason, TraceMark, Typed, Weighed } from './entries';
+import type { LinePlan, Plan } from './plan';
+
+/**
+ * A completed command: what a person or the conductor wants, completed by the server with who, when and the observation from
+ * its own ring. Nothing measured is ever taken from a screen; a screen's weight is `type-weight`.
+ */
+export interface CommandHead {
+  readonly batch: BatchId;
+  /** Version of the batch the sender saw; a mismatch is refused as `moved-on`. `null` from the conductor, which runs in the same mailbox. */
+  readonly expectedVersion: number | null;
+  readonly by: PersonId;
+  readonly via: 'screen' | 'bench' | 'server';
+  readonly role: Role;
+  readonly intent: IntentId | null;
+  readonly boot: BootId;
+  readonly mono: number;
+  readonly wall: number;
+  readonly offsetMin: number;
+  readonly observation: Observation;
+}
+
+/** `maker` holds the bench's control lease; `watcher` may look and silence. */
+export type Role = 'maker' | 'watcher' | 'program';
+
+/** The server's own view at the moment of the decision. */
+export interface Observation {
+  /** The settled weight on the scale the command speaks of; `null` when it is moving, late, lost, suspect or out of range. */
+  readonly settled: { readonly instrument: InstrumentId; readonly gross: Milligrams; readonly episode: number } | null;
+  readonly lye: MilliCelsius | null;
+  readonly oils: MilliCelsius | null;
+  readonly milk: MilliCelsius | null;
+  /** Scales never checked, by entry. */
+  readonly checks: Readonly<Record<string, EntryId>>;
+}
+
+export interface CommandBodies {
+  start: { mark: string; plan: Plan; realm: Realm; bench: string };
+  replan: { lines: readonly LinePlan[]; reason: string };
+  'choose-lot': { line: LineId; lot: { id: LotId; mark: string } };
+  'confirm-gate': { gate: Gate; line: LineId | null; items: readonly string[]; held: boolean };
+  'set-vessel': { line: LineId; vessel: VesselId; instrument: InstrumentId; gross: Milligrams; episode: number };
+  /** `part`: the person asked to keep what is in and pour the rest later (another jug, capacity). */
+  accept: { line: LineId; vessel: VesselId; weighed: Weighed; how: AcceptedHow; part: boolean; shortIsFine: boolean };
+  'type-weight': { line: LineId; typed: Typed; readBack: boolean; part: boolean };
+  'weigh-back': { line: LineId; vessel: VesselId; weighed: Weighed };
+  lift: { vessel: VesselId; gross: Milligrams };
+  question: { entry: EntryId; why: 'shifted-up' | 'shifted-down' | 'unlike-on-return' | 'changed-on-pan'; now: Milligrams };
+  'answer-question': { entry: EntryId; answer: 'keep' | 'strike'; held: boolean };
+  'answer-over': { line: LineId; choice: OverChoice; held: boolean };
+  strike: { entry: EntryId; reason: StrikeReason; note: string; held: boolean };
+  move: { from: VesselId; to: VesselId; mass: Milligrams; residue: Milligrams | null };
+  withdraw: { vessel: VesselId; mass: Milligrams; to: 'bottle' | 'waste' | 'other-vessel' };
+  lose: { vessel: VesselId; mass: Milligrams; cause: 'spill' | 'evaporation' | 'other'; note: string };
+  split: { vessel: VesselId; parts: readonly { name: string; mass: Milligrams }[] };
+  'note-temperature': { use: ProbeUse; value: MilliCelsius; why: 'asked' | 'trace' };
+  dissolve: { vessel: VesselId; into: VesselId; held: boolean };
+  override: { reason: HoldReason; held: boolean; note: string };
+  join: { held: boolean };
+  'stamp-trace': { mark: TraceMark; note: string };
+  'go-away': Record<never, never>;
+  'come-back': { gross: Milligrams | null; accept: boolean };
+  resume: { contents: 'as-recorded' | 'poured-more' | 'emptied' | 'unsure'; note: string; held: boolean };
+  park: { reason: string };
+  'take-up': { note: string };
+  abandon: { reason: string; held: boolean };
+  close: Record<never, never>;
+  'check-scale': { instrument: InstrumentId; nominal: Milligrams };
+  'raise-alarm': { code: AlarmCode; line: LineId | null; instrument: InstrumentId | null; detail: string };
+  'end-alarm': { code: AlarmCode };
+  silence: { code: AlarmCode };
+  'lose-instrument': { instrument: InstrumentId; last: Milligrams | null };
+  'regain-instrument': { instrument: InstrumentId };
+  'mark-clock-jump': { byMs: number; kind: 'wall-step' | 'suspend' | 'stall' };
+  note: { text: string };
+}
+
+export type CommandKind = keyof CommandBodies;
+/** What the conductor or an intent yields, before the server completes it. */
+export type Want = { [K in CommandKind]: { readonly kind: K; readonly body: Readonly<CommandBodies[K]> } }[CommandKind];
+export type Command = { [K in CommandKind]: CommandHead & { readonly kind: K; readonly body: Readonly<CommandBodies[K]> } }[CommandKind];
+export type CommandOf<K extends CommandKind> = Extract<Command, { kind: K }>;
+
+/** Refusals are codes with parameters; words are the screen's. */
+export interface Refusal {
+  readonly code: RefusalCode;
+  readonly params: Readonly<Record<string, string | number>>;
+}
+export type RefusalCode =
+  | 'moved-on' // the batch went on since the sender looked
+  | 'already-done' // this episode was consumed: a double tap, not an error
+  | 'not-yours' // role may not
+  | 'wrong-state' // batch parked, closed, abandoned, not started
+  | 'another-batch' // one armed per bench
+  | 'no-such' // line, vessel, entry
+  | 'not-settled'
+  | 'away'
+  | 'needs-resume'
+  | 'needs-gate'
+  | 'needs-hold'
+  | 'needs-lot'
+  | 'needs-answer' // an open over-pour or question first
+  | 'needs-read-back'
+  | 'out-of-tolerance'
+  | 'over-capacity'
+  | 'wrong-vessel'
+  | 'wrong-order'
+  | 'unfit-vessel' // aluminium, zinc, tin
+  | 'joining-held'
+  | 'after-joining' // no hydroxide once joined
+  | 'lye-heavy'
+  | 'bad-number'
+  | 'expired'
+  | 'offline'
+  | 'not-in-control';

@@ -1,0 +1,154 @@
+import type { InstrumentId, BatchId, BootId, EntryId, IntentId, LineId, LotId, PersonId, VesselId } from '#lib/units/id';
+import type { MassUnit, Milligrams } from '#lib/units/mass';
+import type { MilliCelsius } from '#lib/units/temperature';
+import type { ProbeUse } from '#lib/measure/reading';
+import type { Plan, LinePlan } from './plan';
+
+/** `practice` and `test` records can never pass for real ones: the realm is in every entry and in the file it lives in. */
+export type Realm = 'real' | 'practice' | 'test';
+
+/** What every entry of a batch carries. Integers and strings only. */
+export interface EntryHead {
+  readonly id: EntryId;
+  readonly batch: BatchId;
+  /** Version of this batch after the entry, from 1. */
+  readonly version: number;
+  readonly realm: Realm;
+  /** Schema version of this kind. */
+  readonly v: 1;
+  readonly by: PersonId;
+  /** `screen`: a person at a screen, key or pedal. `bench`: the conductor, hands-free. `server`: the program itself. */
+  readonly via: 'screen' | 'bench' | 'server';
+  readonly intent: IntentId | null;
+  readonly boot: BootId;
+  readonly mono: number;
+  readonly wall: number;
+  readonly offsetMin: number;
+}
+
+/** A settled weight as evidence. `net = sign × (gross − zero)`; `sign` is −1 for loss-in-weight. */
+export interface Weighed {
+  readonly gross: Milligrams;
+  /** The software zero: settled gross before the pour (container and what was in it). */
+  readonly zero: Milligrams;
+  readonly net: Milligrams;
+  readonly text: string;
+  readonly unit: MassUnit;
+  readonly step: Milligrams;
+  /** Raw frame, base64. */
+  readonly raw: string;
+  readonly instrument: InstrumentId;
+  /** The newest scale check, by its entry; `null`: this scale was never checked. */
+  readonly check: EntryId | null;
+  readonly episode: number;
+  /** SHA-256 of the strip of this pour, hex; `null` when none was kept. */
+  readonly strip: string | null;
+}
+
+/** A weight a person typed. Says "by hand" for ever. */
+export interface Typed {
+  readonly net: Milligrams;
+  readonly text: string;
+  readonly unit: MassUnit;
+}
+
+/** How a weight came to be accepted. `held`: deliberate 2 s confirmation with the material named. */
+export type AcceptedHow = 'by-itself' | 'go-on' | 'held' | 'typed';
+
+export type OverChoice = 'carry-on' | 'cross-out';
+export type Gate = 'hydroxide' | 'cold-liquid';
+export type HoldReason =
+  'lye-too-hot' | 'lye-too-cold' | 'oils-too-hot' | 'oils-near-setting' | 'milk-too-hot' | 'apart' | 'temperature-unknown';
+export type TraceMark = 'thin' | 'medium' | 'thick' | 'wrong';
+export type AlarmCode =
+  | 'over-pour'
+  | 'over-pour-red'
+  | 'vessel-changed'
+  | 'scale-lost'
+  | 'probe-lost'
+  | 'unit-changed'
+  | 'tare-pressed'
+  | 'lye-too-hot'
+  | 'oils-near-setting'
+  | 'milk-too-hot'
+  | 'apart'
+  | 'clock-jumped'
+  | 'mass-on-return';
+
+export type StrikeReason = 'wrong-material' | 'wrong-vessel' | 'something-on-the-pan' | 'over-poured' | 'mistyped' | 'undone' | 'other';
+
+/** The body of each kind. A new kind does not compile until it is decided, evolved, reviewed and drawn. */
+export interface EntryBodies {
+  'batch-started': { mark: string; plan: Plan; bench: string; uncheckedScales: readonly InstrumentId[] };
+  replanned: { lines: readonly LinePlan[]; reason: string };
+  'lot-chosen': { line: LineId; lot: { id: LotId; mark: string } };
+  /** A person confirmed precautions, with the items shown to them. */
+  'gate-confirmed': { gate: Gate; line: LineId | null; items: readonly string[] };
+  /** A container stands on the pan and the software zero is taken. Whatever interprets a gross weight is an entry. */
+  'vessel-set': { vessel: VesselId; line: LineId; instrument: InstrumentId; gross: Milligrams; empty: Milligrams | null; episode: number };
+  /** A weight counts from here; provisional until `vessel-lifted` with the same mass. `part`: more will follow. */
+  'weight-accepted': {
+    line: LineId;
+    vessel: VesselId;
+    weighed: Weighed;
+    how: AcceptedHow;
+    part: boolean;
+    lot: { id: LotId; mark: string } | null;
+  };
+  'weight-typed': { line: LineId; vessel: VesselId; typed: Typed; part: boolean; lot: { id: LotId; mark: string } | null };
+  /** What stayed in a jug, weighed back: reduces the line's delivered mass. */
+  'weighed-back': { line: LineId; vessel: VesselId; weighed: Weighed };
+  /** Lifted with the mass it was accepted at: no longer provisional. */
+  'vessel-lifted': { vessel: VesselId; gross: Milligrams };
+  /** An accepted weight shifted before the lift, or the vessel came back unlike it left: a person must say. */
+  'weight-questioned': {
+    entry: EntryId;
+    why: 'shifted-up' | 'shifted-down' | 'unlike-on-return' | 'changed-on-pan';
+    was: Milligrams;
+    now: Milligrams;
+  };
+  'question-answered': { entry: EntryId; answer: 'keep' | 'strike' };
+  /** Crossed out, never erased: both values show for ever. */
+  struck: { entry: EntryId; reason: StrikeReason; note: string };
+  'over-answered': { line: LineId; choice: OverChoice; over: Milligrams; red: boolean };
+  'line-closed': { line: LineId; outcome: 'within' | 'over' | 'short'; actual: Milligrams };
+  'line-reopened': { line: LineId };
+  moved: { from: VesselId; to: VesselId; mass: Milligrams; residue: Milligrams | null };
+  /** A fraction of the vessel's mixture leaves it, in millionths of what is in it. */
+  withdrawn: { vessel: VesselId; ppm: number; mass: Milligrams; to: 'bottle' | 'waste' | 'other-vessel' };
+  lost: { vessel: VesselId; mass: Milligrams; cause: 'spill' | 'evaporation' | 'other'; note: string };
+  split: { vessel: VesselId; parts: readonly { name: string; mass: Milligrams }[] };
+  'temperature-noted': {
+    use: ProbeUse;
+    value: MilliCelsius;
+    source: { instrument: InstrumentId; raw: string } | 'by-hand';
+    why: 'asked' | 'joined' | 'trace' | 'away' | 'return';
+  };
+  dissolved: { vessel: VesselId; into: VesselId; confirmedCold: boolean };
+  override: { reason: HoldReason; value: MilliCelsius | null; limit: MilliCelsius | null; note: string };
+  joined: { lye: MilliCelsius | null; oils: MilliCelsius | null; overrides: readonly HoldReason[] };
+  'trace-stamped': { mark: TraceMark; batter: MilliCelsius | null; note: string };
+  'went-away': { line: LineId | null; gross: Milligrams | null; lye: MilliCelsius | null; oils: MilliCelsius | null };
+  'came-back': { same: boolean; was: Milligrams | null; now: Milligrams | null };
+  /** After a restart: what a person says is in the vessel of the open line. */
+  resumed: { line: LineId | null; contents: 'as-recorded' | 'poured-more' | 'emptied' | 'unsure'; note: string };
+  parked: { reason: string };
+  'taken-up': { note: string };
+  abandoned: { reason: string };
+  closed: { actual: Milligrams; lines: readonly { line: LineId; actual: Milligrams }[] };
+  'scale-checked': { instrument: InstrumentId; nominal: Milligrams; shown: Milligrams; difference: Milligrams };
+  'alarm-raised': { code: AlarmCode; line: LineId | null; instrument: InstrumentId | null; detail: string };
+  'alarm-ended': { code: AlarmCode };
+  'alarm-silenced': { code: AlarmCode };
+  'instrument-lost': { instrument: InstrumentId; last: Milligrams | null };
+  'instrument-back': { instrument: InstrumentId };
+  'clock-jumped': { byMs: number; kind: 'wall-step' | 'suspend' | 'stall' };
+  noted: { text: string };
+}
+
+export type EntryKind = keyof EntryBodies;
+export type Entry = { [K in EntryKind]: EntryHead & { readonly kind: K; readonly body: Readonly<EntryBodies[K]> } }[EntryKind];
+export type EntryOf<K extends EntryKind> = Extract<Entry, { kind: K }>;
+
+/** What `decide` returns: kind and body; the head is put on by the one place that knows ids and clocks. */
+export type Draft = { [K in EntryKind]: { readonly kind: K; readonly body: Readonly<EntryBodies[K]> } }[EntryKind];

@@ -1,0 +1,74 @@
+import type { ScaleRole } from '#lib/measure/instrument';
+import type { LineId, LotId, MaterialId, VesselId } from '#lib/units/id';
+import type { Milligrams } from '#lib/units/mass';
+import type { MilliCelsius, MilliKelvin } from '#lib/units/temperature';
+
+/**
+ * What a formula asks of one batch. `batch-started` embeds it whole, so a formula edited later never rewrites a batch.
+ * Integers and strings only: the plan is part of a hashed line. Where a computed plan will come from, this is the seam.
+ */
+export interface Plan {
+  readonly formula: { readonly id: string; readonly name: string; readonly version: number };
+  readonly vessels: readonly VesselPlan[];
+  /** In the order of work: hard fats, liquid oils, what can wait in a cup, liquid, hydroxide, and last what goes in at trace. */
+  readonly lines: readonly LinePlan[];
+  readonly joining: JoiningPlan;
+}
+
+/** `hydroxide` is never accepted automatically. `milk` scorches and has its own limit. */
+export type MaterialClass = 'hard-oil' | 'liquid-oil' | 'hydroxide' | 'liquid' | 'milk' | 'acid' | 'fragrance' | 'additive' | 'colourant';
+
+export type VesselUse = 'oils' | 'hydroxide' | 'liquid' | 'aside';
+export type VesselMaterial =
+  'stainless' | 'plastic-pp' | 'plastic-hdpe' | 'glass' | 'ceramic' | 'silicone' | 'aluminium' | 'zinc' | 'tin' | 'unstated';
+
+export interface VesselPlan {
+  readonly id: VesselId;
+  /** As read aloud: "oils pot". */
+  readonly name: string;
+  readonly use: VesselUse;
+  readonly material: VesselMaterial;
+  /** Empty mass, by which a vessel set down is recognised; `null` when not known yet. */
+  readonly empty: Milligrams | null;
+  /** Brim volume in whole millilitres; `null` when not stated. */
+  readonly brimMl: number | null;
+}
+
+/** `aside`: weighed before joining, waits in its cup. `trace`: used after joining, but weighed before it when it can wait. */
+export type LinePhase = 'oils' | 'liquid' | 'hydroxide' | 'aside' | 'trace';
+
+/** `gain`: into the vessel on the pan. `loss`: out of a heavy bottle on the pan. `by-hand`: stated by a person. */
+export type WeighMode = 'gain' | 'loss' | 'by-hand';
+
+export interface LinePlan {
+  readonly id: LineId;
+  readonly material: { readonly id: MaterialId; readonly name: string; readonly class: MaterialClass };
+  readonly phase: LinePhase;
+  readonly target: Milligrams;
+  /** Half-width: within means |actual − target| ≤ tolerance. */
+  readonly tolerance: Milligrams;
+  /** Greatest weight that keeps every result inside the formula's limits; `null` when nobody has computed it: then any over-pour is red. */
+  readonly upper: Milligrams | null;
+  readonly vessel: VesselId;
+  readonly scale: ScaleRole;
+  readonly mode: WeighMode;
+  /** Can stand in a cup until after joining. Joining is held until it is ready. */
+  readonly canWait: boolean;
+  /** `null`: no lot stated; such a line is never accepted by itself. */
+  readonly lot: { readonly id: LotId; readonly mark: string } | null;
+  /** Superfat points per gram in thousandths (signed), to rank whose error matters most; `null` when not computed. */
+  readonly superfatPerGram: number | null;
+}
+
+export interface JoiningPlan {
+  readonly window: { readonly low: MilliCelsius; readonly high: MilliCelsius };
+  readonly allowedApart: MilliKelvin;
+  /** What a difference beyond `allowedApart` does; lye too hot, oils near setting and milk too hot always hold. */
+  readonly apartLevel: 'hold' | 'advise';
+  /** Below this the oils begin to set (false trace); `null` when not known. */
+  readonly oilsSetAt: MilliCelsius | null;
+  /** Above this a milk scorches; `null` without milk. */
+  readonly milkLimit: MilliCelsius | null;
+  /** Where the numbers come from, shown beside them: "common practice, no source". */
+  readonly source: string;
+}
