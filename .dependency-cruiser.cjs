@@ -44,6 +44,8 @@ module.exports = {
   options: {
     doNotFollow: { path: 'node_modules' },
     tsPreCompilationDeps: true,
+    // TypeScript 7 has no compiler API in JavaScript; swc reads the imports instead.
+    parser: 'swc',
     tsConfig: { fileName: 'tsconfig.json' },
     enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'node', 'default', 'types'] },
   },
