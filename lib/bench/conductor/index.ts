@@ -1,0 +1,11 @@
+import type { Conductor } from '../conductor-types';
+import { IDLE_CUE } from './blank';
+import type { ConductorMemory } from './memory';
+
+export type { ConductorMemory } from './memory';
+
+/** Leads the weigh-in: readings and presses in, wants and one cue out. Pure; see `Conductor`. */
+export const conductor: Conductor<ConductorMemory> = {
+  initial: ({ episode }) => ({ episode }),
+  step: (memory) => ({ memory, wants: [], cue: { ...IDLE_CUE, episode: memory.episode } }),
+};
