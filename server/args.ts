@@ -1,0 +1,156 @@
+import { homedir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { SCALE_SHAPES, PROBE_SHAPES } from '#lib/measure/shape';
+import type { ProbeShape, ScaleShape } from '#lib/measure/shape';
+import type { InstrumentConfig } from '#lib/measure/instrument';
+import type { SerialSettings } from '#lib/measure/link/port';
+import type { ProbeUse } from '#lib/measure/reading';
+import { as } from '#lib/units/id';
+import { meant } from './meant';
+import { BadOption } from './options';
+import type { Options } from './options';
+
+export const USAGE = `potwatch [options]
+
+  --port N                 port of the web page (default 4173)
+  --data DIR               where batches are kept (default ~/.local/share/potwatch)
+  --scale practice         the simulated bench
+  --scale PATH[,SHAPE[,BAUD[,8N1|7E1]]]
+                           a scale on a serial port; a second --scale is the small, finer one
+                           shapes: ${SCALE_SHAPES.join(', ')}; leave it out and the frames say
+  --probe [lye|oils|room=]PATH[,SHAPE[,BAUD]]
+                           a probe; may repeat. Without a name the probe's own frames say where it stands
+  --host ADDR              listen on this address too (default: this machine only)
+  --allow-host NAME        accept this host name in the address bar; may repeat
+  --pty-is-real            treat a pseudo-terminal as a real instrument; every record says so
+  --seed N                 seed of the simulated bench
+  --help                   this text
+`;
+
+const FLAGS = ['port', 'data', 'scale', 'probe', 'host', 'allow-host', 'pty-is-real', 'seed', 'dev', 'help'] as const;
+type Flag = (typeof FLAGS)[number];
+const BARE: ReadonlySet<Flag> = new Set(['pty-is-real', 'dev', 'help']);
+const REPEATS: ReadonlySet<Flag> = new Set(['scale', 'probe', 'allow-host']);
+const PROBE_USES = ['lye', 'oils', 'room'] as const satisfies readonly ProbeUse[];
+const FRAMES = ['8N1', '7E1', '7O1', '8E1'] as const satisfies readonly SerialSettings['frame'][];
+
+/**
+ * Reads the command line.
+ * @throws BadOption with a sentence for the person; nothing has been touched then.
+ * @returns `'help'` when help was asked for.
+ */
+export const readArgs = (argv: readonly string[], env: Readonly<Record<string, string | undefined>>): Options | 'help' => {
+  const given = splitFlags(argv);
+  if (given.has('help')) return 'help';
+  const one = (flag: Flag): string | null => given.get(flag)?.at(-1) ?? null;
+  const scales = given.get('scale') ?? [];
+  const practice = scales.includes('practice');
+  if (practice && (scales.length > 1 || given.has('probe')))
+    throw new BadOption('--scale practice is a whole simulated bench: it cannot stand beside a real --scale or --probe');
+  if (scales.length > 2) throw new BadOption('a bench has at most two scales: a big one and a small one');
+  return {
+    port: wholeNumber('port', one('port') ?? '4173', 0, 65_535),
+    data: resolve(one('data') ?? defaultData(env)),
+    host: one('host') ?? '127.0.0.1',
+    allowHosts: given.get('allow-host') ?? [],
+    instruments: practice ? [] : [...scales.map(readScale), ...(given.get('probe') ?? []).map(readProbe)],
+    practice,
+    ptyIsReal: given.has('pty-is-real'),
+    seed: wholeNumber('seed', one('seed') ?? '41', 0, 0xffff_ffff),
+    dev: given.has('dev'),
+  };
+};
+
+const splitFlags = (argv: readonly string[]): Map<Flag, string[]> => {
+  const given = new Map<Flag, string[]>();
+  for (let i = 0; i < argv.length; i += 1) {
+    const word = argv[i] ?? '';
+    if (!word.startsWith('--')) throw new BadOption(`"${word}" is no option; options begin with --`);
+    const [name, inline] = splitOnce(word.slice(2), '=');
+    const flag = FLAGS.find((known) => known === name);
+    if (flag === undefined) throw new BadOption(unknownWord(`--${name}`, name, FLAGS, '--'));
+    if (given.has(flag) && !REPEATS.has(flag)) throw new BadOption(`--${flag} is given twice`);
+    if (BARE.has(flag)) {
+      if (inline !== undefined) throw new BadOption(`--${flag} takes no value`);
+      given.set(flag, []);
+      continue;
+    }
+    const value = inline ?? argv[(i += 1)];
+    if (value === undefined || value === '' || value.startsWith('--')) throw new BadOption(`--${flag} needs a value`);
+    given.set(flag, [...(given.get(flag) ?? []), value]);
+  }
+  return given;
+};
+
+const readScale = (text: string, index: number): InstrumentConfig => {
+  const [path = '', shape, baud, frame, ...rest] = text.split(',');
+  if (rest.length > 0) throw new BadOption(`--scale ${text}: too many commas; PATH,SHAPE,BAUD,8N1`);
+  const small = index > 0;
+  return {
+    kind: 'scale',
+    id: as(small ? 'scale-fine' : 'scale-main'),
+    role: small ? 'fine' : 'main',
+    name: small ? 'small scale' : 'big scale',
+    path: readPath('scale', path),
+    shape: shape === undefined || shape === '' ? null : oneOf<ScaleShape>('shape', shape, SCALE_SHAPES),
+    serial: readSerial(baud, frame),
+    capacity: null,
+    division: null,
+  };
+};
+
+const readProbe = (text: string, index: number): InstrumentConfig => {
+  const [before, after] = splitOnce(text, '=');
+  const use = after === undefined ? null : oneOf<ProbeUse>('vessel', before, PROBE_USES);
+  const [path = '', shape, baud, ...rest] = (after ?? text).split(',');
+  if (rest.length > 0) throw new BadOption(`--probe ${text}: too many commas; PATH,SHAPE,BAUD`);
+  return {
+    kind: 'probe',
+    id: as(use === null ? `probe-${index + 1}` : `probe-${use}`),
+    name: use === null ? 'probe' : `${use} probe`,
+    path: readPath('probe', path),
+    use,
+    shape: shape === undefined || shape === '' ? null : oneOf<ProbeShape>('shape', shape, PROBE_SHAPES),
+    serial: readSerial(baud, undefined),
+  };
+};
+
+const readPath = (flag: Flag, path: string): string => {
+  if (!path.startsWith('/')) throw new BadOption(`--${flag}: "${path}" is no port; a port is a path such as /dev/serial/by-id/…`);
+  return path;
+};
+
+const readSerial = (baud: string | undefined, frame: string | undefined): SerialSettings => ({
+  baudRate: wholeNumber('baud', baud === undefined || baud === '' ? '9600' : baud, 110, 921_600),
+  frame: frame === undefined ? '8N1' : oneOf('frame', frame, FRAMES),
+});
+
+const oneOf = <T extends string>(what: string, word: string, known: readonly T[]): T => {
+  const found = known.find((k) => k === word);
+  if (found === undefined) throw new BadOption(unknownWord(`${what} "${word}"`, word, known, ''));
+  return found;
+};
+
+const wholeNumber = (flag: string, text: string, low: number, high: number): number => {
+  const value = Number(text);
+  if (!/^\d+$/.test(text) || value < low || value > high)
+    throw new BadOption(`${flag} "${text}" is no whole number from ${low} to ${high}`);
+  return value;
+};
+
+const unknownWord = (shown: string, word: string, known: readonly string[], prefix: string): string => {
+  const near = meant(word, known);
+  const hint = near === null ? `possible: ${known.map((k) => prefix + k).join(', ')}` : `did you mean ${prefix}${near}?`;
+  return `${shown} is not known; ${hint}`;
+};
+
+const splitOnce = (text: string, at: string): [string, string?] => {
+  const i = text.indexOf(at);
+  return i < 0 ? [text] : [text.slice(0, i), text.slice(i + 1)];
+};
+
+/** XDG data home: outside the checkout, so that an update or a clean clone never touches batches. */
+export function defaultData(env: Readonly<Record<string, string | undefined>>): string {
+  const home = env['XDG_DATA_HOME'];
+  return join(home !== undefined && home.startsWith('/') ? home : join(homedir(), '.local', 'share'), 'potwatch');
+}

@@ -1,0 +1,66 @@
+import { describe, expect, it } from 'vitest';
+import { readArgs } from '#server/args';
+import { BadOption } from '#server/options';
+
+const read = (...argv: string[]) => {
+  const options = readArgs(argv, { XDG_DATA_HOME: '/var/soap' });
+  if (options === 'help') throw new Error('help was not asked for');
+  return options;
+};
+
+describe('the command line', () => {
+  it('starts on loopback, outside the checkout, with no instruments named', () => {
+    expect(read()).toEqual({
+      port: 4173,
+      data: '/var/soap/potwatch',
+      host: '127.0.0.1',
+      allowHosts: [],
+      instruments: [],
+      practice: false,
+      ptyIsReal: false,
+      seed: 41,
+      dev: false,
+    });
+  });
+
+  it('reads a scale with shape, speed and character frame, and a second one as the small scale', () => {
+    const { instruments } = read('--scale', '/dev/a,stx-status,1200,7E1', '--scale=/dev/b');
+    expect(instruments).toMatchObject([
+      { kind: 'scale', role: 'main', path: '/dev/a', shape: 'stx-status', serial: { baudRate: 1200, frame: '7E1' } },
+      { kind: 'scale', role: 'fine', path: '/dev/b', shape: null, serial: { baudRate: 9600, frame: '8N1' } },
+    ]);
+  });
+
+  it('reads probes with and without the vessel they stand in', () => {
+    const { instruments } = read('--probe', 'lye=/dev/c', '--probe', '/dev/d,probe-line,19200');
+    expect(instruments).toMatchObject([
+      { kind: 'probe', use: 'lye', path: '/dev/c', shape: null },
+      { kind: 'probe', use: null, path: '/dev/d', shape: 'probe-line', serial: { baudRate: 19200 } },
+    ]);
+  });
+
+  it.each([
+    [['--prot', '1'], 'did you mean --port?'],
+    [['--scael', '/dev/a'], 'did you mean --scale?'],
+    [['--scale', '/dev/a,header-coma'], 'did you mean header-comma?'],
+    [['--probe', 'lie=/dev/a'], 'did you mean lye?'],
+    [['--quite-unlike', '1'], 'possible: --port'],
+    [['--port'], 'needs a value'],
+    [['--port', '70000'], 'no whole number from 0 to 65535'],
+    [['--port', '80x'], 'no whole number'],
+    [['--port', '1', '--port', '2'], 'given twice'],
+    [['--scale', 'ttyUSB0'], 'a port is a path'],
+    [['--scale', 'practice', '--scale', '/dev/a'], 'cannot stand beside'],
+    [['--scale', '/dev/a', '--scale', '/dev/b', '--scale', '/dev/c'], 'at most two scales'],
+    [['--scale', '/dev/a,stx-status,9600,8N2'], 'frame "8N2" is not known'],
+    [['--dev=1'], 'takes no value'],
+    [['start'], 'options begin with --'],
+  ])('%j is refused with what to do: %s', (argv, words) => {
+    expect(() => readArgs(argv, {})).toThrow(BadOption);
+    expect(() => readArgs(argv, {})).toThrow(words);
+  });
+
+  it('asks for help before it refuses anything else', () => {
+    expect(readArgs(['--help'], {})).toBe('help');
+  });
+});
