@@ -1,0 +1,38 @@
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex, hexToBytes, utf8ToBytes } from '@noble/hashes/utils.js';
+import { canonical, NotCanonical } from './canonical';
+import type { Json, JournalLine } from './journal';
+
+/** Where a journal stands: how many lines, and the link of the newest. Whoever keeps a head elsewhere can prove the lines up to it. */
+export interface Head {
+  readonly seq: number;
+  readonly link: string;
+}
+
+/** The head of a journal without lines: its link is 32 zero bytes. */
+export const EMPTY: Head = { seq: 0, link: '00'.repeat(32) };
+
+/** Bytes of salt in every line, so that a line that was blotted out cannot be guessed back from its hash. */
+export const SALT_BYTES = 16;
+
+/** SHA-256 of a line's UTF-8 bytes, hex. */
+export const leafOf = (text: string): string => bytesToHex(sha256(utf8ToBytes(text)));
+
+/** SHA-256 of the previous link (32 bytes) followed by the leaf (32 bytes), hex. */
+export const linkOf = (previous: string, leaf: string): string => bytesToHex(sha256(hexToBytes(previous + leaf)));
+
+/**
+ * The next line of a journal: the value with its salt, as RFC 8785 text, and its hashes.
+ * Throws `NotCanonical` when the value is no object, holds what a line may not, or brings a salt of its own.
+ */
+export const seal = (head: Head, value: Json, salt: Uint8Array): JournalLine => {
+  if (!isObject(value)) throw new NotCanonical('', 'a line is an object');
+  if ('salt' in value) throw new NotCanonical('salt', 'the journal adds the salt');
+  if (salt.length !== SALT_BYTES) throw new RangeError(`a salt has ${SALT_BYTES} bytes, not ${salt.length}`);
+  const text = canonical({ ...value, salt: bytesToHex(salt) });
+  const leaf = leafOf(text);
+  return { seq: head.seq + 1, text, leaf, link: linkOf(head.link, leaf) };
+};
+
+const isObject = (value: Json): value is { readonly [key: string]: Json } =>
+  value !== null && typeof value === 'object' && !Array.isArray(value);

@@ -1,0 +1,71 @@
+import Database from 'better-sqlite3';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { StoreProblem } from './problem';
+
+/** Held for as long as a program uses a data directory. */
+export interface DirectoryLock {
+  readonly dir: string;
+  release(): void;
+}
+
+const LOCK = 'in-use.lock';
+const HOLDER = 'in-use.txt';
+
+/**
+ * Locks a data directory against a second server, or throws `StoreProblem` naming the holder.
+ *
+ * The lock is SQLite's own exclusive lock on an empty file, held open: the kernel lets go of it however the process ends, so
+ * a kill or a power cut leaves nothing stale behind. The text file beside it only says who holds it; it proves nothing.
+ */
+export const lockDirectory = (dir: string, label = `process ${process.pid}`): DirectoryLock => {
+  const lock = new Database(join(dir, LOCK), { timeout: 0 });
+  try {
+    // Without this the first lock would leave a rollback journal behind after a kill.
+    lock.pragma('journal_mode = MEMORY');
+    lock.exec('BEGIN EXCLUSIVE');
+  } catch (cause) {
+    lock.close();
+    throw refusal(dir, cause);
+  }
+  const holder = join(dir, HOLDER);
+  writeFileSync(holder, `${label}\n`);
+  return {
+    dir,
+    release: () => {
+      if (!lock.open) return;
+      rmSync(holder, { force: true });
+      lock.close();
+    },
+  };
+};
+
+const refusal = (dir: string, cause: unknown): StoreProblem => {
+  const busy = cause instanceof Database.SqliteError && cause.code.startsWith('SQLITE_BUSY');
+  if (busy) {
+    return new StoreProblem(
+      {
+        happened: `Another Potwatch (${holderOf(dir)}) is using the data folder ${dir}.`,
+        kept: 'Nothing was opened and nothing was changed.',
+        todo: 'Use the one that runs, or stop it first; or start this one with another folder: --data DIR.',
+      },
+      cause,
+    );
+  }
+  return new StoreProblem(
+    {
+      happened: `The file ${LOCK} in ${dir} cannot be used as a lock: ${cause instanceof Error ? cause.message : String(cause)}.`,
+      kept: 'Nothing was opened and nothing was changed.',
+      todo: `Make sure no other Potwatch runs, delete ${LOCK} (it holds no data) and start again.`,
+    },
+    cause,
+  );
+};
+
+const holderOf = (dir: string): string => {
+  try {
+    return readFileSync(join(dir, HOLDER), 'utf8').trim();
+  } catch {
+    return 'unknown process';
+  }
+};

@@ -1,0 +1,25 @@
+/**
+ * Something is wrong with the record's file, in three plain sentences for the person at the bench. Thrown when the store
+ * cannot be opened at all, or when one piece of it cannot be read.
+ */
+export class StoreProblem extends Error {
+  readonly happened: string;
+  readonly kept: string;
+  readonly todo: string;
+  constructor(problem: ProblemText, cause?: unknown) {
+    super(inOneLine(problem), cause === undefined ? undefined : { cause });
+    this.name = 'StoreProblem';
+    this.happened = problem.happened;
+    this.kept = problem.kept;
+    this.todo = problem.todo;
+  }
+}
+
+/** What happened, what is kept, what to do. */
+export interface ProblemText {
+  readonly happened: string;
+  readonly kept: string;
+  readonly todo: string;
+}
+
+export const inOneLine = (problem: ProblemText): string => `${problem.happened} ${problem.kept} ${problem.todo}`;

@@ -1,0 +1,106 @@
+import type { InstrumentConfig } from '#lib/measure/instrument';
+import type { BatchList, BatchListRow } from '#lib/protocol/http';
+import type { Journal } from '#lib/record/journal';
+import type { Head } from '#lib/record/seal';
+import type { Break } from '#lib/record/verify';
+import type { BatchId, InstrumentId, PersonId } from '#lib/units/id';
+import type { MassUnit } from '#lib/units/mass';
+import type { Clock } from '#lib/units/time';
+import type { Realm } from '#lib/work/batch/index';
+import type { DirectoryLock } from './lock';
+
+/** What the store tells the log; pino fits. */
+export interface StoreLog {
+  info(fields: object, message: string): void;
+  warn(fields: object, message: string): void;
+  error(fields: object, message: string): void;
+}
+
+export interface StoreOptions {
+  /** The data directory; made when it is not there. */
+  readonly dir: string;
+  /** One file per realm: practice can never stand in the real one. */
+  readonly realm: Realm;
+  readonly clock: Clock;
+  readonly log: StoreLog;
+  /** Random bytes for salts and ids; the system's when not given. */
+  readonly random?: (bytes: number) => Uint8Array;
+  /** A lock held already, for a program that opens two realms of one directory. Without one the store takes and releases its own. */
+  readonly lock?: DirectoryLock;
+}
+
+/**
+ * The record of one workshop in one realm: two sealed journals in one SQLite file, so that what concerns both commits at once.
+ * The chains carry everything the store cannot lose, the set limits of instruments and plans among it, so a changed limit is
+ * found as a changed line is.
+ */
+export interface Store {
+  readonly realm: Realm;
+  /** Where the file is, to be shown. */
+  readonly file: string;
+  /** Batches: what was decided and weighed. */
+  readonly bench: Journal;
+  /** Instruments, people, settings. Written through `settings`. */
+  readonly workshop: Journal;
+  readonly settings: WorkshopSettings;
+  readonly blobs: {
+    /** Bytes by their SHA-256 (hex), hashed again on the way out; `null` when they are not kept (pruned). Throws `StoreProblem` when they changed. */
+    get(sha256: string): Promise<Uint8Array | null>;
+  };
+  readonly batches: {
+    /** Newest first; `before` is the `next` of the page before. */
+    list(page: { readonly before: string | null; readonly limit: number }): Promise<BatchList>;
+    get(batch: BatchId): Promise<BatchListRow | null>;
+  };
+  health(): StoreHealth;
+  /** Checks the whole file again: structure, both chains, and what was derived from them. Writes nothing. */
+  verify(): Promise<Verification>;
+  /** Drops what is derived from the lines and replays it. */
+  rebuild(): Promise<void>;
+  close(): Promise<void>;
+}
+
+export interface StoreHealth {
+  readonly ok: boolean;
+  /** Newest sequence number of the bench journal. */
+  readonly seq: number;
+  /** What happened, what is kept and what to do, when nothing can be written; `null` when all is well. */
+  readonly readOnly: string | null;
+}
+
+export interface Verification {
+  readonly ok: boolean;
+  readonly bench: ChainFinding;
+  readonly workshop: ChainFinding;
+  /** Damage outside the chains: structure of the file, answers, names, blobs, derived rows. Plain sentences. */
+  readonly file: readonly string[];
+}
+export interface ChainFinding {
+  readonly head: Head;
+  readonly breaks: readonly Break[];
+}
+
+/** Units a screen shows; everything is stored in milligrams and thousandths of a degree. */
+export interface ScreenSettings {
+  readonly mass: MassUnit;
+  readonly temperature: 'C' | 'F';
+}
+
+/** What Setup keeps. Every change is a line of the workshop journal; reading is from memory. */
+export interface WorkshopSettings {
+  instruments(): readonly InstrumentConfig[];
+  /** Adds the instrument, or replaces the one with the same id. */
+  bindInstrument(config: InstrumentConfig, by: PersonId): Promise<void>;
+  unbindInstrument(id: InstrumentId, by: PersonId): Promise<void>;
+  /** Ids stand in entries; a name stands in a table of its own and can be erased. Returns the new person's id. */
+  addPerson(name: string, by: PersonId): Promise<PersonId>;
+  /** Erases the name for good; entries keep the id. */
+  eraseName(person: PersonId, by: PersonId): Promise<void>;
+  /** `name` is `null` once erased. */
+  people(): readonly { readonly id: PersonId; readonly name: string | null }[];
+  screen(): ScreenSettings;
+  setScreen(screen: ScreenSettings, by: PersonId): Promise<void>;
+  /** Wall time at which the practice bench was left for the real workshop; `null` while it was not. */
+  practiceLeft(): number | null;
+  leavePractice(by: PersonId): Promise<void>;
+}
