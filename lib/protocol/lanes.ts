@@ -20,7 +20,20 @@ export interface Hello {
   readonly at: number;
 }
 
-/** Ordered and lossless: `seq` of the journal's newest line included. Lines are RFC 8785 texts exactly as stored. */
+/**
+ * What a screen says of itself when it connects (`auth` of the socket), all optional: `screen` is a secret of 16 to 64 letters that the
+ * page makes once and keeps while it lives, so that it is the same screen after a reconnect; `token` is what `pair` returned.
+ */
+export interface ScreenAuth {
+  readonly screen?: string;
+  readonly token?: string;
+}
+
+/**
+ * Ordered and lossless: `seq` of the journal's newest line included. Lines are RFC 8785 texts exactly as stored.
+ * `from` 0 replaces whatever the page has; otherwise the lines follow `seq` = `from` of the same batch, and a page that stands
+ * elsewhere asks `resume`.
+ */
 export interface RecordLane {
   readonly batch: string | null;
   readonly from: number;
@@ -45,6 +58,12 @@ export interface ServerToScreen {
   lease: (lease: LeaseView) => void;
 }
 
+export interface PairAnswer {
+  readonly ok: boolean;
+  readonly waitMs: number;
+  readonly token?: string;
+}
+
 export type Ack<T> = (answer: T) => void;
 
 /** Every message is parsed by schema; an answer is always given. */
@@ -53,7 +72,8 @@ export interface ScreenToServer {
   /** `seq`: resume the record lane after this journal sequence number. */
   resume: (ask: unknown, ack: Ack<RecordLane>) => void;
   lease: (ask: unknown, ack: Ack<LeaseView>) => void;
-  pair: (ask: unknown, ack: Ack<{ ok: boolean; waitMs: number }>) => void;
+  /** `token`: to be kept by the page and sent as `auth.token` and, over HTTP, as `Authorization: Bearer`. */
+  pair: (ask: unknown, ack: Ack<PairAnswer>) => void;
   /** Practice only: steer the simulated scene. */
   scene: (act: unknown, ack: Ack<{ ok: boolean; why: string | null }>) => void;
   /** The page is alive and visible; renews the lease, returns nothing. */

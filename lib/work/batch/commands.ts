@@ -116,4 +116,7 @@ export type RefusalCode =
   | 'bad-number'
   | 'expired'
   | 'offline'
-  | 'not-in-control';
+  | 'not-in-control'
+  | 'malformed' // the message is none of ours; nothing was looked at
+  | 'too-fast' // more messages than a person can mean
+  | 'read-only'; // the record cannot be written: nothing was kept

@@ -1,0 +1,50 @@
+import type { ScreenId } from '#lib/units/id';
+import type { Monotonic } from '#lib/units/time';
+
+/**
+ * One control lease per bench. It is renewed by its page's heartbeat, not by touch, so that a tablet lying face up keeps it and a
+ * page that went dark loses it. Taking it from another page is always an explicit act of a person.
+ */
+export interface Lease {
+  readonly holder: ScreenId | null;
+  /** How the holder is called on other screens. */
+  readonly label: string | null;
+  readonly aliveAt: Monotonic;
+  /** The page said goodbye or its socket fell; cleared by its next heartbeat. */
+  readonly gone: boolean;
+}
+
+/** After this long without the page nothing is accepted. */
+export const LEASE_GRACE_MS = 10_000;
+/** Two heartbeats missed: other screens are told that the page seems lost. */
+const SEEMS_LOST_MS = 3_000;
+
+export const noLease = (now: Monotonic): Lease => ({ holder: null, label: null, aliveAt: now, gone: false });
+
+export const takeLease = (screen: ScreenId, label: string, now: Monotonic): Lease => ({
+  holder: screen,
+  label: label === '' ? null : label,
+  aliveAt: now,
+  gone: false,
+});
+
+export const releaseLease = (lease: Lease, screen: ScreenId, now: Monotonic): Lease => (lease.holder === screen ? noLease(now) : lease);
+
+/** The page is there and visible. A hidden page cannot warn anyone, so its heartbeat renews nothing. */
+export const renewLease = (lease: Lease, screen: ScreenId, now: Monotonic): Lease =>
+  lease.holder === screen ? { ...lease, aliveAt: now, gone: false } : lease;
+
+export const partLease = (lease: Lease, screen: ScreenId): Lease => (lease.holder === screen ? { ...lease, gone: true } : lease);
+
+/** Whether anything may be accepted: somebody holds the lease and was heard of within the grace. */
+export const isLeased = (lease: Lease, now: Monotonic): boolean => lease.holder !== null && now - lease.aliveAt < LEASE_GRACE_MS;
+
+/** Whether this screen's intents count now. */
+export const holdsLease = (lease: Lease, screen: ScreenId, now: Monotonic): boolean => lease.holder === screen && isLeased(lease, now);
+
+/** Milliseconds since the holding page was last heard of, once it seems lost; `null` while it is there or nobody holds. */
+export const lostFor = (lease: Lease, now: Monotonic): number | null => {
+  if (lease.holder === null) return null;
+  const silent = now - lease.aliveAt;
+  return lease.gone || silent >= SEEMS_LOST_MS ? Math.round(silent) : null;
+};
