@@ -1,4 +1,4 @@
-import type { InstrumentId, LineId, VesselId } from '#lib/units/id';
+import type { BootId, InstrumentId, LineId, VesselId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
 import type { Monotonic } from '#lib/units/time';
@@ -18,6 +18,8 @@ export interface ScaleView {
   readonly reading: MassReading | null;
   /** Usual interval between frames, ms; `null` until known. */
   readonly period: number | null;
+  /** Why its readings are not to be believed just now, although fresh; absent or `null`: nothing known against them. */
+  readonly suspect?: string | null;
 }
 
 export interface ProbeView {
@@ -33,6 +35,10 @@ export interface BenchView {
   readonly probes: readonly ProbeView[];
   /** A page holds the control lease and its heartbeat is not older than 10 s. */
   readonly leased: boolean;
+  /** This boot: a batch last resumed in another one waits for a person. Absent: the boot of the batch's newest entry. */
+  readonly boot?: BootId;
+  /** Vessels known to have a probe standing in them; its cable carries part of the weight, so nothing is accepted from one. */
+  readonly probesInVessel?: readonly VesselId[];
 }
 
 /** The three intents of a touch, a key or a pedal, and the few things a page says besides. */
@@ -50,6 +56,8 @@ export type ConductorEvent =
       readonly why: 'boot' | 'reconnect' | 'suspend' | 'stall' | 'unit' | 'lease' | 'clock';
       readonly instrument: InstrumentId | null;
     }
+  /** A button that only a screen has. What is measured comes from the conductor's own scale, never from the screen. */
+  | { readonly kind: 'ask'; readonly ask: 'part-pour' | 'weigh-back' | 'away' | 'return' }
   /** The batch changed under it (an entry was committed). */
   | { readonly kind: 'batch' };
 

@@ -1,3 +1,5 @@
+import type { InstrumentId } from '#lib/units/id';
+import type { Observation } from '#lib/work/batch/index';
 import type { Conductor } from '../conductor-types';
 import { IDLE_CUE } from './blank';
 import type { ConductorMemory } from './memory';
@@ -9,3 +11,6 @@ export const conductor: Conductor<ConductorMemory> = {
   initial: ({ episode }) => ({ episode }),
   step: (memory) => ({ memory, wants: [], cue: { ...IDLE_CUE, episode: memory.episode } }),
 };
+
+/** The settled weight a completed command may rest on: `null` while the scale is moving, late, blocked or already used up. */
+export const settledOn = (_memory: ConductorMemory, _instrument: InstrumentId): Observation['settled'] => null;

@@ -1,0 +1,81 @@
+/**
+ * The words the conductor speaks in: keys of messages, never sentences. A screen that keeps its words in a `Record` over these
+ * does not compile until every one is written.
+ */
+
+/** Cards, with their parameters in `Card.params`. Masses are whole milligrams, temperatures thousandths of a degree. */
+export type CardCode =
+  // resume, after a restart: what is in the vessel
+  | 'resume-as-recorded' // line
+  | 'resume-poured-more'
+  | 'resume-emptied'
+  | 'resume-unsure'
+  // over-pour
+  | 'carry-on' // over, red (0 or 1)
+  | 'cross-out' // over: take it back out and weigh again; both weights show for ever
+  // an accepted weight that shifted
+  | 'keep-weight' // was, now
+  | 'strike-weight' // was, now
+  // a vessel nobody recognises
+  | 'it-is-vessel' // vessel, gross
+  // a settled weight unlike the last one before the scale was lost
+  | 'poured-meanwhile' // was, now
+  | 'put-right' // was, now
+  // a doubtful weight
+  | 'take-weight' // net
+  | 'lift-check' // free the vessel, lift it, set it down again
+  // more than the scale or the vessel carries
+  | 'part-pour' // net
+  // back from away with another weight
+  | 'return-accept' // was, now
+  | 'return-put-right'
+  // joining
+  | 'dissolve' // into
+  | 'override' // reason, value, limit
+  | 'join'
+  // after joining
+  | 'trace-thin'
+  | 'trace-medium'
+  | 'trace-thick'
+  | 'trace-wrong';
+
+/** What a "go on" does where there are no cards. */
+export type GoOnCode =
+  | 'next-card' // tap steps, hold takes
+  | 'confirm-gate' // held, with the precautions shown
+  | 'accept' // a doubtful weight, or one whose moment is running
+  | 'accept-held' // hydroxide, with the material named
+  | 'enough' // held: a short weight is meant
+  | 'come-back'
+  | 'after-replug' // the scale was lost and shows what it showed before
+  | 'unit-noted'
+  | 'scale-zeroed' // pan empty and the scale's own zero key pressed
+  | 'probe-out';
+
+/** Sentences for voice and live region, with their parameters in `Say.params`. */
+export type SayCode =
+  | 'next-line' // material, target, vessel, scale, lot ('' when none)
+  | 'same-vessel' // the same for a line that opens on the vessel already standing
+  | 'set-down' // vessel, scale
+  | 'other-scale' // vessel, scale (the one it belongs on)
+  | 'wrong-vessel' // vessel (what stands there), wanted
+  | 'strange-vessel' // wanted
+  | 'ready' // material, left
+  | 'ease-off'
+  | 'short' // left
+  | 'offer' // material, net
+  | 'only-material' // as offer, for lumps and spoonfuls: only the material inside?
+  | 'ask' // reason, net
+  | 'hold' // material, net
+  | 'over' // over, red
+  | 'accepted' // material, net
+  | 'lift' // vessel
+  | 'question' // was, now
+  | 'blocked' // reason
+  | 'gate' // gate
+  | 'resume'
+  | 'away'
+  | 'returned'
+  | 'card' // card (its code) and its parameters
+  | 'all-weighed'
+  | 'free-the-cable';

@@ -1,0 +1,50 @@
+import type { BootId, ScreenId } from '#lib/units/id';
+import type { Monotonic } from '#lib/units/time';
+import type { BatchState, Realm, Role } from '#lib/work/batch/index';
+import type { BenchIntent, IntentAnswer, SceneAct } from '#lib/protocol/intent';
+import type { LeaseView, RecordLane } from '#lib/protocol/lanes';
+import type { LiveFrame } from '#lib/protocol/live';
+
+/** Who sends an intent: the server's word, never the screen's. */
+export interface Sender {
+  readonly screen: ScreenId;
+  /** `watcher` may look and silence; a `maker` may besides, while it holds the lease. */
+  readonly role: Exclude<Role, 'program'>;
+}
+
+export interface BenchListener {
+  /** A new frame was made; it replaces every earlier one. */
+  frame?(frame: LiveFrame): void;
+  /** Lines were committed, in order. */
+  record?(lane: RecordLane): void;
+  /** Somebody took, lost or gave back the lease. */
+  lease?(): void;
+}
+
+/** One bench while it runs: what screens and the API may ask of it. A change of instruments or realm makes another, with another boot. */
+export interface Bench {
+  readonly boot: BootId;
+  readonly name: string;
+  readonly realm: Realm;
+  now(): Monotonic;
+  /** The newest live frame. */
+  frame(): LiveFrame;
+  /** Milliseconds since each instrument was heard, by its id; `null` before the first reading. */
+  ages(): Readonly<Record<string, number | null>>;
+  /** The batch at this bench: armed, or the last one until another starts. */
+  batch(): BatchState | null;
+  /** Lines of that batch after a sequence number; all of them, `from` 0, when the asker has another batch. */
+  lane(batch: string | null, after: number): Promise<RecordLane>;
+  leaseFor(screen: ScreenId): LeaseView;
+  takeLease(screen: ScreenId, label: string): void;
+  releaseLease(screen: ScreenId): void;
+  /** A page's heartbeat. */
+  alive(screen: ScreenId, visible: boolean): void;
+  /** A page's socket fell. */
+  parted(screen: ScreenId): void;
+  intent(sender: Sender, intent: BenchIntent): Promise<IntentAnswer>;
+  /** Practice only. */
+  scene(act: SceneAct): Promise<{ readonly ok: boolean; readonly why: string | null }>;
+  /** Returns the way to stop listening. */
+  listen(listener: BenchListener): () => void;
+}
