@@ -1,0 +1,19 @@
+import { PortError, type PortFailure } from '#lib/measure/link/port';
+
+/**
+ * serialport hands over the system's error as text only (`strerror` inside a sentence), so the text decides.
+ * Order matters: a lock that is taken says "Resource temporarily unavailable Cannot lock port".
+ */
+const SAYINGS: readonly (readonly [RegExp, PortFailure])[] = [
+  [/cannot lock port|device or resource busy|EBUSY/i, 'busy'],
+  [/permission denied|operation not permitted|EACCES|EPERM/i, 'denied'],
+  [/no such (file or directory|device)|ENOENT|ENODEV|ENXIO/i, 'missing'],
+];
+
+/** Names a failed open; what no row knows is `failed` and keeps the system's words. */
+export function portFailure(error: unknown): PortError {
+  if (error instanceof PortError) return error;
+  const said = error instanceof Error ? error.message : String(error);
+  const row = SAYINGS.find(([pattern]) => pattern.test(said));
+  return new PortError(row?.[1] ?? 'failed', said);
+}
