@@ -23,6 +23,8 @@ const wants = z.discriminatedUnion('kind', [
     unit: z.enum(['mg', 'g', 'kg', 'oz', 'lb']),
     readBack: z.boolean(),
     part: z.boolean(),
+    held: z.optional(z.boolean()),
+    shortIsFine: z.optional(z.boolean()),
   }),
   z.object({ kind: z.literal('type-temperature'), use: z.enum(['lye', 'oils', 'room', 'batter', 'mould']), value: milliCelsius }),
   z.object({

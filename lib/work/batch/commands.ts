@@ -24,7 +24,11 @@ export interface CommandHead {
   readonly observation: Observation;
 }
 
-/** `maker` holds the bench's control lease; `watcher` may look and silence. */
+/**
+ * `maker` holds the bench's control lease; `watcher` may look and silence. `program` is the conductor acting on readings and
+ * ticks: it may note what it sees and accept by itself, never stand for a person. What the conductor wants because a person
+ * pressed or took a card is completed with that person and `maker`.
+ */
 export type Role = 'maker' | 'watcher' | 'program';
 
 /** The server's own view at the moment of the decision. */
@@ -34,8 +38,17 @@ export interface Observation {
   readonly lye: MilliCelsius | null;
   readonly oils: MilliCelsius | null;
   readonly milk: MilliCelsius | null;
-  /** Scales never checked, by entry. */
+  /** Newest check of each scale, by its entry; a scale that is missing here was never checked. */
   readonly checks: Readonly<Record<string, EntryId>>;
+  /** Every scale on the bench. */
+  readonly scales?: readonly InstrumentId[];
+  /** Greatest gross of each scale, where somebody has said. */
+  readonly capacity?: Readonly<Record<string, Milligrams>>;
+  readonly batter?: MilliCelsius | null;
+  /** The batch armed on this bench: one at a time. */
+  readonly armed?: BatchId | null;
+  /** From the chemistry, once formulas compute it: superfat as weighed is below zero. Holds joining and cannot be overridden. */
+  readonly lyeHeavy?: boolean;
 }
 
 export interface CommandBodies {
@@ -43,12 +56,15 @@ export interface CommandBodies {
   replan: { lines: readonly LinePlan[]; reason: string };
   'choose-lot': { line: LineId; lot: { id: LotId; mark: string } };
   'confirm-gate': { gate: Gate; line: LineId | null; items: readonly string[]; held: boolean };
-  'set-vessel': { line: LineId; vessel: VesselId; instrument: InstrumentId; gross: Milligrams; episode: number };
+  /** `within`, here and below: how closely the scale tells two weights apart (the greater of two divisions and its noise). */
+  'set-vessel': { line: LineId; vessel: VesselId; instrument: InstrumentId; gross: Milligrams; episode: number; within?: Milligrams };
   /** `part`: the person asked to keep what is in and pour the rest later (another jug, capacity). */
   accept: { line: LineId; vessel: VesselId; weighed: Weighed; how: AcceptedHow; part: boolean; shortIsFine: boolean };
-  'type-weight': { line: LineId; typed: Typed; readBack: boolean; part: boolean };
+  /** `held`: needed for hydroxide. */
+  'type-weight': { line: LineId; typed: Typed; readBack: boolean; part: boolean; held?: boolean; shortIsFine?: boolean };
   'weigh-back': { line: LineId; vessel: VesselId; weighed: Weighed };
-  lift: { vessel: VesselId; gross: Milligrams };
+  /** `gross`: the last settled weight before the lift. */
+  lift: { vessel: VesselId; gross: Milligrams; within?: Milligrams };
   question: { entry: EntryId; why: 'shifted-up' | 'shifted-down' | 'unlike-on-return' | 'changed-on-pan'; now: Milligrams };
   'answer-question': { entry: EntryId; answer: 'keep' | 'strike'; held: boolean };
   'answer-over': { line: LineId; choice: OverChoice; held: boolean };
@@ -57,13 +73,20 @@ export interface CommandBodies {
   withdraw: { vessel: VesselId; mass: Milligrams; to: 'bottle' | 'waste' | 'other-vessel' };
   lose: { vessel: VesselId; mass: Milligrams; cause: 'spill' | 'evaporation' | 'other'; note: string };
   split: { vessel: VesselId; parts: readonly { name: string; mass: Milligrams }[] };
-  'note-temperature': { use: ProbeUse; value: MilliCelsius; why: 'asked' | 'trace' };
+  /** Without `source` it was typed by hand. */
+  'note-temperature': {
+    use: ProbeUse;
+    value: MilliCelsius;
+    why: 'asked' | 'trace' | 'away' | 'return';
+    source?: { instrument: InstrumentId; raw: string };
+  };
   dissolve: { vessel: VesselId; into: VesselId; held: boolean };
   override: { reason: HoldReason; held: boolean; note: string };
   join: { held: boolean };
   'stamp-trace': { mark: TraceMark; note: string };
   'go-away': Record<never, never>;
-  'come-back': { gross: Milligrams | null; accept: boolean };
+  /** `accept`: go on although the weight is another one. */
+  'come-back': { gross: Milligrams | null; accept: boolean; within?: Milligrams };
   resume: { contents: 'as-recorded' | 'poured-more' | 'emptied' | 'unsure'; note: string; held: boolean };
   park: { reason: string };
   'take-up': { note: string };

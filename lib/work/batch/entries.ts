@@ -45,6 +45,12 @@ export interface Weighed {
   readonly strip: string | null;
 }
 
+/** How much of one line is in a quantity of mixture. Frozen by `decide`, so that `evolve` only sums. */
+export interface Share {
+  readonly line: LineId;
+  readonly mass: Milligrams;
+}
+
 /** A weight a person typed. Says "by hand" for ever. */
 export interface Typed {
   readonly net: Milligrams;
@@ -85,7 +91,16 @@ export interface EntryBodies {
   /** A person confirmed precautions, with the items shown to them. */
   'gate-confirmed': { gate: Gate; line: LineId | null; items: readonly string[] };
   /** A container stands on the pan and the software zero is taken. Whatever interprets a gross weight is an entry. */
-  'vessel-set': { vessel: VesselId; line: LineId; instrument: InstrumentId; gross: Milligrams; empty: Milligrams | null; episode: number };
+  'vessel-set': {
+    vessel: VesselId;
+    line: LineId;
+    instrument: InstrumentId;
+    gross: Milligrams;
+    empty: Milligrams | null;
+    episode: number;
+    /** Only when the pour is counted from an earlier weight than `gross`: a crossed-out pour that is weighed again. */
+    zero?: Milligrams;
+  };
   /** A weight counts from here; provisional until `vessel-lifted` with the same mass. `part`: more will follow. */
   'weight-accepted': {
     line: LineId;
@@ -96,8 +111,11 @@ export interface EntryBodies {
     lot: { id: LotId; mark: string } | null;
   };
   'weight-typed': { line: LineId; vessel: VesselId; typed: Typed; part: boolean; lot: { id: LotId; mark: string } | null };
-  /** What stayed in a jug, weighed back: reduces the line's delivered mass. */
-  'weighed-back': { line: LineId; vessel: VesselId; weighed: Weighed };
+  /**
+   * What stayed in a jug, weighed back: reduces the delivered mass of its line, or of each line of its mixture (`shares`).
+   * `from`: the vessel the record had put it in until now.
+   */
+  'weighed-back': { line: LineId; vessel: VesselId; weighed: Weighed; shares?: readonly Share[]; from?: VesselId | null };
   /** Lifted with the mass it was accepted at: no longer provisional. */
   'vessel-lifted': { vessel: VesselId; gross: Milligrams };
   /** An accepted weight shifted before the lift, or the vessel came back unlike it left: a person must say. */
@@ -109,15 +127,21 @@ export interface EntryBodies {
   };
   'question-answered': { entry: EntryId; answer: 'keep' | 'strike' };
   /** Crossed out, never erased: both values show for ever. */
-  struck: { entry: EntryId; reason: StrikeReason; note: string };
+  struck: {
+    entry: EntryId;
+    reason: StrikeReason;
+    note: string;
+    /** Where the crossed-out mass stood by the record, and leaves. Negative: comes back (a crossed-out withdrawal). */
+    out?: readonly { vessel: VesselId; line: LineId; mass: Milligrams }[];
+  };
   'over-answered': { line: LineId; choice: OverChoice; over: Milligrams; red: boolean };
   'line-closed': { line: LineId; outcome: 'within' | 'over' | 'short'; actual: Milligrams };
   'line-reopened': { line: LineId };
-  moved: { from: VesselId; to: VesselId; mass: Milligrams; residue: Milligrams | null };
+  moved: { from: VesselId; to: VesselId; mass: Milligrams; residue: Milligrams | null; shares?: readonly Share[] };
   /** A fraction of the vessel's mixture leaves it, in millionths of what is in it. */
-  withdrawn: { vessel: VesselId; ppm: number; mass: Milligrams; to: 'bottle' | 'waste' | 'other-vessel' };
-  lost: { vessel: VesselId; mass: Milligrams; cause: 'spill' | 'evaporation' | 'other'; note: string };
-  split: { vessel: VesselId; parts: readonly { name: string; mass: Milligrams }[] };
+  withdrawn: { vessel: VesselId; ppm: number; mass: Milligrams; to: 'bottle' | 'waste' | 'other-vessel'; shares?: readonly Share[] };
+  lost: { vessel: VesselId; mass: Milligrams; cause: 'spill' | 'evaporation' | 'other'; note: string; shares?: readonly Share[] };
+  split: { vessel: VesselId; parts: readonly { name: string; mass: Milligrams }[]; shares?: readonly Share[] };
   'temperature-noted': {
     use: ProbeUse;
     value: MilliCelsius;
@@ -126,7 +150,16 @@ export interface EntryBodies {
   };
   dissolved: { vessel: VesselId; into: VesselId; confirmedCold: boolean };
   override: { reason: HoldReason; value: MilliCelsius | null; limit: MilliCelsius | null; note: string };
-  joined: { lye: MilliCelsius | null; oils: MilliCelsius | null; overrides: readonly HoldReason[] };
+  joined: {
+    lye: MilliCelsius | null;
+    oils: MilliCelsius | null;
+    overrides: readonly HoldReason[];
+    /** Which of the two a person typed. */
+    byHand?: readonly ('lye' | 'oils')[];
+    /** Vessels emptied into `into`. */
+    from?: readonly VesselId[];
+    into?: VesselId | null;
+  };
   'trace-stamped': { mark: TraceMark; batter: MilliCelsius | null; note: string };
   'went-away': { line: LineId | null; gross: Milligrams | null; lye: MilliCelsius | null; oils: MilliCelsius | null };
   'came-back': { same: boolean; was: Milligrams | null; now: Milligrams | null };
@@ -137,7 +170,14 @@ export interface EntryBodies {
   abandoned: { reason: string };
   closed: { actual: Milligrams; lines: readonly { line: LineId; actual: Milligrams }[] };
   'scale-checked': { instrument: InstrumentId; nominal: Milligrams; shown: Milligrams; difference: Milligrams };
-  'alarm-raised': { code: AlarmCode; line: LineId | null; instrument: InstrumentId | null; detail: string };
+  'alarm-raised': {
+    code: AlarmCode;
+    line: LineId | null;
+    instrument: InstrumentId | null;
+    detail: string;
+    /** Set when an accepted weight is over: by how much past the target. The batch then waits for the answer. */
+    over?: { by: Milligrams };
+  };
   'alarm-ended': { code: AlarmCode };
   'alarm-silenced': { code: AlarmCode };
   'instrument-lost': { instrument: InstrumentId; last: Milligrams | null };

@@ -1,6 +1,7 @@
 import type { BatchId, BootId, EntryId, InstrumentId, LineId, PersonId, VesselId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
+import type { ProbeUse } from '#lib/measure/reading';
 import type { AcceptedHow, AlarmCode, Gate, HoldReason, Realm, TraceMark } from './entries';
 import type { LinePlan, Plan, VesselPlan } from './plan';
 
@@ -29,12 +30,21 @@ export interface BatchState {
   readonly pans: Readonly<Record<InstrumentId, PanState>>;
   /** Highest episode consumed in `boot`. */
   readonly consumed: { readonly boot: BootId; readonly episode: number };
+  /** Precautions confirmed and still standing: a restart, a park and the dissolving itself end them. */
   readonly gates: Readonly<Partial<Record<Gate, EntryId>>>;
+  /** Hydroxide lines whose material and precautions were confirmed. */
+  readonly gateLines: Readonly<Record<LineId, EntryId>>;
   /** An accepted weight that shifted: nothing goes on before a person answers. */
   readonly question: { readonly entry: EntryId; readonly why: string; readonly was: Milligrams; readonly now: Milligrams } | null;
   /** An over-pour waiting for its answer. */
   readonly over: { readonly line: LineId; readonly by: Milligrams; readonly red: boolean; readonly entry: EntryId } | null;
   readonly overrides: Readonly<Partial<Record<HoldReason, EntryId>>>;
+  /** The value that was overridden: an override does not cover a worse one. */
+  readonly overrideValues: Readonly<Partial<Record<HoldReason, MilliCelsius | null>>>;
+  /** Newest temperature typed by hand for each use, with its clock: it counts for a few minutes of the same boot only. */
+  readonly typedTemperatures: Readonly<
+    Partial<Record<ProbeUse, { readonly value: MilliCelsius; readonly boot: BootId; readonly mono: number; readonly entry: EntryId }>>
+  >;
   readonly away: { readonly line: LineId | null; readonly gross: Milligrams | null } | null;
   readonly joined: {
     readonly lye: MilliCelsius | null;
@@ -55,14 +65,28 @@ export interface BatchState {
   >;
   readonly checks: Readonly<Record<InstrumentId, { readonly entry: EntryId; readonly difference: Milligrams }>>;
   readonly lostInstruments: readonly InstrumentId[];
+  /** Portions of the batter. */
+  readonly parts: readonly { readonly name: string; readonly mass: Milligrams; readonly vessel: VesselId; readonly entry: EntryId }[];
+  readonly counts: { readonly overPours: number; readonly overrides: number; readonly byHand: number };
+  /** Wall time of closing or abandoning. */
+  readonly endedWall: number | null;
 }
 
 /** Each contribution is kept by its entry; sums, never inversions. */
 export interface Contribution {
   readonly entry: EntryId;
-  readonly kind: 'pour' | 'typed' | 'weigh-back';
-  /** Signed: a weigh-back is negative. */
+  readonly kind: 'pour' | 'typed' | 'weigh-back' | 'withdrawn' | 'lost';
+  /** Signed: what was weighed back, taken out or lost is negative. */
   readonly net: Milligrams;
+  readonly vessel: VesselId;
+  /** What the scale said; `null` when no scale was asked. */
+  readonly weighed: {
+    readonly instrument: InstrumentId;
+    readonly gross: Milligrams;
+    readonly zero: Milligrams;
+    readonly step: Milligrams;
+    readonly episode: number;
+  } | null;
   readonly how: AcceptedHow;
   readonly struck: EntryId | null;
   readonly provisional: boolean;
@@ -84,8 +108,12 @@ export interface LineState {
 export interface VesselState {
   readonly plan: VesselPlan;
   readonly state: 'empty' | 'dry' | 'filling' | 'dissolved' | 'joined' | 'portioned' | 'moved';
-  /** What the record says is in it. */
+  /** What the record says is in it: the sum of `holds`. */
   readonly contents: Milligrams;
+  /** How much of each line is in it. */
+  readonly holds: Readonly<Record<LineId, Milligrams>>;
+  /** The vessel it was emptied into; `null` while it was not. */
+  readonly deliveredTo: VesselId | null;
   /** Gross at which it last stood accepted, by instrument; a lift to the hob must come back to it. */
   readonly standing: { readonly instrument: InstrumentId; readonly gross: Milligrams } | null;
   readonly empty: Milligrams | null;
