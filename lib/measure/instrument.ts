@@ -47,6 +47,8 @@ export type WireFault =
   | 'checksum'
   | 'bad-number'
   | 'not-ascii'
+  | 'declined' // the instrument answered that it cannot state a weight just now
+  | 'other-channel' // a probe line for another vessel than this probe was given, or for none
   | 'stall-discard'; // arrived in a burst after the server itself stood still
 
 export interface LinkStatus {

@@ -26,6 +26,53 @@ export const grams = (value: number): Milligrams => mg(Math.sign(value) * Math.r
 export const addMass = (a: Milligrams, b: Milligrams): Milligrams => mg(a + b);
 export const subMass = (a: Milligrams, b: Milligrams): Milligrams => mg(a - b);
 
+/**
+ * Milligrams in one unit as a fraction, to convert in doubles without loss: a pound is 45 359 237 / 100 mg, an ounce a sixteenth of it.
+ * Says the same as `NANOGRAMS_PER`.
+ */
+const FRACTION: Readonly<Record<MassUnit, readonly [numerator: number, denominator: number]>> = {
+  mg: [1, 1],
+  g: [1000, 1],
+  kg: [1_000_000, 1],
+  oz: [45_359_237, 1600],
+  lb: [45_359_237, 100],
+};
+
+const MOST_DIGITS = 15;
+const HEAVIEST = 9_000_000_000;
+const POWERS_OF_TEN: readonly number[] = Array.from({ length: MOST_DIGITS + 1 }, (_, power) => 10 ** power);
+
+/** A mass and the step of the last digit that stated it. */
+export interface StatedMass {
+  readonly mass: Milligrams;
+  readonly step: Milligrams;
+}
+
+/**
+ * The mass of `digits / 10^decimals` units, `digits` a whole number of at most 15 digits. Exact, rounded half away from zero once, at
+ * the milligram. `null` when it is more than 9 t.
+ */
+export const massOfDigits = (digits: number, decimals: number, unit: MassUnit): StatedMass | null => {
+  const milligrams = milligramsOf(digits, decimals, unit);
+  return milligrams > HEAVIEST ? null : { mass: mg(milligrams), step: stepOfDecimals(decimals, unit) };
+};
+
+/** Step of the last digit of a number with so many decimals, at least a milligram. */
+export const stepOfDecimals = (decimals: number, unit: MassUnit): Milligrams => mg(Math.max(1, milligramsOf(1, decimals, unit)));
+
+const milligramsOf = (digits: number, decimals: number, unit: MassUnit): number => {
+  const [numerator, denominator] = FRACTION[unit];
+  const dividend = digits * numerator;
+  const divisor = denominator * (POWERS_OF_TEN[decimals] ?? Infinity);
+  // Both below 2^52: products, remainder and quotient are exact whole numbers.
+  if (dividend < 2 ** 52 && divisor < 2 ** 52) {
+    const rest = dividend % divisor;
+    return (dividend - rest) / divisor + (rest * 2 >= divisor ? 1 : 0);
+  }
+  const scale = 10n ** BigInt(decimals) * 1_000_000n;
+  return Number((BigInt(digits) * NANOGRAMS_PER[unit] * 2n + scale) / (scale * 2n));
+};
+
 const DECIMAL = /^([+-]?)(\d*)(?:\.(\d*))?$/;
 
 /**
@@ -33,18 +80,12 @@ const DECIMAL = /^([+-]?)(\d*)(?:\.(\d*))?$/;
  * Exact integer arithmetic, rounded half away from zero once, at the milligram. `null` when the text is not a plain decimal
  * or states more than 9 t: neither is a weight on a bench.
  */
-export const massOfText = (text: string, unit: MassUnit): { mass: Milligrams; step: Milligrams } | null => {
+export const massOfText = (text: string, unit: MassUnit): StatedMass | null => {
   const parts = DECIMAL.exec(text);
   if (parts === null) return null;
   const [, sign = '', whole = '', fraction = ''] = parts;
-  if (whole.length + fraction.length === 0 || whole.length + fraction.length > 15) return null;
-  const scale = 10n ** BigInt(fraction.length);
-  const nanograms = roundedQuotient(BigInt(whole + fraction || '0') * NANOGRAMS_PER[unit], scale);
-  const milligrams = roundedQuotient(nanograms, 1_000_000n);
-  if (milligrams > 9_000_000_000n) return null;
-  const step = roundedQuotient(NANOGRAMS_PER[unit], scale * 1_000_000n);
-  const value = Number(milligrams);
-  return { mass: mg(sign === '-' && value !== 0 ? -value : value), step: mg(Math.max(1, Number(step))) };
+  const digits = whole + fraction;
+  if (digits.length === 0 || digits.length > MOST_DIGITS) return null;
+  const stated = massOfDigits(Number(digits), fraction.length, unit);
+  return stated === null || sign !== '-' ? stated : { ...stated, mass: mg(0 - stated.mass) };
 };
-
-const roundedQuotient = (dividend: bigint, divisor: bigint): bigint => (dividend * 2n + divisor) / (divisor * 2n);
