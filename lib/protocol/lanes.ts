@@ -32,7 +32,7 @@ export interface ScreenAuth {
 /**
  * Ordered and lossless: `seq` of the journal's newest line included. Lines are RFC 8785 texts exactly as stored.
  * `from` 0 replaces whatever the page has; otherwise the lines follow `seq` = `from` of the same batch, and a page that stands
- * elsewhere asks `resume`.
+ * elsewhere asks `resume`. `from` −1 answers a `resume` that could not be read: it says nothing.
  */
 export interface RecordLane {
   readonly batch: string | null;

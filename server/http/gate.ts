@@ -75,18 +75,24 @@ export const guardServer = (server: Server, gate: Gate, onRefused: (refused: Ref
   server.removeAllListeners('upgrade');
   server.on('request', (request, response) => {
     const refused = gate.check(request.headers);
-    if (refused === null) return void requests.forEach((listener) => listener.call(server, request, response));
+    if (refused === null) {
+      for (const listener of requests) listener.call(server, request, response);
+      return;
+    }
     onRefused(refused);
     response.writeHead(403, { 'content-type': 'application/json', connection: 'close' });
-    return void response.end(JSON.stringify(problemOf(refused)));
+    response.end(JSON.stringify(problemOf(refused)));
   });
   server.on('upgrade', (request: IncomingMessage, socket: Duplex, head: Buffer) => {
     const refused = gate.check(request.headers);
-    if (refused === null) return void upgrades.forEach((listener) => listener.call(server, request, socket, head));
+    if (refused === null) {
+      for (const listener of upgrades) listener.call(server, request, socket, head);
+      return;
+    }
     onRefused(refused);
     const body = JSON.stringify(problemOf(refused));
     socket.on('error', () => {});
-    return void socket.end(
+    socket.end(
       `HTTP/1.1 403 Forbidden\r\nConnection: close\r\nContent-Type: application/json\r\nContent-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`,
     );
   });

@@ -63,20 +63,22 @@ export const createOutlet = (deps: OutletDeps): Outlet => {
     if (deps.buffered() > RECORD_CAP_BYTES) return later(FRAME_GAP_MS);
     reading = true;
     behind = false;
-    deps
-      .readRecord(at.batch, at.seq)
-      .then((lane) => {
-        reading = false;
-        if (closed) return;
-        at = { batch: lane.batch, seq: lane.seq };
-        deps.sendRecord(lane);
-        if (behind) pump();
-      })
-      .catch(() => {
-        reading = false;
-        behind = true;
-        later(1_000);
-      });
+    void readOn();
+  };
+
+  const readOn = async (): Promise<void> => {
+    try {
+      const lane = await deps.readRecord(at.batch, at.seq);
+      if (closed) return;
+      at = { batch: lane.batch, seq: lane.seq };
+      deps.sendRecord(lane);
+    } catch {
+      behind = true;
+      later(1_000);
+    } finally {
+      reading = false;
+    }
+    if (behind && cancel === null) pump();
   };
 
   return {

@@ -1,0 +1,52 @@
+import { Hono } from 'hono';
+import { bodyLimit } from 'hono/body-limit';
+import { HTTPException } from 'hono/http-exception';
+import { StoreProblem } from '../store/problem';
+import { batches } from './batches';
+import type { ApiDeps } from './deps';
+import { health } from './health';
+import { instruments } from './instruments';
+import { plans } from './plans';
+import { problem } from './problem';
+import { qr } from './qr';
+import type { Pages } from './static';
+
+const LARGEST_BODY = 64 * 1024;
+
+/** Everything answered over HTTP: the API below `/api`, and the exported pages. Every failure is an `HttpProblem`. */
+export const createApp = (deps: ApiDeps, pages: Pages): Hono => {
+  const app = new Hono();
+  app.use('/api/*', async (c, next) => {
+    await next();
+    c.header('x-content-type-options', 'nosniff');
+    c.header('cross-origin-resource-policy', 'same-origin');
+    if (!c.res.headers.has('cache-control')) c.header('cache-control', 'no-store');
+  });
+  app.use(
+    '/api/*',
+    bodyLimit({
+      maxSize: LARGEST_BODY,
+      onError: (c) => problem(c, 413, 'The request is larger than any this bench understands.', 'Send less.'),
+    }),
+  );
+  app.route('/api/health', health(deps));
+  app.route('/api/batches', batches(deps));
+  app.route('/api/instruments', instruments(deps));
+  app.route('/api/plans', plans(deps));
+  app.route('/api/qr', qr(deps));
+  app.all('/api/*', (c) => problem(c, 404, 'The bench has no such address.', 'Open the bench at its first page.'));
+  app.all('*', (c) => pages.respond(c.req.raw));
+  app.onError((error, c) => {
+    if (error instanceof HTTPException) return problem(c, error.status, 'The request could not be read.', 'Reload the page and try again.');
+    deps.log.error({ err: error, path: c.req.path }, 'a request failed');
+    if (error instanceof StoreProblem) return c.json({ error: error.happened, kept: error.kept, todo: error.todo }, 500);
+    return problem(
+      c,
+      500,
+      'Something went wrong on the bench machine.',
+      'Try again; if it stays, look at its log.',
+      'What was committed before is kept.',
+    );
+  });
+  return app;
+};

@@ -1,0 +1,27 @@
+import { Hono } from 'hono';
+import * as z from 'zod/mini';
+import { as } from '#lib/units/id';
+import type { ApiDeps } from './deps';
+import { problem } from './problem';
+
+const MOST_ROWS = 200;
+const page = z.object({
+  before: z.optional(z.string().check(z.minLength(1), z.maxLength(80))),
+  limit: z._default(z.coerce.number().check(z.int(), z.gte(1), z.lte(MOST_ROWS)), 50),
+});
+
+/** GET /api/batches?before=&limit= and GET /api/batches/:id (the review). */
+export const batches = (deps: ApiDeps): Hono =>
+  new Hono()
+    .get('/', async (c) => {
+      const asked = page.safeParse(c.req.query());
+      if (!asked.success) return problem(c, 400, 'The page asked for is none.', `limit is a whole number from 1 to ${MOST_ROWS}.`);
+      const { before, limit } = asked.data;
+      return c.json(await deps.running().store.batches.list({ before: before ?? null, limit }));
+    })
+    .get('/:id', async (c) => {
+      const review = await deps.reviewOf(as(c.req.param('id')));
+      return review === null
+        ? problem(c, 404, 'There is no such batch in this workshop.', 'Open it from the list of batches.')
+        : c.json(review);
+    });

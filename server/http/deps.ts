@@ -1,0 +1,41 @@
+import type { Context } from 'hono';
+import type { Bench } from '#lib/bench/pipeline/types';
+import type { InstrumentConfig, LinkStatus } from '#lib/measure/instrument';
+import type { InstrumentsPage, PlanList, RawFrames } from '#lib/protocol/http';
+import type { BatchId, InstrumentId } from '#lib/units/id';
+import type { Store } from '../store/store';
+import type { Log } from '../log';
+
+/** What runs now; another after instruments or realm changed. */
+export interface Running {
+  readonly bench: Bench;
+  readonly store: Store;
+  links(): readonly LinkStatus[];
+}
+
+/** Setup of instruments. Every change makes another bench; a batch under way waits there until a person resumes it. */
+export interface Setup {
+  page(): Promise<InstrumentsPage>;
+  raw(id: InstrumentId): RawFrames | null;
+  bind(config: InstrumentConfig): Promise<void>;
+  /** False: there is no such instrument. */
+  unbind(id: InstrumentId): Promise<boolean>;
+  /** False: this is not practice, or the command line fixes it. */
+  leavePractice(): Promise<boolean>;
+}
+
+export interface ApiDeps {
+  readonly build: string;
+  readonly plans: PlanList;
+  readonly setup: Setup;
+  readonly log: Log;
+  running(): Running;
+  /** The review of one batch, `null` when there is none. */
+  reviewOf(batch: BatchId): Promise<object | null>;
+  /** Address with the one-time code, `null` when the server listens on this machine only. */
+  tabletAddress(): string | null;
+  /** Asked from this machine itself. */
+  isHere(c: Context): boolean;
+  /** From this machine, or from a screen that was opened with the one-time code. */
+  isMaker(c: Context): boolean;
+}

@@ -1,0 +1,42 @@
+import { zValidator } from '@hono/zod-validator';
+import { Hono } from 'hono';
+import type { Context, MiddlewareHandler } from 'hono';
+import { bindAsk, leavePracticeAsk, unbindAsk } from '#lib/protocol/setup';
+import type { InstrumentConfig } from '#lib/measure/instrument';
+import { as } from '#lib/units/id';
+import type { ApiDeps } from './deps';
+import { problem } from './problem';
+
+/** GET /api/instruments, GET /api/instruments/:id/raw; a maker binds, unbinds and leaves practice by POST. */
+export const instruments = (deps: ApiDeps): Hono =>
+  new Hono()
+    .get('/', async (c) => c.json(await deps.setup.page()))
+    .get('/:id/raw', (c) => {
+      const frames = deps.setup.raw(as(c.req.param('id')));
+      return frames === null ? problem(c, 404, 'There is no such instrument.', 'Open it from the list of instruments.') : c.json(frames);
+    })
+    .post('/', makersOnly(deps), zValidator('json', bindAsk, unreadable), async (c) => {
+      await deps.setup.bind(c.req.valid('json') as InstrumentConfig);
+      return c.json(await deps.setup.page());
+    })
+    .post('/unbind', makersOnly(deps), zValidator('json', unbindAsk, unreadable), async (c) => {
+      const done = await deps.setup.unbind(as(c.req.valid('json').id));
+      return done
+        ? c.json(await deps.setup.page())
+        : problem(c, 404, 'There is no such instrument in Setup.', 'Open the list of instruments again.');
+    })
+    .post('/leave-practice', makersOnly(deps), zValidator('json', leavePracticeAsk, unreadable), async (c) => {
+      const done = await deps.setup.leavePractice();
+      if (done) return c.json(await deps.setup.page());
+      return problem(c, 409, 'This is not the practice bench, or the command line holds it.', 'Start without --scale practice.');
+    });
+
+const makersOnly =
+  (deps: ApiDeps): MiddlewareHandler =>
+  async (c, next) => {
+    if (!deps.isMaker(c)) return problem(c, 403, 'This screen only watches.', 'Open it with the one-time code shown at the bench machine.');
+    return next();
+  };
+
+const unreadable = (read: { success: boolean }, c: Context): Response | undefined =>
+  read.success ? undefined : problem(c, 400, 'The request is not one this bench understands.', 'Reload the page and try again.');

@@ -1,0 +1,5 @@
+import { Hono } from 'hono';
+import type { ApiDeps } from './deps';
+
+/** GET /api/plans */
+export const plans = (deps: ApiDeps): Hono => new Hono().get('/', (c) => c.json(deps.plans));

@@ -1,0 +1,9 @@
+import type { Context } from 'hono';
+import type { ContentfulStatusCode } from 'hono/utils/http-status';
+import type { HttpProblem } from '#lib/protocol/http';
+
+/** The one shape of every failure over HTTP: what happened, what was kept, what to do. */
+export const problem = (c: Context, status: ContentfulStatusCode, error: string, todo: string, kept = 'Nothing was changed.'): Response => {
+  const body: HttpProblem = { error, kept, todo };
+  return c.json(body, status);
+};
