@@ -51,11 +51,17 @@ export type WireFault =
   | 'other-channel' // a probe line for another vessel than this probe was given, or for none
   | 'stall-discard'; // arrived in a burst after the server itself stood still
 
+/**
+ * Why no reading of this instrument comes. `stranger`: good frames come, but of another shape, kind or channel than belongs on this
+ * port; `unreadable`: bytes come that no shape makes sense of, so speed or parity is likely wrong.
+ */
+export type LinkFailure = PortFailure | 'lost' | 'silent' | 'stranger' | 'unreadable';
+
 export interface LinkStatus {
   readonly instrument: InstrumentId;
   readonly phase: LinkPhase;
-  /** Set while `waiting` after a failed open or a loss. */
-  readonly failure: PortFailure | 'lost' | 'silent' | null;
+  /** Set from a failed open, a loss or a silence until the next reading, through every retry. */
+  readonly failure: LinkFailure | null;
   /** The system's words, for the Instruments page. */
   readonly detail: string;
   readonly shape: ScaleShape | ProbeShape | null;
