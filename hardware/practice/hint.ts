@@ -1,0 +1,63 @@
+import type { BenchCue, BlockReason, CuePhase } from '#lib/bench/cue';
+import type { ScaleRole } from '#lib/measure/instrument';
+import type { InstrumentId } from '#lib/units/id';
+import type { BatchState, VesselUse, WeighMode } from '#lib/work/batch/index';
+
+/** A vessel as the plan and the record know it; masses in mg. */
+export interface ShelfVessel {
+  readonly id: string;
+  readonly name: string;
+  readonly use: VesselUse;
+  /** `null`: nobody has weighed it empty. */
+  readonly empty: number | null;
+  /** What the record says is in it: how full a vessel is fetched that this scene has not seen yet, as after a restart. */
+  readonly contents: number;
+}
+
+/** What the simulated maker knows of the bench: what a real one would see on the screen. Masses in mg. */
+export interface SceneHint {
+  readonly batch: string | null;
+  readonly phase: CuePhase;
+  /** The scale the open line is on. */
+  readonly role: ScaleRole | null;
+  /** Id of the vessel it goes into, or out of. */
+  readonly vessel: string | null;
+  readonly shelf: readonly ShelfVessel[];
+  readonly mode: WeighMode;
+  readonly left: number | null;
+  readonly target: number | null;
+  readonly tolerance: number | null;
+  readonly easeOff: boolean;
+  readonly overshoot: number | null;
+  readonly block: BlockReason | null;
+  /** Both vessels should come into this, thousandths of a degree. */
+  readonly window: { readonly low: number; readonly high: number } | null;
+  /** The record says that hydroxide went into the liquid. */
+  readonly dissolved: boolean;
+}
+
+/** The hint that a cue gives, with what plan and record say beside it. */
+export const hintOf = (
+  cue: BenchCue,
+  batch: BatchState | null,
+  scales: readonly { readonly id: InstrumentId; readonly role: ScaleRole }[],
+): SceneHint => {
+  const line = batch === null || cue.line === null ? null : (batch.lines[cue.line]?.plan ?? null);
+  const vessels = batch === null ? [] : Object.values(batch.vessels);
+  return {
+    batch: batch?.id ?? null,
+    phase: cue.phase,
+    role: line?.scale ?? scales.find(({ id }) => id === cue.instrument)?.role ?? null,
+    vessel: cue.vessel,
+    shelf: vessels.map(({ plan, contents, empty }) => ({ id: plan.id, name: plan.name, use: plan.use, empty: empty ?? plan.empty, contents })),
+    mode: line?.mode ?? 'gain',
+    left: cue.left,
+    target: cue.target,
+    tolerance: cue.tolerance,
+    easeOff: cue.easeOff,
+    overshoot: cue.overshoot,
+    block: cue.block,
+    window: batch?.plan.joining.window ?? null,
+    dissolved: vessels.some(({ state }) => state === 'dissolved' || state === 'joined'),
+  };
+};

@@ -1,0 +1,88 @@
+import type { Pan } from './pan';
+import { massOf } from './vessel';
+import type { Vessel } from './vessel';
+import type { Random } from './random';
+import { STEP_MS } from './step';
+import type { Task } from './task';
+
+/** Two hands: a queue of tasks, done one after the other. */
+export interface Hands {
+  /** What they do now. */
+  readonly doing: Task['name'] | null;
+  readonly airborne: number;
+  take(...tasks: readonly (() => Task)[]): void;
+  step(): void;
+  stop(): void;
+}
+
+/** Tasks are made when their turn comes: a pour looks at the figure then, not when it was asked for. */
+export const createHands = (): Hands => {
+  const queue: (() => Task)[] = [];
+  let task: Task | null = null;
+  return {
+    get doing() {
+      return task?.name ?? (queue.length > 0 ? 'pause' : null);
+    },
+    get airborne() {
+      return task?.airborne() ?? 0;
+    },
+    take: (...tasks) => void queue.push(...tasks),
+    step() {
+      task ??= queue.shift()?.() ?? null;
+      if (task?.step() === true) task = null;
+    },
+    stop() {
+      queue.length = 0;
+      task?.stop();
+    },
+  };
+};
+
+const plain = (name: Task['name'], step: () => boolean): Task => ({ name, step, airborne: () => 0, stop: () => {} });
+
+/** Reaches, then lets the pan take the weight, with a knock. */
+export const setDown = (pan: Pan, vessel: Vessel, random: Random): Task => {
+  let reach = random.between(300, 700);
+  const takes = random.between(150, 350);
+  const knock = random.between(0.05, 0.2);
+  let since = 0;
+  return plain('set-down', () => {
+    if ((reach -= STEP_MS) > 0) return false;
+    pan.standing = vessel;
+    since += STEP_MS;
+    const share = Math.min(1, since / takes);
+    pan.borne = share;
+    pan.push = share < 1 ? massOf(vessel) * knock * Math.sin(Math.PI * share) : 0;
+    return share === 1;
+  });
+};
+
+/** Reaches and takes the vessel off; drops on the glass stay. */
+export const liftOff = (pan: Pan, random: Random): Task => {
+  let reach = random.between(300, 700);
+  const takes = random.between(120, 300);
+  let since = 0;
+  return plain('lift', () => {
+    if ((reach -= STEP_MS) > 0) return false;
+    since += STEP_MS;
+    pan.borne = Math.max(0, 1 - since / takes);
+    if (pan.borne > 0) return false;
+    pan.standing = null;
+    return true;
+  });
+};
+
+/** A probe that leaned in the vessel is taken out: whatever leaned on the pan is gone. */
+export const takeProbeOut = (pan: Pan, random: Random): Task => {
+  let reach = random.between(300, 700);
+  return plain('take-probe-out', () => {
+    if ((reach -= STEP_MS) > 0) return false;
+    pan.leaning = 0;
+    return true;
+  });
+};
+
+export const pause = (ms: number): Task => {
+  let left = ms;
+  return plain('pause', () => (left -= STEP_MS) <= 0);
+};

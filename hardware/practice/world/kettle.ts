@@ -1,0 +1,71 @@
+/** A vessel that warms and cools, or the room. Temperatures in °C, times in seconds. */
+export interface Kettle {
+  readonly celsius: number;
+  /** `dt` seconds in a room of `room` °C. */
+  advance(dt: number, room: number): void;
+  /** Into a bath of this temperature, until the vessel has reached `until` or this long has passed. */
+  bathe(bath: Bath): void;
+  readonly bathing: boolean;
+  /** Heat of dissolution: rises by this much above what it has now, most of it within a minute. */
+  heat(kelvin: number): void;
+}
+
+export interface Bath {
+  readonly celsius: number;
+  readonly seconds: number;
+  readonly until: number;
+}
+
+export interface KettleModel {
+  readonly start: number;
+  /** Rate towards the room: dT/dt = −rate·|ΔT|^power. Convection makes the power 1 to 1.33. */
+  readonly rate: number;
+  readonly power: number;
+  /** Rate in a bath, plain Newton: water carries heat off by stirring. */
+  readonly bathRate: number;
+  /** Fats that crystallise around this temperature give heat back and slow the cooling; `null` for lye. */
+  readonly setsAt: number | null;
+}
+
+/** Chosen to look like a kitchen: lye from 82 to 45 °C in about three quarters of an hour, a pot of oils slower. No source. */
+export const LYE_KETTLE: KettleModel = { start: 19.5, rate: 1.35e-4, power: 1.25, bathRate: 0.0026, setsAt: null };
+export const OILS_KETTLE: KettleModel = { start: 45, rate: 8e-5, power: 1.2, bathRate: 0.0018, setsAt: 29 };
+
+/** Time constant of dissolution, s. */
+const DISSOLVING = 18;
+
+export const createKettle = (model: KettleModel): Kettle => {
+  let celsius = model.start;
+  let bath: (Bath & { left: number }) | null = null;
+  let heat = 0;
+
+  const step = (dt: number, room: number): void => {
+    const gained = heat * (1 - Math.exp(-dt / DISSOLVING));
+    heat -= gained;
+    const apart = celsius - (bath?.celsius ?? room);
+    const flow = bath === null ? model.rate * Math.abs(apart) ** model.power * Math.sign(apart) : model.bathRate * apart;
+    celsius += gained - (flow * dt) / stall(celsius, model.setsAt);
+    if (bath === null) return;
+    bath.left -= dt;
+    const reached = bath.celsius < bath.until ? celsius <= bath.until : celsius >= bath.until;
+    if (reached || bath.left <= 0) bath = null;
+  };
+
+  return {
+    get celsius() {
+      return celsius;
+    },
+    get bathing() {
+      return bath !== null;
+    },
+    advance(dt, room) {
+      for (let left = dt; left > 0; left -= 1) step(Math.min(1, left), room);
+    },
+    bathe: (asked) => void (bath = { ...asked, left: asked.seconds }),
+    heat: (kelvin) => void (heat += kelvin),
+  };
+};
+
+/** Apparent heat capacity beside plain: up to four times within about a degree of where fats set. */
+const stall = (celsius: number, setsAt: number | null): number =>
+  setsAt === null ? 1 : 1 + 3 * Math.exp(-(((celsius - setsAt) / 0.8) ** 2));

@@ -1,0 +1,112 @@
+import type { Pan } from './pan';
+import type { Random } from './random';
+import type { Scale } from './scale';
+import { STEP_MS } from './step';
+import { createStream, TILT_MS } from './stream';
+import type { Stream } from './stream';
+import type { Task } from './task';
+import type { Vessel } from './vessel';
+
+/** What a pourer needs: between which vessels, over which pan, and the scale whose figure is watched. */
+export interface PourPlace {
+  readonly from: Vessel;
+  readonly to: Vessel;
+  readonly pan: Pan;
+  readonly scale: Scale;
+}
+
+/** What the hand wants of the stream in this step; `stop`: the jug goes upright. */
+type Tilt = { readonly flow: number; readonly atMost: number } | 'stop';
+
+/** A pour of an exact amount in about this time, with no look at the scale: for over-pours and for programs that state a mass. */
+export const measuredPour = (place: PourPlace, amount: number, seconds: number): Task => {
+  const stream = createStream(place.from, place.to);
+  const peak = amount / Math.max(0.3, seconds - 0.4);
+  return pouring(place, stream, 0, () => {
+    const left = amount - stream.poured;
+    if (left <= 0 || place.from.contents === 0) return 'stop';
+    // Thinner at the end, so that the last milligrams do not leave at full tilt.
+    return { flow: Math.min(peak, Math.max(left / 0.3, peak / 20, 200)), atMost: left };
+  });
+};
+
+/** What the bench tells a pourer while the stream runs. */
+export interface PourTold {
+  /** The screen says: ease off. */
+  easeOff(): boolean;
+  /** The figure can be seen: a maker who sees nothing stops. */
+  visible(): boolean;
+}
+
+export interface EyePour {
+  /** What is still missing on the scale's figure, mg. */
+  readonly aim: number;
+  readonly tolerance: number;
+}
+
+/** Eye to figure, ms. */
+const EYE_MS = 150;
+
+/**
+ * A pour by a competent maker: full flow first, thinner as the figure closes on the aim, stopped a hand's delay after the eye has
+ * decided, with what still leaves the jug and what hides in the scale's filter allowed for, a little wrongly each time.
+ */
+export const pourByEye = (place: PourPlace, { aim, tolerance }: EyePour, told: PourTold, random: Random): Task => {
+  const stream = createStream(place.from, place.to);
+  const { model } = place.scale;
+  const handDelay = random.between(180, 320);
+  // What a practised hand has learnt to allow for. Falling material pushes as much as it will weigh, so it hides nothing.
+  const lag = 250 + EYE_MS + TILT_MS + model.filterMs / 2 + 1.5 * model.settling.ms + model.updateMs / 2;
+  const misjudged = Math.max(0.5, 1 + 0.15 * random.gauss());
+  const off = 0.2 * tolerance * random.gauss();
+  const trickle = Math.min(3_000, Math.max(20, tolerance));
+  const peak = Math.min(120_000, Math.max(trickle, aim / 4));
+  const start = place.scale.display().mass;
+  const seen = delayed(EYE_MS, start);
+  let reach = random.between(400, 800);
+  let stopIn: number | null = null;
+
+  return pouring(place, stream, Infinity, () => {
+    const left = aim - Math.abs(seen(place.scale.display().mass) - start);
+    if ((reach -= STEP_MS) > 0) return { flow: 0, atMost: 0 };
+    const coming = ((stream.flow * lag) / 1000) * misjudged;
+    if (stopIn === null && (left - coming <= off || !told.visible())) stopIn = handDelay;
+    if (place.from.contents === 0 || (stopIn !== null && (stopIn -= STEP_MS) <= 0)) return 'stop';
+    const thinned = told.easeOff() || left <= 0 ? trickle : Math.max(trickle, left);
+    return { flow: Math.min(peak, thinned), atMost: Infinity };
+  });
+};
+
+/** Every pour ends alike: the jug upright, the air empty. `tail` caps what a step may still let go while the jug comes up. */
+const pouring = (place: PourPlace, stream: Stream, tail: number, tilt: () => Tilt): Task => {
+  const ontoPan = place.pan.standing === place.to;
+  let stopped = false;
+  const flowing = (): number => {
+    const now = stopped ? 'stop' : tilt();
+    if (now !== 'stop') return stream.step(now.flow, now.atMost);
+    stopped = true;
+    return stream.step(0, tail);
+  };
+  return {
+    name: 'pour',
+    airborne: () => stream.airborne,
+    stop: () => void (stopped = true),
+    step() {
+      const push = flowing();
+      place.pan.push = ontoPan ? push : 0;
+      return stopped && stream.flow === 0 && stream.airborne === 0;
+    },
+  };
+};
+
+/** What the eye sees is what the display showed a moment ago. */
+const delayed = (ms: number, first: number): ((value: number) => number) => {
+  const ring = Array.from({ length: Math.round(ms / STEP_MS) }, () => first);
+  let at = 0;
+  return (value) => {
+    const old = ring[at] ?? first;
+    ring[at] = value;
+    at = (at + 1) % ring.length;
+    return old;
+  };
+};

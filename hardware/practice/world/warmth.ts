@@ -1,0 +1,68 @@
+import { createKettle, LYE_KETTLE, OILS_KETTLE } from './kettle';
+import type { Kettle } from './kettle';
+import { createProbe } from './probe';
+import type { Probe } from './probe';
+import { random } from './random';
+
+export const WARM_PLACES = ['lye', 'oils', 'room'] as const;
+export type WarmPlace = (typeof WARM_PLACES)[number];
+
+/** Two vessels, the room they stand in, and a probe in each. */
+export interface Warmth {
+  readonly lye: Kettle;
+  readonly oils: Kettle;
+  readonly room: number;
+  readonly probes: Readonly<Record<WarmPlace, Probe>>;
+  /** Whether hydroxide has gone into the liquid. */
+  readonly lyeMade: boolean;
+  /** Hydroxide into liquid: the jump to about 80 °C. `false` when it is made already. */
+  makeLye(): boolean;
+  /** How many times faster the kettles live than the hands. */
+  hurry(times: number): void;
+  celsius(place: WarmPlace): number;
+  /** `dt` seconds of the world. */
+  advance(dt: number): void;
+}
+
+export const createWarmth = (seed: number): Warmth => {
+  const mood = random(seed, 'room');
+  const base = mood.between(19, 22);
+  const phase = mood.between(0, 2 * Math.PI);
+  const rise = random(seed, 'lye').between(59, 64);
+  const lye = createKettle(LYE_KETTLE);
+  const oils = createKettle(OILS_KETTLE);
+  let elapsed = 0;
+  let times = 1;
+  let lyeMade = false;
+  // A room breathes with its heating: half a degree over some three quarters of an hour.
+  const room = (): number => base + 0.25 * Math.sin((2 * Math.PI * elapsed) / 2_700 + phase);
+  const celsius = (place: WarmPlace): number => (place === 'room' ? room() : place === 'lye' ? lye.celsius : oils.celsius);
+  const probeIn = (place: WarmPlace): Probe => createProbe(celsius(place), random(seed, `probe ${place}`));
+  const probes = { lye: probeIn('lye'), oils: probeIn('oils'), room: probeIn('room') };
+  return {
+    lye,
+    oils,
+    get room() {
+      return room();
+    },
+    probes,
+    get lyeMade() {
+      return lyeMade;
+    },
+    makeLye() {
+      if (lyeMade) return false;
+      lyeMade = true;
+      lye.heat(rise);
+      return true;
+    },
+    hurry: (asked) => void (times = asked),
+    celsius,
+    advance(dt) {
+      const lived = dt * times;
+      elapsed += lived;
+      lye.advance(lived, room());
+      oils.advance(lived, room());
+      for (const place of WARM_PLACES) probes[place].advance(lived, celsius(place));
+    },
+  };
+};
