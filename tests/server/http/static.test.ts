@@ -7,6 +7,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { loadPages } from '#server/http/static';
 import type { Pages } from '#server/http/static';
 
+const hash = (code: string) => `'sha256-${createHash('sha256').update(code).digest('base64')}'`;
+
 describe('the exported pages', () => {
   let folder: string;
   let pages: Pages;
@@ -64,7 +66,6 @@ describe('the exported pages', () => {
 
   it('lets no script run but ours: by file, or by the hash of what the page holds', () => {
     const policy = get('/').headers.get('content-security-policy') ?? '';
-    const hash = (code: string) => `'sha256-${createHash('sha256').update(code).digest('base64')}'`;
     expect(policy).toContain(`script-src 'self' ${hash('one()')} ${hash('two()')};`);
     expect(policy).not.toMatch(/script-src[^;]*unsafe/);
     expect(policy).toContain("frame-ancestors 'none'");
