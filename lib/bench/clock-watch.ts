@@ -8,24 +8,21 @@ export interface ClockLook {
 
 export interface ClockJump {
   readonly byMs: number;
-  readonly kind: 'wall-step' | 'suspend' | 'stall';
+  readonly kind: 'wall-step' | 'suspend';
 }
 
-/** A gap between two looks from which the process itself stood still; what waited in buffers meanwhile is old. */
-export const STALL_MS = 400;
 /** Less, between two looks, is adjustment and not a step: a time daemon slews by 0.5 ms a second at most (500 ppm, RFC 5905, section 11.3). */
 export const STEP_MS = 1_000;
 
 /**
- * What happened between two looks taken as often as the loop allows; `null` when nothing did. A step of the wall clock and a
- * suspend look alike to the monotonic clock: the machine's up-time, which runs through a suspend, tells them apart.
+ * What happened to the clocks between two looks; `null` when nothing did. A step of the wall clock and a suspend look alike to the
+ * monotonic clock: the machine's up-time, which runs through a suspend, tells them apart. That the process itself stood still is not
+ * seen here: then all three clocks ran on together.
  */
 export const clockJump = (before: ClockLook, now: ClockLook): ClockJump | null => {
   const ran = now.mono - before.mono;
-  const stepped = now.wall - before.wall - ran;
   const slept = before.up === null || now.up === null ? 0 : now.up - before.up - ran;
   if (slept >= STEP_MS) return { byMs: Math.round(slept), kind: 'suspend' };
-  if (Math.abs(stepped) >= STEP_MS) return { byMs: Math.round(stepped), kind: 'wall-step' };
-  if (ran >= STALL_MS) return { byMs: Math.round(ran), kind: 'stall' };
-  return null;
+  const stepped = now.wall - before.wall - ran;
+  return Math.abs(stepped) >= STEP_MS ? { byMs: Math.round(stepped), kind: 'wall-step' } : null;
 };

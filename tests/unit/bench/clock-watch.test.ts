@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { clockJump, STALL_MS, STEP_MS } from '#lib/bench/clock-watch';
+import { clockJump, STEP_MS } from '#lib/bench/clock-watch';
 
 const look = (mono: number, wall: number, up: number | null = null) => ({ mono, wall, up });
 
@@ -18,13 +18,9 @@ describe('B10: the clocks are compared with one another', () => {
     expect(clockJump(look(1_000, 5_000, 9_000), look(1_100, 3_605_100, 3_609_100))).toEqual({ kind: 'suspend', byMs: 3_600_000 });
   });
 
-  it('sees a stall of the process itself', () => {
-    expect(clockJump(look(1_000, 5_000), look(1_000 + STALL_MS, 5_000 + STALL_MS))).toEqual({ kind: 'stall', byMs: STALL_MS });
-  });
-
-  it('sees nothing while the clocks run together, slewed or late by less than its limits', () => {
+  it('sees nothing while the clocks run together, however long the process stood still, nor while they are slewed', () => {
     fc.assert(
-      fc.property(fc.integer({ min: 0, max: STALL_MS - 1 }), fc.integer({ min: 1 - STEP_MS, max: STEP_MS - 1 }), (ran, slew) => {
+      fc.property(fc.integer({ min: 0, max: 100_000 }), fc.integer({ min: 1 - STEP_MS, max: STEP_MS - 1 }), (ran, slew) => {
         expect(clockJump(look(0, 0, 0), look(ran, ran + slew, ran))).toBeNull();
       }),
     );
