@@ -43,6 +43,7 @@ export type WireFault =
   | 'first-partial' // the frame under way when the port opened
   | 'idle-cut' // a frame cut short by silence
   | 'grammar' // a whole line that is no frame of the shape
+  | 'layout' // a whole frame whose last digit or unit is not where the others have it: bytes were lost, or the unit key was pressed
   | 'unknown-unit'
   | 'checksum'
   | 'bad-number'

@@ -7,7 +7,7 @@ import { asciiText } from './tokens';
 /**
  * Our probe line, version 1. ASCII, one line per probe and sample, at least one a second:
  *
- *     P1 L 43.250 C ok*2A
+ *     P1 L 43.250 C ok*0C
  *
  * `P1` · channel letter (L lye, O oils, R room, B batter, M mould, `-` unassigned) · value as a decimal with one to three places, `-`
  * in front when negative, a bare `-` when there is none · `C` or `F` · status word · `*` and the CRC-8 (`crc8`, two capital hex digits) of

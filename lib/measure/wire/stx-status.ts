@@ -48,6 +48,7 @@ export const stxStatus: Decode = (bytes, from, to, found) => {
   }
   found.motion = (b & MOTION) === 0 ? 'stable' : 'moving';
   found.negative = negative;
+  found.place = decimals;
   found.mantissa = decimals < 0 ? weight * 10 : weight;
   const point = from + 10 - found.decimals;
   const digits =

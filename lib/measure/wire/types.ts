@@ -14,8 +14,8 @@ export interface WireSink {
 /**
  * Bytes in, readings out, for one instrument and *one opening* of its port: make a new one after every open, so that no part
  * of a frame survives a close. It is silent until the stream has shown where its frames begin and how they are laid out:
- * line shapes drop everything up to the first line end, and scales among them the frame after it, which only shows where the
- * last digit stands; `stx-status` drops the two frames that show whether a checksum follows.
+ * line shapes drop everything up to the first line end, `stx-status` the two frames that show whether a checksum follows, and all scale
+ * shapes the frame after that, which only shows the layout. A changed unit is believed from the third frame that states it.
  */
 export interface Wire {
   /** `at` is the arrival of the chunk, stamped before anything looked at it. How a stream is cut into chunks changes no reading. */
@@ -43,7 +43,7 @@ export interface Found {
   motion: Motion;
   range: Range;
   weighing: 'gross' | 'net' | 'unstated';
-  /** Offset in the frame just behind the last digit, `-1` when the frame states no number. */
+  /** Offset in the frame just behind the last digit; where the digits have fixed places, the number of decimals. */
   place: number;
 }
 

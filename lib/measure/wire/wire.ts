@@ -7,7 +7,7 @@ import { type Monotonic, monotonic } from '#lib/units/time';
 import { echoMarker } from './echo-marker';
 import { headerComma } from './header-comma';
 import { headerModeComma } from './header-mode-comma';
-import { LastPlace } from './last-place';
+import { Layout } from './layout';
 import { letterReply } from './letter-reply';
 import { type Framer, IDLE_CUT_MS, createLineFramer } from './line-framer';
 import { probeLine } from './probe-line';
@@ -58,7 +58,7 @@ interface Arrival {
 const scaleWire = ({ instrument, sink }: WireOptions, shape: ScaleShape, arrival: Arrival): Framer => {
   const decode = DECODERS[shape];
   const found = {} as Found;
-  const places = new LastPlace();
+  const layout = new Layout();
   let seq = 0;
   // An out-of-range frame may state neither: it keeps the last stated ones.
   let unit: MassUnit = 'g';
@@ -68,7 +68,7 @@ const scaleWire = ({ instrument, sink }: WireOptions, shape: ScaleShape, arrival
 
   const frame = (bytes: Uint8Array, from: number, to: number): void => {
     reset(found);
-    const why = decode(bytes, from, to, found) ?? misplaced(found, places);
+    const why = decode(bytes, from, to, found) ?? unlike(found, layout);
     if (why !== null) {
       fault(why, bytes.slice(from, to));
       return;
@@ -106,11 +106,11 @@ const scaleWire = ({ instrument, sink }: WireOptions, shape: ScaleShape, arrival
   return shape === 'stx-status' ? createStxFramer(frame, fault) : createLineFramer(frame, fault);
 };
 
-/** A whole good frame whose last digit stands elsewhere than in the others has lost or gained bytes. */
-const misplaced = (found: Found, places: LastPlace): WireFault | null => {
-  if (found.place < 0) return null;
-  const verdict = places.check(found.place);
-  return verdict === 'yes' ? null : verdict === 'no' ? 'grammar' : 'first-partial';
+/** A whole good frame laid out unlike the others has lost or gained bytes, or somebody pressed the unit key. */
+const unlike = (found: Found, layout: Layout): WireFault | null => {
+  if (found.range !== 'in' || found.unit === null) return null;
+  const verdict = layout.check(found.place, found.unit);
+  return verdict === 'yes' ? null : verdict === 'no' ? 'layout' : 'first-partial';
 };
 
 /** Step of a scale that counts by twos, fives or tens of its last digit. */
