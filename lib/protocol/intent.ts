@@ -81,12 +81,15 @@ export type IntentAnswer =
 export const sceneAct = z.discriminatedUnion('act', [
   /** Do what the bench waits for next: set down, pour, lift. */
   z.object({ act: z.literal('help') }),
-  z.object({ act: z.literal('set-down'), vessel: name }),
+  /** `scale`: on the other one on purpose; left out, the one the bench names. */
+  z.object({ act: z.literal('set-down'), vessel: name, scale: z.optional(z.enum(['main', 'fine'])) }),
   z.object({ act: z.literal('lift') }),
   /** Pour the open line: `aim` is what the hand aims for, in mg on top of what is in; `null` = what is left. */
   z.object({ act: z.literal('pour'), aim: z.nullable(milligrams) }),
   z.object({ act: z.literal('over-pour') }),
   z.object({ act: z.literal('splash') }),
+  /** A probe left leaning in the vessel that stands on the scale; `help` takes it out. */
+  z.object({ act: z.literal('lean-probe') }),
   z.object({ act: z.literal('unplug'), what: z.enum(['main', 'fine', 'lye', 'oils', 'room']) }),
   z.object({ act: z.literal('plug'), what: z.enum(['main', 'fine', 'lye', 'oils', 'room']) }),
   z.object({ act: z.literal('make-lye') }),

@@ -6,6 +6,8 @@ export interface Kettle {
   /** Into a bath of this temperature, until the vessel has reached `until` or this long has passed. */
   bathe(bath: Bath): void;
   readonly bathing: boolean;
+  /** Another filling, at this temperature. */
+  refill(celsius: number): void;
   /** Heat of dissolution: rises by this much above what it has now, most of it within a minute. */
   heat(kelvin: number): void;
 }
@@ -13,7 +15,8 @@ export interface Kettle {
 export interface Bath {
   readonly celsius: number;
   readonly seconds: number;
-  readonly until: number;
+  /** `null`: only the time ends it. */
+  readonly until: number | null;
 }
 
 export interface KettleModel {
@@ -47,8 +50,7 @@ export const createKettle = (model: KettleModel): Kettle => {
     celsius += gained - (flow * dt) / stall(celsius, model.setsAt);
     if (bath === null) return;
     bath.left -= dt;
-    const reached = bath.celsius < bath.until ? celsius <= bath.until : celsius >= bath.until;
-    if (reached || bath.left <= 0) bath = null;
+    if (bath.left <= 0 || reached(celsius, bath)) bath = null;
   };
 
   return {
@@ -62,9 +64,17 @@ export const createKettle = (model: KettleModel): Kettle => {
       for (let left = dt; left > 0; left -= 1) step(Math.min(1, left), room);
     },
     bathe: (asked) => void (bath = { ...asked, left: asked.seconds }),
+    refill(fresh) {
+      celsius = fresh;
+      bath = null;
+      heat = 0;
+    },
     heat: (kelvin) => void (heat += kelvin),
   };
 };
+
+const reached = (celsius: number, bath: Bath): boolean =>
+  bath.until !== null && (bath.celsius < bath.until ? celsius <= bath.until : celsius >= bath.until);
 
 /** Apparent heat capacity beside plain: up to four times within about a degree of where fats set. */
 const stall = (celsius: number, setsAt: number | null): number =>

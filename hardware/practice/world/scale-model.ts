@@ -5,7 +5,8 @@ export interface ScaleModel {
   readonly capacity: number;
   readonly division: number;
   /** How the load cell and its mount follow a load: one lag, or a damped swing. `ms` is the time constant 1/ω. */
-  readonly settling: { readonly order: 1 } & { readonly ms: number } | { readonly order: 2; readonly ms: number; readonly damping: number };
+  readonly settling:
+    ({ readonly order: 1 } & { readonly ms: number }) | { readonly order: 2; readonly ms: number; readonly damping: number };
   /** Length of the scale's own moving average: half of it is the delay a pourer sees. */
   readonly filterMs: number;
   /** White noise left after that filter, standard deviation. */

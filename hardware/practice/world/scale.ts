@@ -40,8 +40,7 @@ export const createScale = (model: ScaleModel, random: Random): Scale => {
     const value = filter.mean() - zero;
     shown.push(value);
     const mass = Math.round(value / model.division) * model.division;
-    const range =
-      value > model.capacity + OVER_BY * model.division ? 'over' : value < -UNDER_BY * model.division ? 'under' : 'in';
+    const range = value > model.capacity + OVER_BY * model.division ? 'over' : value < -UNDER_BY * model.division ? 'under' : 'in';
     display = { mass: mass === 0 ? 0 : mass, motion: shown.spread() <= model.motion.band ? 'stable' : 'moving', range };
   };
 

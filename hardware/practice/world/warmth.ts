@@ -17,12 +17,17 @@ export interface Warmth {
   readonly lyeMade: boolean;
   /** Hydroxide into liquid: the jump to about 80 °C. `false` when it is made already. */
   makeLye(): boolean;
+  /** Vessels for another batch: melted oils, and water, or lye that was made a while ago. */
+  refill(lyeMade: boolean): void;
   /** How many times faster the kettles live than the hands. */
   hurry(times: number): void;
   celsius(place: WarmPlace): number;
   /** `dt` seconds of the world. */
   advance(dt: number): void;
 }
+
+/** Lye found at the start of a world, °C: made before a restart. */
+const OLD_LYE = 50;
 
 export const createWarmth = (seed: number): Warmth => {
   const mood = random(seed, 'room');
@@ -54,6 +59,11 @@ export const createWarmth = (seed: number): Warmth => {
       lyeMade = true;
       lye.heat(rise);
       return true;
+    },
+    refill(made) {
+      lyeMade = made;
+      lye.refill(made ? OLD_LYE : LYE_KETTLE.start);
+      oils.refill(OILS_KETTLE.start);
     },
     hurry: (asked) => void (times = asked),
     celsius,

@@ -36,9 +36,12 @@ export interface World {
   fill(vessel: Vessel, mass: number): void;
   /** Where a vessel stands, `null` when on no pan. */
   whereIs(vessel: Vessel): ScaleRole | null;
+  /** Everything off the pans, washed and put away, for another batch. Jugs keep nothing. */
+  clearTable(): void;
   /** A few drops on the glass of a pan; returns their mass in mg. */
   splash(role: ScaleRole): number;
-  advance(ms: number): void;
+  /** `afterStep` runs after each step: instruments speak then. */
+  advance(ms: number, afterStep?: () => void): void;
   /** What one pan truly carries, mg. */
   carried(role: ScaleRole): number;
   /** Everything there is, mg: what was brought in is for ever either in a vessel, in the air or on a glass. */
@@ -93,6 +96,12 @@ export const createWorld = ({ seed, scales }: WorldOptions): World => {
       brought += mass;
     },
     whereIs: (vessel) => ROLES.find((role) => weighings[role]?.pan.standing === vessel) ?? null,
+    clearTable() {
+      hands.stop();
+      for (const { pan } of all) Object.assign(pan, emptyPan());
+      vessels.clear();
+      brought = hands.airborne;
+    },
     splash(role) {
       const weighing = weighings[role];
       if (weighing === undefined) return 0;
@@ -102,8 +111,11 @@ export const createWorld = ({ seed, scales }: WorldOptions): World => {
       brought += mass;
       return mass;
     },
-    advance(ms) {
-      for (owed += ms; owed >= STEP_MS; owed -= STEP_MS) step();
+    advance(ms, afterStep) {
+      for (owed += ms; owed >= STEP_MS; owed -= STEP_MS) {
+        step();
+        afterStep?.();
+      }
     },
     carried: (role) => {
       const weighing = weighings[role];

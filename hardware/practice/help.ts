@@ -1,0 +1,132 @@
+import type { BlockReason, CuePhase } from '#lib/bench/cue';
+import type { ScaleRole } from '#lib/measure/instrument';
+import type { SceneHint } from './hint';
+import type { Cables, SceneLine, SceneWhy } from './scene-types';
+import type { Bath } from './world/kettle';
+import type { World } from './world/world';
+
+/** The next thing a competent maker does with their hands. */
+export type Move =
+  | { readonly do: 'nothing'; readonly why: SceneWhy }
+  | { readonly do: 'set-down'; readonly vessel: string; readonly role: ScaleRole }
+  | { readonly do: 'lift'; readonly role: ScaleRole | null }
+  | { readonly do: 'pour'; readonly amount: number }
+  | { readonly do: 'take-back'; readonly amount: number }
+  | { readonly do: 'probe-out' }
+  | { readonly do: 'plug'; readonly line: SceneLine }
+  | { readonly do: 'make-lye' }
+  | { readonly do: 'bathe'; readonly what: 'lye' | 'oils'; readonly bath: Bath };
+
+const nothing = (why: SceneWhy): Move => ({ do: 'nothing', why });
+
+/** Cold tap water and a warm water bath, °C, and how long a vessel stays in one when nothing else ends it. */
+export const COLD = 12;
+export const WARM = 60;
+export const BATH_SECONDS = 300;
+
+/** Where both vessels should come to when no plan says, thousandths of a degree: common practice, no source. */
+const USUAL_WINDOW = { low: 30_000, high: 50_000 };
+
+type Ask = (hint: SceneHint, world: World, cables: Cables) => Move;
+
+const wait: Ask = () => nothing('wait');
+const person: Ask = () => nothing('needs-person');
+
+/** The vessel the bench names on the scale it names; whatever else stands there is put away first. */
+const bringVessel: Ask = ({ vessel, role }, world) => {
+  if (vessel === null || role === null) return nothing('nothing-open');
+  const standing = world.weighings[role]?.pan.standing ?? null;
+  if (standing === null) return { do: 'set-down', vessel, role };
+  return standing.name === vessel ? nothing('wait') : { do: 'lift', role };
+};
+
+const pour: Ask = ({ left }) => {
+  if (left === null) return nothing('nothing-open');
+  if (left > 0) return { do: 'pour', amount: left };
+  return left < 0 ? { do: 'take-back', amount: -left } : nothing('wait');
+};
+
+const lift: Ask = (_, world) =>
+  Object.values(world.weighings).some(({ pan }) => pan.standing !== null) ? { do: 'lift', role: null } : nothing('wait');
+
+/** After a restart or a walk to the hob: back on the pan, then a person speaks. */
+const putBack: Ask = (hint, world, cables) => {
+  const move = bringVessel(hint, world, cables);
+  return move.do === 'nothing' ? nothing('needs-person') : move;
+};
+
+const plugBack: Ask = (_, __, cables) => {
+  const out = (['main', 'fine', 'lye', 'oils', 'room'] as const).find((line) => !cables.plugged(line));
+  return out === undefined ? nothing('wait') : { do: 'plug', line: out };
+};
+
+const UNBLOCK: Readonly<Record<BlockReason, Ask>> = {
+  'probe-leaning': () => ({ do: 'probe-out' }),
+  'wrong-vessel': lift,
+  'other-scale': lift,
+  overload: lift,
+  capacity: lift,
+  lost: plugBack,
+  moving: wait,
+  late: wait,
+  'after-stall': wait,
+  underload: wait,
+  suspect: person,
+  'unit-changed': person,
+  'tare-pressed': person,
+  'no-lease': person,
+  'no-lot': person,
+  disarmed: person,
+  drift: person,
+};
+
+const unblock: Ask = (hint, world, cables) => (hint.block === null ? nothing('wait') : UNBLOCK[hint.block](hint, world, cables));
+
+/** Lye made, then each vessel helped towards the middle of the window from whichever side it is on. */
+const meet: Ask = ({ window }, { warmth }) => {
+  if (!warmth.lyeMade) return { do: 'make-lye' };
+  const { low, high } = window ?? USUAL_WINDOW;
+  const middle = (low + high) / 2000;
+  for (const what of ['lye', 'oils'] as const) {
+    const { celsius, bathing } = warmth[what];
+    if (bathing) continue;
+    const near = (high - low) / 8000;
+    if (celsius > middle + near) return { do: 'bathe', what, bath: { celsius: COLD, seconds: 2 * BATH_SECONDS, until: middle } };
+    if (celsius < middle - near) return { do: 'bathe', what, bath: { celsius: WARM, seconds: 2 * BATH_SECONDS, until: middle } };
+  }
+  return nothing('wait');
+};
+
+/** One answer a phase, so that a new phase does not compile until the maker knows what to do in it. */
+const IN_PHASE: Readonly<Record<CuePhase, Ask>> = {
+  idle: person,
+  resume: putBack,
+  gate: person,
+  'choose-lot': person,
+  'waiting-vessel': bringVessel,
+  'strange-vessel': lift,
+  'settling-vessel': wait,
+  ready: pour,
+  pouring: pour,
+  settling: wait,
+  short: pour,
+  offer: wait,
+  ask: person,
+  hold: person,
+  over: person,
+  lift,
+  question: person,
+  away: person,
+  returning: putBack,
+  'no-weight': plugBack,
+  blocked: unblock,
+  'by-hand': person,
+  temperatures: meet,
+  joining: meet,
+  trace: person,
+  'pouring-moulds': person,
+  done: person,
+};
+
+export const nextMove = (hint: SceneHint | null, world: World, cables: Cables): Move =>
+  hint === null ? nothing('needs-person') : IN_PHASE[hint.phase](hint, world, cables);
