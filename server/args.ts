@@ -6,7 +6,7 @@ import type { InstrumentConfig } from '#lib/measure/instrument';
 import type { SerialSettings } from '#lib/measure/link/port';
 import type { ProbeUse } from '#lib/measure/reading';
 import { as } from '#lib/units/id';
-import { meant } from './meant';
+import { meant } from '#lib/protocol/meant';
 import { BadOption } from './options';
 import type { Options } from './options';
 

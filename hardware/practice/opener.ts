@@ -1,6 +1,7 @@
 import type { InstrumentConfig, ScaleRole } from '#lib/measure/instrument';
 import { PortError } from '#lib/measure/link/port';
 import type { PortOpener, SerialSettings } from '#lib/measure/link/port';
+import type { Timers } from '#lib/measure/link/timers';
 import type { ScaleShape } from '#lib/measure/shape';
 import { as } from '#lib/units/id';
 import { mg } from '#lib/units/mass';
@@ -17,15 +18,10 @@ import { WORKSHOP_SCALES } from './world/scale-model';
 import { createWorld } from './world/world';
 import type { World } from './world/world';
 
-/** How the bench gets its turns. Stops by the function returned. */
-export interface PracticeTimers {
-  every(ms: number, run: () => void): () => void;
-}
-
 export interface PracticeBenchOptions {
   readonly seed: number;
   readonly clock: Pick<Clock, 'now'>;
-  readonly timers: PracticeTimers;
+  readonly timers: Timers;
 }
 
 export interface PracticeBench {
@@ -61,7 +57,7 @@ interface Wired {
 export const createPracticeBench = ({ seed, clock, timers }: PracticeBenchOptions): PracticeBench => {
   const world = createWorld({ seed, scales: WORKSHOP_SCALES });
   let last = clock.now();
-  let stop: (() => void) | null = null;
+  let turn: unknown = null;
 
   const catchUp = (): void => {
     const now = clock.now();
@@ -75,12 +71,13 @@ export const createPracticeBench = ({ seed, clock, timers }: PracticeBenchOption
   };
   /** While a port is open turns run; with none nothing keeps the process alive. */
   const turnsAsNeeded = (): void => {
+    if (turn !== null) timers.clear(turn);
     const open = Object.values(wired).some(({ line }) => line.open);
-    if (open) stop ??= timers.every(TURN_MS, catchUp);
-    else {
-      stop?.();
-      stop = null;
-    }
+    turn = open ? timers.set(takeTurn, TURN_MS) : null;
+  };
+  const takeTurn = (): void => {
+    catchUp();
+    turnsAsNeeded();
   };
   const wired = wire(world, seed, () => clock.now(), turnsAsNeeded);
 

@@ -12,7 +12,10 @@ export interface Hands {
   readonly airborne: number;
   take(...tasks: readonly (() => Task)[]): void;
   step(): void;
+  /** Ends a pour early, and forgets what was to come. */
   stop(): void;
+  /** Everything is let go at once: for a world that begins anew. */
+  drop(): void;
 }
 
 /** Tasks are made when their turn comes: a pour looks at the figure then, not when it was asked for. */
@@ -34,6 +37,10 @@ export const createHands = (): Hands => {
     stop() {
       queue.length = 0;
       task?.stop();
+    },
+    drop() {
+      queue.length = 0;
+      task = null;
     },
   };
 };

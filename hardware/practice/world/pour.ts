@@ -44,6 +44,9 @@ export interface EyePour {
   readonly tolerance: number;
 }
 
+/** The stream is thinned so that what is left would take this long: well above the lag of eye, hand and scale together. */
+const THINNING_S = 1.6;
+
 /** Eye to figure, ms. */
 const EYE_MS = 150;
 
@@ -57,8 +60,8 @@ export const pourByEye = (place: PourPlace, { aim, tolerance }: EyePour, told: P
   const handDelay = random.between(180, 320);
   // What a practised hand has learnt to allow for. Falling material pushes as much as it will weigh, so it hides nothing.
   const lag = 250 + EYE_MS + TILT_MS + model.filterMs / 2 + 1.5 * model.settling.ms + model.updateMs / 2;
-  const misjudged = Math.max(0.5, 1 + 0.15 * random.gauss());
-  const off = 0.2 * tolerance * random.gauss();
+  const misjudged = Math.min(1.3, Math.max(0.7, 1 + 0.12 * random.gauss()));
+  const off = 0.35 * tolerance * random.gauss();
   const trickle = Math.min(3_000, Math.max(20, tolerance));
   const peak = Math.min(120_000, Math.max(trickle, aim / 4));
   const start = place.scale.display().mass;
@@ -70,9 +73,11 @@ export const pourByEye = (place: PourPlace, { aim, tolerance }: EyePour, told: P
     const left = aim - Math.abs(seen(place.scale.display().mass) - start);
     if ((reach -= STEP_MS) > 0) return { flow: 0, atMost: 0 };
     const coming = ((stream.flow * lag) / 1000) * misjudged;
-    if (stopIn === null && (left - coming <= off || !told.visible())) stopIn = handDelay;
+    // A full stream is thinned before it is stopped: nobody judges an end from there.
+    const near = left - coming <= off && (left <= 0 || stream.flow <= 3 * trickle);
+    if (stopIn === null && (near || !told.visible())) stopIn = handDelay;
     if (place.from.contents === 0 || (stopIn !== null && (stopIn -= STEP_MS) <= 0)) return 'stop';
-    const thinned = told.easeOff() || left <= 0 ? trickle : Math.max(trickle, left);
+    const thinned = told.easeOff() || left <= 0 ? trickle : Math.max(trickle, left / THINNING_S);
     return { flow: Math.min(peak, thinned), atMost: Infinity };
   });
 };

@@ -97,10 +97,10 @@ export const createWorld = ({ seed, scales }: WorldOptions): World => {
     },
     whereIs: (vessel) => ROLES.find((role) => weighings[role]?.pan.standing === vessel) ?? null,
     clearTable() {
-      hands.stop();
+      hands.drop();
       for (const { pan } of all) Object.assign(pan, emptyPan());
       vessels.clear();
-      brought = hands.airborne;
+      brought = 0;
     },
     splash(role) {
       const weighing = weighings[role];
