@@ -18,35 +18,48 @@ export interface Walk {
   readonly breaks: readonly Break[];
 }
 
-/** One line further. Nothing is re-serialised: the stored text is hashed as it stands. */
-export const step = (head: Head, line: JournalLine): Walk => {
-  const expected = head.seq + 1;
-  if (line.seq < expected) return { head, breaks: [{ how: 'out-of-place', seq: line.seq }] };
-  const breaks: Break[] = [];
-  if (line.seq > expected) breaks.push({ how: 'missing', seq: expected, to: line.seq - 1 });
-  if (leafOf(line.text) !== line.leaf) breaks.push({ how: 'changed', seq: line.seq });
-  // After a gap there is no link to hold this line against; the gap itself is the finding.
-  else if (line.seq === expected && linkOf(head.link, line.leaf) !== line.link) breaks.push({ how: 'unlinked', seq: line.seq });
-  return { head: { seq: line.seq, link: line.link }, breaks };
-};
-
 /**
- * Walks lines in order from `from` (the beginning, unless stated). `kept` are heads known from elsewhere: without one, a
- * tail cut off or written anew whole cannot be found, by anybody.
+ * A walk along a chain, line by line, so that a long journal can be walked in pieces. `kept` are heads known from elsewhere:
+ * without one, a tail cut off or written anew whole cannot be found, by anybody.
  */
+export class ChainWalk {
+  readonly #kept: readonly Head[];
+  readonly #breaks: Break[] = [];
+  #head: Head;
+
+  constructor(kept: readonly Head[] = [], from: Head = EMPTY) {
+    this.#kept = kept;
+    this.#head = from;
+  }
+
+  /** One line further. Nothing is re-serialised: the stored text is hashed as it stands. */
+  take(line: JournalLine): void {
+    const expected = this.#head.seq + 1;
+    if (line.seq < expected) {
+      this.#breaks.push({ how: 'out-of-place', seq: line.seq });
+      return;
+    }
+    if (line.seq > expected) this.#breaks.push({ how: 'missing', seq: expected, to: line.seq - 1 });
+    if (leafOf(line.text) !== line.leaf) this.#breaks.push({ how: 'changed', seq: line.seq });
+    // After a gap there is no link to hold this line against; the gap itself is the finding.
+    else if (line.seq === expected && linkOf(this.#head.link, line.leaf) !== line.link)
+      this.#breaks.push({ how: 'unlinked', seq: line.seq });
+    this.#head = { seq: line.seq, link: line.link };
+    if (this.#kept.some((known) => known.seq === line.seq && known.link !== line.link))
+      this.#breaks.push({ how: 'other-head', seq: line.seq });
+  }
+
+  end(): Walk {
+    const short = this.#kept
+      .filter((known) => known.seq > this.#head.seq)
+      .map((known) => ({ how: 'short', seq: this.#head.seq + 1, to: known.seq }) as const);
+    return { head: this.#head, breaks: [...this.#breaks, ...short] };
+  }
+}
+
+/** Walks lines in order, from the beginning unless stated, and says where the chain ends and where and how it is broken. */
 export const verify = (lines: Iterable<JournalLine>, kept: readonly Head[] = [], from: Head = EMPTY): Walk => {
-  let head = from;
-  const breaks: Break[] = [];
-  const heads = new Map(kept.map((known) => [known.seq, known.link]));
-  for (const line of lines) {
-    const next = step(head, line);
-    head = next.head;
-    breaks.push(...next.breaks);
-    const known = heads.get(line.seq);
-    if (known !== undefined && known !== line.link) breaks.push({ how: 'other-head', seq: line.seq });
-  }
-  for (const known of kept) {
-    if (known.seq > head.seq) breaks.push({ how: 'short', seq: head.seq + 1, to: known.seq });
-  }
-  return { head, breaks };
+  const walk = new ChainWalk(kept, from);
+  for (const line of lines) walk.take(line);
+  return walk.end();
 };

@@ -6,6 +6,8 @@ import { StoreProblem } from './problem';
 /** Held for as long as a program uses a data directory. */
 export interface DirectoryLock {
   readonly dir: string;
+  /** Takes one file of the directory for this program's own use; returns how to give it back. Throws when it is taken. */
+  claim(file: string): () => void;
   release(): void;
 }
 
@@ -30,8 +32,14 @@ export const lockDirectory = (dir: string, label = `process ${process.pid}`): Di
   }
   const holder = join(dir, HOLDER);
   writeFileSync(holder, `${label}\n`);
+  const claimed = new Set<string>();
   return {
     dir,
+    claim: (file) => {
+      if (claimed.has(file)) throw new Error(`${file} is open in this program already`);
+      claimed.add(file);
+      return () => void claimed.delete(file);
+    },
     release: () => {
       if (!lock.open) return;
       rmSync(holder, { force: true });

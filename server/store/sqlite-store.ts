@@ -1,0 +1,130 @@
+import type Database from 'better-sqlite3';
+import { setImmediate } from 'node:timers/promises';
+import { SALT_BYTES } from '#lib/record/seal';
+import type { Head } from '#lib/record/seal';
+import type { Clock } from '#lib/units/time';
+import type { Realm } from '#lib/work/batch/index';
+import { derivedBatches, storedBatches } from './batches';
+import { findingsOf, finish, inspect } from './check';
+import type { Inspection } from './check';
+import type { HeadsFile } from './heads';
+import { SqliteJournal } from './journal';
+import { BatchRows, replaceRows } from './rows';
+import type { Standing } from './standing';
+import type { Store, StoreHealth, Verification, WorkshopSettings } from './store';
+import { hashOf } from './sums';
+import { prepare, query } from './tables';
+import type { Prepared } from './tables';
+import { openSettings } from './workshop';
+
+export interface StoreParts {
+  readonly realm: Realm;
+  readonly file: string;
+  readonly clock: Clock;
+  readonly random: (bytes: number) => Uint8Array;
+  readonly db: Database.Database;
+  readonly standing: Standing;
+  /** What the look at the file before opening it found. */
+  readonly inspection: Inspection;
+  /** `null` when the file is only read. */
+  readonly heads: HeadsFile | null;
+  readonly release: () => void;
+}
+
+/** The store over one open connection, writing or reading only. */
+export class SqliteStore implements Store {
+  readonly realm: Realm;
+  readonly file: string;
+  readonly bench: SqliteJournal;
+  readonly workshop: SqliteJournal;
+  readonly settings: WorkshopSettings;
+  readonly blobs: Store['blobs'];
+  readonly batches: Store['batches'];
+  readonly #parts: StoreParts;
+
+  constructor(parts: StoreParts) {
+    const { db, standing, realm, clock, random, inspection, heads } = parts;
+    this.#parts = parts;
+    this.realm = realm;
+    this.file = parts.file;
+    const rows = new BatchRows(db, (batch) => this.bench.linesOfNow(batch));
+    const salt = (): Uint8Array => random(SALT_BYTES);
+    const keepHeads = (): void => heads?.write({ bench: headOf(this.bench), workshop: headOf(this.workshop) });
+    this.bench = new SqliteJournal({
+      name: 'bench',
+      realm,
+      db,
+      standing,
+      salt,
+      head: inspection.bench.head,
+      within: (lines, what) => rows.within(lines, what),
+      after: (done) => {
+        rows.settle(done);
+        if (done) keepHeads();
+      },
+    });
+    this.workshop = new SqliteJournal({
+      name: 'workshop',
+      realm,
+      db,
+      standing,
+      salt,
+      head: inspection.workshop.head,
+      within: () => undefined,
+      after: (done) => {
+        if (done) keepHeads();
+      },
+    });
+    this.settings = openSettings({ db, journal: this.workshop, standing, realm, clock, random });
+    this.batches = heads === null ? derivedBatches(inspection.rows) : storedBatches(db, standing);
+    const bytesOf = prepare<{ sha256: string }>(db)(({ sha256 }) => query.selectFrom('blobs').select('bytes').where('sha256', '=', sha256));
+    this.blobs = { get: async (sha256) => checkedBytes(standing, bytesOf, sha256) };
+    keepHeads();
+  }
+
+  health(): StoreHealth {
+    const { readOnly } = this.#parts.standing;
+    return { ok: readOnly === null, seq: this.bench.seq(), readOnly };
+  }
+
+  async verify(): Promise<Verification> {
+    const { db, standing } = this.#parts;
+    const looking = inspect(db, { bench: headOf(this.bench), workshop: headOf(this.workshop) }, true);
+    let at = looking.next();
+    while (!at.done) {
+      await setImmediate();
+      at = looking.next();
+    }
+    const findings = findingsOf(at.value);
+    if (findings.length > 0) standing.found(findings);
+    const { bench, workshop, file } = at.value;
+    return { ok: findings.length === 0, bench, workshop, file };
+  }
+
+  async rebuild(): Promise<void> {
+    const { db, standing } = this.#parts;
+    standing.write(() => replaceRows(db, finish(inspect(db, null, false)).rows));
+  }
+
+  async close(): Promise<void> {
+    const { db, heads, release } = this.#parts;
+    if (!db.open) return;
+    if (heads !== null && this.health().ok) db.pragma('wal_checkpoint(TRUNCATE)');
+    db.close();
+    heads?.close();
+    release();
+  }
+}
+
+const headOf = (journal: SqliteJournal): Head => ({ seq: journal.seq(), link: journal.link() });
+
+const checkedBytes = (
+  standing: Standing,
+  bytesOf: Prepared<{ sha256: string }, { bytes: Uint8Array }>,
+  sha256: string,
+): Uint8Array | null => {
+  const row = standing.read(() => bytesOf.get({ sha256 }));
+  if (row === undefined) return null;
+  if (hashOf(row.bytes) !== sha256) throw standing.found([`The stored bytes ${sha256.slice(0, 12)}… were changed.`]);
+  return new Uint8Array(row.bytes);
+};

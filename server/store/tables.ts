@@ -1,0 +1,68 @@
+import type Database from 'better-sqlite3';
+import { DummyDriver, Kysely, SqliteAdapter, SqliteIntrospector, SqliteQueryCompiler, sql } from 'kysely';
+import type { Compilable, RawBuilder } from 'kysely';
+
+/** One line of a journal. `id`, `batch` and `version` are what the sealed text says too; the text is the truth. */
+export interface LineTable {
+  seq: number;
+  id: string;
+  batch: string | null;
+  version: number | null;
+  /** RFC 8785 bytes as hashed. TEXT, never a JSON type: nothing may re-serialise it. */
+  text: string;
+  leaf: string;
+  link: string;
+}
+
+/** Rows that no chain seals carry the SHA-256 of their content in `sum`, so that a changed byte is found all the same. */
+export interface Tables {
+  bench_lines: LineTable;
+  workshop_lines: LineTable;
+  /** The first answer to an intent, as canonical JSON. */
+  answers: { intent: string; answer: string; sum: string };
+  /** Strips and other bytes by SHA-256 (hex). */
+  blobs: { sha256: string; kind: string; bytes: Uint8Array };
+  /** Names apart from entries, because a name may be erased. */
+  people: { id: string; name: string; sum: string };
+  /** Derived from the bench journal; dropped and replayed at will. `start_seq` orders the list. */
+  batch_rows: { batch: string; start_seq: number; row: string };
+  meta: { name: string; value: string };
+  migrations: { version: number; name: string; applied_wall: number };
+}
+
+/** Writes typed SQL; runs nothing. Its SQL is prepared once by `prepare`, since Kysely's own driver prepares at every call. */
+export const query = new Kysely<Tables>({
+  dialect: {
+    createAdapter: () => new SqliteAdapter(),
+    createDriver: () => new DummyDriver(),
+    createIntrospector: (db) => new SqliteIntrospector(db),
+    createQueryCompiler: () => new SqliteQueryCompiler(),
+  },
+});
+
+type Given<P> = { readonly [K in keyof P]: RawBuilder<P[K]> };
+
+export interface Prepared<P, R> {
+  run(given: P): Database.RunResult;
+  get(given: P): R | undefined;
+  all(given: P): R[];
+}
+
+/**
+ * Compiles and prepares a statement once. `P` names what is bound at each call:
+ * `prepare<{ id: string }>(db)((given) => query.selectFrom('people').selectAll().where('id', '=', given.id))`.
+ * Values that stand in the query itself stay bound.
+ */
+export const prepare =
+  <P extends object>(db: Database.Database) =>
+  <R>(build: (given: Given<P>) => Compilable<R>): Prepared<P, R> => {
+    const { sql: text, parameters } = build(placeholders as Given<P>).compile();
+    const statement = db.prepare<unknown[], R>(text);
+    return {
+      run: (given) => statement.run(...parameters, given),
+      get: (given) => statement.get(...parameters, given),
+      all: (given) => statement.all(...parameters, given),
+    };
+  };
+
+const placeholders = new Proxy({}, { get: (_, name) => sql.raw(`@${String(name)}`) });

@@ -1,0 +1,48 @@
+import { JournalReadOnly } from '#lib/record/journal';
+import type { Journal } from '#lib/record/journal';
+import { EMPTY } from '#lib/record/seal';
+import type { Realm } from '#lib/work/batch/index';
+import type { ChainFinding, Store } from './store';
+
+/**
+ * What stands in for a file nothing can be read from: it has no lines, takes none, and says why. The program starts all the
+ * same, so that the reason is read on the screen at the bench and not in a log. Nothing on the disk is touched.
+ */
+export const unreadableStore = (realm: Realm, file: string, why: string, release: () => void): Store => {
+  const refuse = (): Promise<never> => Promise.reject(new JournalReadOnly(why));
+  const nothing: ChainFinding = { head: EMPTY, breaks: [] };
+  return {
+    realm,
+    file,
+    bench: emptyJournal('bench', refuse),
+    workshop: emptyJournal('workshop', refuse),
+    settings: {
+      instruments: () => [],
+      bindInstrument: refuse,
+      unbindInstrument: refuse,
+      addPerson: refuse,
+      eraseName: refuse,
+      people: () => [],
+      screen: () => ({ mass: 'g', temperature: 'C' }),
+      setScreen: refuse,
+      practiceLeft: () => null,
+      leavePractice: refuse,
+    },
+    blobs: { get: async () => null },
+    batches: { list: async () => ({ batches: [], next: null }), get: async () => null },
+    health: () => ({ ok: false, seq: 0, readOnly: why }),
+    verify: async () => ({ ok: false, bench: nothing, workshop: nothing, file: [why] }),
+    rebuild: refuse,
+    close: async () => release(),
+  };
+};
+
+const emptyJournal = (name: string, refuse: () => Promise<never>): Journal => ({
+  name,
+  seq: () => EMPTY.seq,
+  link: () => EMPTY.link,
+  append: refuse,
+  lines: async () => [],
+  linesOf: async () => [],
+  answerTo: async () => null,
+});

@@ -1,0 +1,148 @@
+import type Database from 'better-sqlite3';
+import { bytesToHex } from '@noble/hashes/utils.js';
+import type { InstrumentConfig } from '#lib/measure/instrument';
+import type { JournalLine, Json } from '#lib/record/journal';
+import { as } from '#lib/units/id';
+import type { EntryId, InstrumentId, PersonId } from '#lib/units/id';
+import type { Clock } from '#lib/units/time';
+import type { Realm } from '#lib/work/batch/index';
+import type { SqliteJournal } from './journal';
+import { StoreProblem } from './problem';
+import type { Standing } from './standing';
+import type { ScreenSettings, WorkshopSettings } from './store';
+import { sumOf } from './sums';
+import { prepare, query } from './tables';
+
+/** What the lines of the workshop journal say, by kind. */
+interface WorkshopBodies {
+  'instrument-bound': { readonly instrument: InstrumentConfig };
+  'instrument-unbound': { readonly instrument: InstrumentId };
+  'person-named': { readonly person: PersonId };
+  'name-erased': { readonly person: PersonId };
+  'screen-set': ScreenSettings;
+  'practice-left': Readonly<Record<never, never>>;
+}
+type WorkshopKind = keyof WorkshopBodies;
+type WorkshopEntry = {
+  [K in WorkshopKind]: {
+    readonly id: EntryId;
+    readonly kind: K;
+    readonly v: 1;
+    readonly realm: Realm;
+    readonly by: PersonId;
+    readonly wall: number;
+    readonly offsetMin: number;
+    readonly body: WorkshopBodies[K];
+  };
+}[WorkshopKind];
+
+interface WorkshopState {
+  readonly instruments: ReadonlyMap<InstrumentId, InstrumentConfig>;
+  readonly people: readonly PersonId[];
+  readonly screen: ScreenSettings;
+  readonly practiceLeft: number | null;
+}
+
+const NOTHING: WorkshopState = { instruments: new Map(), people: [], screen: { mass: 'g', temperature: 'C' }, practiceLeft: null };
+
+const EVOLVE: { readonly [K in WorkshopKind]: (state: WorkshopState, body: WorkshopBodies[K], wall: number) => WorkshopState } = {
+  'instrument-bound': (state, { instrument }) => ({ ...state, instruments: new Map(state.instruments).set(instrument.id, instrument) }),
+  'instrument-unbound': (state, { instrument }) => ({
+    ...state,
+    instruments: new Map([...state.instruments].filter(([id]) => id !== instrument)),
+  }),
+  'person-named': (state, { person }) => ({ ...state, people: [...state.people, person] }),
+  'name-erased': (state) => state,
+  'screen-set': (state, { mass, temperature }) => ({ ...state, screen: { mass, temperature } }),
+  'practice-left': (state, _, wall) => ({ ...state, practiceLeft: wall }),
+};
+
+/** Lines of a kind this program does not know are kept and skipped. */
+const evolve = (state: WorkshopState, entry: WorkshopEntry): WorkshopState => {
+  if (!Object.hasOwn(EVOLVE, entry.kind)) return state;
+  const apply = EVOLVE[entry.kind] as (state: WorkshopState, body: WorkshopEntry['body'], wall: number) => WorkshopState;
+  return apply(state, entry.body, entry.wall);
+};
+
+export interface WorkshopParts {
+  readonly db: Database.Database;
+  readonly journal: SqliteJournal;
+  readonly standing: Standing;
+  readonly realm: Realm;
+  readonly clock: Clock;
+  readonly random: (bytes: number) => Uint8Array;
+}
+
+/** Lines read at once while folding. */
+const PAGE = 500;
+const ID_BYTES = 12;
+
+/** Setup's own memory, folded from the workshop journal; names come from their table. */
+export const openSettings = (parts: WorkshopParts): WorkshopSettings => {
+  const { db, journal, standing, realm, clock, random } = parts;
+  const names = nameTable(db);
+  let state = folded(journal);
+  const newId = (): string => bytesToHex(random(ID_BYTES));
+  const write = async <K extends WorkshopKind>(
+    kind: K,
+    body: WorkshopBodies[K],
+    by: PersonId,
+    extra: () => void = () => undefined,
+  ): Promise<void> => {
+    const id = as<EntryId>(newId());
+    const entry = { id, kind, v: 1, realm, by, wall: clock.wall(), offsetMin: clock.offsetMinutes(), body };
+    // What a form left out is not written as "undefined".
+    const value = JSON.parse(JSON.stringify(entry)) as Json;
+    journal.appendWith({ batch: null, entries: [{ id, batch: null, version: null, kind, value }], intent: null, blobs: [] }, extra);
+    state = evolve(state, entry as unknown as WorkshopEntry);
+  };
+
+  return {
+    instruments: () => [...state.instruments.values()],
+    bindInstrument: (config, by) => write('instrument-bound', { instrument: config }, by),
+    unbindInstrument: (id, by) => write('instrument-unbound', { instrument: id }, by),
+    addPerson: async (name, by) => {
+      const person = as<PersonId>(newId());
+      await write('person-named', { person }, by, () => names.put.run({ id: person, name, sum: sumOf(person, name) }));
+      return person;
+    },
+    eraseName: async (person, by) => {
+      await write('name-erased', { person }, by, () => names.erase.run({ id: person }));
+      // The write-ahead log still holds the page as it was: copy it back and cut the log.
+      standing.write(() => db.pragma('wal_checkpoint(TRUNCATE)'));
+    },
+    people: () =>
+      standing.read(() => {
+        const known = new Map(names.all.all({}).map(({ id, name }) => [id, name]));
+        return state.people.map((id) => ({ id, name: known.get(id) ?? null }));
+      }),
+    screen: () => state.screen,
+    setScreen: (screen, by) => write('screen-set', screen, by),
+    practiceLeft: () => state.practiceLeft,
+    leavePractice: (by) => write('practice-left', {}, by),
+  };
+};
+
+const folded = (journal: SqliteJournal): WorkshopState => {
+  let state = NOTHING;
+  for (let after = 0; ;) {
+    let page: readonly JournalLine[];
+    try {
+      page = journal.linesNow(after, PAGE);
+    } catch (cause) {
+      // Only in a damaged file, which nothing can be written to: what stands before the damage is shown.
+      if (cause instanceof StoreProblem) return state;
+      throw cause;
+    }
+    for (const line of page) state = evolve(state, JSON.parse(line.text) as WorkshopEntry);
+    const last = page.at(-1);
+    if (last === undefined) return state;
+    after = last.seq;
+  }
+};
+
+const nameTable = (db: Database.Database) => ({
+  all: prepare<object>(db)(() => query.selectFrom('people').select(['id', 'name'])),
+  put: prepare<{ id: string; name: string; sum: string }>(db)(({ id, name, sum }) => query.insertInto('people').values({ id, name, sum })),
+  erase: prepare<{ id: string }>(db)(({ id }) => query.deleteFrom('people').where('id', '=', id)),
+});
