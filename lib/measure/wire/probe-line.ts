@@ -1,17 +1,17 @@
 import type { WireFault } from '#lib/measure/instrument';
 import type { ProbeFault, ProbeUse } from '#lib/measure/reading';
 import { type MilliCelsius, milliCelsiusOf } from '#lib/units/temperature';
-import { crc8 } from './crc8';
+import { crc16 } from './crc16';
 import { asciiText } from './tokens';
 
 /**
  * Our probe line, version 1. ASCII, one line per probe and sample, at least one a second:
  *
- *     P1 L 43.250 C ok*0C
+ *     P1 L 43.250 C ok*B256
  *
  * `P1` · channel letter (L lye, O oils, R room, B batter, M mould, `-` unassigned) · value as a decimal with one to three places, `-`
- * in front when negative, a bare `-` when there is none · `C` or `F` · status word · `*` and the CRC-8 (`crc8`, two capital hex digits) of
- * all before the `*` · CR LF. Single spaces, nothing optional. A value stands exactly when the status is `ok`.
+ * in front when negative, a bare `-` when there is none · `C` or `F` · status word · `*` and the CRC-16 (`crc16`, four capital hex digits)
+ * of all before the `*` · CR LF. Single spaces, nothing optional. A value stands exactly when the status is `ok`.
  * hardware/PROBE-LINE.md says the same for whoever builds a board.
  */
 export interface ProbeFound {
@@ -41,9 +41,9 @@ const STAR = 0x2a;
 
 /** Reads one whole line. A word where the number should be (`NaN`, `Err`, `OL`) is a reading without a number, not a fault of the line. */
 export const probeLine = (bytes: Uint8Array, from: number, to: number): ProbeFound | WireFault => {
-  const star = to - 3;
+  const star = to - 5;
   if (star <= from || bytes[star] !== STAR) return 'grammar';
-  if (asciiText(bytes, star + 1, to) !== crc8(bytes, from, star).toString(16).toUpperCase().padStart(2, '0')) return 'checksum';
+  if (asciiText(bytes, star + 1, to) !== crc16(bytes, from, star).toString(16).toUpperCase().padStart(4, '0')) return 'checksum';
   const [, letter = '', text = '', unit = '', word = ''] = LINE.exec(asciiText(bytes, from, star)) ?? [];
   const use = USES[letter];
   const fault = STATUS[word];

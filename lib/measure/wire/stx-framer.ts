@@ -24,7 +24,7 @@ export const stxChecksum = (bytes: Uint8Array, from: number, to: number): number
  *
  * The checksum byte is an option of the instrument and may have any value, STX and CR included. Frames are held back until two
  * in a row have shown the same: a right checksum behind the CR, or the next STX. From then on a checksum is demanded for as long as
- * the port stays open; a stream without one that grows something behind its CR is learnt anew.
+ * the port stays open; a stream without one that grows one is learnt anew.
  */
 export const createStxFramer = (
   frame: (bytes: Uint8Array, from: number, to: number) => void,
@@ -126,8 +126,8 @@ export const createStxFramer = (
       start();
       return;
     }
-    // Behind a plain frame nothing but the next STX may stand: perhaps the instrument was set to send checksums.
-    if (layout === 'plain' && behindFrame) {
+    // A right checksum behind a frame that should have none: perhaps the instrument was set to send them. `held` is still that frame.
+    if (layout === 'plain' && behindFrame && byte === stxChecksum(held, 0, BODY)) {
       layout = 'learning';
       votes = 0;
     }
