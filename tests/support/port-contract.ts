@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { PortError, type OpenPort, type PortEvents, type PortOpener, type SerialSettings } from '#lib/measure/link/port';
 import type { Monotonic } from '#lib/units/time';
+import { deferred } from './deferred';
 
 /** What a suite needs of one instrument and of the opener that reaches it. */
 export interface PortRig {
@@ -30,8 +31,7 @@ function listener(): Heard {
   const chunks: Heard['chunks'] = [];
   const ends: Heard['ends'] = [];
   const waiting = new Set<(bytes: Uint8Array) => void>();
-  let tellEnd: (why: 'asked' | 'lost') => void = () => {};
-  const end = new Promise<'asked' | 'lost'>((resolve) => (tellEnd = resolve));
+  const end = deferred<'asked' | 'lost'>();
   return {
     chunks,
     ends,
@@ -42,12 +42,18 @@ function listener(): Heard {
     },
     closed(why) {
       ends.push(why);
-      tellEnd(why);
+      end.resolve(why);
     },
     nextChunk: () => new Promise((resolve) => waiting.add(resolve)),
-    ended: () => end,
+    ended: () => end.promise,
   };
 }
+
+const codeOf = (attempt: Promise<unknown>): Promise<unknown> =>
+  attempt.then(
+    () => 'opened',
+    (error: unknown) => (error instanceof PortError ? error.code : error),
+  );
 
 /** The promises of `PortOpener` in `lib/measure/link/port.ts`, the same for every implementation. */
 export function portContract(name: string, makeRig: () => PortRig | Promise<PortRig>): void {
@@ -62,11 +68,6 @@ export function portContract(name: string, makeRig: () => PortRig | Promise<Port
     });
     afterEach(() => rig.close());
 
-    const codeOf = (attempt: Promise<unknown>): Promise<unknown> =>
-      attempt.then(
-        () => 'opened',
-        (error: unknown) => (error instanceof PortError ? error.code : error),
-      );
     const provoked = async (): Promise<Uint8Array> => {
       const chunk = heard.nextChunk();
       await rig.provoke();

@@ -3,7 +3,8 @@ import { CLOSE_MS } from '#lib/measure/link/link';
 import { SILENT_MS, UNREADABLE_MS } from '#lib/measure/link/line';
 import { reopenAfter } from '#lib/measure/link/retry';
 import type { InstrumentConfig } from '#lib/measure/instrument';
-import { linkRig, probeConfig, probed, scaleConfig, weighed } from './rig';
+import { probed, weighed } from '#tests/support/frames';
+import { linkRig, probeConfig, scaleConfig } from './rig';
 
 const frame = (config: InstrumentConfig): string => (config.kind === 'scale' ? weighed(100) : probed(43.25));
 

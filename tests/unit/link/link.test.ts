@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { CLOSE_MS, SLOW_OPEN_MS } from '#lib/measure/link/link';
-import { linkRig, scaleConfig, weighed } from './rig';
+import { weighed } from '#tests/support/frames';
+import { linkRig, scaleConfig } from './rig';
 
 /** Opened, proved and settled: live. */
 async function live(rig = linkRig()) {
@@ -160,8 +161,8 @@ describe('link', () => {
     await rig.time.advance(250);
     rig.say(weighed(7));
     const [reading, fault] = rig.link.rawFrames();
-    expect(reading).toMatchObject({ ageMs: 0, took: '+000007.00 g stable' });
-    expect(new TextDecoder().decode(reading?.bytes)).toBe('ST,+000007.00  g');
+    expect(reading).toMatchObject({ ageMs: 0, took: '+00007.00 g stable' });
+    expect(new TextDecoder().decode(reading?.bytes)).toBe('ST,+00007.00  g');
     expect(fault).toMatchObject({ ageMs: 250, took: 'grammar' });
     expect(rig.link.rawFrames().some((frame) => frame.took.endsWith('withheld'))).toBe(true);
     for (let n = 0; n < 100; n += 1) rig.say(weighed(n));

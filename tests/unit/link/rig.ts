@@ -3,9 +3,9 @@ import { PortError, type OpenPort, type PortEvents, type PortFailure } from '#li
 import type { InstrumentConfig, LinkStatus, WireFault } from '#lib/measure/instrument';
 import type { Reading } from '#lib/measure/reading';
 import type { ProbeShape, ScaleShape } from '#lib/measure/shape';
-import { crc8 } from '#lib/measure/wire/crc8';
 import { as, type InstrumentId } from '#lib/units/id';
 import { monotonic, type Monotonic } from '#lib/units/time';
+import { deferred } from '#tests/support/deferred';
 
 /** A clock and timers that move only when told, and let promises run in between. */
 export function fakeTime() {
@@ -63,11 +63,10 @@ export function fakeOpener() {
     newest: (): FakePort => ports.at(-1) as FakePort,
     async open(_path: string, _settings: unknown, events: PortEvents): Promise<OpenPort> {
       const answer = plan.open;
-      let release = (): void => {};
-      const released = new Promise<void>((resolve) => (release = resolve));
-      const port: FakePort = { events, written: [], closes: 0, release };
+      const released = deferred();
+      const port: FakePort = { events, written: [], closes: 0, release: () => released.resolve() };
       ports.push(port);
-      if (answer === 'hang') await released;
+      if (answer === 'hang') await released.promise;
       else if (answer !== 'open') throw new PortError(answer, `system says ${answer}`);
       return {
         nature: plan.nature,
@@ -76,7 +75,7 @@ export function fakeOpener() {
         },
         async close() {
           port.closes += 1;
-          if (plan.close === 'hang') await released;
+          if (plan.close === 'hang') await released.promise;
         },
       };
     },
@@ -143,13 +142,3 @@ export function linkRig(config: InstrumentConfig = scaleConfig('header-comma')) 
     phases: (): string[] => statuses.map((status) => status.phase),
   };
 }
-
-/** A frame of `header-comma` with a weight in grams. */
-export const weighed = (grams: number): string => `ST,+${grams.toFixed(2).padStart(9, '0')}  g\r\n`;
-
-/** A line of our probes; the checksum is CRC-8 as `hardware/PROBE-LINE.md` gives it. */
-export const probed = (celsius: number, letter = 'L'): string => {
-  const body = `P1 ${letter} ${celsius.toFixed(3)} C ok`;
-  const bytes = new TextEncoder().encode(body);
-  return `${body}*${crc8(bytes, 0, bytes.length).toString(16).toUpperCase().padStart(2, '0')}\r\n`;
-};
