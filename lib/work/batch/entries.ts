@@ -51,6 +51,11 @@ export interface Share {
   readonly mass: Milligrams;
 }
 
+/** Mass of one line standing in one vessel. */
+export interface Standing extends Share {
+  readonly vessel: VesselId;
+}
+
 /** A weight a person typed. Says "by hand" for ever. */
 export interface Typed {
   readonly net: Milligrams;
@@ -113,9 +118,9 @@ export interface EntryBodies {
   'weight-typed': { line: LineId; vessel: VesselId; typed: Typed; part: boolean; lot: { id: LotId; mark: string } | null };
   /**
    * What stayed in a jug, weighed back: reduces the delivered mass of its line, or of each line of its mixture (`shares`).
-   * `from`: the vessel the record had put it in until now.
+   * `out`: where the record had it standing until now; what stayed behind leaves the batch.
    */
-  'weighed-back': { line: LineId; vessel: VesselId; weighed: Weighed; shares?: readonly Share[]; from?: VesselId | null };
+  'weighed-back': { line: LineId; vessel: VesselId; weighed: Weighed; shares?: readonly Share[]; out?: readonly Standing[] };
   /** Lifted with the mass it was accepted at: no longer provisional. */
   'vessel-lifted': { vessel: VesselId; gross: Milligrams };
   /** An accepted weight shifted before the lift, or the vessel came back unlike it left: a person must say. */
@@ -132,7 +137,9 @@ export interface EntryBodies {
     reason: StrikeReason;
     note: string;
     /** Where the crossed-out mass stood by the record, and leaves. Negative: comes back (a crossed-out withdrawal). */
-    out?: readonly { vessel: VesselId; line: LineId; mass: Milligrams }[];
+    out?: readonly Standing[];
+    /** Weighed again from the same zero: the pour in this vessel still counts from here. */
+    recount?: { vessel: VesselId; line: LineId; zero: Milligrams };
   };
   'over-answered': { line: LineId; choice: OverChoice; over: Milligrams; red: boolean };
   'line-closed': { line: LineId; outcome: 'within' | 'over' | 'short'; actual: Milligrams };

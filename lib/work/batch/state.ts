@@ -90,6 +90,8 @@ export interface Contribution {
   readonly how: AcceptedHow;
   readonly struck: EntryId | null;
   readonly provisional: boolean;
+  /** Version of the batch its entry made: the order of contributions. */
+  readonly version: number;
   readonly wall: number;
 }
 
@@ -114,9 +116,13 @@ export interface VesselState {
   readonly holds: Readonly<Record<LineId, Milligrams>>;
   /** The vessel it was emptied into; `null` while it was not. */
   readonly deliveredTo: VesselId | null;
+  /** What went there, by line: the mixture of which a residue in it is made. */
+  readonly delivered: Readonly<Record<LineId, Milligrams>>;
   /** Gross at which it last stood accepted, by instrument; a lift to the hob must come back to it. */
   readonly standing: { readonly instrument: InstrumentId; readonly gross: Milligrams } | null;
   readonly empty: Milligrams | null;
+  /** A crossed-out pour that is weighed again: whatever the vessel weighs, the line still counts from this zero. */
+  readonly recount: { readonly line: LineId; readonly zero: Milligrams } | null;
 }
 
 export interface PanState {

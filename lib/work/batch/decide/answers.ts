@@ -1,0 +1,133 @@
+import type { EntryId, LineId, VesselId } from '#lib/units/id';
+import type { Milligrams } from '#lib/units/mass';
+import { mg } from '#lib/units/mass';
+import type { CommandOf } from '../commands';
+import type { Draft, StrikeReason } from '../entries';
+import { own } from '../own';
+import type { BatchState, Contribution, LineState } from '../state';
+import { blank, contributionsIn, isHydroxide, lineOf } from './checks';
+import { allow, draft, refuse, type Decider } from './decision';
+import { closing, stillOn } from './pour';
+import { outOf } from './standing';
+
+interface Found {
+  readonly line: LineState;
+  readonly one: Contribution;
+}
+
+/** Every line's share of one entry: a mixture weighed back touches several. */
+const found = (state: BatchState, entry: EntryId): readonly Found[] =>
+  Object.values(state.lines).flatMap((line) => line.contributions.filter((one) => one.entry === entry).map((one) => ({ line, one })));
+
+/** Reasons after which the right material still goes into the same vessel, counted from the same zero. */
+const SAME_POUR: ReadonlySet<StrikeReason> = new Set(['over-poured', 'undone', 'something-on-the-pan', 'mistyped']);
+
+/** The zero a crossed-out pour is weighed again from: its own, if nothing was weighed in its vessel since. */
+const oldZero = (state: BatchState, { line, one }: Found): { vessel: VesselId; line: LineId; zero: Milligrams } | null => {
+  const newest = contributionsIn(state, one.vessel).at(-1)?.one.entry === one.entry;
+  return one.kind === 'pour' && one.weighed !== null && newest ? { vessel: one.vessel, line: line.plan.id, zero: one.weighed.zero } : null;
+};
+
+const alarmEnd = (state: BatchState, code: Extract<Draft, { kind: 'alarm-ended' }>['body']['code']): readonly Draft[] =>
+  own(state.alarms, code) === undefined ? [] : [draft('alarm-ended', { code })];
+
+const endOver = (state: BatchState): readonly Draft[] => [...alarmEnd(state, 'over-pour'), ...alarmEnd(state, 'over-pour-red')];
+const endQuestion = (state: BatchState): readonly Draft[] => [...alarmEnd(state, 'vessel-changed'), ...alarmEnd(state, 'mass-on-return')];
+
+/** Crossing out one entry: it stays for ever, its line is open again. */
+const crossOut = (state: BatchState, entry: EntryId, reason: StrikeReason, note: string, again: boolean): readonly Draft[] => {
+  const all = found(state, entry);
+  const [first] = all;
+  const recount = again && first !== undefined ? oldZero(state, first) : null;
+  const on = stillOn(state, first?.one);
+  const poured = all.filter(({ one }) => one.kind === 'pour' || one.kind === 'typed');
+  return [
+    draft('struck', {
+      entry,
+      reason,
+      note,
+      out: all.flatMap(({ line, one }) => outOf(state, line.plan.id, one)),
+      ...(recount === null ? {} : { recount }),
+    }),
+    ...poured.filter(({ line }) => line.status === 'closed').map(({ line }) => draft('line-reopened', { line: line.plan.id })),
+    ...(state.over?.entry === entry ? endOver(state) : []),
+    ...(state.question?.entry === entry ? endQuestion(state) : []),
+    ...(recount !== null && on !== null ? [draft('vessel-set', { ...on, line: recount.line, empty: null, zero: recount.zero })] : []),
+  ];
+};
+
+export const question: Decider<'question'> = (state, { body }) => {
+  if (state.question !== null) return refuse('already-done', { entry: state.question.entry });
+  const [first] = found(state, body.entry);
+  if (first === undefined || first.one.struck !== null || first.one.weighed === null)
+    return refuse('no-such', { what: 'entry', id: body.entry });
+  const { one, line } = first;
+  const was =
+    (body.why === 'unlike-on-return' ? own(state.vessels, one.vessel)?.standing?.gross : undefined) ?? one.weighed?.gross ?? mg(0);
+  const code = body.why === 'unlike-on-return' ? 'mass-on-return' : 'vessel-changed';
+  return allow(
+    draft('weight-questioned', { entry: body.entry, why: body.why, was, now: body.now }),
+    draft('alarm-raised', { code, line: line.plan.id, instrument: one.weighed?.instrument ?? null, detail: String(body.now - was) }),
+  );
+};
+
+/** The vessel that stands there goes on from what it weighs now. */
+const zeroNow = (state: BatchState, { one }: Found, now: number): readonly Draft[] => {
+  const on = stillOn(state, one);
+  const pan = on === null ? undefined : own(state.pans, on.instrument);
+  if (on === null || pan === undefined || pan.line !== state.open) return [];
+  return [draft('vessel-set', { ...on, line: pan.line, gross: mg(now), empty: null })];
+};
+
+export const answerQuestion: Decider<'answer-question'> = (state, { body }) => {
+  const asked = state.question;
+  if (asked === null || asked.entry !== body.entry) return refuse('no-such', { what: 'question', id: body.entry });
+  const [first] = found(state, body.entry);
+  if (first === undefined) return refuse('no-such', { what: 'entry', id: body.entry });
+  const answered = draft('question-answered', { entry: body.entry, answer: body.answer });
+  if (body.answer === 'strike') {
+    const reason = asked.why === 'unlike-on-return' ? 'other' : 'something-on-the-pan';
+    return allow(answered, ...crossOut(state, body.entry, reason, asked.why, true));
+  }
+  if (isHydroxide(first.line.plan) && !body.held) return refuse('needs-hold', { line: first.line.plan.id });
+  return allow(answered, ...endQuestion(state), ...zeroNow(state, first, asked.now));
+};
+
+const carryOn = (state: BatchState, line: LineState, over: NonNullable<BatchState['over']>, body: CommandOf<'answer-over'>['body']) => {
+  if ((over.red || isHydroxide(line.plan)) && !body.held) return refuse('needs-hold', { line: body.line, by: over.by });
+  const on = stillOn(
+    state,
+    line.contributions.find((one) => one.entry === over.entry),
+  );
+  return allow(
+    draft('over-answered', { line: body.line, choice: 'carry-on', over: over.by, red: over.red }),
+    ...endOver(state),
+    ...closing(state, line, 'over', line.actual, on),
+  );
+};
+
+export const answerOver: Decider<'answer-over'> = (state, { body }) => {
+  const { over } = state;
+  const line = lineOf(state, body.line);
+  if (over === null || line === undefined || over.line !== body.line) return refuse('no-such', { what: 'over-pour', id: body.line });
+  if (state.question !== null) return refuse('needs-answer', { to: 'question', entry: state.question.entry });
+  if (body.choice === 'carry-on') return carryOn(state, line, over, body);
+  return allow(
+    draft('over-answered', { line: body.line, choice: 'cross-out', over: over.by, red: over.red }),
+    ...endOver(state),
+    ...crossOut({ ...state, over: null }, over.entry, 'over-poured', '', true),
+  );
+};
+
+export const strike: Decider<'strike'> = (state, { body }) => {
+  const all = found(state, body.entry);
+  const [first] = all;
+  if (first === undefined) return refuse('no-such', { what: 'entry', id: body.entry });
+  if (first.one.struck !== null) return refuse('already-done', { entry: body.entry });
+  if (state.joined !== null && all.some(({ line }) => isHydroxide(line.plan))) return refuse('after-joining', { line: first.line.plan.id });
+  // Until the next pour it is an undo; afterwards it amends the record, which is a deliberate act.
+  const later = Object.values(state.lines).some((line) => line.contributions.some((one) => one.version > first.one.version));
+  if ((later || state.joined !== null) && !body.held) return refuse('needs-hold', { entry: body.entry });
+  if (body.reason === 'other' && blank(body.note)) return refuse('no-such', { what: 'note', id: body.entry });
+  return allow(...crossOut(state, body.entry, body.reason, body.note, SAME_POUR.has(body.reason)));
+};

@@ -1,0 +1,45 @@
+import type { Refusal } from '../commands';
+import { own } from '../own';
+import { PRECAUTIONS } from '../precautions';
+import type { BatchState, VesselState } from '../state';
+import { isHydroxide, lineOf, unfit } from './checks';
+import { allow, deny, draft, refusal, refuse, type Decider } from './decision';
+
+export const confirmGate: Decider<'confirm-gate'> = (state, { body }) => {
+  const { gate, items, held } = body;
+  const id = gate === 'hydroxide' ? (body.line ?? state.open) : body.line;
+  const line = id === null ? undefined : lineOf(state, id);
+  if (gate === 'hydroxide') {
+    if (line === undefined || !isHydroxide(line.plan)) return refuse('no-such', { what: 'line', id: id ?? '' });
+    if (state.joined !== null) return refuse('after-joining', { line: line.plan.id });
+    if (line.plan.lot === null) return refuse('needs-lot', { line: line.plan.id });
+  }
+  if (!held) return refuse('needs-hold', { gate });
+  const missing = PRECAUTIONS[gate].find((item) => !items.includes(item));
+  if (missing !== undefined) return refuse('needs-gate', { gate, missing });
+  return allow(draft('gate-confirmed', { gate, line: line?.plan.id ?? null, items }));
+};
+
+/** Everything that belongs into these two vessels is in: no hydroxide and no liquid still to weigh. */
+const unready = (state: BatchState, cup: VesselState, jug: VesselState): Refusal | null => {
+  const open = Object.values(state.lines).find(
+    ({ plan, status }) => status !== 'closed' && ((isHydroxide(plan) && plan.vessel === cup.plan.id) || plan.vessel === jug.plan.id),
+  );
+  return open === undefined ? null : refusal('wrong-order', { line: open.plan.id, open: state.open ?? '' });
+};
+
+/** Hydroxide into cold liquid, never the reverse, once both are weighed. */
+export const dissolve: Decider<'dissolve'> = (state, { body }) => {
+  const cup = own(state.vessels, body.vessel);
+  const jug = own(state.vessels, body.into);
+  if (cup === undefined) return refuse('no-such', { what: 'vessel', id: body.vessel });
+  if (jug === undefined || body.into === body.vessel) return refuse('no-such', { what: 'vessel', id: body.into });
+  if (state.joined !== null) return refuse('after-joining', { vessel: body.vessel });
+  if (cup.state !== 'dry' || cup.contents === 0) return refuse('wrong-order', { vessel: body.vessel, state: cup.state });
+  if (jug.plan.use !== 'liquid' || jug.contents === 0) return refuse('wrong-vessel', { vessel: body.into });
+  const no = unfit(jug.plan, true) ?? unready(state, cup, jug);
+  if (no !== null) return deny(no);
+  if (own(state.gates, 'cold-liquid') === undefined) return refuse('needs-gate', { gate: 'cold-liquid' });
+  if (!body.held) return refuse('needs-hold', { vessel: body.vessel });
+  return allow(draft('dissolved', { vessel: body.vessel, into: body.into, confirmedCold: true }));
+};

@@ -1,0 +1,82 @@
+import type { Command, CommandKind } from '../commands';
+import type { BatchState } from '../state';
+import * as answers from './answers';
+import { notNow } from './before';
+import { usedUp, wholeNumbers } from './checks';
+import { deny, refuse, type Decider, type Decision } from './decision';
+import * as gates from './gates';
+import * as instruments from './instruments';
+import * as joining from './joining';
+import * as life from './life';
+import { setVessel, lift } from './pan';
+import { roleMay } from './roles';
+import { chooseLot, replan, start } from './start';
+import * as vessels from './vessels';
+import { accept, typeWeight } from './weigh';
+
+export type { Decision } from './decision';
+export { roleMay } from './roles';
+
+const DECIDE: { readonly [K in Exclude<CommandKind, 'start'>]: Decider<K> } = {
+  replan,
+  'choose-lot': chooseLot,
+  'confirm-gate': gates.confirmGate,
+  'set-vessel': setVessel,
+  accept,
+  'type-weight': typeWeight,
+  'weigh-back': vessels.weighBack,
+  lift,
+  question: answers.question,
+  'answer-question': answers.answerQuestion,
+  'answer-over': answers.answerOver,
+  strike: answers.strike,
+  move: vessels.move,
+  withdraw: vessels.withdraw,
+  lose: vessels.lose,
+  split: vessels.split,
+  'note-temperature': joining.noteTemperature,
+  dissolve: gates.dissolve,
+  override: joining.override,
+  join: joining.join,
+  'stamp-trace': joining.stampTrace,
+  'go-away': life.goAway,
+  'come-back': life.comeBack,
+  resume: life.resume,
+  park: life.park,
+  'take-up': life.takeUp,
+  abandon: life.abandon,
+  close: life.close,
+  'check-scale': instruments.checkScale,
+  'raise-alarm': instruments.raiseAlarm,
+  'end-alarm': instruments.endAlarm,
+  silence: instruments.silence,
+  'lose-instrument': instruments.loseInstrument,
+  'regain-instrument': instruments.regainInstrument,
+  'mark-clock-jump': instruments.markClockJump,
+  note: life.note,
+};
+
+/** A weight already used up is told as such even from an old view: the second of two taps is late, not wrong. */
+const lateTap = (state: BatchState, command: Command): Decision | null => {
+  const { kind } = command;
+  const episode =
+    kind === 'accept' || kind === 'weigh-back' ? command.body.weighed.episode : kind === 'set-vessel' ? command.body.episode : null;
+  const spent = episode === null ? null : usedUp(state, command, episode);
+  return spent === null ? null : deny(spent);
+};
+
+/**
+ * What comes of a completed command: entries to commit in one transaction, or a refusal. Pure and total: every kind of command
+ * in every state gives an answer, and nothing throws. `state` is `null` before the batch starts; then only `start` means anything.
+ */
+export const decide = (state: BatchState | null, command: Command): Decision => {
+  if (!roleMay(command.role, command.kind)) return refuse('not-yours', { role: command.role });
+  if (!wholeNumbers(command.body) || !wholeNumbers(command.observation)) return refuse('bad-number');
+  if (command.kind === 'start') return start(state, command);
+  if (state === null) return refuse('wrong-state', { status: 'none' });
+  const late = lateTap(state, command);
+  if (late !== null) return late;
+  const no = notNow(state, command);
+  if (no !== null) return deny(no);
+  return (DECIDE[command.kind] as Decider<CommandKind>)(state, command);
+};

@@ -1,0 +1,79 @@
+import type { Entry, EntryKind } from '../entries';
+import type { BatchState } from '../state';
+import { begin } from './begin';
+import * as instruments from './instruments';
+import * as joining from './joining';
+import * as life from './life';
+import * as lines from './lines';
+import type { Evolve } from './parts';
+import * as vessels from './vessels';
+import * as weights from './weights';
+
+/** Entries that cannot follow each other: one is missing, doubled, or of another batch. Nothing may be concluded from the rest. */
+export class BrokenHistory extends Error {
+  constructor(why: string) {
+    super(why);
+    this.name = 'BrokenHistory';
+  }
+}
+
+const EVOLVE: { readonly [K in Exclude<EntryKind, 'batch-started'>]: Evolve<K> } = {
+  replanned: lines.replanned,
+  'lot-chosen': lines.lotChosen,
+  'line-closed': lines.lineClosed,
+  'line-reopened': lines.lineReopened,
+  'vessel-set': weights.vesselSet,
+  'weight-accepted': weights.weightAccepted,
+  'weight-typed': weights.weightTyped,
+  'weighed-back': weights.weighedBack,
+  'vessel-lifted': weights.vesselLifted,
+  'weight-questioned': weights.weightQuestioned,
+  'question-answered': weights.questionAnswered,
+  struck: weights.struck,
+  'over-answered': weights.overAnswered,
+  moved: vessels.moved,
+  withdrawn: vessels.withdrawn,
+  lost: vessels.lost,
+  split: vessels.split,
+  dissolved: vessels.dissolved,
+  'gate-confirmed': joining.gateConfirmed,
+  'temperature-noted': joining.temperatureNoted,
+  override: joining.override,
+  joined: joining.joined,
+  'trace-stamped': joining.traceStamped,
+  'went-away': life.wentAway,
+  'came-back': life.cameBack,
+  resumed: life.resumed,
+  parked: life.parked,
+  'taken-up': life.takenUp,
+  abandoned: life.abandoned,
+  closed: life.closed,
+  noted: life.noted,
+  'scale-checked': instruments.scaleChecked,
+  'alarm-raised': instruments.alarmRaised,
+  'alarm-ended': instruments.alarmEnded,
+  'alarm-silenced': instruments.alarmSilenced,
+  'instrument-lost': instruments.instrumentLost,
+  'instrument-back': instruments.instrumentBack,
+  'clock-jumped': instruments.clockJumped,
+};
+
+/**
+ * The batch after one more of its entries. Pure, and the same on server and page. Throws `BrokenHistory` when the entry is not
+ * the next one of this batch; an entry that `decide` drafted, completed with the next version, never does.
+ */
+export const evolve = (state: BatchState | null, entry: Entry): BatchState => {
+  if (entry.kind === 'batch-started') {
+    if (state !== null) throw new BrokenHistory(`batch ${entry.batch} starts twice`);
+    if (entry.version !== 1) throw new BrokenHistory(`batch ${entry.batch} starts with version ${entry.version}`);
+    return begin(entry);
+  }
+  if (state === null) throw new BrokenHistory(`batch ${entry.batch} begins with ${entry.kind}`);
+  if (entry.batch !== state.id) throw new BrokenHistory(`an entry of batch ${entry.batch} among those of ${state.id}`);
+  if (entry.version !== state.version + 1) throw new BrokenHistory(`version ${entry.version} follows ${state.version}`);
+  const apply = EVOLVE[entry.kind] as Evolve<EntryKind>;
+  return apply({ ...state, version: entry.version, boot: entry.boot }, entry);
+};
+
+/** Every entry of one batch, in order, to its state; `null` when there are none. */
+export const fold = (entries: readonly Entry[]): BatchState | null => entries.reduce<BatchState | null>(evolve, null);

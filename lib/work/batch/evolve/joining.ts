@@ -1,0 +1,38 @@
+import type { BatchState } from '../state';
+import { changeVessel, deliver, reopen, sharesIn, type Evolve } from './parts';
+
+export const gateConfirmed: Evolve<'gate-confirmed'> = (state, entry) => {
+  const { gate, line } = entry.body;
+  const gateLines = line === null ? state.gateLines : { ...state.gateLines, [line]: entry.id };
+  return { ...state, gates: { ...state.gates, [gate]: entry.id }, gateLines };
+};
+
+export const temperatureNoted: Evolve<'temperature-noted'> = (state, entry) => {
+  const { use, value, source } = entry.body;
+  if (source !== 'by-hand') return state;
+  const typed = { value, boot: entry.boot, mono: entry.mono, entry: entry.id };
+  return { ...state, typedTemperatures: { ...state.typedTemperatures, [use]: typed } };
+};
+
+export const override: Evolve<'override'> = (state, entry) => ({
+  ...state,
+  overrides: { ...state.overrides, [entry.body.reason]: entry.id },
+  overrideValues: { ...state.overrideValues, [entry.body.reason]: entry.body.value },
+  counts: { ...state.counts, overrides: state.counts.overrides + 1 },
+});
+
+export const joined: Evolve<'joined'> = (state, entry) => {
+  const { lye, oils, from = [], into = null } = entry.body;
+  const marked: BatchState = { ...state, status: 'joined', joined: { lye, oils, mono: entry.mono, wall: entry.wall } };
+  if (into === null) return reopen(marked);
+  const poured = from.reduce<BatchState>(
+    (before, vessel) => changeVessel(deliver(before, vessel, into, sharesIn(before.vessels[vessel])), vessel, () => ({ state: 'moved' })),
+    marked,
+  );
+  return reopen(changeVessel(poured, into, () => ({ state: 'joined', standing: null, recount: null })));
+};
+
+export const traceStamped: Evolve<'trace-stamped'> = (state, entry) => ({
+  ...state,
+  trace: [...state.trace, { mark: entry.body.mark, batter: entry.body.batter, wall: entry.wall, note: entry.body.note }],
+});

@@ -1,0 +1,123 @@
+import type { LineId, VesselId } from '#lib/units/id';
+import { mg, subMass } from '#lib/units/mass';
+import { own } from '../own';
+import type { BatchState, Contribution, VesselState } from '../state';
+import { changeContributions, changeVessel, consume, contribute, contributionOf, hold, offPan, takeOut, type Evolve } from './parts';
+
+export const vesselSet: Evolve<'vessel-set'> = (state, entry) => {
+  const { vessel, line, instrument, gross, empty, zero, episode } = entry.body;
+  const cleared = offPan(state, vessel);
+  const placed: BatchState = { ...cleared, pans: { ...cleared.pans, [instrument]: { vessel, line, zero: zero ?? gross } } };
+  return consume(
+    changeVessel(placed, vessel, (before) => ({ empty: empty ?? before.empty })),
+    entry,
+    episode,
+  );
+};
+
+/** A vessel in which something was dissolved, joined or portioned stays so; any other begins or goes on to fill. */
+const filledState = (vessel: VesselState, dry: boolean): VesselState['state'] =>
+  vessel.state === 'dissolved' || vessel.state === 'joined' || vessel.state === 'portioned' ? vessel.state : dry ? 'dry' : 'filling';
+
+const pour = (state: BatchState, line: LineId, one: Contribution, standing: VesselState['standing']): BatchState => {
+  const dry = own(state.lines, line)?.plan.material.class === 'hydroxide';
+  const poured = hold(contribute(state, line, one), one.vessel, [{ line, mass: one.net }]);
+  return changeVessel(poured, one.vessel, (vessel) => ({ state: filledState(vessel, dry), standing, recount: null }));
+};
+
+export const weightAccepted: Evolve<'weight-accepted'> = (state, entry) => {
+  const { line, vessel, weighed, how } = entry.body;
+  const { instrument, gross, zero, step, episode } = weighed;
+  const one: Contribution = {
+    entry: entry.id,
+    kind: 'pour',
+    net: weighed.net,
+    vessel,
+    weighed: { instrument, gross, zero, step, episode },
+    how,
+    struck: null,
+    provisional: true,
+    version: entry.version,
+    wall: entry.wall,
+  };
+  // By its loss a bottle stands on the pan, not the vessel: what the vessel weighs is not known from it.
+  const standing = own(state.lines, line)?.plan.mode === 'loss' ? null : { instrument, gross };
+  return consume(pour(state, line, one, standing), entry, episode);
+};
+
+export const weightTyped: Evolve<'weight-typed'> = (state, entry) => {
+  const { line, vessel, typed } = entry.body;
+  const one: Contribution = {
+    entry: entry.id,
+    kind: 'typed',
+    net: typed.net,
+    vessel,
+    weighed: null,
+    how: 'typed',
+    struck: null,
+    provisional: false,
+    version: entry.version,
+    wall: entry.wall,
+  };
+  const poured = pour(offPan(state, vessel), line, one, null);
+  return { ...poured, counts: { ...poured.counts, byHand: poured.counts.byHand + 1 } };
+};
+
+export const weighedBack: Evolve<'weighed-back'> = (state, entry) => {
+  const { line, vessel, weighed, shares = [{ line, mass: weighed.net }], out = [] } = entry.body;
+  const { instrument, gross, zero, step, episode } = weighed;
+  const reduced = shares.reduce(
+    (before, share) =>
+      contribute(before, share.line, {
+        entry: entry.id,
+        kind: 'weigh-back',
+        net: subMass(mg(0), share.mass),
+        vessel,
+        weighed: { instrument, gross, zero, step, episode },
+        how: 'go-on',
+        struck: null,
+        provisional: false,
+        version: entry.version,
+        wall: entry.wall,
+      }),
+    state,
+  );
+  return consume(takeOut(reduced, out), entry, episode);
+};
+
+const settled = (state: BatchState, vessel: VesselId): BatchState =>
+  changeContributions(state, (one) => one.vessel === vessel && one.provisional, { provisional: false });
+
+export const vesselLifted: Evolve<'vessel-lifted'> = (state, { body }) => offPan(settled(state, body.vessel), body.vessel);
+
+export const weightQuestioned: Evolve<'weight-questioned'> = (state, { body }) => ({ ...state, question: body });
+
+export const questionAnswered: Evolve<'question-answered'> = (state, { body }) => {
+  const { question } = state;
+  const answered: BatchState = { ...state, question: null };
+  const vessel = contributionOf(state, body.entry)?.vessel;
+  if (question === null || vessel === undefined || body.answer === 'strike') return answered;
+  // A person vouches for the weight: from now on the vessel is expected to weigh what it weighed when they said so.
+  return changeVessel(settled(answered, vessel), vessel, ({ standing }) => ({
+    standing: standing === null ? null : { ...standing, gross: question.now },
+  }));
+};
+
+export const struck: Evolve<'struck'> = (state, entry) => {
+  const { body } = entry;
+  const vessel = contributionOf(state, body.entry)?.vessel;
+  const crossed = takeOut(
+    changeContributions(state, (one) => one.entry === body.entry, { struck: entry.id, provisional: false }),
+    body.out,
+  );
+  const { recount } = body;
+  const again = recount === undefined ? null : { line: recount.line, zero: recount.zero };
+  const freed = vessel === undefined ? crossed : changeVessel(offPan(crossed, vessel), vessel, () => ({ standing: null, recount: again }));
+  return {
+    ...freed,
+    over: state.over?.entry === body.entry ? null : state.over,
+    question: state.question?.entry === body.entry ? null : state.question,
+  };
+};
+
+export const overAnswered: Evolve<'over-answered'> = (state) => ({ ...state, over: null });

@@ -1,0 +1,148 @@
+import type { BootId } from '#lib/units/id';
+import type { MilliCelsius } from '#lib/units/temperature';
+import { apart, milliCelsius, milliKelvin } from '#lib/units/temperature';
+import type { HoldReason } from './entries';
+import { dueBeforeJoining } from './order';
+import { own } from './own';
+import type { JoiningPlan } from './plan';
+import type { BatchState } from './state';
+
+/** One thing that stands against joining now, with the value that does it and the limit it crosses. */
+export interface JoiningHold {
+  readonly reason: HoldReason | 'line-open' | 'lye-not-made' | 'alarm' | 'lye-heavy';
+  /** `advise`: said, but holds nothing. */
+  readonly level: 'hold' | 'advise';
+  /** Temperatures alone can be overridden by a person, held and recorded. */
+  readonly overridable: boolean;
+  readonly overridden: boolean;
+  readonly value: number | null;
+  readonly limit: number | null;
+}
+
+/** What is known of the two vessels now; `null` is unknown. `milk` only where it has a probe of its own. */
+export interface JoiningTemperatures {
+  readonly lye: MilliCelsius | null;
+  readonly oils: MilliCelsius | null;
+  readonly milk: MilliCelsius | null;
+}
+
+/** How long a temperature typed by hand stands for the present one. Ours: a pot of a few kilograms cools by 2–5 °C in it. */
+export const TYPED_TEMPERATURE_LASTS_MS = 300_000;
+
+/** Oils are kept this far above the point where they begin to set. Ours, no source: probe error and a cool rim. */
+export const SETTING_MARGIN = milliKelvin(2_000);
+
+/** An override covers the value it was given for and what a probe's noise adds to it, nothing worse. Ours. */
+export const OVERRIDE_SLACK = milliKelvin(1_000);
+
+/** Temperatures as the probes say, and where one says nothing, as a person typed it a short while ago in this boot. */
+export const withTyped = (
+  state: BatchState,
+  probes: JoiningTemperatures,
+  boot: BootId,
+  mono: number,
+): JoiningTemperatures & { readonly byHand: readonly ('lye' | 'oils')[] } => {
+  const typed = (use: 'lye' | 'oils'): MilliCelsius | null => {
+    const one = state.typedTemperatures[use];
+    const fresh = one !== undefined && one.boot === boot && mono - one.mono <= TYPED_TEMPERATURE_LASTS_MS;
+    return fresh ? one.value : null;
+  };
+  const uses = ['lye', 'oils'] as const;
+  return {
+    lye: probes.lye ?? typed('lye'),
+    oils: probes.oils ?? typed('oils'),
+    milk: probes.milk,
+    byHand: uses.filter((use) => probes[use] === null && typed(use) !== null),
+  };
+};
+
+/** Lowest temperature of the oils at which joining is not false trace: the window's edge, or the setting point with its margin. */
+export const oilsLowest = (plan: JoiningPlan): MilliCelsius =>
+  plan.oilsSetAt === null ? plan.window.low : milliCelsius(Math.max(plan.window.low, plan.oilsSetAt + SETTING_MARGIN));
+
+interface Crossing {
+  readonly reason: HoldReason;
+  readonly value: number | null;
+  readonly limit: number | null;
+}
+
+const crossings = (plan: JoiningPlan, temps: JoiningTemperatures): readonly Crossing[] => {
+  const { lye, oils } = temps;
+  const { low, high } = plan.window;
+  const lowest = oilsLowest(plan);
+  // A milk is in the lye unless it has its own probe.
+  const milk = temps.milk ?? lye;
+  const found: Crossing[] = [];
+  if (lye === null || oils === null) found.push({ reason: 'temperature-unknown', value: null, limit: null });
+  if (lye !== null && lye > high) found.push({ reason: 'lye-too-hot', value: lye, limit: high });
+  if (lye !== null && lye < low) found.push({ reason: 'lye-too-cold', value: lye, limit: low });
+  if (oils !== null && oils > high) found.push({ reason: 'oils-too-hot', value: oils, limit: high });
+  if (oils !== null && oils < lowest) found.push({ reason: 'oils-near-setting', value: oils, limit: lowest });
+  if (plan.milkLimit !== null && milk !== null && milk > plan.milkLimit) {
+    found.push({ reason: 'milk-too-hot', value: milk, limit: plan.milkLimit });
+  }
+  if (lye !== null && oils !== null && apart(lye, oils) > plan.allowedApart) {
+    found.push({ reason: 'apart', value: apart(lye, oils), limit: plan.allowedApart });
+  }
+  return found;
+};
+
+/** Reasons that are worse the higher the value. */
+const RISING: ReadonlySet<HoldReason> = new Set(['lye-too-hot', 'oils-too-hot', 'milk-too-hot', 'apart']);
+
+/** The override given for this reason covers what is measured now: no worse than then. */
+const covers = (state: BatchState, { reason, value }: Crossing): boolean => {
+  if (own(state.overrides, reason) === undefined) return false;
+  const then = own(state.overrideValues, reason) ?? null;
+  if (value === null || then === null) return value === null && then === null;
+  return RISING.has(reason) ? value <= then + OVERRIDE_SLACK : value >= then - OVERRIDE_SLACK;
+};
+
+/** Whether the lye is made: no hydroxide of the plan still stands dry in its cup. */
+export const lyeMade = (state: BatchState): boolean =>
+  Object.values(state.lines).every(({ plan, contributions }) => {
+    if (plan.material.class !== 'hydroxide') return true;
+    const inLye = Object.values(state.vessels).some((vessel) => vessel.state !== 'dry' && (own(vessel.holds, plan.id) ?? 0) > 0);
+    const dry = Object.values(state.vessels).some((vessel) => vessel.state === 'dry' && (own(vessel.holds, plan.id) ?? 0) > 0);
+    return contributions.some((one) => one.struck === null) && inLye && !dry;
+  });
+
+const firm = (reason: JoiningHold['reason'], value: number | null = null, limit: number | null = null): JoiningHold => ({
+  reason,
+  level: 'hold',
+  overridable: false,
+  overridden: false,
+  value,
+  limit,
+});
+
+/**
+ * Everything that stands against joining now, what cannot be overridden first. An unknown temperature holds: unknown is not a
+ * number. `lyeHeavy` comes from the chemistry; without it nothing is said about superfat.
+ */
+export const joiningHolds = (
+  state: BatchState,
+  temps: JoiningTemperatures,
+  more: { readonly lyeHeavy?: boolean | undefined } = {},
+): readonly JoiningHold[] => {
+  const open = Object.values(state.lines).filter((line) => line.status !== 'closed' && dueBeforeJoining(line.plan)).length;
+  const made = lyeMade(state);
+  const firmly: JoiningHold[] = [];
+  if (more.lyeHeavy === true) firmly.push(firm('lye-heavy'));
+  if (state.over !== null || state.question !== null) firmly.push(firm('alarm'));
+  if (open > 0) firmly.push(firm('line-open', open, 0));
+  if (!made) firmly.push(firm('lye-not-made'));
+  const { joining } = state.plan;
+  return [
+    ...firmly,
+    ...crossings(joining, temps).map((crossing): JoiningHold => ({
+      ...crossing,
+      level: crossing.reason === 'apart' ? joining.apartLevel : 'hold',
+      overridable: true,
+      overridden: covers(state, crossing),
+    })),
+  ];
+};
+
+/** Nothing holds joining: what is left is advice or was overridden by a person. */
+export const mayJoin = (holds: readonly JoiningHold[]): boolean => holds.every((hold) => hold.level === 'advise' || hold.overridden);
