@@ -54,7 +54,7 @@ export interface PortRow {
   readonly stable: string;
   readonly device: string;
   readonly maker: string | null;
-  /** Two devices share this by-id name: bind by path instead. */
+  /** Another device claims the same by-id name: `stable` is then the by-path name, which stays with the socket. */
   readonly ambiguous: boolean;
 }
 

@@ -1,13 +1,19 @@
+import { execFileSync } from 'node:child_process';
 import { performance } from 'node:perf_hooks';
+import { expect, it } from 'vitest';
+import { portFailure } from '#hardware/ports/port-failure';
 import { createSerialOpener } from '#hardware/ports/serialport-opener';
 import { monotonic } from '#lib/units/time';
+import { deferred } from '#tests/support/deferred';
 import { portContract } from '#tests/support/port-contract';
 import { ptyPair } from '#tests/support/pty';
+
+const opener = createSerialOpener({ now: () => monotonic(performance.now()) });
 
 portContract('serialport on a real tty', async () => {
   const pty = await ptyPair();
   return {
-    opener: createSerialOpener({ now: () => monotonic(performance.now()) }),
+    opener,
     path: pty.path,
     missingPath: `${pty.path}-absent`,
     settings: { baudRate: 9600, frame: '8N1' },
@@ -17,4 +23,40 @@ portContract('serialport on a real tty', async () => {
     replug: () => pty.replug(),
     close: () => pty.close(),
   };
+});
+
+it('asks the kernel to leave the modem lines up when it closes, so that the next opening reboots nothing', async () => {
+  const pty = await ptyPair();
+  const port = await opener.open(pty.path, { baudRate: 1200, frame: '7E1' }, { data() {}, closed() {} });
+  const settings = execFileSync('stty', ['-F', pty.path, '-a'], { encoding: 'utf8' });
+  await port.close();
+  await pty.close();
+  expect(settings).toContain('-hupcl');
+  expect(settings).toContain('speed 1200 baud');
+});
+
+it('B1: tells a hang-up that comes together with data, every time', async () => {
+  const pty = await ptyPair();
+  for (let n = 0; n < 40; n += 1) {
+    const [came, ended] = [deferred(), deferred<'asked' | 'lost'>()];
+    await opener.open(pty.path, { baudRate: 9600, frame: '8N1' }, { data: () => came.resolve(), closed: ended.resolve });
+    await pty.write('ST,+00001.85  g\r\n');
+    await came.promise;
+    await pty.kill();
+    expect(await ended.promise).toBe('lost');
+    await pty.replug();
+  }
+  await pty.close();
+});
+
+it.each([
+  ['Error: No such file or directory, cannot open /dev/x', 'missing'],
+  ['Error: No such device or address, cannot open /dev/x', 'missing'],
+  ['Error: Permission denied, cannot open /dev/x', 'denied'],
+  ['Error: Operation not permitted, cannot open /dev/x', 'denied'],
+  ['Error: Device or resource busy, cannot open /dev/x', 'busy'],
+  ['Error Resource temporarily unavailable Cannot lock port', 'busy'],
+  ['Error: Inappropriate ioctl for device setting custom baud rate of 9600', 'failed'],
+])('B4: %s is %s', (said, code) => {
+  expect(portFailure(new Error(said))).toMatchObject({ code, message: said });
 });
