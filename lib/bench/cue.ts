@@ -1,7 +1,7 @@
 import type { InstrumentId, LineId, VesselId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
-import type { AlarmCode, Gate, HoldReason } from '#lib/work/batch/index';
+import type { AlarmCode, Gate, JoiningHold } from '#lib/work/batch/index';
 
 /**
  * What the bench is doing now, as one word a screen can draw. Transient: never stored, never a truth.
@@ -120,14 +120,7 @@ export interface BenchCue {
 
 export interface JoiningCue {
   readonly ready: boolean;
-  readonly holds: readonly {
-    readonly reason: HoldReason | 'line-open' | 'lye-not-made' | 'alarm';
-    readonly level: 'hold' | 'advise';
-    readonly overridable: boolean;
-    readonly overridden: boolean;
-    readonly value: number | null;
-    readonly limit: number | null;
-  }[];
+  readonly holds: readonly JoiningHold[];
   readonly lye: MilliCelsius | null;
   readonly oils: MilliCelsius | null;
   readonly apart: number | null;

@@ -14,7 +14,7 @@ const GREATEST = 1e12;
 
 /** Every number inside is whole and of a size that can be summed; texts and flags pass. */
 export const wholeNumbers = (value: unknown): boolean => {
-  if (typeof value === 'number') return Number.isSafeInteger(value) && Math.abs(value) <= GREATEST;
+  if (typeof value === 'number') return Number.isSafeInteger(value) && Math.abs(value) <= GREATEST && !Object.is(value, -0);
   if (typeof value !== 'object' || value === null) return typeof value !== 'bigint' && typeof value !== 'function';
   return Object.values(value).every(wholeNumbers);
 };
