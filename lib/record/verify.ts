@@ -41,9 +41,8 @@ export class ChainWalk {
     }
     if (line.seq > expected) this.#breaks.push({ how: 'missing', seq: expected, to: line.seq - 1 });
     if (leafOf(line.text) !== line.leaf) this.#breaks.push({ how: 'changed', seq: line.seq });
-    // After a gap there is no link to hold this line against; the gap itself is the finding.
-    else if (line.seq === expected && linkOf(this.#head.link, line.leaf) !== line.link)
-      this.#breaks.push({ how: 'unlinked', seq: line.seq });
+    // After a gap, or after a link that is none, there is nothing to hold this line against; that is a finding already.
+    else if (line.seq === expected && !continues(this.#head.link, line)) this.#breaks.push({ how: 'unlinked', seq: line.seq });
     this.#head = { seq: line.seq, link: line.link };
     if (this.#kept.some((known) => known.seq === line.seq && known.link !== line.link))
       this.#breaks.push({ how: 'other-head', seq: line.seq });
@@ -63,3 +62,6 @@ export const verify = (lines: Iterable<JournalLine>, kept: readonly Head[] = [],
   for (const line of lines) walk.take(line);
   return walk.end();
 };
+
+const HASH = /^[0-9a-f]{64}$/;
+const continues = (previous: string, line: JournalLine): boolean => !HASH.test(previous) || linkOf(previous, line.leaf) === line.link;

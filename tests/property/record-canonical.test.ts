@@ -1,0 +1,60 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { canonical, NotCanonical } from '#lib/record/canonical';
+import type { Json } from '#lib/record/journal';
+
+const text = fc.string({ unit: 'grapheme-composite', maxLength: 12 });
+const json: fc.Arbitrary<Json> = fc.letrec<{ value: Json }>((tie) => ({
+  value: fc.oneof(
+    { maxDepth: 4, withCrossShrink: true },
+    fc.constant(null),
+    fc.boolean(),
+    fc.maxSafeInteger(),
+    text,
+    fc.array(tie('value'), { maxLength: 4 }),
+    fc.dictionary(fc.oneof(text, fc.nat(200).map(String)), tie('value'), { maxKeys: 5 }),
+  ),
+})).value;
+
+/** The same value with the keys of every object put in another order. */
+const shuffled = (value: Json, turn: number): Json => {
+  if (Array.isArray(value)) return value.map((item: Json) => shuffled(item, turn));
+  if (value === null || typeof value !== 'object') return value;
+  const pairs = Object.entries(value as Record<string, Json>).map(([key, inner]) => [key, shuffled(inner, turn)] as const);
+  const cut = pairs.length === 0 ? 0 : turn % pairs.length;
+  return Object.fromEntries([...pairs.slice(cut), ...pairs.slice(0, cut)].toReversed());
+};
+
+describe('canonical', () => {
+  it('reads back as the same value', () => {
+    fc.assert(
+      fc.property(json, (value) => {
+        expect(JSON.parse(canonical(value))).toEqual(value);
+      }),
+    );
+  });
+
+  it('writes what it has read the same way again', () => {
+    fc.assert(
+      fc.property(json, (value) => {
+        expect(canonical(JSON.parse(canonical(value)) as Json)).toBe(canonical(value));
+      }),
+    );
+  });
+
+  it('does not depend on the order of keys', () => {
+    fc.assert(
+      fc.property(json, fc.nat(), (value, turn) => {
+        expect(canonical(shuffled(value, turn))).toBe(canonical(value));
+      }),
+    );
+  });
+
+  it('refuses a fraction wherever it stands', () => {
+    fc.assert(
+      fc.property(json, fc.double({ noInteger: true }), text, (value, number, key) => {
+        expect(() => canonical({ [key]: [value, number] })).toThrow(NotCanonical);
+      }),
+    );
+  });
+});
