@@ -55,6 +55,15 @@ const listen = async (bench: PracticeBench, id: string): Promise<Listening> => {
   return { port: await bench.opener.open(config.path, config.serial, events), readings, faults, stamps };
 };
 
+/** What the small scale says of a cup set down, its bench getting a turn every `cut` ms. */
+const bytes = async (seed: number, cut: number): Promise<string> => {
+  const { time, bench } = laid(seed);
+  const scale = await listen(bench, 'practice-fine');
+  bench.scene.act({ act: 'set-down', vessel: 'cup', scale: 'fine' }, null);
+  for (let t = 0; t < 4_200; t += cut) time.stall(cut);
+  return scale.readings.map((reading) => reading.text).join();
+};
+
 describe('the practice bench', () => {
   it('names two scales and three probes, the scales speaking different shapes', () => {
     const { configs } = laid().bench;
@@ -101,13 +110,6 @@ describe('the practice bench', () => {
   });
 
   it('sends the same bytes for the same seed, whenever it gets its turns', async () => {
-    const bytes = async (seed: number, cut: number): Promise<string> => {
-      const { time, bench } = laid(seed);
-      const scale = await listen(bench, 'practice-fine');
-      bench.scene.act({ act: 'set-down', vessel: 'cup', scale: 'fine' }, null);
-      for (let t = 0; t < 4_200; t += cut) time.stall(cut);
-      return scale.readings.map((reading) => reading.text).join();
-    };
     expect(await bytes(9, 20)).toBe(await bytes(9, 700));
     expect(await bytes(9, 20)).not.toBe(await bytes(10, 20));
   });

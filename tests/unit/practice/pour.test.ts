@@ -28,6 +28,23 @@ const laid = (seed: number): { world: World; place: PourPlace } => {
   return { world, place: { from: jug, to: pot, pan: at.pan, scale: at.scale } };
 };
 const watching = { easeOff: () => false, visible: () => true };
+const flowAfter = (easeOff: boolean): number => {
+  const { world, place } = laid(3);
+  world.hands.take(() => pourByEye(place, { aim: 400_000, tolerance: 1_000 }, { ...watching, easeOff: () => easeOff }, world.chance));
+  world.advance(3_000);
+  return place.to.contents;
+};
+
+const shown = (seed: number, cuts: readonly number[]): string => {
+  const { world, place } = laid(seed);
+  world.hands.take(() => pourByEye(place, { aim: 200_000, tolerance: 800 }, watching, world.chance));
+  const seen: number[] = [];
+  const until = world.now + 12_000;
+  for (let i = 0; world.now < until; i += 1)
+    world.advance(Math.min(cuts[i % cuts.length] ?? 10, until - world.now), () => seen.push(place.scale.display().mass));
+  return `${seen.join()} ${place.to.contents} ${world.warmth.probes.oils.convert()}`;
+};
+
 const seed = fc.integer({ min: 0, max: 1e6 });
 
 describe('pouring', () => {
@@ -85,12 +102,6 @@ describe('pouring', () => {
   });
 
   it('thins the stream when the screen says ease off', () => {
-    const flowAfter = (easeOff: boolean): number => {
-      const { world, place } = laid(3);
-      world.hands.take(() => pourByEye(place, { aim: 400_000, tolerance: 1_000 }, { ...watching, easeOff: () => easeOff }, world.chance));
-      world.advance(3_000);
-      return place.to.contents;
-    };
     expect(flowAfter(true)).toBeLessThan(flowAfter(false) / 10);
   });
 
@@ -172,15 +183,6 @@ describe('hands and pans', () => {
 
 describe('the world', () => {
   it('is the same for the same seed, however its time is cut, and another for another seed', () => {
-    const shown = (seed: number, cuts: readonly number[]): string => {
-      const { world, place } = laid(seed);
-      world.hands.take(() => pourByEye(place, { aim: 200_000, tolerance: 800 }, watching, world.chance));
-      const seen: number[] = [];
-      const until = world.now + 12_000;
-      for (let i = 0; world.now < until; i += 1)
-        world.advance(Math.min(cuts[i % cuts.length] ?? 10, until - world.now), () => seen.push(place.scale.display().mass));
-      return `${seen.join()} ${place.to.contents} ${world.warmth.probes.oils.convert()}`;
-    };
     fc.assert(
       fc.property(seed, fc.array(fc.integer({ min: 1, max: 400 }), { minLength: 1, maxLength: 12 }), (seed, cuts) => {
         expect(shown(seed, cuts)).toBe(shown(seed, [10]));

@@ -14,6 +14,18 @@ const hold = (scale: Scale, force: number, ms: number): void => {
 const still = (model: ScaleModel): ScaleModel => ({ ...model, vibration: { everyMs: 1e12, amplitude: 0, ms: 1 } });
 const sane = (model: ScaleModel, seed = 1): Scale => createScale(still(model), random(seed, 'scale'));
 
+/** The greatest figure after a kilogram is put on a scale that settles so, without noise, drift, creep or filter. */
+const peak = (settling: ScaleModel['settling']): number => {
+  const model = { ...scaleModel(5_000_000, 100), noise: 0, drift: { limit: 0, tauMs: 1e9 }, creep: { share: 0, tauMs: 1e9 }, filterMs: 10 };
+  const scale = sane({ ...model, settling, updateMs: STEP_MS });
+  let most = 0;
+  for (let t = 0; t < 5_000; t += STEP_MS) {
+    scale.step(1_000_000);
+    most = Math.max(most, scale.display().mass);
+  }
+  return most;
+};
+
 describe('the simulated scale', () => {
   it.each(['main', 'fine'] as const)('shows a settled load within a division and its noise of the truth: %s', (role) => {
     const model = WORKSHOP_SCALES[role];
@@ -106,22 +118,6 @@ describe('the simulated scale', () => {
   });
 
   it('overshoots a little with a damped swing, and not at all with one lag', () => {
-    const peak = (settling: ScaleModel['settling']): number => {
-      const model = {
-        ...scaleModel(5_000_000, 100),
-        noise: 0,
-        drift: { limit: 0, tauMs: 1e9 },
-        creep: { share: 0, tauMs: 1e9 },
-        filterMs: 10,
-      };
-      const scale = sane({ ...model, settling, updateMs: STEP_MS });
-      let most = 0;
-      for (let t = 0; t < 5_000; t += STEP_MS) {
-        scale.step(1_000_000);
-        most = Math.max(most, scale.display().mass);
-      }
-      return most;
-    };
     expect(peak({ order: 1, ms: 90 })).toBe(1_000_000);
     expect(peak({ order: 2, ms: 90, damping: 0.5 })).toBeGreaterThan(1_050_000);
   });

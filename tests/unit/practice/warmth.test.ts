@@ -1,8 +1,24 @@
 import { describe, expect, it } from 'vitest';
 import { createKettle, LYE_KETTLE, OILS_KETTLE } from '#hardware/practice/world/kettle';
+import type { KettleModel } from '#hardware/practice/world/kettle';
 import { PROBE_STEP, createProbe } from '#hardware/practice/world/probe';
 import { random } from '#hardware/practice/world/random';
 import { createWarmth } from '#hardware/practice/world/warmth';
+
+/** By how much a kettle cools in so many seconds in a room of 20 °C. */
+const fallOf = (model: KettleModel, seconds: number): number => {
+  const kettle = createKettle(model);
+  kettle.advance(seconds, 20);
+  return model.start - kettle.celsius;
+};
+
+/** The oils after so many seconds at so many times their pace. */
+const oilsAfter = (times: number, seconds: number): number => {
+  const warmth = createWarmth(7);
+  warmth.hurry(times);
+  for (let t = 0; t < seconds * 10; t += 1) warmth.advance(0.1);
+  return warmth.oils.celsius;
+};
 
 describe('kettles', () => {
   it('cool towards the room and never past it', () => {
@@ -18,22 +34,12 @@ describe('kettles', () => {
   });
 
   it('cool by the stated power of the difference, not by a plain exponential', () => {
-    const rateAt = (start: number): number => {
-      const kettle = createKettle({ ...LYE_KETTLE, start });
-      kettle.advance(1, 20);
-      return start - kettle.celsius;
-    };
-    expect(rateAt(84) / rateAt(36)).toBeCloseTo(4 ** LYE_KETTLE.power, 1);
+    expect(fallOf({ ...LYE_KETTLE, start: 84 }, 1) / fallOf({ ...LYE_KETTLE, start: 36 }, 1)).toBeCloseTo(4 ** LYE_KETTLE.power, 1);
   });
 
   it('slow down where a fat sets', () => {
-    const rateAt = (start: number, setsAt: number | null): number => {
-      const kettle = createKettle({ ...OILS_KETTLE, start, setsAt });
-      kettle.advance(60, 20);
-      return start - kettle.celsius;
-    };
-    expect(rateAt(29, 29)).toBeLessThan(rateAt(29, null) / 3);
-    expect(rateAt(40, 29)).toBeCloseTo(rateAt(40, null), 3);
+    expect(fallOf({ ...OILS_KETTLE, start: 29, setsAt: 29 }, 60)).toBeLessThan(fallOf({ ...OILS_KETTLE, start: 29, setsAt: null }, 60) / 3);
+    expect(fallOf({ ...OILS_KETTLE, start: 40, setsAt: 29 }, 60)).toBeCloseTo(fallOf({ ...OILS_KETTLE, start: 40, setsAt: null }, 60), 3);
   });
 
   it('come out of a bath at the temperature wanted, or when its time is over', () => {
@@ -65,14 +71,8 @@ describe('two vessels and a room', () => {
   });
 
   it('hurries temperatures by the times asked', () => {
-    const after = (times: number, seconds: number): number => {
-      const warmth = createWarmth(7);
-      warmth.hurry(times);
-      for (let t = 0; t < seconds * 10; t += 1) warmth.advance(0.1);
-      return warmth.oils.celsius;
-    };
-    expect(after(20, 60)).toBeCloseTo(after(1, 1_200), 1);
-    expect(after(1, 60)).toBeGreaterThan(after(20, 60) + 1);
+    expect(oilsAfter(20, 60)).toBeCloseTo(oilsAfter(1, 1_200), 1);
+    expect(oilsAfter(1, 60)).toBeGreaterThan(oilsAfter(20, 60) + 1);
   });
 
   it('starts the next batch with melted oils and water, or with lye when the record says that it is made', () => {
