@@ -1,0 +1,135 @@
+import type { Append, Journal, Json, JournalLine } from '#lib/record/journal';
+import { JournalReadOnly, RepeatedIntent } from '#lib/record/journal';
+import type { EntryId } from '#lib/units/id';
+import { decide, evolve, NotCanonical, toEntry } from '#lib/work/batch/index';
+import type { BatchState, Command, Draft, Entry, Refusal } from '#lib/work/batch/index';
+import type { IntentAnswer } from '#lib/protocol/intent';
+
+export interface MailboxParts {
+  readonly journal: Pick<Journal, 'seq' | 'append' | 'answerTo'>;
+  /** Unique for ever. */
+  readonly newEntryId: () => EntryId;
+  /** The batch at this bench when the mailbox opens, folded from the journal. */
+  readonly batch: BatchState | null;
+  /** After each commit, before anyone is answered. Must not throw. */
+  readonly committed: (commit: Commit) => void;
+  /** A write that failed for a reason the journal has no name for. */
+  readonly failed: (error: unknown) => void;
+}
+
+/** What one decision put into the record. */
+export interface Commit {
+  /** Sequence number of the journal before it. */
+  readonly from: number;
+  readonly lines: readonly JournalLine[];
+  readonly entries: readonly Entry[];
+  readonly before: BatchState | null;
+  readonly batch: BatchState;
+}
+
+/** A command with the blobs its entries name, stored in their transaction. */
+export interface Letter {
+  readonly command: Command;
+  readonly blobs?: Append['blobs'];
+}
+
+/**
+ * One per bench. Commands are decided one at a time, each upon what the one before it left: decide → entries → journal → evolve. Memory
+ * changes only after the commit is on disk, so that what was refused, or could not be written, has not happened.
+ */
+export interface Mailbox {
+  batch(): BatchState | null;
+  /** Never rejects. */
+  send(letter: Letter): Promise<IntentAnswer>;
+  /** A parked batch comes to this bench with the command that takes it up; without a commit the one before it stays. */
+  sendTo(batch: BatchState, letter: Letter): Promise<IntentAnswer>;
+  /** Resolves when everything sent before is decided. */
+  idle(): Promise<void>;
+}
+
+export const createMailbox = (parts: MailboxParts): Mailbox => {
+  let batch = parts.batch;
+  let tail: Promise<unknown> = Promise.resolve();
+
+  const queued = (state: () => BatchState | null, letter: Letter): Promise<IntentAnswer> => {
+    const answer = tail.then(() => handle(state(), letter));
+    tail = answer;
+    return answer;
+  };
+
+  const handle = async (state: BatchState | null, { command, blobs = [] }: Letter): Promise<IntentAnswer> => {
+    try {
+      const decision = decide(state, command);
+      if (!decision.ok) return (await repeated(command)) ?? { ok: false, refusal: decision.refusal };
+      return await commit(state, command, entriesOf(state, command, decision.drafts), blobs);
+    } catch (error) {
+      if (error instanceof RepeatedIntent) return again(error.answer);
+      if (error instanceof JournalReadOnly) return unwritten(error.message);
+      if (error instanceof NotCanonical) return { ok: false, refusal: { code: 'malformed', params: { why: error.message } } };
+      parts.failed(error);
+      return unwritten(error instanceof Error ? error.message : String(error));
+    }
+  };
+
+  const entriesOf = (state: BatchState | null, command: Command, drafts: readonly Draft[]): readonly Entry[] => {
+    const { batch, by, via, intent, boot, mono, wall, offsetMin } = command;
+    const realm = command.kind === 'start' ? command.body.realm : (state?.realm ?? 'test');
+    const version = (state?.version ?? 0) + 1;
+    return drafts.map((draft, i) =>
+      toEntry(draft, { id: parts.newEntryId(), batch, version: version + i, realm, v: 1, by, via, intent, boot, mono, wall, offsetMin }),
+    );
+  };
+
+  const commit = async (
+    state: BatchState | null,
+    command: Command,
+    entries: readonly Entry[],
+    blobs: Append['blobs'],
+  ): Promise<IntentAnswer> => {
+    const from = parts.journal.seq();
+    const answer: IntentAnswer = { ok: true, seq: from + entries.length, version: (state?.version ?? 0) + entries.length, repeated: false };
+    // Nothing to keep: an agreed no-op is answered as done and written nowhere.
+    if (entries.length === 0) return answer;
+    // Before the write: should the entries not follow from the state, nothing is kept either.
+    const after = entries.reduce<BatchState | null>(evolve, state);
+    if (after === null) return answer;
+    const lines = await parts.journal.append({
+      batch: command.batch,
+      entries: entries.map((entry) => ({
+        id: entry.id,
+        batch: entry.batch,
+        version: entry.version,
+        kind: entry.kind,
+        value: entry as unknown as Json,
+      })),
+      intent: command.intent === null ? null : { id: command.intent, answer },
+      blobs,
+    });
+    batch = after;
+    parts.committed({ from, lines, entries, before: state, batch: after });
+    return answer;
+  };
+
+  /** A retry whose first sending was committed: the state moved on by it, so it is refused now, yet it was done. */
+  const repeated = async (command: Command): Promise<IntentAnswer | null> => {
+    const stored = command.intent === null ? null : await parts.journal.answerTo(command.intent);
+    return stored === null ? null : again(stored);
+  };
+
+  return {
+    batch: () => batch,
+    send: (letter) => queued(() => (letter.command.kind === 'start' ? null : batch), letter),
+    sendTo: (other, letter) => queued(() => other, letter),
+    idle: async () => void (await tail),
+  };
+};
+
+const again = (stored: Json): IntentAnswer => {
+  const answer = stored as unknown as IntentAnswer;
+  return answer.ok ? { ...answer, repeated: true } : answer;
+};
+
+const unwritten = (why: string): IntentAnswer => {
+  const refusal: Refusal = { code: 'read-only', params: { why } };
+  return { ok: false, refusal };
+};

@@ -1,0 +1,62 @@
+import type { LiveFrame } from '#lib/protocol/live';
+import { gist } from './frames';
+import type { BenchListener } from './types';
+
+/** Everyone who listens to one bench. */
+export interface Audience {
+  tell(call: (listener: BenchListener) => void): void;
+  /** Returns the way to stop listening. */
+  listen(listener: BenchListener): () => void;
+}
+
+/** One listener's failure is not the others', nor the bench's. */
+export const createAudience = (trouble: (what: string, error: unknown) => void): Audience => {
+  const listeners = new Set<BenchListener>();
+  return {
+    tell(call) {
+      for (const listener of listeners) {
+        try {
+          call(listener);
+        } catch (error) {
+          trouble('a listener failed', error);
+        }
+      }
+    },
+    listen(listener) {
+      listeners.add(listener);
+      return () => void listeners.delete(listener);
+    },
+  };
+};
+
+/** A frame that only counts on goes out this often when no reading takes it along. */
+const SLOW_FRAME_MS = 250;
+
+/** Sends frames out, numbered from 1. */
+export interface Showing {
+  /** Frames made so far. */
+  count(): number;
+  /** `clock`: nothing was read and nobody pressed; it goes out only when a person would miss it, or has waited long enough. */
+  show(frame: LiveFrame, by: 'event' | 'clock'): void;
+}
+
+export const createShowing = (audience: Audience): Showing => {
+  let n = 0;
+  let shown = '';
+  let shownAt = -Infinity;
+  return {
+    count: () => n,
+    show(frame, by) {
+      const text = gist(frame);
+      if (by === 'clock' && text === shown && (frame.at - shownAt < SLOW_FRAME_MS || !counting(frame))) return;
+      n += 1;
+      shown = text;
+      shownAt = frame.at;
+      const numbered = { ...frame, n };
+      audience.tell((listener) => listener.frame?.(numbered));
+    },
+  };
+};
+
+/** Something in it runs on while nothing is read. */
+const counting = ({ cue }: LiveFrame): boolean => cue.acceptsIn !== null || cue.settle !== null;

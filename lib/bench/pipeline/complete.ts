@@ -1,0 +1,90 @@
+import type { BatchId, BootId, EntryId, InstrumentId, IntentId, PersonId } from '#lib/units/id';
+import type { Milligrams } from '#lib/units/mass';
+import type { Clock } from '#lib/units/time';
+import { PROGRAM } from '../program';
+import type { BatchState, CommandHead, Observation, Role, Want } from '#lib/work/batch/index';
+import { settledOn } from '../conductor/index';
+import type { ConductorMemory } from '../conductor/index';
+import type { BenchView } from '../conductor-types';
+import type { Letter } from '../mailbox';
+import type { Strip, Strips } from './strips';
+
+/** On whose behalf something is wanted. */
+export interface Behalf {
+  readonly by: PersonId;
+  readonly via: CommandHead['via'];
+  readonly role: Role;
+  readonly intent: IntentId | null;
+  /** Version of the batch the person saw; `null` for the program. */
+  readonly expectedVersion: number | null;
+}
+
+/** The program itself: the conductor upon readings and ticks, and the rules of alarm. */
+export const OF_ITSELF: Behalf = { by: PROGRAM, via: 'bench', role: 'program', intent: null, expectedVersion: null };
+
+/** What the bench knows at the moment of a decision. */
+export interface Knowledge {
+  readonly boot: BootId;
+  readonly clock: Clock;
+  readonly view: BenchView;
+  readonly memory: ConductorMemory;
+  readonly batch: BatchState | null;
+  /** Newest check of each scale in any batch. */
+  readonly checks: Readonly<Record<InstrumentId, EntryId>>;
+  readonly strips: Strips;
+}
+
+/** A want as a command: who, when, and the observation from the server's own ring. A weight gets its scale's check and its strip. */
+export const complete = (want: Want, batch: BatchId, behalf: Behalf, known: Knowledge): Letter => {
+  const instrument = instrumentOf(want, known);
+  const observation = observe(instrument, known);
+  const now = known.clock.now();
+  const strip = want.kind === 'accept' || want.kind === 'weigh-back' ? known.strips.cut(want.body.weighed.instrument, now) : null;
+  const head: CommandHead = {
+    ...behalf,
+    batch,
+    boot: known.boot,
+    mono: Math.round(now),
+    wall: Math.round(known.clock.wall()),
+    offsetMin: Math.round(known.clock.offsetMinutes()),
+    observation,
+  };
+  return {
+    command: { ...head, ...evidenced(want, observation, strip) },
+    blobs: strip === null ? [] : [{ sha256: strip.sha256, kind: 'strip', bytes: strip.bytes }],
+  };
+};
+
+const evidenced = (want: Want, observation: Observation, strip: Strip | null): Want => {
+  if (want.kind !== 'accept' && want.kind !== 'weigh-back') return want;
+  const { weighed } = want.body;
+  const check = observation.checks[weighed.instrument] ?? null;
+  return { ...want, body: { ...want.body, weighed: { ...weighed, check, strip: strip?.sha256 ?? null } } } as Want;
+};
+
+/** The scale a command speaks of: the one it names, else the one the open line is on. */
+const instrumentOf = (want: Want, { batch, view }: Knowledge): InstrumentId | null => {
+  if ('weighed' in want.body) return want.body.weighed.instrument;
+  if ('instrument' in want.body && want.body.instrument !== null) return want.body.instrument;
+  const open = batch === null || batch.open === null ? undefined : batch.lines[batch.open];
+  return view.scales.find((scale) => scale.role === open?.plan.scale)?.id ?? null;
+};
+
+const observe = (instrument: InstrumentId | null, { view, memory, batch, checks }: Knowledge): Observation => {
+  const probe = (use: string) => view.probes.find((p) => p.use === use)?.value ?? null;
+  const capacity: Record<string, Milligrams> = {};
+  for (const scale of view.scales) if (scale.capacity !== null) capacity[scale.id] = scale.capacity;
+  const armed = batch !== null && (batch.status === 'weighing' || batch.status === 'joined') ? batch.id : null;
+  return {
+    settled: instrument === null ? null : settledOn(memory, instrument),
+    lye: probe('lye'),
+    oils: probe('oils'),
+    // A milk stands where the lye will: in the liquid's vessel, with the lye's probe in it.
+    milk: probe('lye'),
+    batter: probe('batter'),
+    checks,
+    scales: view.scales.map((scale) => scale.id),
+    capacity,
+    armed,
+  };
+};

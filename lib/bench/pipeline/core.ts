@@ -1,0 +1,244 @@
+import type { Journal } from '#lib/record/journal';
+import type { BatchId, BootId, EntryId, InstrumentId, VesselId } from '#lib/units/id';
+import type { Clock } from '#lib/units/time';
+import type { InstrumentConfig, LinkStatus } from '#lib/measure/instrument';
+import type { Reading } from '#lib/measure/reading';
+import type { IntentAnswer } from '#lib/protocol/intent';
+import type { LiveFrame } from '#lib/protocol/live';
+import type { BatchState, EntryBodies, Realm, Want } from '#lib/work/batch/index';
+import { alarmWants } from '../alarms';
+import { IDLE_CUE } from '../conductor/blank';
+import { conductor } from '../conductor/index';
+import type { BenchView, ConductorEvent } from '../conductor-types';
+import { isLeased } from '../lease';
+import type { Lease } from '../lease';
+import { createMailbox } from '../mailbox';
+import type { Commit, Mailbox } from '../mailbox';
+import { createAudience, createShowing } from './audience';
+import { complete, OF_ITSELF } from './complete';
+import type { Behalf } from './complete';
+import { frameOf } from './frames';
+import { laneOfCommit } from './lane';
+import { createLooks } from './looks';
+import { lossWants } from './losses';
+import { createStrips } from './strips';
+import type { BenchListener } from './types';
+import { oneForEachUse, probeView, scaleView } from './views';
+import type { StatusOf } from './views';
+import { createWatch } from './watch';
+import type { Watch } from './watch';
+
+export interface CoreParts {
+  readonly boot: BootId;
+  readonly name: string;
+  readonly realm: Realm;
+  readonly clock: Clock;
+  /** Milliseconds since the machine started, suspend included; `null` where the system does not say. */
+  readonly up: () => number | null;
+  readonly configs: readonly InstrumentConfig[];
+  readonly status: StatusOf;
+  readonly journal: Journal;
+  /** The batch at this bench, folded from the journal. */
+  readonly batch: BatchState | null;
+  /** Newest check of each scale in any batch of this journal. */
+  readonly checks: Readonly<Record<InstrumentId, EntryId>>;
+  readonly newEntryId: () => EntryId;
+  /** Vessels known to have a probe standing in them. */
+  readonly probesInVessel: () => readonly VesselId[];
+  /** Faults that are nobody's at the bench: for the log. */
+  readonly trouble: (what: string, error: unknown) => void;
+}
+
+/** A wall step, a suspend, and a standstill of the process that a person would notice, are kept in the record. */
+const NOTED_STALL_MS = 1_000;
+/** What the record refused without anybody having asked is not tried again at every tick. */
+const PATIENCE_MS = 1_000;
+
+/** The heart of a bench: readings, ticks and presses in; commands to the mailbox and frames out. */
+export interface Core {
+  readonly parts: CoreParts;
+  readonly mailbox: Mailbox;
+  readonly watch: Watch;
+  /** Readings thrown away after a stall, by instrument. */
+  discarded(instrument: InstrumentId): number;
+  reading(reading: Reading): void;
+  status(status: LinkStatus): void;
+  /** At least every `LOOP_TICK_MS`. */
+  tick(): void;
+  frame(): LiveFrame;
+  /** The conductor hears an event; what it wants is sent on someone's behalf. */
+  conduct(event: ConductorEvent, behalf: Behalf): Promise<readonly IntentAnswer[]>;
+  send(want: Want, batch: BatchId, behalf: Behalf): Promise<IntentAnswer>;
+  /** To a batch that is not at the bench yet. */
+  sendTo(batch: BatchState, want: Want, behalf: Behalf): Promise<IntentAnswer>;
+  /** Of the cue on the screens now. */
+  episode(): number;
+  lease(): Lease;
+  setLease(lease: Lease): void;
+  listen(listener: BenchListener): () => void;
+}
+
+export const createCore = (parts: CoreParts): Core => {
+  const { clock, boot } = parts;
+  const watch = createWatch(parts.configs);
+  const strips = createStrips();
+  const audience = createAudience(parts.trouble);
+  const showing = createShowing(audience);
+  const discarded = new Map<InstrumentId, number>();
+  const checks: Record<InstrumentId, EntryId> = { ...parts.checks };
+  let memory = conductor.initial({ episode: 0 });
+  let cue = IDLE_CUE;
+  let underway = 0;
+  let patientUntil = -Infinity;
+
+  const looks = createLooks({
+    clock,
+    up: parts.up,
+    stalled(stall) {
+      watch.stalled(stall);
+      byItself({ kind: 'disarm', why: 'stall', instrument: null });
+      if (stall.to - stall.from >= NOTED_STALL_MS) noteJump({ byMs: Math.round(stall.to - stall.from), kind: 'stall' });
+    },
+    jumped(jump) {
+      watch.forgetAll();
+      byItself({ kind: 'disarm', why: jump.kind === 'suspend' ? 'suspend' : 'clock', instrument: null });
+      noteJump(jump);
+      show('clock');
+    },
+    leaseChanged() {
+      byItself({ kind: 'disarm', why: 'lease', instrument: null });
+      audience.tell((listener) => listener.lease?.());
+      show('clock');
+    },
+  });
+
+  const mailbox = createMailbox({
+    journal: parts.journal,
+    newEntryId: parts.newEntryId,
+    batch: parts.batch,
+    committed: (commit) => committed(commit),
+    failed: (error) => parts.trouble('the record could not be written', error),
+  });
+
+  const view = (): BenchView => {
+    const now = clock.now();
+    return {
+      scales: watch.scales().map((scale) => scaleView(scale, now)),
+      probes: oneForEachUse(watch.probes(), now).map((probe) => probeView(probe, now)),
+      leased: isLeased(looks.lease(), now),
+      boot,
+      probesInVessel: parts.probesInVessel(),
+    };
+  };
+
+  const frame = (): LiveFrame => {
+    return frameOf({ boot, n: showing.count(), now: clock.now(), watch, cue, batch: mailbox.batch(), status: parts.status, checks });
+  };
+  const show = (by: 'event' | 'clock'): void => showing.show(frame(), by);
+
+  const letter = (want: Want, batch: BatchId, behalf: Behalf) =>
+    complete(want, batch, behalf, { boot, clock, view: view(), memory, batch: mailbox.batch(), checks, strips });
+
+  const send = async (want: Want, batch: BatchId, behalf: Behalf): Promise<IntentAnswer> => {
+    underway += 1;
+    try {
+      return await mailbox.send(letter(want, batch, behalf));
+    } finally {
+      underway -= 1;
+    }
+  };
+
+  const step = (event: ConductorEvent): readonly Want[] => {
+    const after = conductor.step(memory, mailbox.batch(), view(), event, clock.now());
+    memory = after.memory;
+    cue = after.cue;
+    return after.wants;
+  };
+
+  /** Wants that no person asked for. */
+  const wish = (wants: readonly Want[], behalf: Behalf = OF_ITSELF): void => {
+    const batch = mailbox.batch();
+    if (batch === null || clock.now() < patientUntil) return;
+    for (const want of wants) void send(want, batch.id, behalf).then((answer) => heed(want, answer));
+  };
+  /** The conductor knows by itself when to ask again; rules that run on every tick do not, nor does anyone while nothing can be written. */
+  const heed = (want: Want, answer: IntentAnswer): void => {
+    if (!answer.ok && (answer.refusal.code === 'read-only' || RULED.has(want.kind))) patientUntil = clock.now() + PATIENCE_MS;
+  };
+  const byItself = (event: ConductorEvent): void => wish(step(event));
+
+  const noteJump = (jump: EntryBodies['clock-jumped']): void => {
+    const status = mailbox.batch()?.status;
+    if (status === 'weighing' || status === 'joined') wish([{ kind: 'mark-clock-jump', body: jump }], BY_RULE);
+  };
+
+  const committed = (commit: Commit): void => {
+    for (const entry of commit.entries) {
+      if (entry.kind === 'vessel-set') strips.began(entry.body.instrument, clock.now());
+      if (entry.kind === 'weight-accepted') strips.began(entry.body.weighed.instrument, clock.now());
+      if (entry.kind === 'scale-checked') checks[entry.body.instrument] = entry.id;
+    }
+    audience.tell((listener) => listener.record?.(laneOfCommit(commit)));
+    byItself({ kind: 'batch' });
+    show('event');
+  };
+
+  return {
+    parts,
+    mailbox,
+    watch,
+    discarded: (instrument) => discarded.get(instrument) ?? 0,
+    reading(raw) {
+      looks.loop();
+      const reading = watch.take(raw);
+      if (reading === null) {
+        discarded.set(raw.instrument, (discarded.get(raw.instrument) ?? 0) + 1);
+        return;
+      }
+      strips.reading(reading);
+      if (reading.kind === 'mass') byItself({ kind: 'reading', reading });
+      show('event');
+    },
+    status({ phase, instrument }) {
+      looks.loop();
+      if (phase === 'waiting' || phase === 'closed' || phase === 'opening') {
+        watch.lost(instrument);
+        byItself({ kind: 'disarm', why: 'reconnect', instrument });
+      }
+      show('clock');
+    },
+    tick() {
+      looks.loop();
+      looks.clocks();
+      looks.leases();
+      byItself({ kind: 'tick' });
+      if (underway === 0) {
+        const batch = mailbox.batch();
+        wish([...lossWants(batch, watch.scales(), clock.now()), ...alarmWants(batch, view(), memory, clock.now())], BY_RULE);
+      }
+      show('clock');
+    },
+    frame() {
+      looks.loop();
+      return frame();
+    },
+    async conduct(event, behalf) {
+      const wants = step(event);
+      const batch = mailbox.batch();
+      show('event');
+      if (batch === null) return [];
+      // One press, one intent: the first command carries its id and the version the person saw, the others follow from it.
+      const follow = { ...behalf, intent: null, expectedVersion: null };
+      return Promise.all(wants.map((want, i) => send(want, batch.id, i === 0 ? behalf : follow)));
+    },
+    send,
+    sendTo: (batch, want, behalf) => mailbox.sendTo(batch, letter(want, batch.id, behalf)),
+    episode: () => cue.episode,
+    lease: () => looks.lease(),
+    setLease: (lease) => looks.setLease(lease),
+    listen: (listener) => audience.listen(listener),
+  };
+};
+
+const BY_RULE: Behalf = { ...OF_ITSELF, via: 'server' };
+const RULED: ReadonlySet<Want['kind']> = new Set(['raise-alarm', 'end-alarm', 'lose-instrument', 'regain-instrument']);

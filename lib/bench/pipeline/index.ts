@@ -1,0 +1,94 @@
+import type { InstrumentId } from '#lib/units/id';
+import type { LinkStatus } from '#lib/measure/instrument';
+import type { Reading } from '#lib/measure/reading';
+import type { SceneAct } from '#lib/protocol/intent';
+import type { LeaseView, RecordLane } from '#lib/protocol/lanes';
+import type { BatchState } from '#lib/work/batch/index';
+import type { BenchCue } from '../cue';
+import { lostFor, partLease, releaseLease, renewLease, takeLease } from '../lease';
+import type { Lease } from '../lease';
+import { createCore } from './core';
+import type { CoreParts } from './core';
+import { agesOf } from './frames';
+import { createIntents } from './intents';
+import type { IntentParts } from './intents';
+import { laneAfter } from './lane';
+import type { Bench } from './types';
+
+/** The simulated scene, in practice only. */
+export interface SceneParts {
+  act(act: SceneAct, cue: BenchCue, batch: BatchState | null): { readonly ok: boolean; readonly why: string | null };
+  /** At each new cue. */
+  look(cue: BenchCue, batch: BatchState | null): void;
+}
+
+export interface BenchParts extends CoreParts, IntentParts {
+  readonly scene: SceneParts | null;
+}
+
+/** The side of a bench that instruments and timers drive. */
+export interface BenchInputs {
+  reading(reading: Reading): void;
+  status(status: LinkStatus): void;
+  /** At least every `LOOP_TICK_MS`. */
+  tick(): void;
+  /** Readings of an instrument thrown away after a stall. */
+  discarded(instrument: InstrumentId): number;
+  /** Resolves when everything asked of the record so far is decided. */
+  idle(): Promise<void>;
+}
+
+/** One bench over injected ports, clock and journal. Starts no timer and opens nothing: the server drives it. */
+export const createBench = (parts: BenchParts): { bench: Bench; inputs: BenchInputs } => {
+  const core = createCore(parts);
+  const intent = createIntents(core, parts);
+  const { clock, journal, scene } = parts;
+  let lane: RecordLane | null = null;
+
+  if (scene !== null) core.listen({ frame: (frame) => scene.look(frame.cue, core.mailbox.batch()) });
+
+  const bench: Bench = {
+    boot: parts.boot,
+    name: parts.name,
+    realm: parts.realm,
+    now: () => clock.now(),
+    frame: () => core.frame(),
+    ages: () => agesOf(core.watch, clock.now()),
+    batch: () => core.mailbox.batch(),
+    async lane(asked, after) {
+      const batch = core.mailbox.batch();
+      // The whole lane is what every screen asks for after a restart: read once for all of them.
+      const whole = asked === null || asked !== batch?.id || after === 0;
+      if (whole && lane !== null && lane.batch === (batch?.id ?? null) && lane.seq === journal.seq()) return lane;
+      const read = await laneAfter(journal, batch, asked, after);
+      if (whole) lane = read;
+      return read;
+    },
+    leaseFor: (screen) => leaseView(core.lease(), screen, clock.now()),
+    takeLease: (screen, label) => core.setLease(takeLease(screen, label, clock.now())),
+    releaseLease: (screen) => core.setLease(releaseLease(core.lease(), screen, clock.now())),
+    alive(screen, visible) {
+      if (visible) core.setLease(renewLease(core.lease(), screen, clock.now()));
+    },
+    parted: (screen) => core.setLease(partLease(core.lease(), screen)),
+    intent,
+    scene: (act) =>
+      Promise.resolve(scene === null ? { ok: false, why: 'practice-only' } : scene.act(act, core.frame().cue, core.mailbox.batch())),
+    listen: (listener) => core.listen(listener),
+  };
+  const inputs: BenchInputs = {
+    reading: (reading) => core.reading(reading),
+    status: (status) => core.status(status),
+    tick: () => core.tick(),
+    discarded: (instrument) => core.discarded(instrument),
+    idle: () => core.mailbox.idle(),
+  };
+  return { bench, inputs };
+};
+
+const leaseView = (lease: Lease, screen: string, now: number): LeaseView => ({
+  holder: lease.holder,
+  mine: lease.holder === screen,
+  label: lease.label,
+  lostForMs: lostFor(lease, now as Parameters<typeof lostFor>[1]),
+});

@@ -1,0 +1,90 @@
+import type { IntentWant } from '#lib/protocol/intent';
+import { as } from '#lib/units/id';
+import type { EntryId, InstrumentId, LineId, VesselId } from '#lib/units/id';
+import { mg } from '#lib/units/mass';
+import { milliCelsius } from '#lib/units/temperature';
+import type { BatchState, HoldReason, Refusal, Want } from '#lib/work/batch/index';
+import type { ConductorEvent } from '../conductor-types';
+
+/** What becomes of an intent: the conductor hears of it, or it is wanted as it stands, or it opens a batch. */
+export type Meaning =
+  | { readonly is: 'event'; readonly event: ConductorEvent }
+  | { readonly is: 'want'; readonly want: Want }
+  | { readonly is: 'start'; readonly plan: string; readonly lots: Extract<IntentWant, { kind: 'start' }>['lots'] }
+  | { readonly is: 'take-up'; readonly batch: string; readonly note: string }
+  | { readonly is: 'none'; readonly refusal: Refusal };
+
+const event = (event: ConductorEvent): Meaning => ({ is: 'event', event });
+const want = (want: Want): Meaning => ({ is: 'want', want });
+const noSuch = (what: string): Meaning => ({ is: 'none', refusal: { code: 'no-such', params: { what } } });
+
+type Said<K extends IntentWant['kind']> = Extract<IntentWant, { kind: K }>;
+
+/** A new kind of intent does not compile until it means something. */
+const MEANINGS: { readonly [K in IntentWant['kind']]: (said: Said<K>, batch: BatchState | null) => Meaning } = {
+  press: ({ key, hold }) => event({ kind: 'press', press: { key, hold } }),
+  'take-card': ({ card, code, hold }) => event({ kind: 'take', card, code, hold }),
+  'part-pour': () => event({ kind: 'ask', ask: 'part-pour' }),
+  'weigh-back': () => event({ kind: 'ask', ask: 'weigh-back' }),
+  away: () => event({ kind: 'ask', ask: 'away' }),
+  return: () => event({ kind: 'ask', ask: 'return' }),
+  start: ({ plan, lots }) => ({ is: 'start', plan, lots }),
+  'take-up': ({ batch, note }) => ({ is: 'take-up', batch, note }),
+  'choose-lot': (said) => want({ kind: 'choose-lot', body: { line: line(said.line), lot: { id: as(said.lot.id), mark: said.lot.mark } } }),
+  'type-weight': (said) => want({ kind: 'type-weight', body: typedWeight(said) }),
+  'type-temperature': ({ use, value }) => want({ kind: 'note-temperature', body: { use, value: milliCelsius(value), why: 'asked' } }),
+  strike: ({ entry, reason, note, held }) => want({ kind: 'strike', body: { entry: as<EntryId>(entry), reason, note, held } }),
+  move: ({ from, to, mass, residue }) =>
+    want({ kind: 'move', body: { from: vessel(from), to: vessel(to), mass: mg(mass), residue: residue === null ? null : mg(residue) } }),
+  withdraw: ({ vessel: of, mass, to }) => want({ kind: 'withdraw', body: { vessel: vessel(of), mass: mg(mass), to } }),
+  lose: ({ vessel: of, mass, cause, note }) => want({ kind: 'lose', body: { vessel: vessel(of), mass: mg(mass), cause, note } }),
+  split: ({ vessel: of, parts }) =>
+    want({ kind: 'split', body: { vessel: vessel(of), parts: parts.map(({ name, mass }) => ({ name, mass: mg(mass) })) } }),
+  park: ({ reason }) => want({ kind: 'park', body: { reason } }),
+  abandon: ({ reason, held }) => want({ kind: 'abandon', body: { reason, held } }),
+  close: () => want({ kind: 'close', body: {} }),
+  override: ({ reason, held, note }) =>
+    isHoldReason(reason) ? want({ kind: 'override', body: { reason, held, note } }) : noSuch('reason'),
+  join: ({ held }) => want({ kind: 'join', body: { held } }),
+  dissolve: ({ held }, batch) => dissolved(held, batch),
+  'stamp-trace': ({ mark, note }) => want({ kind: 'stamp-trace', body: { mark, note } }),
+  'check-scale': ({ instrument, nominal }) =>
+    want({ kind: 'check-scale', body: { instrument: as<InstrumentId>(instrument), nominal: mg(nominal) } }),
+  note: ({ text }) => want({ kind: 'note', body: { text } }),
+};
+
+/** In words of the record. Nothing measured is taken from here: where a weight is needed, the conductor's own scale gives it. */
+export const meaningOf = (said: IntentWant, batch: BatchState | null): Meaning =>
+  (MEANINGS[said.kind] as (said: IntentWant, batch: BatchState | null) => Meaning)(said, batch);
+
+const line = (id: string): LineId => as(id);
+const vessel = (id: string): VesselId => as(id);
+
+const typedWeight = (said: Said<'type-weight'>): Extract<Want, { kind: 'type-weight' }>['body'] => ({
+  line: line(said.line),
+  typed: { net: mg(said.net), text: said.text, unit: said.unit },
+  readBack: said.readBack,
+  part: said.part,
+  ...(said.held === undefined ? {} : { held: said.held }),
+  ...(said.shortIsFine === undefined ? {} : { shortIsFine: said.shortIsFine }),
+});
+
+/** Dry hydroxide into its liquid: the plan knows both vessels. */
+const dissolved = (held: boolean, batch: BatchState | null): Meaning => {
+  const vessels = Object.values(batch?.vessels ?? {});
+  const dry = vessels.find((v) => v.plan.use === 'hydroxide');
+  const liquid = vessels.find((v) => v.plan.use === 'liquid');
+  if (dry === undefined || liquid === undefined) return noSuch('vessel');
+  return want({ kind: 'dissolve', body: { vessel: dry.plan.id, into: liquid.plan.id, held } });
+};
+
+const HOLD_REASONS: Readonly<Record<HoldReason, true>> = {
+  'lye-too-hot': true,
+  'lye-too-cold': true,
+  'oils-too-hot': true,
+  'oils-near-setting': true,
+  'milk-too-hot': true,
+  apart: true,
+  'temperature-unknown': true,
+};
+const isHoldReason = (text: string): text is HoldReason => Object.hasOwn(HOLD_REASONS, text);
