@@ -42,23 +42,18 @@ const MOST_DIGITS = 15;
 const HEAVIEST = 9_000_000_000;
 const POWERS_OF_TEN: readonly number[] = Array.from({ length: MOST_DIGITS + 1 }, (_, power) => 10 ** power);
 
-/** A mass and the step of the last digit that stated it. */
-export interface StatedMass {
-  readonly mass: Milligrams;
-  readonly step: Milligrams;
-}
-
 /**
  * The mass of `digits / 10^decimals` units, `digits` a whole number of at most 15 digits. Exact, rounded half away from zero once, at
  * the milligram. `null` when it is more than 9 t.
  */
-export const massOfDigits = (digits: number, decimals: number, unit: MassUnit): StatedMass | null => {
+export const massOfDigits = (digits: number, decimals: number, unit: MassUnit): Milligrams | null => {
   const milligrams = milligramsOf(digits, decimals, unit);
-  return milligrams > HEAVIEST ? null : { mass: mg(milligrams), step: stepOfDecimals(decimals, unit) };
+  return milligrams > HEAVIEST ? null : mg(milligrams);
 };
 
-/** Step of the last digit of a number with so many decimals, at least a milligram. */
-export const stepOfDecimals = (decimals: number, unit: MassUnit): Milligrams => mg(Math.max(1, milligramsOf(1, decimals, unit)));
+/** The step of a display with so many decimals that counts by so many of its last digit; at least a milligram. */
+export const stepOfDecimals = (decimals: number, unit: MassUnit, countBy = 1): Milligrams =>
+  mg(Math.max(1, milligramsOf(countBy, decimals, unit)));
 
 const milligramsOf = (digits: number, decimals: number, unit: MassUnit): number => {
   const [numerator, denominator] = FRACTION[unit];
@@ -80,12 +75,12 @@ const DECIMAL = /^([+-]?)(\d*)(?:\.(\d*))?$/;
  * Exact integer arithmetic, rounded half away from zero once, at the milligram. `null` when the text is not a plain decimal
  * or states more than 9 t: neither is a weight on a bench.
  */
-export const massOfText = (text: string, unit: MassUnit): StatedMass | null => {
+export const massOfText = (text: string, unit: MassUnit): { mass: Milligrams; step: Milligrams } | null => {
   const parts = DECIMAL.exec(text);
   if (parts === null) return null;
   const [, sign = '', whole = '', fraction = ''] = parts;
   const digits = whole + fraction;
   if (digits.length === 0 || digits.length > MOST_DIGITS) return null;
-  const stated = massOfDigits(Number(digits), fraction.length, unit);
-  return stated === null || sign !== '-' ? stated : { ...stated, mass: mg(0 - stated.mass) };
+  const mass = massOfDigits(Number(digits), fraction.length, unit);
+  return mass === null ? null : { mass: sign === '-' ? mg(0 - mass) : mass, step: stepOfDecimals(fraction.length, unit) };
 };

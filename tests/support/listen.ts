@@ -13,6 +13,8 @@ export interface Heard {
   readonly faults: { readonly fault: WireFault; readonly raw: Uint8Array }[];
   masses(): MassReading[];
   temperatures(): TemperatureReading[];
+  /** Every reading's number in the order they came: milligrams or thousandths of a degree, `null` for none. */
+  numbers(): (number | null)[];
   names(): WireFault[];
 }
 
@@ -32,6 +34,7 @@ export const listen = (shape: Shape, use: ProbeUse | null = null): Heard => {
     faults,
     masses: () => readings.filter((reading) => reading.kind === 'mass'),
     temperatures: () => readings.filter((reading) => reading.kind === 'temperature'),
+    numbers: () => readings.map((reading) => (reading.kind === 'mass' ? reading.mass : reading.value)),
     names: () => faults.map(({ fault }) => fault),
   };
 };

@@ -16,15 +16,15 @@ export class Layout {
   private rivalUnit: MassUnit | null = null;
   private agreeing = 0;
 
-  /** Whether a frame laid out so may be believed: the first one only shows the layout (`learning`). */
-  check(place: number, unit: MassUnit): 'yes' | 'no' | 'learning' {
+  /** Whether a frame laid out so may be believed: the first one only shows the layout (`first`). */
+  check(place: number, unit: MassUnit): 'yes' | 'no' | 'first' {
     if (place === this.place && unit === this.unit) {
       this.agreeing = 0;
       return 'yes';
     }
     if (this.unit === null) {
       this.settle(place, unit);
-      return 'learning';
+      return 'first';
     }
     this.agreeing = place === this.rivalPlace && unit === this.rivalUnit ? this.agreeing + 1 : 1;
     this.rivalPlace = place;

@@ -2,7 +2,7 @@ import type { WireFault } from '#lib/measure/instrument';
 import type { ProbeUse } from '#lib/measure/reading';
 import type { ScaleShape, Shape } from '#lib/measure/shape';
 import type { InstrumentId } from '#lib/units/id';
-import { type MassUnit, type Milligrams, massOfDigits, mg } from '#lib/units/mass';
+import { type MassUnit, type Milligrams, massOfDigits, mg, stepOfDecimals } from '#lib/units/mass';
 import { type Monotonic, monotonic } from '#lib/units/time';
 import { echoMarker } from './echo-marker';
 import { headerComma } from './header-comma';
@@ -62,30 +62,19 @@ const scaleWire = ({ instrument, sink }: WireOptions, shape: ScaleShape, arrival
   let seq = 0;
   // An out-of-range frame may state neither: it keeps the last stated ones.
   let unit: MassUnit = 'g';
+  let mass = mg(0);
   let step: Milligrams = mg(1);
 
   const fault = (why: WireFault, raw: Uint8Array): void => sink.fault(named(why, raw), raw);
 
   const frame = (bytes: Uint8Array, from: number, to: number): void => {
     reset(found);
-    const why = decode(bytes, from, to, found) ?? unlike(found, layout);
+    const why = decode(bytes, from, to, found) ?? weigh();
     if (why !== null) {
       fault(why, bytes.slice(from, to));
       return;
     }
-    let mass: Milligrams | null = null;
-    if (found.unit !== null) {
-      if (found.range === 'in') {
-        const weight = massOfDigits(found.mantissa, found.decimals, found.unit);
-        if (weight === null) {
-          fault('bad-number', bytes.slice(from, to));
-          return;
-        }
-        mass = found.negative ? mg(0 - weight.mass) : weight.mass;
-        step = found.countBy === 1 ? weight.step : stepOf(found);
-      }
-      unit = found.unit;
-    }
+    const inRange = found.range === 'in';
     seq += 1;
     sink.reading({
       kind: 'mass',
@@ -93,9 +82,9 @@ const scaleWire = ({ instrument, sink }: WireOptions, shape: ScaleShape, arrival
       seq,
       at: arrival.at,
       raw: bytes.slice(from, to),
-      text: mass === null ? '' : found.text,
+      text: inRange ? found.text : '',
       unit,
-      mass,
+      mass: inRange ? mass : null,
       step,
       motion: found.motion,
       range: found.range,
@@ -103,20 +92,24 @@ const scaleWire = ({ instrument, sink }: WireOptions, shape: ScaleShape, arrival
     });
   };
 
+  /** From what the frame states to what it weighs. */
+  const weigh = (): WireFault | null => {
+    if (found.range !== 'in') {
+      unit = found.unit ?? unit;
+      return null;
+    }
+    if (found.unit === null) return 'unknown-unit';
+    const size = massOfDigits(found.mantissa, found.decimals, found.unit);
+    if (size === null) return 'bad-number';
+    const verdict = layout.check(found.place, found.unit);
+    if (verdict === 'no') return 'layout';
+    unit = found.unit;
+    step = stepOfDecimals(found.decimals, unit, found.countBy);
+    mass = found.negative ? mg(0 - size) : size;
+    return verdict === 'first' ? 'first-partial' : null;
+  };
+
   return shape === 'stx-status' ? createStxFramer(frame, fault) : createLineFramer(frame, fault);
-};
-
-/** A whole good frame laid out unlike the others has lost or gained bytes, or somebody pressed the unit key. */
-const unlike = (found: Found, layout: Layout): WireFault | null => {
-  if (found.range !== 'in' || found.unit === null) return null;
-  const verdict = layout.check(found.place, found.unit);
-  return verdict === 'yes' ? null : verdict === 'no' ? 'layout' : 'first-partial';
-};
-
-/** Step of a scale that counts by twos, fives or tens of its last digit. */
-const stepOf = (found: Found): Milligrams => {
-  const counted = found.unit === null ? null : massOfDigits(found.countBy, found.decimals, found.unit);
-  return mg(Math.max(1, counted?.mass ?? 1));
 };
 
 /** A frame with bytes outside ASCII is named so, whatever rule it broke: it points at speed or parity. */

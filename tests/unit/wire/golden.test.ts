@@ -84,11 +84,11 @@ const STX: readonly [hex: string, meaning: unknown[]][] = [
   ['02 2d 36 20 30 30 30 30 30 30 30 30 30 30 30 30 0d 2e', ['', 'kg', null, 1, 'unstated', 'under', 'gross']],
 ];
 
-describe('golden stx-status', () => {
-  const bytes = (hex: string): Uint8Array => Uint8Array.from(hex.split(' '), (byte) => Number.parseInt(byte, 16));
+const bytesOfHex = (hex: string): Uint8Array => Uint8Array.from(hex.split(' '), (byte) => Number.parseInt(byte, 16));
 
+describe('golden stx-status', () => {
   it.each(STX)('%s', (hex, expected) => {
-    for (const frame of [bytes(hex), bytes(hex).slice(0, 17)]) {
+    for (const frame of [bytesOfHex(hex), bytesOfHex(hex).slice(0, 17)]) {
       const heard = hear('stx-status', joined(frame, frame, frame, frame));
       expect(meaning(heard.masses().at(-1) as MassReading)).toEqual(expected);
       expect(heard.masses().at(-1)?.raw).toEqual(frame.slice(0, 17));

@@ -1,17 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { monotonic } from '#lib/units/time';
 import { SPOKEN, type Shown, bytesOf, encode, joined, leadIn, probe, shapeOf, still } from '#tests/support/encode-frames';
-import { type Heard, listen } from '#tests/support/listen';
+import { listen } from '#tests/support/listen';
 
 /** Values chosen so that any splice of two of them is a value nobody sent. */
 const COUNTS = [11_111, 22_222, 33_333, 44_444, 55_555, 66_666];
 const weights: Shown[] = COUNTS.map((count) => still(count, 2, 'kg'));
 const sent = new Set(COUNTS.map((count) => count * 10_000));
-
-const values = (heard: Heard): (number | null)[] => [
-  ...heard.masses().map(({ mass }) => mass),
-  ...heard.temperatures().map(({ value }) => value),
-];
 
 describe('A2: a partial frame never survives a close', () => {
   it('the splice that was seen on the bench: a new wire has nothing of the old one', () => {
@@ -19,7 +14,7 @@ describe('A2: a partial frame never survives a close', () => {
     before.wire.push(bytesOf('\r\n   1345.6 g\r\n  12'), monotonic(0));
     const after = listen('right-query');
     after.wire.push(bytesOf('345.6 g\r\n   1345.6 g\r\n   1345.7 g\r\n'), monotonic(1));
-    expect(values(after)).toEqual([1_345_700]);
+    expect(after.numbers()).toEqual([1_345_700]);
   });
 
   it.each(SPOKEN)('%s cut at every byte, unplugged, and plugged in again at every byte', (spoken) => {
@@ -29,13 +24,13 @@ describe('A2: a partial frame never survives a close', () => {
     for (let cut = 0; cut <= first.length; cut += 1) {
       const before = listen(shapeOf(spoken));
       before.wire.push(first.slice(0, cut), monotonic(0));
-      for (const value of values(before)) expect(sent).toContain(value);
+      for (const value of before.numbers()) expect(sent).toContain(value);
       readings += before.readings.length;
     }
     for (let again = 0; again < second.length; again += 1) {
       const after = listen(shapeOf(spoken));
       after.wire.push(second.slice(again), monotonic(1));
-      for (const value of values(after)) expect(sent).toContain(value);
+      for (const value of after.numbers()) expect(sent).toContain(value);
       readings += after.readings.length;
     }
     expect(readings).toBeGreaterThan(500);
@@ -51,7 +46,7 @@ describe('A2: a partial frame never survives a close', () => {
       for (let at = lead; at + count < stream.length; at += 1) {
         const heard = listen(shapeOf(spoken));
         heard.wire.push(joined(stream.slice(0, at), stream.slice(at + count)), monotonic(0));
-        for (const value of values(heard)) expect(sent, `${count} lost at ${at}`).toContain(value);
+        for (const value of heard.numbers()) expect(sent, `${count} lost at ${at}`).toContain(value);
         expect(heard.readings.length).toBeGreaterThan(weights.length);
       }
     }
@@ -65,7 +60,7 @@ describe('A2: a partial frame never survives a close', () => {
       for (let count = 0; count < 30; count += 1) {
         const heard = listen('probe-line');
         heard.wire.push(joined(stream.slice(0, at), stream.slice(at + count)), monotonic(0));
-        for (const value of values(heard)) expect(truth).toContain(value);
+        for (const value of heard.numbers()) expect(truth).toContain(value);
       }
     }
   });
