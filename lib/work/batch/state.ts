@@ -49,7 +49,9 @@ export interface BatchState {
   readonly joined: {
     readonly lye: MilliCelsius | null;
     readonly oils: MilliCelsius | null;
+    /** Of the boot it was joined in: durations are never counted across boots. */
     readonly mono: number;
+    readonly boot?: BootId;
     readonly wall: number;
   } | null;
   readonly trace: readonly {

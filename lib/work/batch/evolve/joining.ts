@@ -23,7 +23,7 @@ export const override: Evolve<'override'> = (state, entry) => ({
 
 export const joined: Evolve<'joined'> = (state, entry) => {
   const { lye, oils, from = [], into = null } = entry.body;
-  const marked: BatchState = { ...state, status: 'joined', joined: { lye, oils, mono: entry.mono, wall: entry.wall } };
+  const marked: BatchState = { ...state, status: 'joined', joined: { lye, oils, mono: entry.mono, boot: entry.boot, wall: entry.wall } };
   if (into === null) return reopen(marked);
   const poured = from.reduce<BatchState>(
     (before, vessel) => changeVessel(deliver(before, vessel, into, sharesIn(before.vessels[vessel])), vessel, () => ({ state: 'moved' })),
