@@ -1,5 +1,143 @@
+import type { BatchId, EntryId, InstrumentId, LineId, VesselId } from '#lib/units/id';
+import type { ProbeUse } from '#lib/measure/reading';
+import type { Track } from '#lib/measure/readings/settle';
+import type { Step } from '#lib/measure/readings/step';
+import type { DoubtReason, Say } from '../cue';
+
 /** What the conductor remembers between steps: volatile, plain data, dropped by anything after which a gross weight means nothing. */
 export interface ConductorMemory {
   /** Settled windows seen in this boot; every weight the record takes names one, and one is taken once. */
   readonly episode: number;
+  /** Batch and version last seen. */
+  readonly batch: BatchId | null;
+  readonly version: number;
+  readonly scales: Readonly<Record<InstrumentId, ScaleMemory>>;
+  readonly probes: Readonly<Partial<Record<ProbeUse, ProbeMemory | undefined>>>;
+  readonly pour: PourMemory | null;
+  /** Back from away: the pan is compared before anything goes on. */
+  readonly returning: boolean;
+  readonly choice: ChoiceMemory;
+  /** The newest want that waits for the record, so that it is not repeated with every frame. */
+  readonly asked: { readonly key: string; readonly version: number; readonly at: number } | null;
+  readonly say: Say | null;
+  /** What was said last, so that it is said once. */
+  readonly said: string;
+  /** Nothing new is said before this moment. */
+  readonly quietUntil: number;
+  /** Zeros that were in the record before this memory began: what happened since nobody saw. */
+  readonly inherited: Readonly<Record<InstrumentId, number>>;
 }
+
+/** Everything known of one scale and its pan. Masses in mg, times in monotonic ms. */
+export interface ScaleMemory {
+  readonly track: Track;
+  /** The settled window that stands now. */
+  readonly window: { readonly episode: number; readonly level: number } | null;
+  /** What the empty pan reads, and whether it has been seen empty since the scale was armed. */
+  readonly empty: number;
+  readonly emptySeen: boolean;
+  readonly drift: DriftMemory | null;
+  /** Newest settled level; survives what disarms, to ask what happened meanwhile. */
+  readonly lastLevel: number | null;
+  readonly stop: StopMemory | null;
+  readonly stand: StandMemory | null;
+}
+
+/** A probe's last seconds. */
+export interface ProbeMemory {
+  readonly at: number;
+  readonly kept: readonly { readonly at: number; readonly value: number }[];
+  /** It was put into its vessel while that stood on a pan. */
+  readonly dipped: boolean;
+}
+
+/** The empty pan's reading at the start of a stretch, and how fast it has wandered since, mg per ms. */
+export interface DriftMemory {
+  readonly at: number;
+  readonly level: number;
+  readonly rate: number;
+}
+
+/** Something after which nothing is accepted from this scale before a person goes on. */
+export interface StopMemory {
+  readonly why: 'unit-changed' | 'tare-pressed' | 'disarmed';
+  /** Last settled level before it. */
+  readonly was: number | null;
+  /** After the scale's own tare key: the pan has been seen empty since. */
+  readonly emptied: boolean;
+}
+
+/** An accepted vessel on the pan: provisional until it is lifted. */
+export interface StandMemory {
+  readonly entry: EntryId;
+  readonly vessel: VesselId;
+  readonly line: LineId;
+  readonly gross: number;
+  readonly tolerance: number;
+  /** What the empty pan read before; `null` when nobody has seen it empty. */
+  readonly empty: number | null;
+  /** Newest settled weight before the lift. */
+  readonly left: number;
+  /** Since when the reading has been above or below the accepted weight. */
+  readonly up: number | null;
+  readonly down: number | null;
+  /** Since when the pan has been free, and how near to its empty reading it has come. */
+  readonly off: number | null;
+  readonly nearest: number;
+  /** The lift itself was doubtful. */
+  readonly shifted: 'shifted-up' | 'shifted-down' | null;
+}
+
+/** The running pour: made when the vessel is set for the line, gone with it. */
+export interface PourMemory {
+  readonly line: LineId;
+  readonly vessel: VesselId;
+  readonly instrument: InstrumentId;
+  readonly zero: number;
+  /** When the zero was taken: a scale that drifts is trusted for a while only. */
+  readonly since: number;
+  /** Steps are looked for from here on: what came before belongs to a set-down. */
+  readonly stepsFrom: number;
+  readonly begun: boolean;
+  /** Highest settled net. */
+  readonly highest: number;
+  readonly doubts: readonly DoubtReason[];
+  /** Sudden changes that nothing has taken back. */
+  readonly steps: readonly Step[];
+  readonly offer: { readonly since: number; readonly level: number } | null;
+  /** A person said "back" to the offer: it does not come again before the weight moves. */
+  readonly cancelled: number | null;
+  /** The vessel was lifted before the line was done: settled gross it left with. */
+  readonly lifted: { readonly gross: number; readonly at: number } | null;
+  /** "Free the vessel, lift it, set it down again": the level it should come back to. */
+  readonly check: number | null;
+  /** What would still arrive if the hand stopped now, mg, and whether it was told to. */
+  readonly overshoot: number;
+  readonly easedOff: boolean;
+}
+
+/** What a press would act on, and since when it has stood there: a hold that began before it does not count. */
+export interface ChoiceMemory {
+  readonly key: string;
+  readonly selected: number;
+  readonly since: number;
+}
+
+/** A step works on its own copy; what was handed in is never touched. */
+export type Working<T> = { -readonly [K in keyof T]: T[K] };
+
+export const initialMemory = (episode: number): ConductorMemory => ({
+  episode,
+  batch: null,
+  version: -1,
+  scales: {},
+  probes: {},
+  pour: null,
+  returning: false,
+  choice: { key: '', selected: -1, since: -Infinity },
+  asked: null,
+  say: null,
+  said: '',
+  quietUntil: -Infinity,
+  inherited: {},
+});

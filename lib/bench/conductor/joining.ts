@@ -1,0 +1,97 @@
+import type { LineState } from '#lib/work/batch/index';
+import { joiningHolds, lyeMade, mayJoin, withTyped, type JoiningHold } from '#lib/work/batch/joining';
+import { PRECAUTIONS } from '#lib/work/batch/precautions';
+import type { ProbeUse } from '#lib/measure/reading';
+import type { JoiningCue } from '../cue';
+import { choice, closedChoice } from './choices';
+import type { Choice, Scene, Scenery } from './stage';
+
+/** Everything is weighed: the lye is made, temperatures are waited for, overrides are held, and the halves are joined. */
+export const joiningScene = (stage: Scenery): Scene => {
+  const { batch } = stage;
+  const { joining, holds } = joiningNow(stage);
+  if (!lyeMade(batch)) {
+    const lye = lyeScene(stage);
+    if (lye !== null) return { ...lye, joining };
+  }
+  const ready = mayJoin(holds);
+  const choices = [joinChoice(stage, holds), ...holds.filter(mayOverride).map((hold) => overrideChoice(stage, hold))];
+  const say = { key: `joining ${ready ? 'ready' : 'waits'}`, code: 'all-weighed', params: { ready: ready ? 1 : 0 } } as const;
+  return { phase: ready ? 'joining' : 'temperatures', joining, choices, say };
+};
+
+const probeValue = (stage: Scenery, use: ProbeUse) =>
+  stage.view.probes.find((probe) => probe.use === use && probe.freshness === 'fresh')?.value ?? null;
+
+/** What stands against joining by what the probes, and a person's hand, say now. */
+export const joiningNow = (
+  stage: Pick<Scenery, 'batch' | 'view' | 'now'>,
+): { readonly joining: JoiningCue; readonly holds: readonly JoiningHold[] } => {
+  const { batch, view, now } = stage;
+  const probes = { lye: probeValue(stage as Scenery, 'lye'), oils: probeValue(stage as Scenery, 'oils'), milk: null };
+  const temperatures = withTyped(batch, probes, view.boot ?? batch.boot, now);
+  const holds = joiningHolds(batch, temperatures, { lyeHeavy: view.lyeHeavy });
+  const { lye, oils } = temperatures;
+  const apart = lye === null || oils === null ? null : Math.abs(lye - oils);
+  return { joining: { ready: mayJoin(holds), holds, lye, oils, apart }, holds };
+};
+
+const mayOverride = (hold: JoiningHold): boolean => hold.overridable && !hold.overridden && hold.level === 'hold';
+
+const joinChoice = (stage: Scenery, holds: readonly JoiningHold[]): Choice => {
+  const against = holds.find((hold) => hold.level === 'hold' && !hold.overridden);
+  if (against !== undefined) return closedChoice('join', {}, against.reason);
+  return choice('join', {}, true, () => void stage.wants.push({ kind: 'join', body: { held: true } }));
+};
+
+const overrideChoice = (stage: Scenery, hold: JoiningHold): Choice => {
+  const { reason, value, limit } = hold;
+  const params = { reason, ...(value === null ? {} : { value }), ...(limit === null ? {} : { limit }) };
+  return choice('override', params, true, () => {
+    if (isTemperature(reason)) stage.wants.push({ kind: 'override', body: { reason, held: true, note: '' } });
+  });
+};
+
+type Temperature = Exclude<JoiningHold['reason'], 'line-open' | 'lye-not-made' | 'alarm' | 'lye-heavy'>;
+const isTemperature = (reason: JoiningHold['reason']): reason is Temperature =>
+  reason !== 'line-open' && reason !== 'lye-not-made' && reason !== 'alarm' && reason !== 'lye-heavy';
+
+/** Hydroxide still dry in its cup: cold liquid is confirmed first, then it goes in; never the reverse. */
+const lyeScene = (stage: Scenery): Scene | null => {
+  const vessels = Object.values(stage.batch.vessels);
+  const cup = vessels.find((vessel) => vessel.state === 'dry' && vessel.contents > 0);
+  const jug = vessels.find((vessel) => vessel.plan.use === 'liquid' && vessel.contents > 0);
+  if (cup === undefined || jug === undefined) return null;
+  if (stage.batch.gates['cold-liquid'] === undefined) {
+    const gate = 'cold-liquid';
+    const items = PRECAUTIONS[gate];
+    const act = (): void => void stage.wants.push({ kind: 'confirm-gate', body: { gate, line: null, items, held: true } });
+    return {
+      phase: 'gate',
+      vessel: jug.plan.id,
+      gate: { gate, items },
+      goOn: { code: 'confirm-gate', hold: true, act },
+      say: { key: `gate ${gate} ${cup.plan.id}`, code: 'gate', params: { gate, vessel: jug.plan.name } },
+    };
+  }
+  const body = { vessel: cup.plan.id, into: jug.plan.id, held: true };
+  const dissolve = choice('dissolve', { vessel: cup.plan.name, into: jug.plan.name }, true, () => {
+    stage.wants.push({ kind: 'dissolve', body });
+  });
+  return { phase: 'temperatures', vessel: cup.plan.id, choices: [dissolve] };
+};
+
+const MARKS = ['thin', 'medium', 'thick', 'wrong'] as const;
+
+/** Joined: trace is stamped, what goes in at trace is weighed, then only pouring is left. */
+export const joinedScene = (stage: Scenery, lineScene: (line: LineState) => Scene): Scene => {
+  const { batch } = stage;
+  if (batch.trace.length === 0) {
+    const choices = MARKS.map((mark) =>
+      choice(`trace-${mark}`, {}, false, () => void stage.wants.push({ kind: 'stamp-trace', body: { mark, note: '' } })),
+    );
+    return { phase: 'trace', choices };
+  }
+  const line = batch.open === null ? undefined : batch.lines[batch.open];
+  return line === undefined ? { phase: 'pouring-moulds' } : lineScene(line);
+};

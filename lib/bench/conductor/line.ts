@@ -1,0 +1,129 @@
+import { mg } from '#lib/units/mass';
+import { PRECAUTIONS } from '#lib/work/batch/precautions';
+import type { LineState, PanState } from '#lib/work/batch/index';
+import type { ScaleView } from '../conductor-types';
+import type { BlockReason } from '../cue';
+import { arriveScene, nextWords } from './arrive';
+import { choice } from './choices';
+import { hindrance } from './hinder';
+import type { PourMemory, ScaleMemory } from './memory';
+import { settledScene } from './offer';
+import { followPour, pourFor } from './pour';
+import { stopScene } from './stop';
+import { scaleOf, within, type Scene, type Scenery } from './stage';
+
+/** The open line: precautions, its scale, its vessel, its pour. */
+export const lineScene = (stage: Scenery, line: LineState): Scene => {
+  const view = scaleOf(stage.view, line);
+  const at = { line, vessel: line.plan.vessel, instrument: view?.id ?? null };
+  return { ...at, ...sceneOf(stage, line, view) };
+};
+
+const sceneOf = (stage: Scenery, line: LineState, view: ScaleView | null): Scene => {
+  const before = beforeWeighing(stage, line);
+  if (before !== null) return before;
+  if (line.plan.mode === 'by-hand') return { phase: 'by-hand', say: wordsFor(stage, line) };
+  const scale = view === null ? undefined : stage.memory.scales[view.id];
+  if (view === null) return { phase: 'no-weight', block: 'lost' };
+  const hindered = hindrance(stage, view, scale ?? null);
+  const pan = stage.batch.pans[view.id];
+  const set = pan !== undefined && pan.line === line.plan.id;
+  if (!set) stage.memory.pour = null;
+  if (scale === undefined || (hindered !== null && hindered !== 'late')) return hinderedScene(stage, line, view, hindered ?? 'lost');
+  if (set) return pourScene(stage, line, view, scale, pan, hindered);
+  if (hindered !== null) return { phase: 'blocked', block: hindered };
+  const { stand } = scale;
+  if (stand !== null && stand.off === null && !(stand.vessel === line.plan.vessel && line.plan.mode === 'gain')) {
+    const name = stage.batch.vessels[stand.vessel]?.plan.name ?? '';
+    return { phase: 'lift', vessel: stand.vessel, say: { key: `lift ${stand.entry}`, code: 'lift', params: { vessel: name } } };
+  }
+  return arriveScene(stage, line, view, scale);
+};
+
+/** Hydroxide: its lot and its precautions come before anything is set down. */
+const beforeWeighing = (stage: Scenery, line: LineState): Scene | null => {
+  const { plan } = line;
+  if (plan.material.class !== 'hydroxide') return null;
+  if (plan.lot === null) {
+    return { phase: 'choose-lot', block: 'no-lot', say: { key: `lot ${plan.id}`, code: 'blocked', params: { reason: 'no-lot' } } };
+  }
+  if (stage.batch.gateLines[plan.id] !== undefined) return null;
+  const items = PRECAUTIONS.hydroxide;
+  const confirm = (): void =>
+    void stage.wants.push({ kind: 'confirm-gate', body: { gate: 'hydroxide', line: plan.id, items, held: true } });
+  return {
+    phase: 'gate',
+    gate: { gate: 'hydroxide', items },
+    goOn: { code: 'confirm-gate', hold: true, act: confirm },
+    say: { key: `gate ${plan.id}`, code: 'gate', params: { gate: 'hydroxide', material: plan.material.name } },
+  };
+};
+
+const wordsFor = (stage: Scenery, line: LineState): Scene['say'] & object => {
+  const vessel = stage.batch.vessels[line.plan.vessel];
+  if (vessel !== undefined) return nextWords(line, vessel);
+  return { key: `next ${line.plan.id}`, code: 'next-line', params: { material: line.plan.material.name, target: line.plan.target } };
+};
+
+const hinderedScene = (stage: Scenery, line: LineState, view: ScaleView, block: BlockReason): Scene => {
+  const { pour } = stage.memory;
+  if (pour !== null && pour.offer !== null) stage.memory.pour = { ...pour, offer: null };
+  const scale = stage.memory.scales[view.id];
+  if (scale !== undefined && scale.stop !== null && block === scale.stop.why) return stopScene(stage, line, view, scale, scale.stop);
+  const say = { key: `blocked ${block} ${line.plan.id}`, code: 'blocked', params: { reason: block } } as const;
+  return { phase: block === 'lost' ? 'no-weight' : 'blocked', block, say };
+};
+
+const pourScene = (
+  stage: Scenery,
+  line: LineState,
+  view: ScaleView,
+  scale: ScaleMemory,
+  pan: PanState,
+  late: BlockReason | null,
+): Scene => {
+  const known = pourFor(stage, line, view, pan);
+  const pour = stage.heard === view.id && late === null ? followPour(stage, line, scale, known) : known;
+  stage.memory.pour = pour;
+  if (late !== null) {
+    stage.memory.pour = { ...pour, offer: null };
+    return { phase: pour.begun ? 'pouring' : 'ready', block: 'late', doubts: pour.doubts };
+  }
+  if (pour.lifted !== null) return liftedScene(stage, line, view, scale, pour, pour.lifted);
+  if (scale.track.stable && scale.window !== null) return settledScene(stage, line, view, scale, pour);
+  stage.memory.pour = { ...pour, offer: null };
+  const flowing = pour.overshoot > scale.track.division;
+  return { phase: pour.begun ? (flowing ? 'pouring' : 'settling') : 'ready', doubts: pour.doubts };
+};
+
+/** Off the pan in the middle of its line: a bottle is being poured from; a vessel should come back as it left. */
+const liftedScene = (
+  stage: Scenery,
+  line: LineState,
+  view: ScaleView,
+  scale: ScaleMemory,
+  pour: PourMemory,
+  lifted: { readonly gross: number },
+): Scene => {
+  if (line.plan.mode === 'loss') return { phase: 'pouring' };
+  const name = stage.batch.vessels[pour.vessel]?.plan.name ?? '';
+  const standsOther = scale.track.stable && Math.abs(scale.track.level - scale.empty) > Math.max(within(scale), 10 * scale.track.division);
+  if (standsOther) {
+    const params = { vessel: name, gross: mg(Math.round(scale.track.level)) };
+    const take = (): void => {
+      stage.memory.pour = { ...pour, lifted: null, stepsFrom: stage.now, doubts: [...new Set([...pour.doubts, 'return-unlike' as const])] };
+    };
+    return {
+      phase: 'strange-vessel',
+      block: 'wrong-vessel',
+      choices: [choice('it-is-vessel', params, true, take)],
+      say: { key: `strange ${line.plan.id} ${Math.round(lifted.gross)}`, code: 'strange-vessel', params: { wanted: name } },
+    };
+  }
+  const say = {
+    key: `back ${line.plan.id} ${Math.round(lifted.gross)}`,
+    code: 'set-down',
+    params: { vessel: name, scale: view.role },
+  } as const;
+  return { phase: 'waiting-vessel', say };
+};

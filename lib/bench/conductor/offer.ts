@@ -1,0 +1,136 @@
+import { span } from '#lib/measure/readings/settle';
+import type { LineState } from '#lib/work/batch/index';
+import type { ScaleView } from '../conductor-types';
+import type { DoubtReason } from '../cue';
+import { wantAccept } from './accept';
+import { overScene } from './answers';
+import { nextWords } from './arrive';
+import { liftCheck, mattersMost, partPour } from './choices';
+import { comesInPieces } from './doubt';
+import { acceptBlock } from './hinder';
+import type { PourMemory, ScaleMemory } from './memory';
+import { bandOf, isOver, standingAt, type Standing } from './pour';
+import type { Scene, Scenery, Words } from './stage';
+
+/** The visible, audible, cancellable moment before a weight is accepted by itself, ms. */
+export const OFFER_MS = 1500;
+/** For what comes in pieces a step says nothing, so the question "only this inside?" gets longer to be heard. */
+export const OFFER_PIECES_MS = 3000;
+
+export const offerTime = (line: LineState): number => (comesInPieces(line.plan.material.class) ? OFFER_PIECES_MS : OFFER_MS);
+
+interface Settled {
+  readonly stage: Scenery;
+  readonly line: LineState;
+  readonly view: ScaleView;
+  readonly scale: ScaleMemory;
+  readonly pour: PourMemory;
+  readonly standing: Standing;
+}
+
+/** A settled pour: over, short, doubtful, held or offered. The caller has seen to it that the window stands and the vessel is right. */
+export const settledScene = (stage: Scenery, line: LineState, view: ScaleView, scale: ScaleMemory, pour: PourMemory): Scene => {
+  const settled: Settled = { stage, line, view, scale, pour, standing: standingAt(line, pour, scale.track.level) };
+  const { net, left } = settled.standing;
+  if (isOver(line, left)) return unlessBlocked(settled, () => overScene(stage, line, scale, pour, -left));
+  const band = bandOf(line, scale);
+  if (left > band) return shortScene(settled);
+  return unlessBlocked(settled, () => {
+    if (line.plan.material.class === 'hydroxide') return holdScene(settled);
+    const doubts = doubtsNow(settled);
+    const edge = left < -band;
+    if (doubts.length > 0 || pour.cancelled !== null || edge || net <= 0) return askScene(settled, doubts);
+    return offerScene(settled);
+  });
+};
+
+const doubtsNow = ({ line, pour }: Settled): readonly DoubtReason[] => (line.plan.lot === null ? [...pour.doubts, 'no-lot'] : pour.doubts);
+
+const unlessBlocked = ({ stage, line, view, scale, pour }: Settled, scene: () => Scene): Scene => {
+  const block = acceptBlock(stage, stage.batch, line, view, scale);
+  if (block === null) return scene();
+  stage.memory.pour = { ...pour, offer: null };
+  return { phase: 'blocked', block, say: { key: `blocked ${block} ${line.plan.id}`, code: 'blocked', params: { reason: block } } };
+};
+
+/** Nearer than this many tolerances, or this share of the target, a settled pour is told that a little is missing. */
+const NEAR_TOLERANCES = 6;
+const NEAR_SHARE = 0.1;
+
+const shortScene = ({ stage, line, view, scale, pour, standing }: Settled): Scene => {
+  const { net, left } = standing;
+  stage.memory.pour = { ...pour, offer: null };
+  if (!pour.begun) return { phase: 'ready', say: readyWords(stage, line, scale, pour) };
+  // The rest would not go on this scale: keep what is in and weigh the rest in another jug.
+  const full = view.capacity !== null && scale.track.level + left > view.capacity;
+  const choices = full ? [partPour(stage, line, scale, pour, net)] : [];
+  const near = left <= Math.max(NEAR_TOLERANCES * line.plan.tolerance, NEAR_SHARE * line.plan.target);
+  if (!near) return { phase: 'pouring', block: full ? 'capacity' : null, choices };
+  return {
+    phase: 'short',
+    block: full ? 'capacity' : null,
+    choices,
+    goOn: { code: 'enough', hold: true, act: () => wantAccept(stage, { line, pour, scale, how: 'held', shortIsFine: true }) },
+    say: { key: `short ${line.plan.id} ${scale.window?.episode ?? 0}`, code: 'short', params: { left: Math.round(left) } },
+  };
+};
+
+/** A line that opens on the vessel already standing is read out whole; where an error matters most, the cable is to hang free. */
+const readyWords = (stage: Scenery, line: LineState, scale: ScaleMemory, pour: PourMemory): Words => {
+  const key = `ready ${line.plan.id} ${pour.zero}`;
+  const vessel = stage.batch.vessels[line.plan.vessel];
+  if (scale.stand !== null && vessel !== undefined) return { ...nextWords(line, vessel), key, code: 'same-vessel' };
+  const params = { material: line.plan.material.name, left: line.plan.target - line.actual };
+  return { key, code: mattersMost(stage.batch, line) ? 'free-the-cable' : 'ready', params };
+};
+
+const askScene = ({ stage, line, scale, pour, standing }: Settled, doubts: readonly DoubtReason[]): Scene => {
+  stage.memory.pour = { ...pour, offer: null };
+  const reason = doubts[0] ?? (pour.cancelled === null ? 'edge' : 'cancelled');
+  return {
+    phase: 'ask',
+    doubts,
+    choices: liftCheck(stage, line, scale, pour),
+    goOn: { code: 'accept', hold: false, act: () => wantAccept(stage, { line, pour, scale, how: 'go-on' }) },
+    say: { key: `ask ${line.plan.id} ${reason}`, code: 'ask', params: { reason, net: Math.round(standing.net) } },
+  };
+};
+
+/** Hydroxide: never by itself. The material is named, and a person holds. */
+const holdScene = ({ stage, line, scale, pour, standing }: Settled): Scene => {
+  stage.memory.pour = { ...pour, offer: null };
+  return {
+    phase: 'hold',
+    doubts: pour.doubts,
+    choices: liftCheck(stage, line, scale, pour),
+    goOn: { code: 'accept-held', hold: true, act: () => wantAccept(stage, { line, pour, scale, how: 'held' }) },
+    say: {
+      key: `hold ${line.plan.id} ${scale.window?.episode ?? 0}`,
+      code: 'hold',
+      params: { material: line.plan.material.name, net: Math.round(standing.net) },
+    },
+  };
+};
+
+const offerScene = ({ stage, line, scale, pour, standing }: Settled): Scene => {
+  const stands = pour.offer !== null && Math.abs(scale.track.level - pour.offer.level) <= span(scale.track);
+  const offer = stands ? pour.offer : { since: stage.now, level: scale.track.level };
+  const offered = { ...pour, offer };
+  stage.memory.pour = offered;
+  if (offer !== null && stage.now - offer.since >= offerTime(line)) wantAccept(stage, { line, pour: offered, scale, how: 'by-itself' });
+  const code = comesInPieces(line.plan.material.class) ? 'only-material' : 'offer';
+  return {
+    phase: 'offer',
+    offerSince: offer?.since ?? stage.now,
+    choices: liftCheck(stage, line, scale, pour),
+    goOn: { code: 'accept', hold: false, act: () => wantAccept(stage, { line, pour: offered, scale, how: 'go-on' }) },
+    back: () => {
+      stage.memory.pour = { ...offered, offer: null, cancelled: scale.track.level };
+    },
+    say: {
+      key: `offer ${line.plan.id} ${offer?.since ?? 0}`,
+      code,
+      params: { material: line.plan.material.name, net: Math.round(standing.net) },
+    },
+  };
+};

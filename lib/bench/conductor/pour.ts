@@ -1,0 +1,122 @@
+import { easeOffNow, flowOf, overshootOf, STILL } from '#lib/measure/readings/flow';
+import { span } from '#lib/measure/readings/settle';
+import type { LineState, PanState } from '#lib/work/batch/index';
+import type { ScaleView } from '../conductor-types';
+import { signOf } from './accept';
+import { comesInPieces, followDoubts } from './doubt';
+import type { PourMemory, ScaleMemory } from './memory';
+import { within, type Scenery } from './stage';
+import { threshold } from './zero';
+
+/** Where the settled pour stands against its target. Masses in mg. */
+export interface Standing {
+  /** Net of the running pour. */
+  readonly net: number;
+  /** Target − (what the line has + net). */
+  readonly left: number;
+}
+
+export const standingAt = (line: LineState, pour: PourMemory, mass: number): Standing => {
+  const net = signOf(line) * (mass - pour.zero);
+  return { net, left: line.plan.target - line.actual - net };
+};
+
+/** Within the tolerance, and not so near its edge that rounding decides. */
+export const bandOf = (line: LineState, scale: ScaleMemory): number =>
+  Math.max(line.plan.tolerance - 0.5 * scale.track.division, 0.5 * line.plan.tolerance);
+
+export const isOver = (line: LineState, left: number): boolean => left + line.plan.tolerance < 0;
+
+/** The memory of this pour: made anew whenever the record's zero is another one. */
+export const pourFor = (stage: Scenery, line: LineState, view: ScaleView, pan: PanState): PourMemory => {
+  const { pour } = stage.memory;
+  if (pour !== null && pour.line === line.plan.id && pour.vessel === pan.vessel && pour.instrument === view.id && pour.zero === pan.zero) {
+    return pour;
+  }
+  return {
+    line: line.plan.id,
+    vessel: pan.vessel,
+    instrument: view.id,
+    zero: pan.zero,
+    since: stage.now,
+    stepsFrom: stage.now - 1000,
+    begun: false,
+    highest: 0,
+    doubts: stage.memory.inherited[view.id] === pan.zero ? ['after-replug'] : [],
+    steps: [],
+    offer: null,
+    cancelled: null,
+    lifted: null,
+    check: null,
+    overshoot: 0,
+    easedOff: false,
+  };
+};
+
+/** The pour after the newest frame of its scale. Call only when nothing hinders the scale. */
+export const followPour = (stage: Scenery, line: LineState, scale: ScaleMemory, pour: PourMemory): PourMemory => {
+  const mass = scale.track.masses.at(-1);
+  if (mass === undefined) return pour;
+  const carried = followLift(stage, line, scale, pour, mass);
+  if (carried.lifted !== null) return carried;
+  const settled = scale.track.stable ? standingAt(line, carried, scale.track.level) : null;
+  const known = line.plan.mode === 'loss' ? carried : followDoubts(carried, scale, doubtsOf(line, settled), settled?.net ?? null);
+  return followFlow(line, scale, followDrift(line, scale, known, stage.now), mass, settled);
+};
+
+const doubtsOf = (line: LineState, settled: Standing | null) => ({
+  tolerance: line.plan.tolerance,
+  pieces: comesInPieces(line.plan.material.class),
+  over: settled !== null && isOver(line, settled.left),
+  sign: signOf(line),
+});
+
+/** A scale known to wander is trusted only as long as its wandering stays small against the tolerance. */
+const followDrift = (line: LineState, scale: ScaleMemory, pour: PourMemory, now: number): PourMemory => {
+  const rate = Math.abs(scale.drift?.rate ?? 0);
+  const { division } = scale.track;
+  const drifting = rate > division / 60_000 && rate * (now - pour.since) > Math.max(division, 0.3 * line.plan.tolerance);
+  return drifting && !pour.doubts.includes('drift') ? { ...pour, doubts: [...pour.doubts, 'drift'] } : pour;
+};
+
+const followFlow = (line: LineState, scale: ScaleMemory, pour: PourMemory, mass: number, settled: Standing | null): PourMemory => {
+  const { track } = scale;
+  const still = Math.max(2 * track.division, span(track));
+  const { net, left } = standingAt(line, pour, mass);
+  const begun = pour.begun || net > still;
+  const moved = pour.cancelled !== null && Math.abs(mass - pour.cancelled) > still;
+  const cancelled = moved ? null : pour.cancelled;
+  if (settled !== null) return { ...pour, begun, cancelled, overshoot: 0, easedOff: false };
+  const seen = flowOf(track);
+  const flow = signOf(line) === 1 ? seen : STILL;
+  const easedOff = begun && (pour.easedOff || easeOffNow(flow, track, left));
+  return { ...pour, begun, cancelled, overshoot: overshootOf(flow, track), easedOff };
+};
+
+/** Share of the zero under which the pan counts as free; a bottle grows light, a vessel does not. */
+const freeBelow = (line: LineState, scale: ScaleMemory, pour: PourMemory): number => {
+  const gross = pour.zero - scale.empty;
+  return threshold(scale, line.plan.mode === 'loss' ? 0.2 * gross : gross);
+};
+
+const followLift = (stage: Scenery, line: LineState, scale: ScaleMemory, pour: PourMemory, mass: number): PourMemory => {
+  const off = mass - scale.empty <= freeBelow(line, scale, pour);
+  if (pour.lifted === null) {
+    return off ? { ...pour, lifted: { gross: scale.lastLevel ?? pour.zero, at: stage.now }, offer: null } : pour;
+  }
+  if (off || !scale.track.stable) return pour;
+  const back = { ...pour, lifted: null, stepsFrom: stage.now - 1000 };
+  if (line.plan.mode === 'loss') return back;
+  const difference = Math.abs(scale.track.level - pour.lifted.gross);
+  if (pour.check !== null) return afterCheck(line, scale, back, Math.abs(scale.track.level - pour.check));
+  if (difference <= within(scale)) return back;
+  // Something quite different stands there: arriving decides what it is.
+  if (difference > Math.max(10 * scale.track.division, 0.1 * (pour.lifted.gross - scale.empty))) return pour;
+  return { ...back, doubts: [...new Set([...pour.doubts, 'return-unlike' as const])] };
+};
+
+/** Freed, lifted and set down again: what leaned from outside is gone, so an equal weight clears the doubts. */
+const afterCheck = (line: LineState, scale: ScaleMemory, pour: PourMemory, difference: number): PourMemory => {
+  const agrees = difference <= Math.max(2 * scale.track.division, 0.3 * line.plan.tolerance);
+  return { ...pour, check: null, steps: [], doubts: agrees ? [] : ['return-unlike'] };
+};

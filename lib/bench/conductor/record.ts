@@ -1,0 +1,45 @@
+import type { InstrumentId } from '#lib/units/id';
+import type { BatchState } from '#lib/work/batch/index';
+import { standOf } from './lift';
+import { sayAccepted, sayNow } from './say';
+import { setScale, type Scenery } from './stage';
+
+/** A batch last resumed in another boot: nobody here has seen what happened meanwhile. */
+export const needsResume = ({ batch, view }: Scenery): boolean => batch.resumedInBoot !== (view.boot ?? batch.boot);
+
+/** Brings the memory up to what the record says now. Cheap when nothing was committed. */
+export const followRecord = (stage: Scenery): void => {
+  const { memory, batch } = stage;
+  if (memory.batch !== batch.id) begin(stage);
+  else if (memory.version === batch.version) return refreshStands(stage);
+  memory.version = batch.version;
+  if (batch.away === null && memory.returning) {
+    memory.returning = false;
+    sayNow(stage, 'returned', {});
+  }
+  refreshStands(stage);
+};
+
+/** A batch that comes into view with zeros taken before: what happened on those pans since then nobody has seen. */
+const begin = (stage: Scenery): void => {
+  const { memory, batch } = stage;
+  memory.batch = batch.id;
+  memory.pour = null;
+  memory.inherited = Object.fromEntries(Object.entries(batch.pans).map(([id, pan]) => [id, pan.zero]));
+};
+
+const refreshStands = (stage: Scenery): void => {
+  for (const id of Object.keys(stage.memory.scales) as InstrumentId[]) {
+    const scale = stage.memory.scales[id];
+    if (scale === undefined) continue;
+    const stand = standOf(stage.batch, id, scale);
+    if (stand === scale.stand) continue;
+    setScale(stage, id, { stand });
+    if (stand !== null) sayAccepted(stage, acceptedWords(stage.batch, stand.line));
+  }
+};
+
+const acceptedWords = (batch: BatchState, line: keyof BatchState['lines']) => {
+  const state = batch.lines[line];
+  return { material: state?.plan.material.name ?? '', net: state?.actual ?? 0 };
+};

@@ -1,0 +1,21 @@
+import { choice } from './choices';
+import type { CardCode } from '../codes';
+import type { Scene, Scenery } from './stage';
+
+const CONTENTS = ['as-recorded', 'poured-more', 'emptied', 'unsure'] as const;
+
+/** After a restart nobody but a person knows what is in the vessel: each answer is held, and none is chosen beforehand. */
+export const resumeScene = (stage: Scenery): Scene => {
+  const line = stage.batch.open === null ? null : (stage.batch.lines[stage.batch.open] ?? null);
+  const params = {
+    material: line?.plan.material.name ?? '',
+    actual: line?.actual ?? 0,
+    vessel: line === null ? '' : (stage.batch.vessels[line.plan.vessel]?.plan.name ?? ''),
+  };
+  const choices = CONTENTS.map((contents) =>
+    choice(`resume-${contents}` satisfies CardCode, params, true, () => {
+      stage.wants.push({ kind: 'resume', body: { contents, note: '', held: true } });
+    }),
+  );
+  return { phase: 'resume', line, choices, say: { key: `resume ${stage.batch.resumedInBoot}`, code: 'resume', params } };
+};

@@ -1,0 +1,43 @@
+import type { InstrumentId } from '#lib/units/id';
+import type { VesselPlan } from '#lib/work/batch/index';
+import { openOverScene, questionScene } from './answers';
+import { awayScene } from './away';
+import { joinedScene, joiningScene } from './joining';
+import { watchStand } from './lift';
+import { lineScene } from './line';
+import { followProbes } from './probe';
+import { needsResume } from './record';
+import { resumeScene } from './resume';
+import type { Scene, Scenery } from './stage';
+
+/** What the bench is about now: first what only a person can answer, then the work. */
+export const sceneNow = (stage: Scenery): Scene => {
+  const { batch } = stage;
+  if (batch.status === 'closed') return { phase: 'done' };
+  if (batch.status === 'parked' || batch.status === 'abandoned') return { phase: 'idle' };
+  if (needsResume(stage)) return resumeScene(stage);
+  if (batch.away !== null) return awayScene(stage, batch.away);
+  if (batch.question !== null) return questionScene(stage, batch.question);
+  if (batch.over !== null) return openOverScene(stage, batch.over);
+  if (batch.status === 'joined') return joinedScene(stage, (line) => lineScene(stage, line));
+  const line = batch.open === null ? undefined : batch.lines[batch.open];
+  if (line !== undefined) return lineScene(stage, line);
+  stage.memory.pour = null;
+  return joiningScene(stage);
+};
+
+/** Keeps an eye on what stands on the pans already, whatever is being weighed now. */
+export const watch = (stage: Scenery): void => {
+  const { batch } = stage;
+  const working = batch.status === 'weighing' || batch.status === 'joined';
+  if (!working || needsResume(stage)) return;
+  followProbes(stage, standingVessels(stage));
+  if (batch.away !== null || batch.question !== null) return;
+  if (stage.heard !== null) watchStand(stage, stage.heard);
+};
+
+const standingVessels = ({ batch }: Scenery): readonly VesselPlan[] =>
+  (Object.keys(batch.pans) as InstrumentId[]).flatMap((id) => {
+    const vessel = batch.vessels[batch.pans[id]?.vessel ?? ('' as never)];
+    return vessel === undefined ? [] : [vessel.plan];
+  });

@@ -1,0 +1,41 @@
+import type { LineState } from '#lib/work/batch/index';
+import type { ScaleView } from '../conductor-types';
+import { choice } from './choices';
+import type { ScaleMemory, StopMemory } from './memory';
+import { setScale, within, type Scene, type Scenery } from './stage';
+
+/**
+ * Nothing goes on from this scale before a person does: it was lost and came back, changed its unit, or its own tare key was pressed.
+ */
+export const stopScene = (stage: Scenery, line: LineState, view: ScaleView, scale: ScaleMemory, stop: StopMemory): Scene => {
+  const say = { key: `blocked ${stop.why} ${line.plan.id} ${stop.was ?? ''}`, code: 'blocked', params: { reason: stop.why } } as const;
+  const blocked = { phase: 'blocked', block: stop.why, say } as const;
+  const free = (): void => setScale(stage, view.id, { stop: null });
+  if (stop.why === 'tare-pressed') {
+    const zeroed = stop.emptied && scale.track.stable && Math.abs(scale.track.level - scale.empty) <= 3 * scale.track.division;
+    return zeroed ? { ...blocked, goOn: { code: 'scale-zeroed', hold: false, act: free } } : blocked;
+  }
+  if (!scale.track.stable) return blocked;
+  if (stop.why === 'unit-changed' && stop.was === null) return { ...blocked, goOn: { code: 'unit-noted', hold: false, act: free } };
+  const code = stop.why === 'unit-changed' ? 'unit-noted' : 'after-replug';
+  const same = stop.was === null || Math.abs(scale.track.level - stop.was) <= within(scale);
+  if (same) return { ...blocked, goOn: { code, hold: false, act: free } };
+  return { ...blocked, choices: unlikeChoices(stage, view, scale, stop.was, free) };
+};
+
+/** Another weight than before: what was poured meanwhile? A doubt stays on the line either way. */
+const unlikeChoices = (stage: Scenery, view: ScaleView, scale: ScaleMemory, was: number, free: () => void) => {
+  const params = { was: Math.round(was), now: Math.round(scale.track.level) };
+  const doubted = (): void => {
+    free();
+    const { pour } = stage.memory;
+    if (pour !== null && pour.instrument === view.id && !pour.doubts.includes('after-replug')) {
+      stage.memory.pour = { ...pour, doubts: [...pour.doubts, 'after-replug'] };
+    }
+  };
+  const putRight = (): void => {
+    doubted();
+    setScale(stage, view.id, { stop: { why: 'disarmed', was, emptied: false } });
+  };
+  return [choice('poured-meanwhile', params, true, doubted), choice('put-right', params, false, putRight)];
+};

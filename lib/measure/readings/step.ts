@@ -1,0 +1,86 @@
+import type { Track } from './settle';
+
+/** A change too sudden for a pour: a spoon laid in, a hand leaning, something dropped. */
+export interface Step {
+  /** Middle of the change, monotonic ms. */
+  readonly at: number;
+  /** mg, signed. */
+  readonly size: number;
+}
+
+/** Flow is looked at this long before and after the change, ms. */
+const BESIDE = 500;
+/** Share of the change that must lie in the inner time, in which this scale would show a set-down. */
+const INNER = 0.72;
+/** A flow that starts, stops or stutters bends the curve by up to half of what it carries in the time looked at. */
+const FLOW_SHARE = 0.5;
+
+interface Beside {
+  readonly slope: number;
+  /** Extrapolated to the middle of the change. */
+  readonly level: number;
+}
+
+/**
+ * The step that has just come into view, if any: the flow of the half second before and after is taken off, and most of what is left
+ * must have happened within the time this scale takes over a set-down. `least`: smallest step worth knowing, mg. Nothing
+ * before `from` is looked at.
+ */
+export const stepIn = (track: Track, least: number, from: number): Step | null => {
+  const end = track.times.length - 1;
+  const now = track.times[end];
+  if (now === undefined) return null;
+  const inner = track.rise + track.period;
+  const outer = 1.8 * track.rise + 1.5 * track.period;
+  const after = now - BESIDE;
+  const before = after - outer;
+  if (before - BESIDE < Math.max(track.dwellFrom, from, track.times[0] ?? now)) return null;
+  const threshold = Math.max(least, 6 * track.sigma);
+  if (Math.abs((track.masses[end] ?? 0) - at(track, before)) < threshold) return null;
+  const middle = (before + after) / 2;
+  const early = beside(track, before - BESIDE, before, middle);
+  const late = beside(track, after, now, middle);
+  if (early === null || late === null) return null;
+  const size = late.level - early.level;
+  const slope = (early.slope + late.slope) / 2;
+  const flowing = (FLOW_SHARE * (Math.abs(early.slope) + Math.abs(late.slope)) * outer) / 2;
+  if (Math.abs(size) <= Math.max(threshold, flowing)) return null;
+  const held = at(track, middle + inner / 2) - at(track, middle - inner / 2) - slope * inner;
+  return held / size >= INNER ? { at: middle, size } : null;
+};
+
+/** Least-squares line through the frames of a stretch, two at least. */
+const beside = (track: Track, from: number, to: number, middle: number): Beside | null => {
+  let count = 0;
+  let st = 0;
+  let sg = 0;
+  let stt = 0;
+  let stg = 0;
+  for (let index = track.times.length - 1; index >= 0; index -= 1) {
+    const t = track.times[index] ?? 0;
+    if (t < from) break;
+    if (t > to) continue;
+    const x = t - middle;
+    const g = track.masses[index] ?? 0;
+    count += 1;
+    st += x;
+    sg += g;
+    stt += x * x;
+    stg += x * g;
+  }
+  if (count < 2) return null;
+  const vt = stt - (st * st) / count;
+  const slope = vt > 0 ? (stg - (st * sg) / count) / vt : 0;
+  return { slope, level: (sg - slope * st) / count };
+};
+
+/** The reading at a moment, straight between frames. */
+const at = (track: Track, moment: number): number => {
+  let index = track.times.length - 1;
+  while (index > 0 && (track.times[index] ?? 0) > moment) index -= 1;
+  const t0 = track.times[index] ?? moment;
+  const g0 = track.masses[index] ?? 0;
+  const t1 = track.times[index + 1];
+  const g1 = track.masses[index + 1];
+  return t1 === undefined || g1 === undefined || t1 <= t0 || moment <= t0 ? g0 : g0 + ((g1 - g0) * (moment - t0)) / (t1 - t0);
+};
