@@ -50,6 +50,8 @@ export interface LinePlan {
   /** Greatest weight that keeps every result inside the formula's limits; `null` when nobody has computed it: then any over-pour is red. */
   readonly upper: Milligrams | null;
   readonly vessel: VesselId;
+  /** A jug that carries its part over into this vessel between weighings: it comes back lighter, and that is no doubt. */
+  readonly into?: VesselId;
   readonly scale: ScaleRole;
   readonly mode: WeighMode;
   /** Can stand in a cup until after joining. Joining is held until it is ready. */

@@ -16,15 +16,16 @@ const fits = (line: LineState, vessel: VesselState, planned: VesselState | undef
   return free && (vessel.plan.use === planned?.plan.use || vessel.plan.use === 'aside');
 };
 
-/** A vessel that is not the planned one carries its part over: what is missing on its return is in the planned vessel by now. */
+/** A jug that carries its part over: what is missing on its return is by now in the vessel it pours into. */
 const carriedOver = (line: LineState, vessel: VesselState, gross: number): Draft | null => {
   const { standing, empty, contents, plan } = vessel;
-  if (plan.id === line.plan.vessel || standing === null || empty === null || contents <= 0) return null;
+  const to = line.plan.into ?? line.plan.vessel;
+  if (plan.id === to || standing === null || empty === null || contents <= 0) return null;
   if (gross >= standing.gross || gross < empty - RECOGNISED_WITHIN) return null;
   const residue = mg(Math.min(contents, Math.max(0, gross - empty)));
   const mass = mg(contents - residue);
   if (mass === 0) return null;
-  return draft('moved', { from: plan.id, to: line.plan.vessel, mass, residue, shares: apportion(mass, asShares(vessel.holds)) });
+  return draft('moved', { from: plan.id, to, mass, residue, shares: apportion(mass, asShares(vessel.holds)) });
 };
 
 const setDown = (line: LineState, vessel: VesselState, { body }: CommandOf<'set-vessel'>, before: readonly Draft[] = []): Decision => {

@@ -8,6 +8,8 @@ import { allow, deny, draft, refusal, refuse, type Decider, type Decision } from
 const badLine = (line: LinePlan, vessels: Plan['vessels']): Refusal | null => {
   const vessel = vessels.find(({ id }) => id === line.vessel);
   if (vessel === undefined) return noSuch('vessel', line.vessel);
+  const { into = null } = line;
+  if (into !== null && !vessels.some(({ id }) => id === into)) return noSuch('vessel', into);
   const bad = line.target <= 0 || line.tolerance <= 0 || (line.upper !== null && line.upper < line.target);
   if (bad) return refusal('bad-number', { line: line.id });
   return unfit(vessel, isHydroxide(line));

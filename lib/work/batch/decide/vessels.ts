@@ -72,7 +72,7 @@ export const split: Decider<'split'> = (state, { body }) => {
 /** The vessel in which the batch comes together. */
 export const batterVessel = (state: BatchState): VesselState | undefined => {
   const oils = state.order.map((id) => state.lines[id]?.plan).find((plan) => plan?.phase === 'oils');
-  const planned = oils === undefined ? undefined : own(state.vessels, oils.vessel);
+  const planned = oils === undefined ? undefined : own(state.vessels, oils.into ?? oils.vessel);
   return planned ?? Object.values(state.vessels).find(({ plan }) => plan.use === 'oils');
 };
 
@@ -101,7 +101,7 @@ export const weighBack: Decider<'weigh-back'> = (state, command) => {
   const mixture = totalOf(went) === 0 ? holds : went;
   if (net > totalOf(holds) + totalOf(went) || !mixture.some((share) => share.line === id))
     return refuse('wrong-vessel', { vessel: vesselId, net });
-  const to = wentTo(state, vessel, line.plan.vessel);
+  const to = wentTo(state, vessel, line.plan.into ?? line.plan.vessel);
   if (to === null) return refuse('wrong-order', { vessel: vesselId });
   return allow(...weighedBack(state, command, vessel, to, mixture));
 };

@@ -1,0 +1,9 @@
+import { alderAndOat } from './sample/alder-and-oat';
+import { meadowsweet } from './sample/meadowsweet';
+import { slate } from './sample/slate';
+import type { SamplePlan } from './sample/make';
+
+export type { SampleLot, SamplePlan } from './sample/make';
+
+/** Typed plans of the invented workshop, standing where computed plans will come from. Lots are by line. */
+export const SAMPLE_PLANS: readonly SamplePlan[] = [alderAndOat, meadowsweet, slate];
