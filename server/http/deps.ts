@@ -17,12 +17,13 @@ export interface Running {
 export interface Setup {
   page(): Promise<InstrumentsPage>;
   raw(id: InstrumentId): RawFrames | null;
-  bind(config: InstrumentConfig): Promise<void>;
-  /** False: there is no such instrument. */
-  unbind(id: InstrumentId): Promise<boolean>;
-  /** False: this is not practice, or the command line fixes it. */
-  leavePractice(): Promise<boolean>;
+  bind(config: InstrumentConfig): Promise<SetupAnswer>;
+  unbind(id: InstrumentId): Promise<SetupAnswer>;
+  leavePractice(): Promise<SetupAnswer>;
 }
+
+/** `fixed`: the command line says what stands on this bench. `missing`: there is no such instrument, or this is not practice. */
+export type SetupAnswer = 'done' | 'fixed' | 'missing';
 
 export interface ApiDeps {
   readonly build: string;

@@ -4,7 +4,7 @@ import type { Context, MiddlewareHandler } from 'hono';
 import { bindAsk, leavePracticeAsk, unbindAsk } from '#lib/protocol/setup';
 import type { InstrumentConfig } from '#lib/measure/instrument';
 import { as } from '#lib/units/id';
-import type { ApiDeps } from './deps';
+import type { ApiDeps, SetupAnswer } from './deps';
 import { problem } from './problem';
 
 /** GET /api/instruments, GET /api/instruments/:id/raw; a maker binds, unbinds and leaves practice by POST. */
@@ -16,20 +16,27 @@ export const instruments = (deps: ApiDeps): Hono =>
       return frames === null ? problem(c, 404, 'There is no such instrument.', 'Open it from the list of instruments.') : c.json(frames);
     })
     .post('/', makersOnly(deps), zValidator('json', bindAsk, unreadable), async (c) => {
-      await deps.setup.bind(c.req.valid('json') as InstrumentConfig);
-      return c.json(await deps.setup.page());
+      // The schema's ids and masses are plain; here they become the bench's.
+      return answer(c, deps, await deps.setup.bind(c.req.valid('json') as InstrumentConfig));
     })
-    .post('/unbind', makersOnly(deps), zValidator('json', unbindAsk, unreadable), async (c) => {
-      const done = await deps.setup.unbind(as(c.req.valid('json').id));
-      return done
-        ? c.json(await deps.setup.page())
-        : problem(c, 404, 'There is no such instrument in Setup.', 'Open the list of instruments again.');
-    })
-    .post('/leave-practice', makersOnly(deps), zValidator('json', leavePracticeAsk, unreadable), async (c) => {
-      const done = await deps.setup.leavePractice();
-      if (done) return c.json(await deps.setup.page());
-      return problem(c, 409, 'This is not the practice bench, or the command line holds it.', 'Start without --scale practice.');
-    });
+    .post('/unbind', makersOnly(deps), zValidator('json', unbindAsk, unreadable), async (c) =>
+      answer(c, deps, await deps.setup.unbind(as(c.req.valid('json').id))),
+    )
+    .post('/leave-practice', makersOnly(deps), zValidator('json', leavePracticeAsk, unreadable), async (c) =>
+      answer(c, deps, await deps.setup.leavePractice()),
+    );
+
+const answer = async (c: Context, deps: ApiDeps, said: SetupAnswer): Promise<Response> => {
+  if (said === 'done') return c.json(await deps.setup.page());
+  if (said === 'fixed')
+    return problem(
+      c,
+      409,
+      'The command line says what stands on this bench.',
+      'Start the program without --scale and --probe to use Setup.',
+    );
+  return problem(c, 404, 'There is nothing of that kind here.', 'Open the list of instruments again.');
+};
 
 const makersOnly =
   (deps: ApiDeps): MiddlewareHandler =>

@@ -1,6 +1,7 @@
 import { createHmac, randomBytes, randomInt, timingSafeEqual } from 'node:crypto';
 import { closeSync, fsyncSync, openSync, readFileSync, renameSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Clock } from '#lib/units/time';
 
 /** Letters and digits nobody takes for one another. */
 const ALPHABET = '23456789ABCDEFGHJKMNPQRSTVWXYZ';
@@ -23,7 +24,7 @@ export interface Pairing {
  * Lets a screen elsewhere hold the bench: it shows the one-time code and gets a token, signed with a key of this data directory, so that
  * a tablet stays paired when the server is killed mid-pour. Deleting the key unpairs every screen.
  */
-export const createPairing = (deps: { folder: string; now: () => number; wall: () => number; onCode: (code: string) => void }): Pairing => {
+export const createPairing = (deps: { folder: string; clock: Pick<Clock, 'now' | 'wall'>; onCode: (code: string) => void }): Pairing => {
   const key = readKey(deps.folder);
   let code = freshCode();
   let wrong = 0;
@@ -33,26 +34,26 @@ export const createPairing = (deps: { folder: string; now: () => number; wall: (
   return {
     code: () => code,
     redeem(tried) {
-      const waitMs = Math.ceil(waitUntil - deps.now());
+      const waitMs = Math.ceil(waitUntil - deps.clock.now());
       if (waitMs > 0) return { ok: false, waitMs };
       if (!same(normal(tried), normal(code))) {
         wrong += 1;
         if (wrong < FREE_TRIES) return { ok: false, waitMs: 0 };
         const wait = Math.min(LONGEST_WAIT_MS, FIRST_WAIT_MS * 2 ** (wrong - FREE_TRIES));
-        waitUntil = deps.now() + wait;
+        waitUntil = deps.clock.now() + wait;
         return { ok: false, waitMs: wait };
       }
       wrong = 0;
       code = freshCode();
       deps.onCode(code);
-      const text = `${randomBytes(9).toString('base64url')}.${Math.round(deps.wall() + TOKEN_DAYS * 86_400_000)}`;
+      const text = `${randomBytes(9).toString('base64url')}.${Math.round(deps.clock.wall() + TOKEN_DAYS * 86_400_000)}`;
       return { ok: true, token: `${text}.${sign(text)}` };
     },
     knows(token) {
       const parts = /^([\w-]{12}\.(\d{1,16}))\.([\w-]{43})$/.exec(token ?? '');
       if (parts === null) return false;
       const [, text = '', until = '', mark = ''] = parts;
-      return same(mark, sign(text)) && Number(until) > deps.wall();
+      return same(mark, sign(text)) && Number(until) > deps.clock.wall();
     },
   };
 };

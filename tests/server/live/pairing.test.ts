@@ -2,13 +2,14 @@ import { mkdtempSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { monotonic, wall } from '#lib/units/time';
 import { createPairing } from '#server/live/pairing';
 import { isHere } from '#server/live/who';
 
 describe('A13: a screen elsewhere is opened with the one-time code', () => {
   let folder: string;
   let time: number;
-  const open = () => createPairing({ folder, now: () => time, wall: () => time, onCode: () => {} });
+  const open = () => createPairing({ folder, clock: { now: () => monotonic(time), wall: () => wall(time) }, onCode: () => {} });
   beforeEach(() => {
     folder = mkdtempSync(join(tmpdir(), 'pairing-'));
     time = 1_000_000;

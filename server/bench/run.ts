@@ -1,0 +1,119 @@
+import type { InstrumentConfig, LinkStatus } from '#lib/measure/instrument';
+import { createLink } from '#lib/measure/link/link';
+import type { Link } from '#lib/measure/link/link';
+import type { PortOpener } from '#lib/measure/link/port';
+import type { Reading } from '#lib/measure/reading';
+import type { RawFrame } from '#lib/measure/link/raw-ring';
+import { LOOP_TICK_MS } from '#lib/measure/readings/burst';
+import { createBench } from '#lib/bench/pipeline/index';
+import type { BenchParts } from '#lib/bench/pipeline/index';
+import type { Bench } from '#lib/bench/pipeline/types';
+import type { InstrumentId, PersonId, VesselId } from '#lib/units/id';
+import { as } from '#lib/units/id';
+import type { Realm } from '#lib/work/batch/index';
+import type { Log } from '../log';
+import type { Store } from '../store/store';
+import { planWith } from './plans';
+import { armedBatch, foldBatch, newestChecks } from './restore';
+import { newId, systemClock, systemTimers, upTime } from './system';
+
+export interface RunParts {
+  readonly name: string;
+  readonly realm: Realm;
+  readonly store: Store;
+  readonly configs: readonly InstrumentConfig[];
+  readonly opener: PortOpener;
+  readonly scene: BenchParts['scene'];
+  readonly leaning: () => readonly VesselId[];
+  readonly log: Log;
+}
+
+/** A bench with its instruments connected and its clock ticking. */
+export interface BenchRun {
+  readonly bench: Bench;
+  readonly store: Store;
+  readonly configs: readonly InstrumentConfig[];
+  links(): readonly LinkStatus[];
+  /** Newest raw frames of one instrument, newest first; `null`: no such instrument. */
+  rawFrames(instrument: InstrumentId): readonly RawFrame[] | null;
+  /** Decides what was asked, then frees every port. */
+  stop(): Promise<void>;
+}
+
+/** Stands for whoever weighs here until people have names. */
+const MAKER = as<PersonId>('maker');
+
+export const startRun = async (parts: RunParts): Promise<BenchRun> => {
+  const { store, log, realm } = parts;
+  const links = new Map<InstrumentId, Link>();
+  const { bench, inputs } = createBench({
+    boot: newId(),
+    name: parts.name,
+    realm,
+    clock: systemClock,
+    up: upTime,
+    configs: parts.configs,
+    status: (id) => links.get(id)?.status() ?? { phase: 'closed', nature: null },
+    journal: store.bench,
+    batch: await restored(parts),
+    checks: await newestChecks(store.bench),
+    newEntryId: newId,
+    newBatchId: newId,
+    newMark: () => nextMark(store),
+    person: MAKER,
+    plan: planWith,
+    load: (id) => foldBatch(store.bench, id),
+    probesInVessel: parts.leaning,
+    scene: parts.scene,
+    trouble: (what, error) => log.error({ err: error }, what),
+  });
+
+  for (const config of parts.configs) {
+    const sink = {
+      reading: (reading: Reading) => inputs.reading(reading),
+      status(status: LinkStatus) {
+        log.info({ instrument: status.instrument, phase: status.phase, failure: status.failure, detail: status.detail }, 'instrument');
+        inputs.status(status);
+      },
+    };
+    links.set(config.id, createLink({ config, opener: parts.opener, clock: systemClock, timers: systemTimers, sink }));
+  }
+  const ticking = setInterval(() => inputs.tick(), LOOP_TICK_MS);
+  for (const link of links.values()) link.start();
+
+  return {
+    bench,
+    store,
+    configs: parts.configs,
+    links: () =>
+      [...links.values()].map((link) => {
+        const status = link.status();
+        const discarded = inputs.discarded(status.instrument);
+        return discarded === 0 ? status : { ...status, faults: { ...status.faults, 'stall-discard': discarded } };
+      }),
+    rawFrames: (instrument) => links.get(instrument)?.rawFrames() ?? null,
+    async stop() {
+      clearInterval(ticking);
+      await Promise.all([...links.values()].map((link) => link.stop()));
+      await inputs.idle();
+    },
+  };
+};
+
+/** A batch whose lines do not follow is left alone and said aloud; the bench runs without it. */
+const restored = async ({ store, log }: RunParts): Promise<BenchParts['batch']> => {
+  try {
+    return await armedBatch(store);
+  } catch (error) {
+    log.error({ err: error }, 'the batch that was being weighed cannot be read; it is kept as it is');
+    return null;
+  }
+};
+
+/** Year and number within it: the eleventh batch of 2026 is "26-11". */
+const nextMark = async (store: Store): Promise<string> => {
+  const year = String(new Date(systemClock.wall()).getFullYear() % 100).padStart(2, '0');
+  const newest = (await store.batches.list({ before: null, limit: 1 })).batches[0];
+  const [of, number] = newest?.mark.split('-') ?? [];
+  return `${year}-${of === year ? Number(number) + 1 : 1}`;
+};

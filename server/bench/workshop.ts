@@ -1,0 +1,185 @@
+import { mkdirSync } from 'node:fs';
+import { createSerialOpener } from '#hardware/ports/serialport-opener';
+import { listPorts } from '#hardware/ports/list-ports';
+import { createPracticeBench } from '#hardware/practice/opener';
+import { hintOf } from '#hardware/practice/hint';
+import type { InstrumentConfig } from '#lib/measure/instrument';
+import type { InstrumentsPage } from '#lib/protocol/http';
+import { as } from '#lib/units/id';
+import type { PersonId, VesselId } from '#lib/units/id';
+import type { Realm } from '#lib/work/batch/index';
+import type { SetupAnswer, Setup } from '../http/deps';
+import type { Log } from '../log';
+import type { Options } from '../options';
+import { lockDirectory } from '../store/lock';
+import { openStore } from '../store/open';
+import type { Store } from '../store/store';
+import { realmOf, refusePty } from './realm';
+import { startRun } from './run';
+import type { BenchRun, RunParts } from './run';
+import { systemClock, systemTimers } from './system';
+
+/** Who binds instruments in Setup, until people have names. */
+const MAKER = as<PersonId>('maker');
+
+export interface Workshop {
+  /** The bench that runs now. */
+  run(): BenchRun;
+  readonly setup: Setup;
+  /** Another bench runs from now on. */
+  changed(listener: (run: BenchRun) => void): void;
+  /** Frees the ports, lets what was asked be decided, closes the record and gives the folder free. */
+  stop(): Promise<void>;
+}
+
+type Asked = Pick<Options, 'data' | 'instruments' | 'practice' | 'ptyIsReal' | 'seed'>;
+
+/**
+ * Everything behind the web: the record in its folder, and the bench that its instruments make. What Setup stores lies in the real
+ * workshop's record, whichever realm runs. Throws `StoreProblem` when the program must not start.
+ */
+export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> => {
+  mkdirSync(options.data, { recursive: true, mode: 0o700 });
+  const lock = lockDirectory(options.data);
+  const stores = new Map<Realm, Store>();
+  const listeners: ((run: BenchRun) => void)[] = [];
+
+  const storeOf = async (realm: Realm): Promise<Store> => {
+    const known = stores.get(realm);
+    if (known !== undefined) return known;
+    const store = await openStore({ dir: options.data, realm, clock: systemClock, log, lock });
+    stores.set(realm, store);
+    return store;
+  };
+  const close = async (): Promise<void> => {
+    for (const store of stores.values()) await store.close();
+    lock.release();
+  };
+
+  const begin = async (): Promise<BenchRun> => {
+    const { settings } = await storeOf('real');
+    if (isPractice(options, settings)) {
+      return startRun({ ...practiceParts(options.seed), name: 'bench', store: await storeOf('practice'), log });
+    }
+    const configs = options.instruments.length > 0 ? options.instruments : settings.instruments();
+    const realm = realmOf(configs, options.ptyIsReal);
+    const serial = createSerialOpener({ now: () => systemClock.now() });
+    const opener = realm === 'real' && !options.ptyIsReal ? refusePty(serial, ptyFound) : serial;
+    const name = options.ptyIsReal ? 'bench (pseudo-terminals taken as real)' : 'bench';
+    return startRun({ name, realm, store: await storeOf(realm), configs, opener, scene: null, leaning: () => [], log });
+  };
+
+  let run: BenchRun;
+  let tail: Promise<void> = Promise.resolve();
+  const replace = async (before: Promise<void>): Promise<void> => {
+    await before.catch(() => undefined);
+    await run.stop();
+    run = await begin();
+    log.info({ boot: run.bench.boot, realm: run.bench.realm }, 'another bench');
+    for (const listener of listeners) listener(run);
+  };
+  const rebuild = (): Promise<void> => {
+    tail = replace(tail);
+    return tail;
+  };
+
+  /** A port that was not there at the start is a pseudo-terminal: this is no real bench, unless a real batch is under way on it. */
+  const ptyFound = (path: string): void => {
+    const status = run.bench.batch()?.status;
+    log.warn({ path }, 'a pseudo-terminal stands where a real instrument was expected');
+    if (status !== 'weighing' && status !== 'joined')
+      rebuild().catch((error: unknown) => log.error({ err: error }, 'the bench could not be changed'));
+  };
+
+  const setup = (settings: Store['settings']): Setup => ({
+    page: () => pageOf(run, options, settings),
+    raw(id) {
+      const frames = run.rawFrames(id);
+      return frames === null
+        ? null
+        : { frames: frames.map(({ bytes, ageMs, took }) => ({ ...readable(bytes), ageMs: Math.round(ageMs), took })) };
+    },
+    async bind(config): Promise<SetupAnswer> {
+      if (options.instruments.length > 0) return 'fixed';
+      await settings.bindInstrument(config, MAKER);
+      if (!isPractice(options, settings)) await rebuild();
+      return 'done';
+    },
+    async unbind(id): Promise<SetupAnswer> {
+      if (options.instruments.length > 0) return 'fixed';
+      if (!settings.instruments().some((config) => config.id === id)) return 'missing';
+      await settings.unbindInstrument(id, MAKER);
+      if (!isPractice(options, settings)) await rebuild();
+      return 'done';
+    },
+    async leavePractice(): Promise<SetupAnswer> {
+      if (options.practice) return 'fixed';
+      if (!isPractice(options, settings)) return 'missing';
+      await settings.leavePractice(MAKER);
+      await rebuild();
+      return 'done';
+    },
+  });
+
+  try {
+    run = await begin();
+  } catch (error) {
+    await close();
+    throw error;
+  }
+  const { settings } = await storeOf('real');
+  return {
+    run: () => run,
+    setup: setup(settings),
+    changed: (listener) => void listeners.push(listener),
+    async stop() {
+      await tail.catch(() => undefined);
+      await run.stop();
+      await close();
+    },
+  };
+};
+
+/** Practice until a person left it in Setup, unless the command line names instruments. */
+const isPractice = (options: Asked, settings: Store['settings']): boolean =>
+  options.practice || (options.instruments.length === 0 && settings.practiceLeft() === null);
+
+const practiceParts = (seed: number): Pick<RunParts, 'realm' | 'configs' | 'opener' | 'scene' | 'leaning'> => {
+  const { opener, configs, scene } = createPracticeBench({ seed, clock: systemClock, timers: systemTimers });
+  const scales = configs.flatMap((config) => (config.kind === 'scale' ? [{ id: config.id, role: config.role }] : []));
+  return {
+    realm: 'practice',
+    configs,
+    opener,
+    scene: {
+      act: (act, cue, batch) => scene.act(act, hintOf(cue, batch, scales)),
+      look: (cue, batch) => scene.hint(hintOf(cue, batch, scales)),
+    },
+    leaning: () => scene.leaning().map((vessel) => as<VesselId>(vessel)),
+  };
+};
+
+const pageOf = async (run: BenchRun, options: Asked, settings: Store['settings']): Promise<InstrumentsPage> => {
+  const practice = run.bench.realm === 'practice';
+  const from = practice ? 'practice' : options.instruments.length > 0 ? 'command line' : 'setup';
+  const statuses = new Map(run.links().map((status) => [status.instrument, status]));
+  return {
+    instruments: run.configs.flatMap((config: InstrumentConfig) => {
+      const status = statuses.get(config.id);
+      return status === undefined ? [] : [{ config, status, from } as const];
+    }),
+    ports: await listPorts(),
+    realm: run.bench.realm,
+    leavePractice: practice && !options.practice && settings.practiceLeft() === null,
+  };
+};
+
+/** Bytes for a person: as numbers, and as text with everything unprintable shown as its control picture. */
+const readable = (bytes: Uint8Array): { hex: string; text: string } => ({
+  hex: Buffer.from(bytes)
+    .toString('hex')
+    .replaceAll(/(..)(?=.)/g, '$1 '),
+  text: Array.from(bytes, (byte) =>
+    byte < 0x20 ? String.fromCodePoint(0x2400 + byte) : byte < 0x7f ? String.fromCodePoint(byte) : '\u{fffd}',
+  ).join(''),
+});

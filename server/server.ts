@@ -1,0 +1,92 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { networkInterfaces } from 'node:os';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Realm } from '#lib/work/batch/index';
+import { PLANS } from './bench/plans';
+import { reviewOf } from './bench/restore';
+import { markSession } from './bench/session';
+import { systemClock } from './bench/system';
+import { openWorkshop } from './bench/workshop';
+import { openDevPages } from './dev-pages';
+import { loadPages } from './http/static';
+import { createPairing } from './live/pairing';
+import type { Log } from './log';
+import type { Options } from './options';
+import { serve } from './serve';
+import type { Serving } from './serve';
+
+/** The checkout: one level above this file, and above the bundle as well. */
+const ROOT = dirname(dirname(fileURLToPath(import.meta.url)));
+
+export interface RunningServer {
+  readonly port: number;
+  readonly realm: Realm;
+  /** Address for a tablet, with the one-time code good now; `null` when only this machine may come. */
+  tabletAddress(): string | null;
+  /** Frees ports and sockets, decides what was asked, closes the record. Idempotent. */
+  stop(): Promise<void>;
+}
+
+/** Called when a one-time code was used and there is another. */
+export type OnCode = (code: string) => void;
+
+/** The whole server, without the process around it: no signal is handled and nothing is printed. Rejects when it must not start. */
+export const startServer = async (options: Options, log: Log, onCode: OnCode = () => {}): Promise<RunningServer> => {
+  const workshop = await openWorkshop(options, log);
+  const session = markSession(options.data, workshop.run().bench.boot, systemClock);
+  if (session.brokenOff) log.warn('the last run ended without being stopped');
+  let serving: Serving;
+  try {
+    serving = await serve({
+      options,
+      api: {
+        build: buildName(),
+        plans: PLANS,
+        setup: workshop.setup,
+        log,
+        running: () => workshop.run(),
+        reviewOf: (batch) => reviewOf(workshop.run().store.bench, batch),
+      },
+      pages: loadPages(join(ROOT, 'out')),
+      dev: options.dev ? await openDevPages(ROOT) : null,
+      bench: workshop.run().bench,
+      pairing: createPairing({ folder: options.data, clock: systemClock, onCode }),
+      tabletHost: tabletHost(options),
+      log,
+    });
+  } catch (error) {
+    await workshop.stop();
+    throw error;
+  }
+  workshop.changed((run) => serving.hub.serve(run.bench));
+
+  let stopping: Promise<void> | null = null;
+  const stop = async (): Promise<void> => {
+    await Promise.all([serving.close(), workshop.stop()]);
+    session.stopped();
+  };
+  return {
+    port: serving.port,
+    realm: workshop.run().bench.realm,
+    tabletAddress: () => serving.tabletAddress(),
+    stop: () => (stopping ??= stop()),
+  };
+};
+
+/** Version and what it was built from: a page of another build asks to be loaded again. */
+const buildName = (): string => {
+  const { version } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as { version: string };
+  const stamp = join(ROOT, 'dist', 'built-from');
+  return existsSync(stamp) ? `${version}+${readFileSync(stamp, 'utf8').slice(0, 8)}` : version;
+};
+
+/** What a tablet types to reach us: a name the person allowed, else the address listened on, else the first of this machine. */
+const tabletHost = ({ host, allowHosts }: Options): string | null => {
+  if (host === '127.0.0.1' || host === 'localhost') return null;
+  const [name] = allowHosts;
+  if (name !== undefined) return name;
+  if (host !== '0.0.0.0' && host !== '::') return host.includes(':') ? `[${host}]` : host;
+  const addresses = Object.values(networkInterfaces()).flatMap((list) => list ?? []);
+  return addresses.find((address) => !address.internal && address.family === 'IPv4')?.address ?? null;
+};
