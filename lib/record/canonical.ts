@@ -18,48 +18,78 @@ export class NotCanonical extends TypeError {
  * every database. Refuses, with `NotCanonical`, what would be dropped, rounded or replaced on the way: fractions, unsafe
  * integers, NaN, `undefined`, bigint, functions, holes, lone surrogates and objects that are not plain.
  */
-export const canonical = (value: Json): string => write(value, '');
-
-const write = (value: unknown, path: string): string => {
-  if (value === null) return 'null';
-  if (typeof value === 'string') return writeString(value, path);
-  if (typeof value === 'number') return writeInteger(value, path);
-  if (typeof value === 'boolean') return value ? 'true' : 'false';
-  if (typeof value === 'object') return Array.isArray(value) ? writeArray(value, path) : writeObject(value, path);
-  throw new NotCanonical(path, `${typeof value} has no place in a line`);
+export const canonical = (value: Json): string => {
+  try {
+    return write(value);
+  } catch (fault) {
+    if (!(fault instanceof Fault)) throw fault;
+    throw new NotCanonical(fault.path, fault.why);
+  }
 };
 
-const writeInteger = (value: number, path: string): string => {
-  if (!Number.isSafeInteger(value)) throw new NotCanonical(path, `${value} is not a safe integer`);
+/** On its way up it gathers where it was met, so that a sound value pays nothing for its path. */
+class Fault {
+  path = '';
+  readonly why: string;
+  constructor(why: string) {
+    this.why = why;
+  }
+  under(step: string): this {
+    this.path = this.path === '' || this.path.startsWith('[') ? step + this.path : `${step}.${this.path}`;
+    return this;
+  }
+}
+
+const write = (value: unknown): string => {
+  if (typeof value === 'string') return writeString(value);
+  if (typeof value === 'number') return writeInteger(value);
+  if (value === null) return 'null';
+  if (typeof value === 'boolean') return value ? 'true' : 'false';
+  if (typeof value === 'object') return Array.isArray(value) ? writeArray(value) : writeObject(value);
+  throw new Fault(`${typeof value} has no place in a line`);
+};
+
+const writeInteger = (value: number): string => {
+  if (!Number.isSafeInteger(value)) throw new Fault(`${value} is not a safe integer`);
   // RFC 8785, 3.2.2.3: negative zero is written as zero.
   return value === 0 ? '0' : String(value);
 };
 
+// Most strings are plain ASCII without anything to escape, and stand as they are.
+const TO_ESCAPE = /[^ !#-[\]-~]/;
 // With the `u` flag a surrogate that is half of a pair does not match: only a lone one does.
 const LONE_SURROGATE = /\p{Surrogate}/u;
 
-const writeString = (text: string, path: string): string => {
-  if (LONE_SURROGATE.test(text)) throw new NotCanonical(path, 'a lone surrogate is not Unicode text');
+const writeString = (text: string): string => {
+  if (!TO_ESCAPE.test(text)) return `"${text}"`;
+  if (LONE_SURROGATE.test(text)) throw new Fault('a lone surrogate is not Unicode text');
   return JSON.stringify(text);
 };
 
-const writeArray = (items: readonly unknown[], path: string): string => {
+const writeArray = (items: readonly unknown[]): string => {
   let out = '[';
-  for (let i = 0; i < items.length; i += 1) {
-    if (i > 0) out += ',';
-    out += write(items[i], `${path}[${i}]`);
+  let i = 0;
+  try {
+    // By number and not by iterator: a hole must be met as `undefined`.
+    for (; i < items.length; i += 1) out += i === 0 ? write(items[i]) : `,${write(items[i])}`;
+  } catch (fault) {
+    throw fault instanceof Fault ? fault.under(`[${i}]`) : fault;
   }
   return `${out}]`;
 };
 
-const writeObject = (object: object, path: string): string => {
+const writeObject = (object: object): string => {
   const prototype: unknown = Object.getPrototypeOf(object);
-  if (prototype !== Object.prototype && prototype !== null) throw new NotCanonical(path, 'only plain objects have a place in a line');
-  let out = '{';
-  for (const key of Object.keys(object).toSorted()) {
-    if (out.length > 1) out += ',';
-    const inner = path === '' ? key : `${path}.${key}`;
-    out += `${writeString(key, inner)}:${write((object as Record<string, unknown>)[key], inner)}`;
+  if (prototype !== Object.prototype && prototype !== null) throw new Fault('only plain objects have a place in a line');
+  let out = '';
+  let at = '';
+  try {
+    for (const key of Object.keys(object).toSorted()) {
+      at = key;
+      out += `${out === '' ? '{' : ','}${writeString(key)}:${write((object as Record<string, unknown>)[key])}`;
+    }
+  } catch (fault) {
+    throw fault instanceof Fault ? fault.under(at) : fault;
   }
-  return `${out}}`;
+  return out === '' ? '{}' : `${out}}`;
 };

@@ -1,18 +1,18 @@
 import { NotCanonical } from './canonical';
 import type { Append, JournalLine } from './journal';
-import { seal } from './seal';
-import type { Head } from './seal';
+import { PORTABLE, seal } from './seal';
+import type { Head, Sha256 } from './seal';
 
 /**
  * Seals what one append brings, in order, each line with a fresh salt. What stands beside a value (id, batch, version, kind)
  * must be what the value itself says, because only the value is sealed; else `NotCanonical`.
  */
-export const sealAll = (head: Head, entries: Append['entries'], salt: () => Uint8Array): readonly JournalLine[] => {
+export const sealAll = (head: Head, entries: Append['entries'], salt: () => Uint8Array, sha: Sha256 = PORTABLE): readonly JournalLine[] => {
   const lines: JournalLine[] = [];
   let at = head;
   for (const entry of entries) {
     checkLabels(entry);
-    const line = seal(at, entry.value, salt());
+    const line = seal(at, entry.value, salt(), sha);
     lines.push(line);
     at = line;
   }

@@ -1,6 +1,6 @@
 import type { JournalLine } from './journal';
-import { EMPTY, leafOf, linkOf } from './seal';
-import type { Head } from './seal';
+import { EMPTY, leafOf, linkOf, PORTABLE } from './seal';
+import type { Head, Sha256 } from './seal';
 
 /**
  * Where and how a chain is broken.
@@ -24,11 +24,13 @@ export interface Walk {
  */
 export class ChainWalk {
   readonly #kept: readonly Head[];
+  readonly #sha: Sha256;
   readonly #breaks: Break[] = [];
   #head: Head;
 
-  constructor(kept: readonly Head[] = [], from: Head = EMPTY) {
+  constructor(kept: readonly Head[] = [], from: Head = EMPTY, sha: Sha256 = PORTABLE) {
     this.#kept = kept;
+    this.#sha = sha;
     this.#head = from;
   }
 
@@ -40,12 +42,16 @@ export class ChainWalk {
       return;
     }
     if (line.seq > expected) this.#breaks.push({ how: 'missing', seq: expected, to: line.seq - 1 });
-    if (leafOf(line.text) !== line.leaf) this.#breaks.push({ how: 'changed', seq: line.seq });
+    if (leafOf(line.text, this.#sha) !== line.leaf) this.#breaks.push({ how: 'changed', seq: line.seq });
     // After a gap, or after a link that is none, there is nothing to hold this line against; that is a finding already.
-    else if (line.seq === expected && !continues(this.#head.link, line)) this.#breaks.push({ how: 'unlinked', seq: line.seq });
+    else if (line.seq === expected && !this.#continues(line)) this.#breaks.push({ how: 'unlinked', seq: line.seq });
     this.#head = { seq: line.seq, link: line.link };
     if (this.#kept.some((known) => known.seq === line.seq && known.link !== line.link))
       this.#breaks.push({ how: 'other-head', seq: line.seq });
+  }
+
+  #continues(line: JournalLine): boolean {
+    return !HASH.test(this.#head.link) || linkOf(this.#head.link, line.leaf, this.#sha) === line.link;
   }
 
   end(): Walk {
@@ -56,12 +62,11 @@ export class ChainWalk {
   }
 }
 
+const HASH = /^[0-9a-f]{64}$/;
+
 /** Walks lines in order, from the beginning unless stated, and says where the chain ends and where and how it is broken. */
 export const verify = (lines: Iterable<JournalLine>, kept: readonly Head[] = [], from: Head = EMPTY): Walk => {
   const walk = new ChainWalk(kept, from);
   for (const line of lines) walk.take(line);
   return walk.end();
 };
-
-const HASH = /^[0-9a-f]{64}$/;
-const continues = (previous: string, line: JournalLine): boolean => !HASH.test(previous) || linkOf(previous, line.leaf) === line.link;

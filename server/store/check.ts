@@ -1,5 +1,6 @@
 import Database from 'better-sqlite3';
 import { labelsOf } from '#lib/record/lines';
+import { EMPTY } from '#lib/record/seal';
 import { ChainWalk } from '#lib/record/verify';
 import type { BatchId } from '#lib/units/id';
 import type { Entry } from '#lib/work/batch/index';
@@ -9,7 +10,7 @@ import { expectedSchema, schemaText, schemaVersion } from './migrate';
 import { foldEntry, rowText } from './project-batches';
 import type { Folded } from './project-batches';
 import type { ChainFinding } from './store';
-import { hashOf, sumOf } from './sums';
+import { hashOf, NATIVE, sumOf } from './sums';
 import { prepare, query } from './tables';
 import type { LineTable } from './tables';
 import { ANSWER_CHANGED, inWords } from './words';
@@ -82,7 +83,7 @@ function* walk(
   kept: Heads | null,
   each: (seq: number, value: unknown) => void,
 ): Pausing<{ chain: ChainFinding; wrong: readonly string[] }> {
-  const chain = new ChainWalk(kept === null ? [] : [kept[journal]]);
+  const chain = new ChainWalk(kept === null ? [] : [kept[journal]], EMPTY, NATIVE);
   const wrong: string[] = [];
   try {
     for (const page of pagesOf(db, journal)) {

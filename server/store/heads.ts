@@ -1,7 +1,7 @@
 import { closeSync, fstatSync, openSync, readSync, writeSync } from 'node:fs';
-import { leafOf } from '#lib/record/seal';
 import type { Head } from '#lib/record/seal';
 import type { StoreLog } from './store';
+import { NATIVE } from './sums';
 
 /** Where both journals stood after the newest commit, kept beside the database. */
 export interface Heads {
@@ -61,7 +61,7 @@ export class HeadsFile {
 
 const format = ({ bench, workshop }: Heads): string => {
   const text = `${row('bench   ', bench)}${row('workshop', workshop)}`;
-  return `${text}${leafOf(text)}\n`;
+  return `${text}${NATIVE.ofText(text)}\n`;
 };
 const row = (name: string, head: Head): string => `${name} ${String(head.seq).padStart(16, '0')} ${head.link}\n`;
 
@@ -69,7 +69,7 @@ const ROW = /^(?:bench {3}|workshop) (\d{16}) ([0-9a-f]{64})$/;
 
 const parse = (text: string): Heads | 'damaged' => {
   const [bench = '', workshop = '', sum] = text.split('\n');
-  if (leafOf(`${bench}\n${workshop}\n`) !== sum) return 'damaged';
+  if (NATIVE.ofText(`${bench}\n${workshop}\n`) !== sum) return 'damaged';
   const heads = [bench, workshop]
     .map((line) => ROW.exec(line))
     .map((found) => (found === null ? null : { seq: Number(found[1]), link: found[2] ?? '' }));

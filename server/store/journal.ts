@@ -6,7 +6,7 @@ import { sealAll } from '#lib/record/lines';
 import { leafOf } from '#lib/record/seal';
 import type { Head } from '#lib/record/seal';
 import type { Standing } from './standing';
-import { hashOf, sumOf } from './sums';
+import { hashOf, NATIVE, sumOf } from './sums';
 import { prepare, query } from './tables';
 import type { LineTable, Prepared } from './tables';
 import { ANSWER_CHANGED, inWords } from './words';
@@ -67,7 +67,7 @@ export class SqliteJournal implements Journal {
   appendWith(what: Append, extra: () => void): readonly JournalLine[] {
     const { standing, after, salt } = this.#parts;
     return standing.write(() => {
-      const lines = sealAll(this.#head, what.entries, salt);
+      const lines = sealAll(this.#head, what.entries, salt, NATIVE);
       this.#check(what);
       try {
         this.#commit(what, lines, extra);
@@ -107,7 +107,7 @@ export class SqliteJournal implements Journal {
   /** Every line is hashed again on its way out: what was changed since is never handed on as the record. */
   #read(rows: () => LineTable[]): readonly JournalLine[] {
     return this.#parts.standing.read(rows).map(({ seq, text, leaf, link }) => {
-      if (leafOf(text) !== leaf) throw this.#parts.standing.found([inWords(this.name, { how: 'changed', seq })]);
+      if (leafOf(text, NATIVE) !== leaf) throw this.#parts.standing.found([inWords(this.name, { how: 'changed', seq })]);
       return { seq, text, leaf, link };
     });
   }
