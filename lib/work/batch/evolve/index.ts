@@ -71,6 +71,7 @@ export const evolve = (state: BatchState | null, entry: Entry): BatchState => {
   if (state === null) throw new BrokenHistory(`batch ${entry.batch} begins with ${entry.kind}`);
   if (entry.batch !== state.id) throw new BrokenHistory(`an entry of batch ${entry.batch} among those of ${state.id}`);
   if (entry.version !== state.version + 1) throw new BrokenHistory(`version ${entry.version} follows ${state.version}`);
+  if (!Object.hasOwn(EVOLVE, entry.kind)) throw new BrokenHistory(`this program knows no ${entry.kind}`);
   const apply = EVOLVE[entry.kind] as Evolve<EntryKind>;
   return apply({ ...state, version: entry.version, boot: entry.boot }, entry);
 };

@@ -1,0 +1,117 @@
+import type { EntryId } from '#lib/units/id';
+import type { Milligrams } from '#lib/units/mass';
+import { subMass } from '#lib/units/mass';
+import { apart } from '#lib/units/temperature';
+import type { Entry, EntryKind, EntryOf } from './entries';
+import { BrokenHistory, fold } from './evolve/index';
+import type { BatchState, Contribution, LineState } from './state';
+import { summaryOf } from './summary';
+import { tell } from './review/story';
+import type { BatchReview, ReviewContribution, ReviewJoining, ReviewLine } from './review/types';
+
+export type { BatchReview, ReviewCheck, ReviewContribution, ReviewJoining, ReviewLine } from './review/types';
+export { STORY_CODES, type StoryCode, type StoryEvent } from './review/story';
+
+const ofKind = <K extends EntryKind>(entries: readonly Entry[], kind: K): readonly EntryOf<K>[] =>
+  entries.filter((entry): entry is EntryOf<K> => entry.kind === kind);
+
+/** The difference in thousandths of a tolerance, rounded to nearest. */
+export const tolerancesAway = (difference: Milligrams, tolerance: Milligrams): number =>
+  Math.sign(difference) * Math.round((Math.abs(difference) * 1000) / tolerance) || 0;
+
+const statedBy = (entry: Entry): Pick<ReviewContribution, 'stated' | 'instrument' | 'checked' | 'lot'> => {
+  if (entry.kind === 'weight-typed') {
+    const { typed, lot } = entry.body;
+    return { stated: { text: typed.text, unit: typed.unit }, instrument: null, checked: false, lot: lot?.mark ?? null };
+  }
+  if (entry.kind !== 'weight-accepted' && entry.kind !== 'weighed-back')
+    return { stated: null, instrument: null, checked: false, lot: null };
+  const { text, unit, instrument, check } = entry.body.weighed;
+  const lot = entry.kind === 'weight-accepted' ? entry.body.lot : null;
+  return { stated: { text, unit }, instrument, checked: check !== null, lot: lot?.mark ?? null };
+};
+
+const contribution = (one: Contribution, byId: ReadonlyMap<EntryId, Entry>): ReviewContribution => {
+  const entry = byId.get(one.entry);
+  if (entry === undefined) throw new BrokenHistory(`no entry ${one.entry} for a contribution`);
+  const cross = one.struck === null ? undefined : byId.get(one.struck);
+  return {
+    entry: one.entry,
+    kind: one.kind,
+    net: one.net,
+    how: one.how,
+    ...statedBy(entry),
+    by: entry.by,
+    wall: entry.wall,
+    offsetMin: entry.offsetMin,
+    provisional: one.provisional,
+    struck: cross?.kind === 'struck' ? { reason: cross.body.reason, note: cross.body.note, by: cross.by, wall: cross.wall } : null,
+  };
+};
+
+const lineOf = (line: LineState, byId: ReadonlyMap<EntryId, Entry>): ReviewLine => {
+  const { plan, planned, actual } = line;
+  const difference = subMass(actual, plan.target);
+  return {
+    line: plan.id,
+    material: plan.material.name,
+    class: plan.material.class,
+    phase: plan.phase,
+    lot: plan.lot?.mark ?? null,
+    planned,
+    target: plan.target,
+    tolerance: plan.tolerance,
+    moved: plan.target !== planned.target || plan.tolerance !== planned.tolerance,
+    actual,
+    difference,
+    away: tolerancesAway(difference, plan.tolerance),
+    status: line.status,
+    outcome: line.outcome,
+    byHand: line.byHand,
+    contributions: line.contributions.map((one) => contribution(one, byId)),
+  };
+};
+
+const joiningOf = (entries: readonly Entry[]): ReviewJoining | null => {
+  const [joined] = ofKind(entries, 'joined');
+  if (joined === undefined) return null;
+  const { lye, oils, overrides, byHand = [] } = joined.body;
+  const given = ofKind(entries, 'override').filter((entry) => entry.version < joined.version);
+  return {
+    lye,
+    oils,
+    apart: lye === null || oils === null ? null : apart(lye, oils),
+    wall: joined.wall,
+    offsetMin: joined.offsetMin,
+    byHand,
+    overrides: overrides.map((reason) => {
+      const newest = given.findLast((entry) => entry.body.reason === reason);
+      return { reason, value: newest?.body.value ?? null, limit: newest?.body.limit ?? null };
+    }),
+  };
+};
+
+/** All that is shown of a batch, from its entries alone. Throws `BrokenHistory` when they are not one batch from its start. */
+export const review = (entries: readonly Entry[]): BatchReview => {
+  const state: BatchState | null = fold(entries);
+  const [started] = ofKind(entries, 'batch-started');
+  if (state === null || started === undefined) throw new BrokenHistory('a batch without entries has no review');
+  const byId = new Map(entries.map((entry) => [entry.id, entry]));
+  return {
+    summary: summaryOf(state),
+    bench: state.bench,
+    version: state.version,
+    startedBy: state.startedBy,
+    formula: state.plan.formula,
+    lines: state.order.flatMap((id) => {
+      const line = state.lines[id];
+      return line === undefined ? [] : [lineOf(line, byId)];
+    }),
+    story: entries.flatMap((entry) => tell(entry, state)),
+    joining: joiningOf(entries),
+    trace: state.trace,
+    uncheckedScales: started.body.uncheckedScales,
+    checks: ofKind(entries, 'scale-checked').map(({ body, wall }) => ({ ...body, wall })),
+    parts: state.parts.map(({ name, mass }) => ({ name, mass })),
+  };
+};

@@ -1,0 +1,159 @@
+import type { EntryId, LineId, PersonId, VesselId } from '#lib/units/id';
+import type { Entry, EntryKind, EntryOf } from '../entries';
+import { own } from '../own';
+import type { BatchState } from '../state';
+
+/** What can happen in the story of a batch. Weights that went as planned are told by the lines, not here. */
+export const STORY_CODES = [
+  'started',
+  'scale-never-checked',
+  'replanned',
+  'lot-chosen',
+  'gate-confirmed',
+  'typed-by-hand',
+  'weighed-back',
+  'questioned',
+  'question-kept',
+  'question-struck',
+  'crossed-out',
+  'over-pour',
+  'over-pour-red',
+  'over-carried-on',
+  'over-crossed-out',
+  'closed-short',
+  'moved',
+  'withdrawn',
+  'lost',
+  'split',
+  'temperature',
+  'temperature-by-hand',
+  'dissolved',
+  'override',
+  'joined',
+  'trace',
+  'went-away',
+  'came-back',
+  'came-back-unlike',
+  'resumed',
+  'parked',
+  'taken-up',
+  'abandoned',
+  'closed',
+  'scale-checked',
+  'alarm',
+  'alarm-silenced',
+  'instrument-lost',
+  'instrument-back',
+  'clock-jumped',
+  'noted',
+] as const;
+export type StoryCode = (typeof STORY_CODES)[number];
+
+type Params = Readonly<Record<string, string | number>>;
+
+/** One event with the words' parameters: masses in mg, temperatures in thousandths of a degree. */
+export interface StoryEvent {
+  readonly version: number;
+  readonly wall: number;
+  readonly offsetMin: number;
+  readonly by: PersonId;
+  readonly via: Entry['via'];
+  readonly code: StoryCode;
+  readonly params: Params;
+}
+
+type Told = Pick<StoryEvent, 'code' | 'params'>;
+/** Names and weights come from the batch as it ended; nothing of them is ever erased. */
+type Tell<K extends EntryKind> = (entry: EntryOf<K>, batch: BatchState) => readonly Told[];
+
+const told = (code: StoryCode, params: Params = {}): readonly Told[] => [{ code, params }];
+const nothing = (): readonly Told[] => [];
+
+/** A value that may be unknown is left out: unknown is not a number. */
+const known = (key: string, value: string | number | null): Params => (value === null ? {} : { [key]: value });
+
+const material = (batch: BatchState, line: LineId | null): Params =>
+  line === null ? {} : { line, material: own(batch.lines, line)?.plan.material.name ?? line };
+
+const vesselName = (batch: BatchState, id: VesselId): string => own(batch.vessels, id)?.plan.name ?? id;
+
+const weightOf = (batch: BatchState, entry: EntryId): Params => {
+  const line = Object.values(batch.lines).find(({ contributions }) => contributions.some((one) => one.entry === entry));
+  const one = line?.contributions.find((contribution) => contribution.entry === entry);
+  return line === undefined || one === undefined ? {} : { ...material(batch, line.plan.id), net: one.net };
+};
+
+const TELL: { readonly [K in EntryKind]: Tell<K> } = {
+  'batch-started': ({ body }) => [
+    ...told('started', { name: body.plan.formula.name, formulaVersion: body.plan.formula.version }),
+    ...body.uncheckedScales.flatMap((instrument) => told('scale-never-checked', { instrument })),
+  ],
+  replanned: ({ body }) => told('replanned', { reason: body.reason, lines: body.lines.length }),
+  'lot-chosen': ({ body }, batch) => told('lot-chosen', { ...material(batch, body.line), lot: body.lot.mark }),
+  'gate-confirmed': ({ body }, batch) => told('gate-confirmed', { gate: body.gate, ...material(batch, body.line) }),
+  'vessel-set': nothing,
+  'weight-accepted': nothing,
+  'weight-typed': ({ body }, batch) =>
+    told('typed-by-hand', { ...material(batch, body.line), net: body.typed.net, text: body.typed.text, unit: body.typed.unit }),
+  'weighed-back': ({ body }, batch) => told('weighed-back', { vessel: vesselName(batch, body.vessel), net: body.weighed.net }),
+  'vessel-lifted': nothing,
+  'weight-questioned': ({ body }, batch) =>
+    told('questioned', { ...weightOf(batch, body.entry), why: body.why, was: body.was, now: body.now }),
+  'question-answered': ({ body }, batch) => told(body.answer === 'keep' ? 'question-kept' : 'question-struck', weightOf(batch, body.entry)),
+  struck: ({ body }, batch) => told('crossed-out', { ...weightOf(batch, body.entry), reason: body.reason, note: body.note }),
+  'over-answered': ({ body }, batch) =>
+    told(body.choice === 'carry-on' ? 'over-carried-on' : 'over-crossed-out', {
+      ...material(batch, body.line),
+      over: body.over,
+      red: body.red ? 1 : 0,
+    }),
+  'line-closed': ({ body }, batch) =>
+    body.outcome === 'short' ? told('closed-short', { ...material(batch, body.line), actual: body.actual }) : [],
+  'line-reopened': nothing,
+  moved: ({ body }, batch) =>
+    told('moved', {
+      from: vesselName(batch, body.from),
+      to: vesselName(batch, body.to),
+      mass: body.mass,
+      ...known('residue', body.residue),
+    }),
+  withdrawn: ({ body }, batch) =>
+    told('withdrawn', { vessel: vesselName(batch, body.vessel), mass: body.mass, ppm: body.ppm, to: body.to }),
+  lost: ({ body }, batch) => told('lost', { vessel: vesselName(batch, body.vessel), mass: body.mass, cause: body.cause, note: body.note }),
+  split: ({ body }, batch) => told('split', { vessel: vesselName(batch, body.vessel), parts: body.parts.length }),
+  'temperature-noted': ({ body }) =>
+    told(body.source === 'by-hand' ? 'temperature-by-hand' : 'temperature', { use: body.use, value: body.value, why: body.why }),
+  dissolved: ({ body }, batch) => told('dissolved', { vessel: vesselName(batch, body.vessel), into: vesselName(batch, body.into) }),
+  override: ({ body }) =>
+    told('override', { reason: body.reason, note: body.note, ...known('value', body.value), ...known('limit', body.limit) }),
+  joined: ({ body }) => told('joined', { ...known('lye', body.lye), ...known('oils', body.oils), overrides: body.overrides.length }),
+  'trace-stamped': ({ body }) => told('trace', { mark: body.mark, note: body.note, ...known('batter', body.batter) }),
+  'went-away': ({ body }, batch) => told('went-away', material(batch, body.line)),
+  'came-back': ({ body }) => told(body.same ? 'came-back' : 'came-back-unlike', { ...known('was', body.was), ...known('now', body.now) }),
+  resumed: ({ body }, batch) => told('resumed', { ...material(batch, body.line), contents: body.contents, note: body.note }),
+  parked: ({ body }) => told('parked', { reason: body.reason }),
+  'taken-up': ({ body }) => told('taken-up', { note: body.note }),
+  abandoned: ({ body }) => told('abandoned', { reason: body.reason }),
+  closed: ({ body }) => told('closed', { actual: body.actual }),
+  'scale-checked': ({ body }) =>
+    told('scale-checked', { instrument: body.instrument, nominal: body.nominal, shown: body.shown, difference: body.difference }),
+  'alarm-raised': ({ body }, batch) => {
+    const about = { ...material(batch, body.line), ...known('instrument', body.instrument) };
+    if (body.over !== undefined)
+      return told(body.code === 'over-pour-red' ? 'over-pour-red' : 'over-pour', { ...about, over: body.over.by });
+    return told('alarm', { code: body.code, detail: body.detail, ...about });
+  },
+  'alarm-ended': nothing,
+  'alarm-silenced': ({ body }) => told('alarm-silenced', { code: body.code }),
+  'instrument-lost': ({ body }) => told('instrument-lost', { instrument: body.instrument, ...known('last', body.last) }),
+  'instrument-back': ({ body }) => told('instrument-back', { instrument: body.instrument }),
+  'clock-jumped': ({ body }) => told('clock-jumped', { byMs: body.byMs, kind: body.kind }),
+  noted: ({ body }) => told('noted', { text: body.text }),
+};
+
+/** What one entry adds to the story. */
+export const tell = (entry: Entry, batch: BatchState): readonly StoryEvent[] => {
+  const { version, wall, offsetMin, by, via } = entry;
+  const tellOf = TELL[entry.kind] as Tell<EntryKind>;
+  return tellOf(entry, batch).map((event) => ({ version, wall, offsetMin, by, via, ...event }));
+};

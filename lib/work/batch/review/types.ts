@@ -1,0 +1,99 @@
+import type { EntryId, InstrumentId, LineId, PersonId } from '#lib/units/id';
+import type { MassUnit, Milligrams } from '#lib/units/mass';
+import type { MilliCelsius } from '#lib/units/temperature';
+import type { AcceptedHow, HoldReason, StrikeReason, TraceMark } from '../entries';
+import type { LinePhase, MaterialClass, Plan } from '../plan';
+import type { Contribution, LineState } from '../state';
+import type { BatchSummary } from '../summary';
+import type { StoryEvent } from './story';
+
+/** A batch as it was made, beside what was planned. What `GET /api/batches/:id` returns and the Review page draws. Whole numbers only. */
+export interface BatchReview {
+  readonly summary: BatchSummary;
+  readonly bench: string;
+  readonly version: number;
+  readonly startedBy: PersonId;
+  readonly formula: Plan['formula'];
+  readonly lines: readonly ReviewLine[];
+  /** In the order it happened. */
+  readonly story: readonly StoryEvent[];
+  readonly joining: ReviewJoining | null;
+  readonly trace: readonly {
+    readonly mark: TraceMark;
+    readonly batter: MilliCelsius | null;
+    readonly wall: number;
+    readonly note: string;
+  }[];
+  /** Scales that no known mass had ever been put on when the batch started. */
+  readonly uncheckedScales: readonly InstrumentId[];
+  readonly checks: readonly ReviewCheck[];
+  readonly parts: readonly { readonly name: string; readonly mass: Milligrams }[];
+}
+
+export interface ReviewLine {
+  readonly line: LineId;
+  readonly material: string;
+  readonly class: MaterialClass;
+  readonly phase: LinePhase;
+  readonly lot: string | null;
+  /** As the batch started with it. */
+  readonly planned: { readonly target: Milligrams; readonly tolerance: Milligrams };
+  /** As it stands after replans. */
+  readonly target: Milligrams;
+  readonly tolerance: Milligrams;
+  readonly moved: boolean;
+  readonly actual: Milligrams;
+  /** Actual − target. */
+  readonly difference: Milligrams;
+  /** The difference in thousandths of a tolerance: within is −1000 to 1000. */
+  readonly away: number;
+  readonly status: LineState['status'];
+  readonly outcome: LineState['outcome'];
+  readonly byHand: boolean;
+  readonly contributions: readonly ReviewContribution[];
+}
+
+export interface ReviewContribution {
+  readonly entry: EntryId;
+  readonly kind: Contribution['kind'];
+  /** Signed. */
+  readonly net: Milligrams;
+  readonly how: AcceptedHow;
+  /** As the instrument, or the person, wrote it; `null` where a share of a mixture left. */
+  readonly stated: { readonly text: string; readonly unit: MassUnit } | null;
+  readonly instrument: InstrumentId | null;
+  /** The scale had been checked against a known mass. */
+  readonly checked: boolean;
+  readonly lot: string | null;
+  readonly by: PersonId;
+  readonly wall: number;
+  readonly offsetMin: number;
+  /** Not yet confirmed by the lift. */
+  readonly provisional: boolean;
+  /** Crossed out: both values show for ever. */
+  readonly struck: {
+    readonly reason: StrikeReason;
+    readonly note: string;
+    readonly by: PersonId;
+    readonly wall: number;
+  } | null;
+}
+
+export interface ReviewJoining {
+  readonly lye: MilliCelsius | null;
+  readonly oils: MilliCelsius | null;
+  /** Thousandths of a kelvin. */
+  readonly apart: number | null;
+  readonly wall: number;
+  readonly offsetMin: number;
+  readonly byHand: readonly ('lye' | 'oils')[];
+  readonly overrides: readonly { readonly reason: HoldReason; readonly value: number | null; readonly limit: number | null }[];
+}
+
+export interface ReviewCheck {
+  readonly instrument: InstrumentId;
+  readonly nominal: Milligrams;
+  readonly shown: Milligrams;
+  readonly difference: Milligrams;
+  readonly wall: number;
+}

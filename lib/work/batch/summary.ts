@@ -1,0 +1,38 @@
+import { mg } from '#lib/units/mass';
+import type { BatchState } from './state';
+
+/** One batch in a row of the list of batches. Masses in whole milligrams. */
+export interface BatchSummary {
+  readonly id: string;
+  readonly mark: string;
+  readonly realm: BatchState['realm'];
+  readonly name: string;
+  readonly status: BatchState['status'];
+  readonly startedWall: number;
+  readonly endedWall: number | null;
+  readonly lines: { readonly closed: number; readonly of: number };
+  readonly actual: number;
+  /** Σ targets as the batch started with them. */
+  readonly planned: number;
+  readonly overPours: number;
+  readonly overrides: number;
+  /** Weights typed by hand. */
+  readonly byHand: number;
+}
+
+export const summaryOf = (state: BatchState): BatchSummary => {
+  const lines = Object.values(state.lines);
+  return {
+    id: state.id,
+    mark: state.mark,
+    realm: state.realm,
+    name: state.plan.formula.name,
+    status: state.status,
+    startedWall: state.startedWall,
+    endedWall: state.endedWall,
+    lines: { closed: lines.filter((line) => line.status === 'closed').length, of: lines.length },
+    actual: mg(lines.reduce((sum, line) => sum + line.actual, 0)),
+    planned: mg(lines.reduce((sum, line) => sum + line.planned.target, 0)),
+    ...state.counts,
+  };
+};

@@ -1,0 +1,184 @@
+import * as z from 'zod/mini';
+import type { EntryId, InstrumentId, LineId, VesselId } from '#lib/units/id';
+import type { AcceptedHow, AlarmCode, EntryBodies, EntryKind, Gate, HoldReason, OverChoice, StrikeReason, TraceMark } from '../entries';
+import { degrees, id, mass, oneOf, unit, use, whole } from './atoms';
+import { line, lot, plan } from './plan';
+
+const lineId = id<LineId>();
+const vesselId = id<VesselId>();
+const entryId = id<EntryId>();
+const instrumentId = id<InstrumentId>();
+const text = z.string();
+
+const share = z.strictObject({ line: lineId, mass });
+const standing = z.strictObject({ vessel: vesselId, line: lineId, mass });
+const shares = z.exactOptional(z.array(share));
+const out = z.exactOptional(z.array(standing));
+
+const weighed = z.strictObject({
+  gross: mass,
+  zero: mass,
+  net: mass,
+  text,
+  unit,
+  step: mass,
+  raw: text,
+  instrument: instrumentId,
+  check: z.nullable(entryId),
+  episode: whole,
+  strip: z.nullable(text),
+});
+const typed = z.strictObject({ net: mass, text, unit });
+
+const how = oneOf<AcceptedHow>({ 'by-itself': true, 'go-on': true, held: true, typed: true });
+const gate = oneOf<Gate>({ hydroxide: true, 'cold-liquid': true });
+const hold = oneOf<HoldReason>({
+  'lye-too-hot': true,
+  'lye-too-cold': true,
+  'oils-too-hot': true,
+  'oils-near-setting': true,
+  'milk-too-hot': true,
+  apart: true,
+  'temperature-unknown': true,
+});
+const outcome = oneOf<EntryBodies['line-closed']['outcome']>({ within: true, over: true, short: true });
+const contents = oneOf<EntryBodies['resumed']['contents']>({ 'as-recorded': true, 'poured-more': true, emptied: true, unsure: true });
+const alarm = oneOf<AlarmCode>({
+  'over-pour': true,
+  'over-pour-red': true,
+  'vessel-changed': true,
+  'scale-lost': true,
+  'probe-lost': true,
+  'unit-changed': true,
+  'tare-pressed': true,
+  'lye-too-hot': true,
+  'oils-near-setting': true,
+  'milk-too-hot': true,
+  apart: true,
+  'clock-jumped': true,
+  'mass-on-return': true,
+});
+const strikeReason = oneOf<StrikeReason>({
+  'wrong-material': true,
+  'wrong-vessel': true,
+  'something-on-the-pan': true,
+  'over-poured': true,
+  mistyped: true,
+  undone: true,
+  other: true,
+});
+const question = oneOf<EntryBodies['weight-questioned']['why']>({
+  'shifted-up': true,
+  'shifted-down': true,
+  'unlike-on-return': true,
+  'changed-on-pan': true,
+});
+const source = z.union([z.literal('by-hand'), z.strictObject({ instrument: instrumentId, raw: text })]);
+const vesselSet = {
+  vessel: vesselId,
+  line: lineId,
+  instrument: instrumentId,
+  gross: mass,
+  empty: z.nullable(mass),
+  episode: whole,
+  zero: z.exactOptional(mass),
+};
+
+/** The body of each kind in its one version so far, key for key: whatever else stands in it is not ours to read. */
+export const BODIES: { readonly [K in EntryKind]: z.ZodMiniType<EntryBodies[K]> } = {
+  'batch-started': z.strictObject({ mark: text, plan, bench: text, uncheckedScales: z.array(instrumentId) }),
+  replanned: z.strictObject({ lines: z.array(line), reason: text }),
+  'lot-chosen': z.strictObject({ line: lineId, lot }),
+  'gate-confirmed': z.strictObject({ gate, line: z.nullable(lineId), items: z.array(text) }),
+  'vessel-set': z.strictObject(vesselSet),
+  'weight-accepted': z.strictObject({ line: lineId, vessel: vesselId, weighed, how, part: z.boolean(), lot: z.nullable(lot) }),
+  'weight-typed': z.strictObject({ line: lineId, vessel: vesselId, typed, part: z.boolean(), lot: z.nullable(lot) }),
+  'weighed-back': z.strictObject({ line: lineId, vessel: vesselId, weighed, shares, out }),
+  'vessel-lifted': z.strictObject({ vessel: vesselId, gross: mass }),
+  'weight-questioned': z.strictObject({ entry: entryId, why: question, was: mass, now: mass }),
+  'question-answered': z.strictObject({
+    entry: entryId,
+    answer: oneOf<EntryBodies['question-answered']['answer']>({ keep: true, strike: true }),
+  }),
+  struck: z.strictObject({
+    entry: entryId,
+    reason: strikeReason,
+    note: text,
+    out,
+    recount: z.exactOptional(z.strictObject({ vessel: vesselId, line: lineId, zero: mass })),
+  }),
+  'over-answered': z.strictObject({
+    line: lineId,
+    choice: oneOf<OverChoice>({ 'carry-on': true, 'cross-out': true }),
+    over: mass,
+    red: z.boolean(),
+  }),
+  'line-closed': z.strictObject({ line: lineId, outcome, actual: mass }),
+  'line-reopened': z.strictObject({ line: lineId }),
+  moved: z.strictObject({ from: vesselId, to: vesselId, mass, residue: z.nullable(mass), shares }),
+  withdrawn: z.strictObject({
+    vessel: vesselId,
+    ppm: whole,
+    mass,
+    to: oneOf<EntryBodies['withdrawn']['to']>({ bottle: true, waste: true, 'other-vessel': true }),
+    shares,
+  }),
+  lost: z.strictObject({
+    vessel: vesselId,
+    mass,
+    cause: oneOf<EntryBodies['lost']['cause']>({ spill: true, evaporation: true, other: true }),
+    note: text,
+    shares,
+  }),
+  split: z.strictObject({ vessel: vesselId, parts: z.array(z.strictObject({ name: text, mass })), shares }),
+  'temperature-noted': z.strictObject({
+    use,
+    value: degrees,
+    source,
+    why: oneOf<EntryBodies['temperature-noted']['why']>({ asked: true, joined: true, trace: true, away: true, return: true }),
+  }),
+  dissolved: z.strictObject({ vessel: vesselId, into: vesselId, confirmedCold: z.boolean() }),
+  override: z.strictObject({ reason: hold, value: z.nullable(degrees), limit: z.nullable(degrees), note: text }),
+  joined: z.strictObject({
+    lye: z.nullable(degrees),
+    oils: z.nullable(degrees),
+    overrides: z.array(hold),
+    byHand: z.exactOptional(z.array(oneOf<'lye' | 'oils'>({ lye: true, oils: true }))),
+    from: z.exactOptional(z.array(vesselId)),
+    into: z.exactOptional(z.nullable(vesselId)),
+  }),
+  'trace-stamped': z.strictObject({
+    mark: oneOf<TraceMark>({ thin: true, medium: true, thick: true, wrong: true }),
+    batter: z.nullable(degrees),
+    note: text,
+  }),
+  'went-away': z.strictObject({
+    line: z.nullable(lineId),
+    gross: z.nullable(mass),
+    lye: z.nullable(degrees),
+    oils: z.nullable(degrees),
+  }),
+  'came-back': z.strictObject({ same: z.boolean(), was: z.nullable(mass), now: z.nullable(mass) }),
+  resumed: z.strictObject({ line: z.nullable(lineId), contents, note: text }),
+  parked: z.strictObject({ reason: text }),
+  'taken-up': z.strictObject({ note: text }),
+  abandoned: z.strictObject({ reason: text }),
+  closed: z.strictObject({ actual: mass, lines: z.array(z.strictObject({ line: lineId, actual: mass })) }),
+  'scale-checked': z.strictObject({ instrument: instrumentId, nominal: mass, shown: mass, difference: mass }),
+  'alarm-raised': z.strictObject({
+    code: alarm,
+    line: z.nullable(lineId),
+    instrument: z.nullable(instrumentId),
+    detail: text,
+    over: z.exactOptional(z.strictObject({ by: mass })),
+  }),
+  'alarm-ended': z.strictObject({ code: alarm }),
+  'alarm-silenced': z.strictObject({ code: alarm }),
+  'instrument-lost': z.strictObject({ instrument: instrumentId, last: z.nullable(mass) }),
+  'instrument-back': z.strictObject({ instrument: instrumentId }),
+  'clock-jumped': z.strictObject({
+    byMs: whole,
+    kind: oneOf<EntryBodies['clock-jumped']['kind']>({ 'wall-step': true, suspend: true, stall: true }),
+  }),
+  noted: z.strictObject({ text }),
+};

@@ -1,0 +1,71 @@
+import * as z from 'zod/mini';
+import type { LineId, LotId, MaterialId, VesselId } from '#lib/units/id';
+import type { ScaleRole } from '#lib/measure/instrument';
+import type { LinePhase, LinePlan, MaterialClass, Plan, VesselMaterial, VesselUse, WeighMode } from '../plan';
+import { degrees, id, kelvins, mass, oneOf, whole } from './atoms';
+
+export const lot = z.strictObject({ id: id<LotId>(), mark: z.string() });
+
+const vessel = z.strictObject({
+  id: id<VesselId>(),
+  name: z.string(),
+  use: oneOf<VesselUse>({ oils: true, hydroxide: true, liquid: true, aside: true }),
+  material: oneOf<VesselMaterial>({
+    stainless: true,
+    'plastic-pp': true,
+    'plastic-hdpe': true,
+    glass: true,
+    ceramic: true,
+    silicone: true,
+    aluminium: true,
+    zinc: true,
+    tin: true,
+    unstated: true,
+  }),
+  empty: z.nullable(mass),
+  brimMl: z.nullable(whole),
+});
+
+export const line: z.ZodMiniType<LinePlan> = z.strictObject({
+  id: id<LineId>(),
+  material: z.strictObject({
+    id: id<MaterialId>(),
+    name: z.string(),
+    class: oneOf<MaterialClass>({
+      'hard-oil': true,
+      'liquid-oil': true,
+      hydroxide: true,
+      liquid: true,
+      milk: true,
+      acid: true,
+      fragrance: true,
+      additive: true,
+      colourant: true,
+    }),
+  }),
+  phase: oneOf<LinePhase>({ oils: true, liquid: true, hydroxide: true, aside: true, trace: true }),
+  target: mass,
+  tolerance: mass,
+  upper: z.nullable(mass),
+  vessel: id<VesselId>(),
+  into: z.exactOptional(id<VesselId>()),
+  scale: oneOf<ScaleRole>({ main: true, fine: true }),
+  mode: oneOf<WeighMode>({ gain: true, loss: true, 'by-hand': true }),
+  canWait: z.boolean(),
+  lot: z.nullable(lot),
+  superfatPerGram: z.nullable(whole),
+});
+
+export const plan: z.ZodMiniType<Plan> = z.strictObject({
+  formula: z.strictObject({ id: z.string(), name: z.string(), version: whole }),
+  vessels: z.array(vessel),
+  lines: z.array(line),
+  joining: z.strictObject({
+    window: z.strictObject({ low: degrees, high: degrees }),
+    allowedApart: kelvins,
+    apartLevel: oneOf<Plan['joining']['apartLevel']>({ hold: true, advise: true }),
+    oilsSetAt: z.nullable(degrees),
+    milkLimit: z.nullable(degrees),
+    source: z.string(),
+  }),
+});
