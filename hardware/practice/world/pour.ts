@@ -51,7 +51,7 @@ const THINNING_S = 1.6;
 const EYE_MS = 150;
 
 /**
- * A pour by a competent maker: full flow first, thinner as the figure closes on the aim, stopped a hand's delay after the eye has
+ * A pour by a competent maker: not before the figure stands still, full flow first, thinner as the figure closes on the aim, stopped a hand's delay after the eye has
  * decided, with what still leaves the jug and what hides in the scale's filter allowed for, a little wrongly each time.
  */
 export const pourByEye = (place: PourPlace, { aim, tolerance }: EyePour, told: PourTold, random: Random): Task => {
@@ -64,14 +64,22 @@ export const pourByEye = (place: PourPlace, { aim, tolerance }: EyePour, told: P
   const off = 0.35 * tolerance * random.gauss();
   const trickle = Math.min(3_000, Math.max(20, tolerance));
   const peak = Math.min(120_000, Math.max(trickle, aim / 4));
-  const start = place.scale.display().mass;
-  const seen = delayed(EYE_MS, start);
   let reach = random.between(400, 800);
+  let patience = 4_000;
+  let seen: ((value: number) => number) | null = null;
+  let start = 0;
   let stopIn: number | null = null;
 
   return pouring(place, stream, Infinity, () => {
-    const left = aim - Math.abs(seen(place.scale.display().mass) - start);
-    if ((reach -= STEP_MS) > 0) return { flow: 0, atMost: 0 };
+    const { mass, motion } = place.scale.display();
+    if (seen === null) {
+      reach -= STEP_MS;
+      patience -= STEP_MS;
+      if (reach > 0 || (motion === 'moving' && patience > 0)) return { flow: 0, atMost: 0 };
+      start = mass;
+      seen = delayed(EYE_MS, mass);
+    }
+    const left = aim - Math.abs(seen(mass) - start);
     const coming = ((stream.flow * lag) / 1000) * misjudged;
     // A full stream is thinned before it is stopped: nobody judges an end from there.
     const near = left - coming <= off && (left <= 0 || stream.flow <= 3 * trickle);
