@@ -12,6 +12,8 @@ export interface ScannedPort {
   readonly maker: string | null;
   /** What udev makes a by-id name of. Two ports with one identity fight over one name. `null`: not on USB. */
   readonly identity: string | null;
+  /** The kernel may suspend the adapter when it seems idle. */
+  readonly maySleep: boolean;
 }
 
 /** USB adapters, boards with USB of their own, and the UARTs of small computers and PC cards. */
@@ -49,8 +51,8 @@ async function describe(
   return { device, byId: ids.get(target) ?? null, byPath: paths.get(target) ?? null, ...(await usbOf(join(about, 'device'))) };
 }
 
-/** Climbs from the tty to the USB interface and the USB device above it. Attribute names: Linux ABI/stable/sysfs-bus-usb. */
-async function usbOf(link: string): Promise<Pick<ScannedPort, 'maker' | 'identity'>> {
+/** Climbs from the tty to the USB interface and the USB device above it. Attribute names: Linux, Documentation/ABI, sysfs-bus-usb. */
+async function usbOf(link: string): Promise<Pick<ScannedPort, 'maker' | 'identity' | 'maySleep'>> {
   let at = await realpath(link).catch(() => null);
   let part = '';
   while (at !== null && dirname(at) !== at) {
@@ -59,11 +61,12 @@ async function usbOf(link: string): Promise<Pick<ScannedPort, 'maker' | 'identit
     if (vendor !== null && product !== null) {
       const [maker, serial] = [await line(join(at, 'manufacturer')), await line(join(at, 'serial'))];
       const port = await line(join(link, 'port_number'));
-      return { maker, identity: [vendor, product, serial ?? '', part, port ?? ''].join(':') };
+      const maySleep = (await line(join(at, 'power/control'))) === 'auto';
+      return { maker, identity: [vendor, product, serial ?? '', part, port ?? ''].join(':'), maySleep };
     }
     at = dirname(at);
   }
-  return { maker: null, identity: null };
+  return { maker: null, identity: null, maySleep: false };
 }
 
 async function linksByTarget(folder: string): Promise<Map<string, string>> {

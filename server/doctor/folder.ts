@@ -1,0 +1,72 @@
+import { randomBytes } from 'node:crypto';
+import { open, rm, stat, statfs } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import { fine, note, stop, type Finding } from './finding';
+
+/** Under this much room the record may not be writable to the end of a batch; our choice. A batch takes well under a megabyte. */
+const TOO_LITTLE = 100e6;
+/** Under this much, room should be made soon; our choice. */
+const LITTLE = 1e9;
+
+/** The folder the record lies in, or will lie in: is it there, can it be written and synced, is there room. Leaves nothing behind. */
+export async function checkFolder(dir: string): Promise<Finding[]> {
+  const there = await isFolder(dir);
+  if (!there && (await exists(dir))) return [stop(`${dir} is there, but it is no folder.`, 'Name another folder: --data DIR.')];
+  const at = there ? dir : await nearestFolder(dir);
+  const named = there ? `The data folder ${dir}` : `The data folder ${dir} is not there yet, and ${at}`;
+  const trouble = await cannotWrite(at);
+  const remedy = 'Give this user the right to write there, or name another folder: --data DIR.';
+  const writing =
+    trouble !== null
+      ? stop(`${named} cannot be written to: ${trouble}`, remedy)
+      : there
+        ? fine(`${named} can be written to.`)
+        : fine(`The data folder ${dir} is not there yet; the first start makes it.`);
+  return [writing, await checkRoom(at)];
+}
+
+async function checkRoom(folder: string): Promise<Finding> {
+  const { bavail, bsize } = await statfs(folder);
+  const free = bavail * bsize;
+  const said = `${free >= 1e9 ? `${(free / 1e9).toFixed(1)} GB` : `${Math.round(free / 1e6)} MB`} free on its disk`;
+  if (free < TOO_LITTLE) return stop(`Only ${said}.`, 'Make room: a weight that cannot be written is not accepted.');
+  if (free < LITTLE) return note(`Only ${said}.`, 'Make room soon.');
+  return fine(`${said}.`);
+}
+
+const exists = (path: string): Promise<boolean> =>
+  stat(path).then(
+    () => true,
+    () => false,
+  );
+
+const isFolder = (path: string): Promise<boolean> =>
+  stat(path).then(
+    (found) => found.isDirectory(),
+    () => false,
+  );
+
+async function nearestFolder(path: string): Promise<string> {
+  let at = path;
+  while (!(await isFolder(at)) && dirname(at) !== at) at = dirname(at);
+  return at;
+}
+
+/** Writes and syncs a small file, as every commit will; `null` when that works, else the system's words. */
+async function cannotWrite(folder: string): Promise<string | null> {
+  const file = join(folder, `.doctor-${randomBytes(6).toString('hex')}`);
+  try {
+    const handle = await open(file, 'wx');
+    try {
+      await handle.writeFile('can this be written?\n');
+      await handle.sync();
+    } finally {
+      await handle.close();
+    }
+    return null;
+  } catch (error) {
+    return error instanceof Error ? error.message : String(error);
+  } finally {
+    await rm(file, { force: true }).catch(() => {});
+  }
+}
