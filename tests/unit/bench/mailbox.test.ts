@@ -5,6 +5,7 @@ import { as } from '#lib/units/id';
 import type { BatchId, BootId, EntryId, IntentId, PersonId } from '#lib/units/id';
 import type { Command, CommandBodies, CommandHead, CommandKind } from '#lib/work/batch/index';
 import { planOf } from '#tests/support/batch';
+import { deferred } from '#tests/support/deferred';
 import { MemoryJournal } from '#tests/support/memory-journal';
 
 const HEAD: Omit<CommandHead, 'expectedVersion' | 'intent'> = {
@@ -54,18 +55,17 @@ describe('one mailbox per bench', () => {
 
   it('changes nothing in memory before the commit is on disk', async () => {
     const journal = new MemoryJournal();
-    let release = (): void => {};
-    const held = new Promise<void>((resolve) => (release = resolve));
+    const held = deferred<void>();
     const append = journal.append.bind(journal);
     journal.append = async (what) => {
-      await held;
+      await held.promise;
       return append(what);
     };
     const { mailbox } = open(journal);
     const answer = mailbox.send({ command: START });
     await new Promise((resolve) => setImmediate(resolve));
     expect(mailbox.batch()).toBeNull();
-    release();
+    held.resolve();
     expect((await answer).ok).toBe(true);
     expect(mailbox.batch()?.mark).toBe('26-11');
   });
@@ -113,11 +113,11 @@ describe('one mailbox per bench', () => {
   it('survives a write that fails in a way nobody named', async () => {
     const { mailbox, journal, failures } = open();
     await mailbox.send({ command: START });
-    const { append } = journal;
+    const append = journal.append.bind(journal);
     journal.append = () => Promise.reject(new Error('odd'));
     expect(await mailbox.send({ command: command('note', { text: 'x' }) })).toMatchObject({ ok: false });
     expect(failures).toHaveLength(1);
-    journal.append = append.bind(journal);
+    journal.append = append;
     expect(await mailbox.send({ command: command('note', { text: 'y' }) })).toMatchObject({ ok: true, version: 2 });
   });
 

@@ -262,26 +262,26 @@ describe('the record lane', () => {
   });
 });
 
-describe('strips', () => {
-  const reading = (at: number, mass: number | null) =>
-    ({
-      kind: 'mass',
-      instrument: SCALE,
-      seq: 1,
-      at: monotonic(at),
-      raw: new Uint8Array(),
-      text: '',
-      unit: 'g',
-      mass: mass === null ? null : mg(mass),
-      step: mg(100),
-      motion: 'stable',
-      range: mass === null ? 'over' : 'in',
-      weighing: 'gross',
-    }) as const;
+const massAt = (at: number, mass: number | null) =>
+  ({
+    kind: 'mass',
+    instrument: SCALE,
+    seq: 1,
+    at: monotonic(at),
+    raw: new Uint8Array(),
+    text: '',
+    unit: 'g',
+    mass: mass === null ? null : mg(mass),
+    step: mg(100),
+    motion: 'stable',
+    range: mass === null ? 'over' : 'in',
+    weighing: 'gross',
+  }) as const;
 
+describe('strips', () => {
   it('keeps a pour from just before its zero, in steps that sum to what was read, under its own hash', () => {
     const strips = createStrips();
-    for (let i = 0; i < 100; i += 1) strips.reading(reading(i * 100, i === 50 ? null : 1_000 + i * 7));
+    for (let i = 0; i < 100; i += 1) strips.reading(massAt(i * 100, i === 50 ? null : 1_000 + i * 7));
     strips.began(SCALE, monotonic(5_000));
     const strip = strips.cut(SCALE, monotonic(9_900));
     if (strip === null) throw new Error('no strip');
@@ -294,7 +294,7 @@ describe('strips', () => {
 
   it('is bounded however long the pour', () => {
     const strips = createStrips();
-    for (let i = 0; i < 50_000; i += 1) strips.reading(reading(i * 100, i));
+    for (let i = 0; i < 50_000; i += 1) strips.reading(massAt(i * 100, i));
     expect(strips.cut(SCALE, monotonic(5_000_000))?.bytes.length).toBeLessThan(60_000);
   });
 
