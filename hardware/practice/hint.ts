@@ -22,6 +22,8 @@ export interface SceneHint {
   readonly role: ScaleRole | null;
   /** Id of the vessel it goes into, or out of. */
   readonly vessel: string | null;
+  /** Id of the vessel that what was weighed is carried over into, when the plan says one. */
+  readonly into: string | null;
   readonly shelf: readonly ShelfVessel[];
   readonly mode: WeighMode;
   readonly left: number | null;
@@ -49,6 +51,7 @@ export const hintOf = (
     phase: cue.phase,
     role: line?.scale ?? scales.find(({ id }) => id === cue.instrument)?.role ?? null,
     vessel: cue.vessel,
+    into: line?.into ?? null,
     shelf: vessels.map(({ plan, contents, empty }) => ({
       id: plan.id,
       name: plan.name,

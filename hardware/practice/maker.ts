@@ -5,6 +5,7 @@ import type { Cables, SceneAnswer } from './scene-types';
 import { liftOff, pause, setDown, takeProbeOut } from './world/hands';
 import { measuredPour, pourByEye } from './world/pour';
 import type { PourPlace } from './world/pour';
+import { massOf } from './world/vessel';
 import type { Vessel } from './world/vessel';
 import type { Weighing, World } from './world/world';
 
@@ -22,12 +23,18 @@ export interface Maker {
 
 /** Vessels nobody has weighed, and ones no plan knows. */
 const UNKNOWN_EMPTY: Readonly<Record<ScaleRole, number>> = { main: 420_000, fine: 38_000 };
+/** Divisions kept free below capacity. */
+const SPARE = 100;
+/** Share that clings to a vessel's wall: 2 g in a kilogram, an assumption. */
+const CLINGS = 0.002;
 const JUG = { empty: 300_000, contents: 0 };
 /** Fastest flow of a pour by amount, mg/s. */
 const BRISK = 80_000;
 
 export const createMaker = (world: World, cables: Cables, seen: () => SceneHint | null): Maker => {
   const { hands, chance } = world;
+
+  const jugOf = (): Vessel => world.vessel('jug', JUG);
 
   const standing = (role: ScaleRole | null): { role: ScaleRole; at: Weighing; vessel: Vessel } | null => {
     const roles: readonly ScaleRole[] = role === null ? [seen()?.role ?? 'main', 'main', 'fine'] : [role];
@@ -41,7 +48,27 @@ export const createMaker = (world: World, cables: Cables, seen: () => SceneHint 
   /** By id or by name; a name no plan knows is a stranger's. */
   const fetch = (word: string, role: ScaleRole): Vessel => {
     const planned = seen()?.shelf.find(({ id, name }) => id === word || name === word);
-    return world.vessel(planned?.id ?? word, { empty: planned?.empty ?? UNKNOWN_EMPTY[role], contents: planned?.contents ?? 0 });
+    const vessel = world.vessel(planned?.id ?? word, { empty: planned?.empty ?? UNKNOWN_EMPTY[role], contents: planned?.contents ?? 0 });
+    if (planned !== undefined && planned.id === seen()?.vessel) stockBottle(vessel, role);
+    return vessel;
+  };
+
+  /** A bottle weighed by its loss comes with enough in it for its line. */
+  const stockBottle = (vessel: Vessel, role: ScaleRole): void => {
+    const hint = seen();
+    if (hint?.mode !== 'loss' || hint.target === null) return;
+    const room = (world.weighings[role]?.scale.model.capacity ?? 0) - massOf(vessel);
+    const lacks = Math.min(1.3 * hint.target + 20_000 - vessel.contents, 0.9 * room);
+    if (lacks > 0) world.fill(vessel, Math.round(lacks));
+  };
+
+  /** What was accepted goes where the plan carries it, all but what clings to the wall. */
+  const carryOver = (from: Vessel): void => {
+    const hint = seen();
+    if (hint === null || hint.into === null || hint.phase !== 'lift' || from.name !== hint.vessel) return;
+    const moved = Math.round(from.contents * (1 - CLINGS));
+    fetch(hint.into, 'main').contents += moved;
+    from.contents -= moved;
   };
 
   const lift = (role: ScaleRole | null): SceneAnswer => {
@@ -49,20 +76,20 @@ export const createMaker = (world: World, cables: Cables, seen: () => SceneHint 
     if (found === null) return no('pan-empty');
     const { pan } = found.at;
     if (pan.leaning > 0) hands.take(() => takeProbeOut(pan, chance));
-    hands.take(() => liftOff(pan, chance));
+    hands.take(() => liftOff(pan, chance, () => carryOver(found.vessel)));
     return DONE;
   };
 
-  /** Between the jug and what stands on the pan: into it, or out of it. The jug, and a bottle weighed by its loss, never run dry. */
+  /** Between the jug and what stands on the pan: into it, or out of it. The jug never runs dry. */
   const place = (needs: number, out: boolean): PourPlace | SceneAnswer => {
     const found = standing(null);
     if (found === null) return no('pan-empty');
     if (!cables.plugged(found.role)) return no('unplugged');
     const { at, vessel } = found;
-    const jug = world.vessel('jug', JUG);
+    const jug = jugOf();
     const [from, to] = out ? [vessel, jug] : [jug, vessel];
-    const short = Math.ceil(1.5 * needs + 50_000 - from.contents);
-    if (short > 0 && (from === jug || seen()?.mode === 'loss')) world.fill(from, short);
+    const short = Math.ceil(1.5 * needs + 50_000 - jug.contents);
+    if (short > 0 && !out) world.fill(jug, short);
     return { from, to, pan: at.pan, scale: at.scale };
   };
 
@@ -83,9 +110,14 @@ export const createMaker = (world: World, cables: Cables, seen: () => SceneHint 
       const at = place(aim, seen()?.mode === 'loss');
       if ('ok' in at) return at;
       const role = world.whereIs(at.pan.standing ?? at.to) ?? 'main';
-      const tolerance = seen()?.tolerance ?? Math.max(2 * at.scale.model.division, aim / 200);
+      const { capacity, division } = at.scale.model;
+      // Gross counts: nobody pours past what the scale can show.
+      const room = capacity - SPARE * division - at.scale.display().mass;
+      if (at.to !== jugOf() && room <= 0) return no('full');
+      const reach = at.to === jugOf() ? aim : Math.min(aim, room);
+      const tolerance = seen()?.tolerance ?? Math.max(2 * division, aim / 200);
       const told = { easeOff: () => seen()?.easeOff === true, visible: () => cables.plugged(role) };
-      hands.take(() => pourByEye(at, { aim, tolerance }, told, chance));
+      hands.take(() => pourByEye(at, { aim: reach, tolerance }, told, chance));
       return DONE;
     },
     pourExactly(amount, back) {

@@ -64,8 +64,8 @@ export const setDown = (pan: Pan, vessel: Vessel, random: Random): Task => {
   });
 };
 
-/** Reaches and takes the vessel off; drops on the glass stay. */
-export const liftOff = (pan: Pan, random: Random): Task => {
+/** Reaches and takes the vessel off; drops on the glass stay. `then`: what is done with it beside the scale. */
+export const liftOff = (pan: Pan, random: Random, then: () => void = () => {}): Task => {
   let reach = random.between(300, 700);
   const takes = random.between(120, 300);
   let since = 0;
@@ -75,6 +75,7 @@ export const liftOff = (pan: Pan, random: Random): Task => {
     pan.borne = Math.max(0, 1 - since / takes);
     if (pan.borne > 0) return false;
     pan.standing = null;
+    then();
     return true;
   });
 };

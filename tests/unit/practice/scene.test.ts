@@ -7,8 +7,15 @@ import type { PracticeBench } from '#hardware/practice/opener';
 import { IDLE_CUE } from '#lib/bench/conductor/blank';
 import type { SceneAct } from '#lib/protocol/intent';
 import { as } from '#lib/units/id';
+import type { InstrumentId } from '#lib/units/id';
+import { SAMPLE_PLANS } from '#lib/work/formula/sample';
+import { BatchRig } from '#tests/support/batch';
 import { fakeTime } from './fake-time';
 
+const SCALES = [
+  { id: as<InstrumentId>('practice-main'), role: 'main' as const },
+  { id: as<InstrumentId>('practice-fine'), role: 'fine' as const },
+];
 const SHELF: readonly ShelfVessel[] = [
   { id: 'v-pot', name: 'oils pot', use: 'oils', empty: 812_300, contents: 0 },
   { id: 'v-lye', name: 'lye jug', use: 'liquid', empty: 205_000, contents: 0 },
@@ -20,6 +27,7 @@ const BLANK: SceneHint = {
   phase: 'idle',
   role: 'main',
   vessel: 'v-pot',
+  into: null,
   shelf: SHELF,
   mode: 'gain',
   left: null,
@@ -124,13 +132,36 @@ describe('help: what the bench waits for next', () => {
 
   it('takes a heavy bottle’s loss: out of what stands on the pan', () => {
     const at = stage();
-    const hint = { vessel: 'v-pot', mode: 'loss' as const, shelf: SHELF.map((v) => ({ ...v, contents: 900_000 })) };
+    const hint = { vessel: 'v-pot', mode: 'loss' as const, left: 80_000, target: 80_000, tolerance: 500 };
     at.help({ ...hint, phase: 'waiting-vessel' });
     at.rest();
-    expect(at.on('main')).toBe(1_712_300);
-    expect(at.help({ ...hint, phase: 'ready', left: 80_000, tolerance: 500 })).toBe('ok');
+    const full = at.on('main');
+    expect(full).toBeGreaterThan(812_300 + 80_000);
+    expect(at.help({ ...hint, phase: 'ready' })).toBe('ok');
     at.rest();
-    expect(Math.abs(1_712_300 - at.on('main') - 80_000)).toBeLessThanOrEqual(500);
+    expect(Math.abs(full - at.on('main') - 80_000)).toBeLessThanOrEqual(500);
+  });
+
+  it('pours no further than the scale can show, and carries an accepted part over into its pot', () => {
+    const at = stage();
+    const shelf = [...SHELF, { id: 'v-batch', name: 'batch pot', use: 'oils' as const, empty: null, contents: 0 }];
+    const hint = { shelf, into: 'v-batch', target: 6_000_000, tolerance: 9_000 };
+    at.help({ ...hint, phase: 'waiting-vessel' });
+    at.rest();
+    expect(at.help({ ...hint, phase: 'ready', left: 6_000_000 })).toBe('ok');
+    at.rest();
+    const gross = at.on('main');
+    expect(gross).toBeGreaterThan(4_900_000);
+    expect(gross).toBeLessThan(5_000_000);
+    expect(at.help({ ...hint, phase: 'pouring', left: 1_800_000 })).toBe('full');
+    expect(at.help({ ...hint, phase: 'lift' })).toBe('ok');
+    at.rest();
+    at.help({ ...hint, phase: 'waiting-vessel' });
+    at.rest();
+    expect(at.on('main')).toBeLessThan(812_300 + 0.003 * gross);
+    const world = at.bench.world();
+    expect(world.vessels.get('v-batch')?.contents).toBeGreaterThan(0.99 * (gross - 812_300));
+    expect(world.ledger().there).toBe(world.ledger().brought);
   });
 
   it('takes a leaning probe out, lifts a wrong vessel, plugs a lost scale in, and waits when only time helps', () => {
@@ -300,14 +331,58 @@ describe('acts', () => {
   });
 });
 
+describe('the invented workshop', () => {
+  it.each(SAMPLE_PLANS.map(({ id, plan }) => [id, plan] as const))(
+    '%s: every line can be weighed within its tolerance by asking for help',
+    (_, plan) => {
+      const at = stage();
+      const shelf = plan.vessels.map(({ id, name, use, empty }) => ({ id, name, use, empty, contents: 0 }));
+      for (const line of plan.lines) {
+        const base = { batch: plan.formula.id, shelf, role: line.scale, vessel: line.vessel, into: line.into ?? null, mode: line.mode };
+        const hint = { ...base, target: line.target, tolerance: line.tolerance };
+        let left: number = line.target;
+        for (let part = 0; Math.abs(left) > line.tolerance; part += 1) {
+          expect(part).toBeLessThan(6);
+          at.help({ ...hint, phase: 'waiting-vessel' });
+          at.rest();
+          const before = at.on(line.scale);
+          at.help({ ...hint, phase: 'ready', left });
+          at.rest();
+          left -= Math.abs(at.on(line.scale) - before);
+          at.help({ ...hint, phase: 'lift' });
+          at.rest();
+        }
+      }
+      const { brought, there } = at.bench.world().ledger();
+      expect(there).toBe(brought);
+    },
+  );
+});
+
 describe('hintOf', () => {
   it('says no more than a screen without a batch shows', () => {
-    expect(hintOf({ ...IDLE_CUE, instrument: as('practice-fine') }, null, [{ id: as('practice-fine'), role: 'fine' }])).toMatchObject({
+    expect(hintOf({ ...IDLE_CUE, instrument: as('practice-fine') }, null, SCALES)).toMatchObject({
       batch: null,
       phase: 'idle',
       role: 'fine',
       shelf: [],
       left: null,
     });
+  });
+
+  it('names the open line’s vessel and scale, and what the record has in every vessel', () => {
+    const rig = new BatchRig().start();
+    const line = rig.line('alder-scent').plan;
+    const cue = { ...IDLE_CUE, phase: 'ready' as const, line: line.id, vessel: line.vessel, left: line.target, target: line.target };
+    const hint = hintOf(cue, rig.now, SCALES);
+    expect(hint).toMatchObject({ batch: rig.now.id, role: 'fine', vessel: 'scent-cup', mode: 'gain', left: 25_000, dissolved: false });
+    expect(hint.shelf.find(({ id }) => id === 'oils-pot')).toEqual({
+      id: 'oils-pot',
+      name: 'oils pot',
+      use: 'oils',
+      empty: 642_500,
+      contents: 0,
+    });
+    expect(hint.window).toEqual({ low: 30_000, high: 50_000 });
   });
 });
