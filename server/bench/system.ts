@@ -9,7 +9,8 @@ import type { Clock } from '#lib/units/time';
 export const systemClock: Clock = {
   now: () => monotonic(performance.now()),
   wall: () => wall(Date.now()),
-  offsetMinutes: () => -new Date().getTimezoneOffset(),
+  // Subtracted, not negated: minus zero has no form in the record.
+  offsetMinutes: () => 0 - new Date().getTimezoneOffset(),
 };
 
 /** Runs through a suspend, unlike the monotonic clock. */

@@ -55,7 +55,7 @@ describe('one mailbox per bench', () => {
 
   it('changes nothing in memory before the commit is on disk', async () => {
     const journal = new MemoryJournal();
-    const held = deferred<void>();
+    const held = deferred();
     const append = journal.append.bind(journal);
     journal.append = async (what) => {
       await held.promise;
