@@ -6,6 +6,8 @@ import type { ScreenRig } from '#tests/support/server-rig';
 
 const EVENTS = ['intent', 'resume', 'lease', 'pair', 'scene', 'alive', 'hello', 'no such event', '__proto__', 'constructor'];
 
+const raw = (screen: ScreenRig) => screen.socket as unknown as { emit(event: string, ...args: unknown[]): void };
+
 describe('B13: no message kills the server', () => {
   let folder: ReturnType<typeof tempFolder>;
   let server: RunningServer;
@@ -29,7 +31,6 @@ describe('B13: no message kills the server', () => {
     await screen.greeted();
     return screen;
   };
-  const raw = (screen: ScreenRig) => screen.socket as unknown as { emit(event: string, ...args: unknown[]): void };
 
   it('whatever is said, in whatever shape, with or without a way to answer', async () => {
     let screen = await connected();
