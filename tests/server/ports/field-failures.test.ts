@@ -131,7 +131,11 @@ describe('on a real tty', () => {
       }
       talker.stop();
       expect(readings.map(valueOf).filter((value) => value === null || !sent.has(value))).toEqual([]);
-      expect(Math.max(...took)).toBeLessThan(3_000);
+      const worst = Math.max(...took);
+      console.info(
+        `${UNPLUGS} unplugs: back after ${Math.round(took.toSorted((a, b) => a - b)[UNPLUGS >> 1] ?? 0)} ms (median), ${Math.round(worst)} ms (worst)`,
+      );
+      expect(worst).toBeLessThan(3_000);
       expect(link.status().lossesLastHour).toBe(UNPLUGS);
       expect(readdirSync('/proc/self/fd').length).toBe(open);
     },
