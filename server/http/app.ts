@@ -1,5 +1,4 @@
 import { Hono } from 'hono';
-import { bodyLimit } from 'hono/body-limit';
 import { HTTPException } from 'hono/http-exception';
 import { StoreProblem } from '../store/problem';
 import { batches } from './batches';
@@ -11,6 +10,7 @@ import { problem } from './problem';
 import { qr } from './qr';
 import type { Pages } from './static';
 
+/** The length a request states is the length it has: Node's parser ends it there. */
 const LARGEST_BODY = 64 * 1024;
 
 /** Everything answered over HTTP: the API below `/api`, and the exported pages. Every failure is an `HttpProblem`. */
@@ -22,13 +22,13 @@ export const createApp = (deps: ApiDeps, pages: Pages): Hono => {
     c.header('cross-origin-resource-policy', 'same-origin');
     if (!c.res.headers.has('cache-control')) c.header('cache-control', 'no-store');
   });
-  app.use(
-    '/api/*',
-    bodyLimit({
-      maxSize: LARGEST_BODY,
-      onError: (c) => problem(c, 413, 'The request is larger than any this bench understands.', 'Send less.'),
-    }),
-  );
+  app.use('/api/*', async (c, next) => {
+    if (c.req.header('transfer-encoding') !== undefined)
+      return problem(c, 411, 'The request does not say how large it is.', 'Send it with its length.');
+    if (Number(c.req.header('content-length') ?? 0) > LARGEST_BODY)
+      return problem(c, 413, 'The request is larger than any this bench understands.', 'Send less.');
+    return next();
+  });
   app.route('/api/health', health(deps));
   app.route('/api/batches', batches(deps));
   app.route('/api/instruments', instruments(deps));

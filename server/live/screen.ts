@@ -122,6 +122,7 @@ export const openScreen = (socket: LiveSocket, deps: ScreenDeps): Screen => {
     replaced: () => void socket.disconnect(true),
     close() {
       outlet.close();
+      cut(socket);
       deps.bench().parted(id);
     },
   };
@@ -226,9 +227,16 @@ const answerScreen = (socket: LiveSocket, deps: ScreenDeps, { sender, paired, re
 
 const refused = (code: RefusalCode): IntentAnswer => ({ ok: false, refusal: { code, params: {} } });
 
+interface Transport {
+  readonly socket?: { readonly bufferedAmount?: number; terminate?(): void };
+}
+
+/** A screen that stopped reading never answers the closing handshake either: what waits for it is dropped with the connection. */
+const cut = (socket: LiveSocket): void => (socket.conn.transport as unknown as Transport).socket?.terminate?.();
+
 /** Bytes that wait for this screen: in the WebSocket and, while that is full, in the engine above it. */
 const bufferedBytes = (socket: LiveSocket): number => {
-  const transport = socket.conn.transport as unknown as { readonly socket?: { readonly bufferedAmount?: number } };
+  const transport = socket.conn.transport as unknown as Transport;
   let bytes = transport.socket?.bufferedAmount ?? 0;
   const queued = (socket.conn as unknown as { readonly writeBuffer?: readonly { readonly data?: string }[] }).writeBuffer ?? [];
   for (const packet of queued) bytes += packet.data?.length ?? 0;

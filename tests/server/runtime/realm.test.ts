@@ -1,0 +1,156 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { InstrumentsPage } from '#lib/protocol/http';
+import type { InstrumentConfig } from '#lib/measure/instrument';
+import { as } from '#lib/units/id';
+import type { RunningServer } from '#server/server';
+import { encode, leadIn, still } from '#tests/support/encode-frames';
+import { ptyPair } from '#tests/support/pty';
+import { optionsFor, screenAt, serverHere, tempFolder } from '#tests/support/server-rig';
+import type { ScreenRig } from '#tests/support/server-rig';
+
+const scaleAt = (path: string): InstrumentConfig => ({
+  kind: 'scale',
+  id: as('scale-main'),
+  role: 'main',
+  name: 'big scale',
+  path,
+  shape: 'header-comma',
+  serial: { baudRate: 9600, frame: '8N1' },
+  capacity: null,
+  division: null,
+});
+
+const post = async (at: RunningServer, path: string, body: unknown): Promise<InstrumentsPage> => {
+  const answer = await fetch(`http://127.0.0.1:${at.port}${path}`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(body),
+  });
+  expect(answer.status).toBe(200);
+  return (await answer.json()) as InstrumentsPage;
+};
+
+describe('what a record is worth', () => {
+  let folder: ReturnType<typeof tempFolder>;
+  let server: RunningServer | null;
+  let screens: ScreenRig[];
+  const start = async (...more: Parameters<typeof optionsFor> extends [string, ...infer More] ? More : never): Promise<RunningServer> => {
+    server = await serverHere(optionsFor(folder.path, ...more));
+    return server;
+  };
+  const screen = async (at: RunningServer): Promise<ScreenRig> => {
+    const opened = screenAt(at.port);
+    screens.push(opened);
+    await opened.greeted();
+    return opened;
+  };
+  beforeEach(() => {
+    folder = tempFolder();
+    server = null;
+    screens = [];
+  });
+  afterEach(async () => {
+    for (const opened of screens) opened.close();
+    await server?.stop();
+    folder.remove();
+  });
+
+  it('is practice while nobody has bound anything, and a person leaves it for the real, empty workshop, for good', async () => {
+    const first = await start({ practice: false });
+    const tablet = await screen(first);
+    expect(tablet.hellos[0]?.realm).toBe('practice');
+    await tablet.lease('take');
+    await tablet.intent({ kind: 'start', plan: 'alder-and-oat', lots: {} });
+    const { boot } = await tablet.greeted();
+    const page = await post(first, '/api/instruments/leave-practice', { leave: 'practice' });
+    expect(page).toMatchObject({ realm: 'real', instruments: [], leavePractice: false });
+    const real = await tablet.greeted(boot);
+    expect(real).toMatchObject({ realm: 'real', batch: { batch: null, lines: [] } });
+    await first.stop();
+    const second = await start({ practice: false });
+    expect(second.realm).toBe('real');
+    expect(existsSync(join(folder.path, 'practice.sqlite'))).toBe(true);
+  });
+
+  it('is a test while an instrument is a pseudo-terminal, in a file of its own', async () => {
+    const pty = await ptyPair();
+    const running = await start({ practice: false, instruments: [scaleAt(pty.path)] });
+    expect(running.realm).toBe('test');
+    expect(existsSync(join(folder.path, 'test.sqlite'))).toBe(true);
+    await running.stop();
+    await pty.close();
+  });
+
+  it('is real although a pseudo-terminal, when the person said so at the start, and every record says that', async () => {
+    const pty = await ptyPair();
+    const running = await start({ practice: false, ptyIsReal: true, instruments: [scaleAt(pty.path)] });
+    const tablet = await screen(running);
+    expect(tablet.hellos[0]).toMatchObject({ realm: 'real', bench: expect.stringContaining('pseudo-terminal') });
+    await tablet.lease('take');
+    await tablet.intent({ kind: 'start', plan: 'alder-and-oat', lots: {} });
+    expect(tablet.batch()?.bench).toContain('pseudo-terminal');
+    await running.stop();
+    await pty.close();
+  });
+
+  it('is never real by a pseudo-terminal that was plugged in only later', async () => {
+    const pty = await ptyPair();
+    await pty.kill();
+    const running = await start({ practice: false, instruments: [scaleAt(pty.path)] });
+    const tablet = await screen(running);
+    const hello = await tablet.greeted();
+    expect(hello.realm).toBe('real');
+    await pty.replug();
+    const sending = setInterval(() => void pty.write(encode('header-comma', still(1_000, 1))), 100);
+    await pty.write(leadIn('header-comma', still(1_000, 1)));
+    expect(await tablet.greeted(hello.boot)).toMatchObject({ realm: 'test' });
+    const shown = await tablet.frame((frame) => frame.scales[0]?.gross !== null);
+    expect(shown.boot).not.toBe(hello.boot);
+    clearInterval(sending);
+    await running.stop();
+    await pty.close();
+  });
+
+  it('stays what it was while a batch is weighed: the pseudo-terminal is refused instead', async () => {
+    const pty = await ptyPair();
+    await pty.kill();
+    const running = await start({ practice: false, instruments: [scaleAt(pty.path)] });
+    const tablet = await screen(running);
+    await tablet.lease('take');
+    await tablet.intent({ kind: 'start', plan: 'alder-and-oat', lots: {} });
+    await pty.replug();
+    await expect
+      .poll(async () => {
+        const page = (await (await fetch(`http://127.0.0.1:${running.port}/api/instruments`)).json()) as InstrumentsPage;
+        return page.instruments[0]?.status.detail;
+      })
+      .toContain('pseudo-terminal');
+    expect(tablet.hellos).toHaveLength(1);
+    expect(tablet.frames.every((frame) => frame.scales[0]?.gross === null)).toBe(true);
+    await running.stop();
+    await pty.close();
+  });
+
+  it('Setup binds and unbinds, and the command line is not overruled', async () => {
+    const first = await start({ practice: false });
+    await post(first, '/api/instruments/leave-practice', { leave: 'practice' });
+    const bound = await post(first, '/api/instruments', scaleAt('/dev/serial/by-id/none'));
+    expect(bound.instruments).toMatchObject([{ config: { id: 'scale-main' }, from: 'setup' }]);
+    expect((await post(first, '/api/instruments/unbind', { id: 'scale-main' })).instruments).toEqual([]);
+    await post(first, '/api/instruments', scaleAt('/dev/serial/by-id/none'));
+    await first.stop();
+    const second = await start({ practice: false });
+    const page = (await (await fetch(`http://127.0.0.1:${second.port}/api/instruments`)).json()) as InstrumentsPage;
+    expect(page.instruments).toHaveLength(1);
+    await second.stop();
+    const third = await start({ practice: false, instruments: [scaleAt('/dev/serial/by-id/other')] });
+    const answer = await fetch(`http://127.0.0.1:${third.port}/api/instruments/unbind`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: '{"id":"scale-main"}',
+    });
+    expect(answer.status).toBe(409);
+  });
+});

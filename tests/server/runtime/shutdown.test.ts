@@ -1,0 +1,90 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { createSerialOpener } from '#hardware/ports/serialport-opener';
+import { monotonic } from '#lib/units/time';
+import { encode, leadIn, still } from '#tests/support/encode-frames';
+import { ptyPair } from '#tests/support/pty';
+import type { Pty } from '#tests/support/pty';
+import { recordIn, stateHash } from '#tests/support/record-rig';
+import { screenAt, serverProcess, tempFolder } from '#tests/support/server-rig';
+import type { ServerProcess } from '#tests/support/server-rig';
+
+describe('C2: a server that is asked to end in the middle of a step', () => {
+  let folder: ReturnType<typeof tempFolder>;
+  let pty: Pty;
+  let server: ServerProcess;
+  let sending: NodeJS.Timeout;
+  const start = () => serverProcess(['--port', '0', '--data', folder.path, '--scale', `${pty.path},header-comma`]);
+  beforeEach(async () => {
+    folder = tempFolder();
+    pty = await ptyPair();
+    await pty.write(leadIn('header-comma', still(0, 1)));
+    sending = setInterval(() => void pty.write(encode('header-comma', still(6_425, 1))), 50);
+    server = await start();
+  });
+  afterEach(async () => {
+    clearInterval(sending);
+    await server.end('SIGKILL');
+    await pty.close();
+    folder.remove();
+  });
+
+  it.each(['SIGTERM', 'SIGINT'] as const)('%s: ends within 3 s, the port is free at once, the record is whole', async (signal) => {
+    const screen = screenAt(server.port);
+    await screen.greeted();
+    await screen.lease('take');
+    await screen.intent({ kind: 'start', plan: 'alder-and-oat', lots: { coconut: { id: 'lot-coconut-07', mark: 'x' } } });
+    await screen.frame((frame) => frame.cue.phase !== 'idle' && frame.scales[0]?.gross !== null);
+    const asked = screen.intent({ kind: 'note', text: 'in the very moment' });
+    const at = performance.now();
+    const ended = server.end(signal);
+    await Promise.race([asked, ended]);
+    expect(await ended).toBe(0);
+    expect(performance.now() - at).toBeLessThan(3_000);
+
+    const opener = createSerialOpener({ now: () => monotonic(performance.now()) });
+    const port = await opener.open(pty.path, { baudRate: 9600, frame: '8N1' }, { data: () => {}, closed: () => {} });
+    await port.close();
+
+    const seen = screen.batch();
+    screen.close();
+    const mark = JSON.parse(readFileSync(join(folder.path, 'last-run.json'), 'utf8')) as { stopped: number | null };
+    expect(mark.stopped).toBeTypeOf('number');
+    const record = await recordIn(folder.path, 'test');
+    expect(record.sound).toBe(true);
+    // Every entry a screen was told of is in the record; the last one may have been kept without the screen hearing of it.
+    const kept = record.entries.filter((entry) => entry.version <= (seen?.version ?? 0));
+    expect(kept).toHaveLength(seen?.version ?? -1);
+    if (record.entries.length === kept.length) expect(stateHash(record.batch(seen?.id ?? ''))).toBe(stateHash(seen));
+  });
+
+  it('says so when the last run ended without being stopped', async () => {
+    await server.end('SIGKILL');
+    server = await start();
+    expect(server.said()).toContain('the last run ended without being stopped');
+    await server.end('SIGTERM');
+    server = await start();
+    expect(server.said()).not.toContain('without being stopped');
+  });
+});
+
+describe('a server that must not start', () => {
+  let folder: ReturnType<typeof tempFolder>;
+  beforeEach(() => (folder = tempFolder()));
+  afterEach(() => folder.remove());
+
+  it('says who uses the folder, or the port, and ends', async () => {
+    const args = ['--data', folder.path, '--scale', 'practice'];
+    const first = await serverProcess(['--port', '0', ...args]);
+    await expect(serverProcess(['--port', '0', ...args])).rejects.toThrow(/ended with 1: [^]*is using the data folder/);
+    const other = tempFolder();
+    await expect(serverProcess(['--port', String(first.port), '--data', other.path, '--scale', 'practice'])).rejects.toThrow(/--port N/);
+    other.remove();
+    await first.end('SIGTERM');
+  });
+
+  it('says what a misspelt flag was meant to be', async () => {
+    await expect(serverProcess(['--prot', '1'])).rejects.toThrow(/ended with 2: [^]*--port/);
+  });
+});
