@@ -11,7 +11,7 @@ export interface Heads {
 
 /**
  * The heads file. It is written after every commit, never before, and not synced: it can be older than the database, never
- * newer. So a database that ends before it has lost acknowledged lines (a write-ahead log damaged or left behind when the
+ * newer. So a database that ends before it has lost acknowledged lines (a write-ahead log damaged, or left behind when the
  * file was copied), which nothing inside the database can tell. It says nothing against someone who changes both.
  */
 export const readHeads = (path: string): Heads | 'none' | 'damaged' => {
@@ -34,6 +34,7 @@ export const readHeads = (path: string): Heads | 'none' | 'damaged' => {
 export class HeadsFile {
   readonly #fd: number;
   readonly #log: StoreLog;
+  #noted: Heads | null = null;
   #failed = false;
 
   constructor(path: string, log: StoreLog) {
@@ -44,18 +45,28 @@ export class HeadsFile {
     this.#log = log;
   }
 
-  /** An older head is still a true one, so a failure here stops nothing. */
-  write(heads: Heads): void {
-    try {
-      writeSync(this.#fd, format(heads), 0);
-    } catch (cause) {
-      if (!this.#failed) this.#log.warn({ err: cause }, 'the heads file could not be written');
-      this.#failed = true;
-    }
+  /** Writes them as soon as whoever waits for the commit has been answered. */
+  note(heads: Heads): void {
+    if (this.#noted === null) setImmediate(() => this.#write());
+    this.#noted = heads;
   }
 
   close(): void {
+    this.#write();
     closeSync(this.#fd);
+  }
+
+  #write(): void {
+    if (this.#noted === null) return;
+    const text = format(this.#noted);
+    this.#noted = null;
+    try {
+      writeSync(this.#fd, text, 0);
+    } catch (cause) {
+      // An older head is still a true one: nothing stops for this.
+      if (!this.#failed) this.#log.warn({ err: cause }, 'the heads file could not be written');
+      this.#failed = true;
+    }
   }
 }
 

@@ -1,5 +1,4 @@
 import Database from 'better-sqlite3';
-import { randomBytes } from 'node:crypto';
 import { mkdirSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { EMPTY } from '#lib/record/seal';
@@ -12,6 +11,7 @@ import { lockDirectory } from './lock';
 import { APPLICATION_ID, MIGRATIONS, schemaVersion } from './migrate';
 import { StoreProblem } from './problem';
 import type { ProblemText } from './problem';
+import { pooledRandom } from './random';
 import { replaceRows } from './rows';
 import { SqliteStore } from './sqlite-store';
 import { Standing } from './standing';
@@ -144,7 +144,7 @@ const partsOf = ({ realm, file, clock, random }: Opening) => ({
   realm,
   file,
   clock,
-  random: random ?? ((n: number) => new Uint8Array(randomBytes(n))),
+  random: random ?? pooledRandom(),
 });
 
 const sayWhy = ({ realm, file, log, release }: Opening, problem: ProblemText): Store => {

@@ -15,9 +15,9 @@ import type { Prepared } from './tables';
 export class BatchRows {
   readonly #put: Put;
   readonly #linesOf: (batch: string) => readonly JournalLine[];
-  readonly #folded = new Map<BatchId, Folded | null>();
+  readonly #kept = new Map<BatchId, Kept>();
   /** What the append under way makes of it, to be kept once that is on disk. */
-  readonly #pending = new Map<BatchId, Folded | null>();
+  readonly #pending = new Map<BatchId, Kept>();
 
   constructor(db: Database.Database, linesOf: (batch: string) => readonly JournalLine[]) {
     this.#put = putRow(db);
@@ -28,32 +28,46 @@ export class BatchRows {
     for (const [at, line] of lines.entries()) {
       const entry = what.entries[at]?.value as unknown as Entry;
       if (typeof entry.batch !== 'string') continue;
-      this.#pending.set(entry.batch, foldEntry(this.#before(entry.batch, lines[0]?.seq ?? 0), line.seq, entry));
+      const { folded, stored } = this.#pending.get(entry.batch) ?? this.#before(entry.batch, lines[0]?.seq ?? 0);
+      this.#pending.set(entry.batch, { folded: foldEntry(folded, line.seq, entry), stored });
     }
-    for (const [batch, folded] of this.#pending) {
-      if (folded !== null) this.#put.run({ batch, startSeq: folded.startSeq, row: rowText(folded) });
+    for (const [batch, { folded, stored }] of this.#pending) {
+      if (folded === null) continue;
+      const row = rowText(folded);
+      // Most entries change nothing that the list shows.
+      if (row === stored) continue;
+      this.#put.run({ batch, startSeq: folded.startSeq, row });
+      this.#pending.set(batch, { folded, stored: row });
     }
   }
 
   /** The append under way is on disk, or was undone. */
   settle(done: boolean): void {
-    for (const [batch, folded] of done ? this.#pending : []) {
-      // A batch that has ended hardly goes on: it need not stay in memory.
-      if (folded !== null && folded.state.endedWall !== null) this.#folded.delete(batch);
-      else this.#folded.set(batch, folded);
+    if (done) {
+      for (const [batch, kept] of this.#pending) {
+        // A batch that has ended hardly goes on: it need not stay in memory.
+        if (kept.folded !== null && kept.folded.state.endedWall !== null) this.#kept.delete(batch);
+        else this.#kept.set(batch, kept);
+      }
     }
     this.#pending.clear();
   }
 
-  #before(batch: BatchId, firstNew: number): Folded | null {
-    const known = this.#pending.has(batch) ? this.#pending : this.#folded;
-    if (known.has(batch)) return known.get(batch) ?? null;
+  #before(batch: BatchId, firstNew: number): Kept {
+    const kept = this.#kept.get(batch);
+    if (kept !== undefined) return kept;
     let folded: Folded | null = null;
     for (const line of this.#linesOf(batch)) {
       if (line.seq < firstNew) folded = foldEntry(folded, line.seq, JSON.parse(line.text) as Entry);
     }
-    return folded;
+    return { folded, stored: folded === null ? null : rowText(folded) };
   }
+}
+
+/** A batch as folded, and its row as it stands in the table. */
+interface Kept {
+  readonly folded: Folded | null;
+  readonly stored: string | null;
 }
 
 /** Drops every row and writes those that follow from the lines. One transaction. */

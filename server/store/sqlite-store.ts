@@ -49,7 +49,7 @@ export class SqliteStore implements Store {
     this.file = parts.file;
     const rows = new BatchRows(db, (batch) => this.bench.linesOfNow(batch));
     const salt = (): Uint8Array => random(SALT_BYTES);
-    const keepHeads = (): void => heads?.write({ bench: headOf(this.bench), workshop: headOf(this.workshop) });
+    const keepHeads = (): void => heads?.note({ bench: headOf(this.bench), workshop: headOf(this.workshop) });
     this.bench = new SqliteJournal({
       name: 'bench',
       realm,
