@@ -1,10 +1,11 @@
 import type { EntryId, LineId, VesselId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
-import { mg } from '#lib/units/mass';
+import { mg, subMass } from '#lib/units/mass';
 import type { CommandOf } from '../commands';
 import type { Draft, StrikeReason } from '../entries';
 import { own } from '../own';
 import type { BatchState, Contribution, LineState } from '../state';
+import { verdictOf } from '../verdict';
 import { blank, contributionsIn, isHydroxide, lineOf } from './checks';
 import { allow, draft, refuse, type Decider } from './decision';
 import { closing, stillOn } from './pour';
@@ -34,6 +35,13 @@ const alarmEnd = (state: BatchState, code: Extract<Draft, { kind: 'alarm-ended' 
 const endOver = (state: BatchState): readonly Draft[] => [...alarmEnd(state, 'over-pour'), ...alarmEnd(state, 'over-pour-red')];
 const endQuestion = (state: BatchState): readonly Draft[] => [...alarmEnd(state, 'vessel-changed'), ...alarmEnd(state, 'mass-on-return')];
 
+/** A line that had lost something and has it again needs no pour to be complete. */
+const whole = (line: LineState, one: Contribution): readonly Draft[] => {
+  const actual = subMass(line.actual, one.net);
+  const back = one.net < 0 && line.status !== 'closed' && verdictOf(line.plan, actual) === 'within';
+  return back ? [draft('line-closed', { line: line.plan.id, outcome: 'within', actual })] : [];
+};
+
 /** Crossing out one entry: it stays for ever, its line is open again. */
 const crossOut = (state: BatchState, entry: EntryId, reason: StrikeReason, note: string, again: boolean): readonly Draft[] => {
   const all = found(state, entry);
@@ -50,6 +58,7 @@ const crossOut = (state: BatchState, entry: EntryId, reason: StrikeReason, note:
       ...(recount === null ? {} : { recount }),
     }),
     ...poured.filter(({ line }) => line.status === 'closed').map(({ line }) => draft('line-reopened', { line: line.plan.id })),
+    ...all.flatMap(({ line, one }) => whole(line, one)),
     ...(state.over?.entry === entry ? endOver(state) : []),
     ...(state.question?.entry === entry ? endQuestion(state) : []),
     ...(recount !== null && on !== null ? [draft('vessel-set', { ...on, line: recount.line, empty: null, zero: recount.zero })] : []),
@@ -102,7 +111,8 @@ const carryOn = (state: BatchState, line: LineState, over: NonNullable<BatchStat
   return allow(
     draft('over-answered', { line: body.line, choice: 'carry-on', over: over.by, red: over.red }),
     ...endOver(state),
-    ...closing(state, line, 'over', line.actual, on),
+    // A replan may have come before the answer.
+    ...closing(state, line, verdictOf(line.plan, line.actual) === 'within' ? 'within' : 'over', line.actual, on),
   );
 };
 

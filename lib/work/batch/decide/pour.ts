@@ -1,7 +1,7 @@
 import type { InstrumentId, LineId, VesselId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 import { mg } from '#lib/units/mass';
-import type { Draft } from '../entries';
+import type { Draft, Share } from '../entries';
 import { openLine } from '../order';
 import { own } from '../own';
 import type { BatchState, LineState } from '../state';
@@ -55,6 +55,16 @@ export const afterPour = (
   // By its loss a bottle goes on pouring from where it stands, as a filling vessel goes on filling.
   return on === null ? [] : [zeroFor(plan.id, on)];
 };
+
+/** Lines that what leaves makes short are to be poured on, while that can still be done. */
+export const fallenShort = (state: BatchState, shares: readonly Share[]): readonly Draft[] =>
+  state.joined !== null
+    ? []
+    : shares.flatMap(({ line: id, mass }) => {
+        const line = own(state.lines, id);
+        const short = line?.status === 'closed' && verdictOf(line.plan, mg(line.actual - mass)) === 'short';
+        return short ? [draft('line-reopened', { line: id })] : [];
+      });
 
 /** Where the vessel of a contribution stands now, at the weight it was accepted with; `null` when it stands nowhere. */
 export const stillOn = (state: BatchState, one: LineState['contributions'][number] | undefined): OnPan | null => {

@@ -2,6 +2,7 @@ import type { Command, CommandOf, Refusal } from '../commands';
 import { own } from '../own';
 import type { LinePlan, Plan } from '../plan';
 import type { BatchState } from '../state';
+import { verdictOf } from '../verdict';
 import { blank, isHydroxide, lineOf, noSuch, uncheckedScales, unfit } from './checks';
 import { allow, deny, draft, refusal, refuse, type Decider, type Decision } from './decision';
 
@@ -65,7 +66,14 @@ export const replan: Decider<'replan'> = (state, { body }) => {
     const line = own(state.lines, plan.id);
     return line?.status === 'closed' && line.actual < plan.target - plan.tolerance && plan.target > line.plan.target;
   });
-  return allow(draft('replanned', body), ...reopened.map(({ id }) => draft('line-reopened', { line: id })));
+  // And one that its moved target finds complete needs no pour more.
+  const completed = body.lines.flatMap((plan) => {
+    const line = own(state.lines, plan.id);
+    const waits = state.over?.line === plan.id;
+    const whole = line !== undefined && !waits && line.status !== 'closed' && line.actual > 0 && verdictOf(plan, line.actual) === 'within';
+    return whole ? [draft('line-closed', { line: plan.id, outcome: 'within', actual: line.actual })] : [];
+  });
+  return allow(draft('replanned', body), ...reopened.map(({ id }) => draft('line-reopened', { line: id })), ...completed);
 };
 
 export const chooseLot: Decider<'choose-lot'> = (state, { body }) => {

@@ -7,6 +7,7 @@ import { apportion, asShares, totalOf } from '../shares';
 import type { BatchState, VesselState } from '../state';
 import { blank, contributionsIn, isHydroxide, lineOf, notFromScale, unfit } from './checks';
 import { allow, deny, draft, refuse, type Decider, type Decision } from './decision';
+import { fallenShort } from './pour';
 import { whereabouts } from './standing';
 
 const noVessel = (id: VesselId): Decision => refuse('no-such', { what: 'vessel', id });
@@ -40,7 +41,8 @@ export const withdraw: Decider<'withdraw'> = (state, { body }) => {
   const shares = asShares(vessel.holds);
   if (body.to === 'bottle' && (shares.length > 1 || holdsHydroxide(state, vessel))) return refuse('wrong-vessel', { to: body.to });
   const ppm = Number((BigInt(mass) * 2_000_000n + BigInt(vessel.contents)) / (2n * BigInt(vessel.contents)));
-  return allow(draft('withdrawn', { ...body, ppm, shares: apportion(mass, shares) }));
+  const out = apportion(mass, shares);
+  return allow(draft('withdrawn', { ...body, ppm, shares: out }), ...fallenShort(state, out));
 };
 
 /** Only liquids evaporate; anything else lost is lost as the mixture it was. */
@@ -55,7 +57,8 @@ export const lose: Decider<'lose'> = (state, { body }) => {
   if (vessel === undefined) return noVessel(body.vessel);
   const shares = losable(state, vessel, body.cause);
   if (body.mass <= 0 || body.mass > totalOf(shares)) return refuse('bad-number', { mass: body.mass, contents: totalOf(shares) });
-  return allow(draft('lost', { ...body, shares: apportion(body.mass, shares) }));
+  const out = apportion(body.mass, shares);
+  return allow(draft('lost', { ...body, shares: out }), ...fallenShort(state, out));
 };
 
 export const split: Decider<'split'> = (state, { body }) => {
@@ -129,5 +132,5 @@ const weighedBack = (
     return rest > 0 ? [...stayed, ...whereabouts(state, share.line, to, rest)] : stayed;
   });
   const moved = poured > 0 ? [draft('moved', { from: vessel.plan.id, to, mass: poured, residue: net, shares: gone })] : [];
-  return [...moved, draft('weighed-back', { ...body, shares, out })];
+  return [...moved, draft('weighed-back', { ...body, shares, out }), ...fallenShort(state, shares)];
 };

@@ -60,7 +60,8 @@ export const typeWeight: Decider<'type-weight'> = (state, command) => {
   if (line === undefined) return deny(noSuch('line', command.body.line));
   const no = notItsTurn(state, line) ?? gateMissing(state, line.plan);
   if (no !== null) return deny(no);
-  if (typed.net <= 0) return refuse('bad-number', { net: typed.net });
+  // Nothing more may be typed too: a line that lost some is enough as it is.
+  if (typed.net < 0 || (typed.net === 0 && line.actual <= 0)) return refuse('bad-number', { net: typed.net });
   if (!readBack) return refuse('needs-read-back', { net: typed.net });
   if (isHydroxide(line.plan) && !held) return refuse('needs-hold', { line: line.plan.id });
   const total = mg(line.actual + typed.net);

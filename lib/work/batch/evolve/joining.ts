@@ -1,5 +1,5 @@
 import type { BatchState } from '../state';
-import { changeVessel, deliver, reopen, sharesIn, type Evolve } from './parts';
+import { changeVessel, offPan, pourOver, reopen, type Evolve } from './parts';
 
 export const gateConfirmed: Evolve<'gate-confirmed'> = (state, entry) => {
   const { gate, line } = entry.body;
@@ -25,11 +25,8 @@ export const joined: Evolve<'joined'> = (state, entry) => {
   const { lye, oils, from = [], into = null } = entry.body;
   const marked: BatchState = { ...state, status: 'joined', joined: { lye, oils, mono: entry.mono, boot: entry.boot, wall: entry.wall } };
   if (into === null) return reopen(marked);
-  const poured = from.reduce<BatchState>(
-    (before, vessel) => changeVessel(deliver(before, vessel, into, sharesIn(before.vessels[vessel])), vessel, () => ({ state: 'moved' })),
-    marked,
-  );
-  return reopen(changeVessel(poured, into, () => ({ state: 'joined', standing: null, recount: null })));
+  const poured = from.reduce<BatchState>((before, vessel) => pourOver(before, vessel, into), marked);
+  return reopen(changeVessel(offPan(poured, into), into, () => ({ state: 'joined', standing: null, recount: null })));
 };
 
 export const traceStamped: Evolve<'trace-stamped'> = (state, entry) => ({

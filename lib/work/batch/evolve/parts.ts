@@ -63,7 +63,7 @@ export const hold = (state: BatchState, id: VesselId, shares: readonly Share[], 
 export const takeOut = (state: BatchState, out: readonly Standing[] = []): BatchState =>
   out.reduce((before, one) => hold(before, one.vessel, [one], -1), state);
 
-export const sharesIn = (vessel: VesselState | undefined): readonly Share[] =>
+const sharesIn = (vessel: VesselState | undefined): readonly Share[] =>
   vessel === undefined ? [] : Object.entries(vessel.holds).map(([line, mass]) => ({ line: line as LineId, mass }));
 
 /** Empties one vessel into another, remembering where it went and what it was. */
@@ -72,9 +72,20 @@ export const deliver = (state: BatchState, from: VesselId, to: VesselId, shares:
   return changeVessel(moved, from, (vessel) => ({
     deliveredTo: to,
     delivered: addShares(vessel.delivered, shares, 1),
-    standing: null,
-    recount: null,
   }));
+};
+
+/**
+ * A vessel that became lighter or heavier by `by` without a weighing: what it should weigh is not known any more, and a pour under
+ * way in it counts from a zero shifted by as much.
+ */
+export const reweigh = (state: BatchState, id: VesselId, by: number): BatchState => {
+  const pans = Object.entries(state.pans).map(([instrument, pan]) => [
+    instrument,
+    pan.vessel === id ? { ...pan, zero: mg(pan.zero + by) } : pan,
+  ]);
+  const shifted = { ...state, pans: Object.fromEntries(pans) as BatchState['pans'] };
+  return changeVessel(shifted, id, () => ({ standing: null, recount: null }));
 };
 
 /** Removes a vessel from every pan: what stood there counts for nothing any more. */
@@ -82,6 +93,14 @@ export const offPan = (state: BatchState, vessel: VesselId): BatchState => ({
   ...state,
   pans: without(state.pans, (_instrument, pan) => pan.vessel === vessel),
 });
+
+/** All that is in one vessel goes into another; what either weighs now is not known. */
+export const pourOver = (state: BatchState, from: VesselId, to: VesselId): BatchState => {
+  const poured = deliver(state, from, to, sharesIn(own(state.vessels, from)));
+  const known = { standing: null, recount: null };
+  const emptied = changeVessel(offPan(offPan(poured, from), to), from, () => ({ ...known, state: 'moved' }));
+  return changeVessel(emptied, to, () => known);
+};
 
 /** Gives the line to weigh now its place after anything that opened or closed one. */
 export const reopen = (state: BatchState): BatchState => {

@@ -2,17 +2,16 @@ import type { Milligrams } from '#lib/units/mass';
 import { mg, subMass } from '#lib/units/mass';
 import type { EntryOf, Share } from '../entries';
 import type { BatchState, Contribution } from '../state';
-import { changeVessel, contribute, deliver, hold, sharesIn, type Evolve } from './parts';
+import { changeVessel, contribute, deliver, hold, pourOver, reweigh, type Evolve } from './parts';
 
 export const moved: Evolve<'moved'> = (state, { body }) => {
   const origin = state.vessels[body.from];
   const after = deliver(state, body.from, body.to, body.shares ?? []);
   const emptied = changeVessel(after, body.from, (vessel) => (vessel.contents === 0 || body.residue !== null ? { state: 'moved' } : {}));
-  return changeVessel(emptied, body.to, (vessel) => ({
+  const filled = changeVessel(emptied, body.to, (vessel) => ({
     state: vessel.state === 'empty' || vessel.state === 'moved' ? (origin?.state ?? 'filling') : vessel.state,
-    standing: null,
-    recount: null,
   }));
+  return reweigh(reweigh(filled, body.from, 0 - body.mass), body.to, body.mass);
 };
 
 /** What left the batch counts against each line it was made of. */
@@ -38,7 +37,7 @@ const leave = (
       }),
     state,
   );
-  return changeVessel(hold(reduced, entry.body.vessel, shares, -1), entry.body.vessel, () => ({ standing: null, recount: null }));
+  return reweigh(hold(reduced, entry.body.vessel, shares, -1), entry.body.vessel, 0 - entry.body.mass);
 };
 
 export const withdrawn: Evolve<'withdrawn'> = (state, entry) => leave(state, entry, 'withdrawn', entry.body.shares ?? []);
@@ -47,15 +46,15 @@ export const lost: Evolve<'lost'> = (state, entry) => leave(state, entry, 'lost'
 
 export const split: Evolve<'split'> = (state, entry) => {
   const { vessel, parts, shares = [] } = entry.body;
-  const portioned = changeVessel(hold(state, vessel, shares, -1), vessel, () => ({ state: 'portioned', standing: null, recount: null }));
+  const mass = parts.reduce((sum, part) => sum + part.mass, 0);
+  const portioned = changeVessel(reweigh(hold(state, vessel, shares, -1), vessel, -mass), vessel, () => ({ state: 'portioned' }));
   const portion = ({ name, mass }: { name: string; mass: Milligrams }) => ({ name, mass, vessel, entry: entry.id });
   return { ...portioned, parts: [...state.parts, ...parts.map(portion)] };
 };
 
 export const dissolved: Evolve<'dissolved'> = (state, { body }) => {
-  const after = deliver(state, body.vessel, body.into, sharesIn(state.vessels[body.vessel]));
-  const emptied = changeVessel(after, body.vessel, () => ({ state: 'moved' }));
-  const lye = changeVessel(emptied, body.into, () => ({ state: 'dissolved', standing: null, recount: null }));
+  const after = pourOver(state, body.vessel, body.into);
+  const lye = changeVessel(after, body.into, () => ({ state: 'dissolved' }));
   // The next hydroxide into this lye needs it confirmed cold again.
   const { 'cold-liquid': _used, ...gates } = lye.gates;
   return { ...lye, gates };
