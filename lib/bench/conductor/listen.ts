@@ -24,9 +24,12 @@ const newScale = (division: number): ScaleMemory => ({
   stand: null,
 });
 
+const divisionOf = (stage: Stage, reading: MassReading): number =>
+  Math.max(reading.step, stage.view.scales.find((scale) => scale.id === reading.instrument)?.division ?? 0);
+
 const hear = (stage: Stage, reading: MassReading, batch: BatchState | null): void => {
   const id = reading.instrument;
-  const before = stage.memory.scales[id] ?? newScale(reading.step);
+  const before = stage.memory.scales[id] ?? newScale(divisionOf(stage, reading));
   // Readings counted anew: the port was opened again, whether or not anybody said so.
   const reopened = reading.seq <= (before.track.frames.at(-1)?.seq ?? 0);
   const known = reopened ? stopped(before, 'disarmed', stage.now, batch) : before;

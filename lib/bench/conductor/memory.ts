@@ -107,8 +107,10 @@ export interface PourMemory {
   readonly offer: { readonly since: number; readonly level: number } | null;
   /** A person said "back" to the offer: it does not come again before the weight moves. */
   readonly cancelled: number | null;
-  /** The vessel was lifted before the line was done: settled gross it left with. */
-  readonly lifted: { readonly gross: number; readonly at: number } | null;
+  /** The vessel was lifted before the line was done: settled gross it left with, and the most it read since that settled. */
+  readonly lifted: { readonly gross: number; readonly most: number } | null;
+  /** Greatest reading since the newest settled weight. */
+  readonly most: number;
   /** "Free the vessel, lift it, set it down again": the level it should come back to. */
   readonly check: number | null;
   /** What would still arrive if the hand stopped now, mg, and whether it was told to. */

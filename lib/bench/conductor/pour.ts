@@ -47,6 +47,7 @@ export const pourFor = (stage: Scenery, line: LineState, view: ScaleView, pan: P
     offer: null,
     cancelled: null,
     lifted: null,
+    most: pan.zero,
     check: null,
     overshoot: 0,
     easedOff: false,
@@ -102,7 +103,9 @@ const freeBelow = (line: LineState, scale: ScaleMemory, pour: PourMemory): numbe
 const followLift = (stage: Scenery, line: LineState, scale: ScaleMemory, pour: PourMemory, mass: number): PourMemory => {
   const off = mass - scale.empty <= freeBelow(line, scale, pour);
   if (pour.lifted === null) {
-    return off ? { ...pour, lifted: { gross: scale.lastLevel ?? pour.zero, at: stage.now }, offer: null } : pour;
+    if (off) return { ...pour, lifted: { gross: scale.lastLevel ?? pour.zero, most: pour.most }, offer: null };
+    const most = scale.track.stable ? scale.track.level : Math.max(pour.most, mass);
+    return most === pour.most ? pour : { ...pour, most };
   }
   if (off || !scale.track.stable) return pour;
   const back = { ...pour, lifted: null, stepsFrom: stage.now - 1000 };
@@ -110,8 +113,10 @@ const followLift = (stage: Scenery, line: LineState, scale: ScaleMemory, pour: P
   const difference = Math.abs(scale.track.level - pour.lifted.gross);
   if (pour.check !== null) return afterCheck(line, scale, back, Math.abs(scale.track.level - pour.check));
   if (difference <= within(scale)) return back;
-  // Something quite different stands there: arriving decides what it is.
-  if (difference > Math.max(10 * scale.track.division, 0.1 * (pour.lifted.gross - scale.empty))) return pour;
+  // Something quite different stands there, not even what was poured just before the lift: a person says what it is.
+  const apart = Math.max(10 * scale.track.division, 0.1 * (pour.lifted.gross - scale.empty));
+  const { level } = scale.track;
+  if (level < pour.lifted.gross - apart || level > Math.max(pour.lifted.most, pour.lifted.gross) + apart) return pour;
   return { ...back, doubts: [...new Set([...pour.doubts, 'return-unlike' as const])] };
 };
 

@@ -8,8 +8,11 @@ import type { MassReading } from '../reading';
  */
 export interface Track {
   readonly unit: MassUnit | null;
-  /** Scale division, mg. */
+  /** Scale division, mg: the last digit shown, or more when the figure only ever moves in larger steps. */
   readonly division: number;
+  /** Smallest change seen between frames, and how many changes. */
+  readonly finest: number;
+  readonly changes: number;
   /** Newest last; `frames[i]` was read at `times[i]` as `masses[i]`. Bounded. */
   readonly times: readonly number[];
   readonly masses: readonly number[];
@@ -30,6 +33,8 @@ export interface Track {
   /** How long this scale takes over a set-down, ms: 1.25 × its 15–85 % rise. */
   readonly rise: number;
   readonly stable: boolean;
+  /** Frames in a row that the instrument itself called moving. */
+  readonly moving: number;
   /** Mean of the settled window; meaningless unless `stable`. */
   readonly level: number;
   readonly news: News;
@@ -43,8 +48,9 @@ const KEPT = 128;
 const PERIOD_SHARE = 0.1;
 const GAP_LEAST = 500;
 const GAP_PERIODS = 3.5;
-/** Two frames in one chunk are usual on USB; a third ahead of its time is a backlog. */
-const BACKLOG = 2.5;
+/** Two frames in one chunk are usual on USB; a third ahead of its time is a backlog. Each frame is allowed a fifth of its interval. */
+const BACKLOG = 1.8;
+const ALLOWED = 0.8;
 const FREEZE_FRAMES = 3;
 const FREEZE_MS = 3000;
 const RISE_LEAST = 300;
@@ -53,10 +59,16 @@ const RISE_UNKNOWN = 800;
 const DWELL_LEAST = 1200;
 const DWELL_MOST = 3000;
 const FRAMES_LEAST = 4;
+/** A window that stands is given up less readily than it was granted: noise at its edge must not make it come and go. */
+const KEEP = 1.5;
+/** So many changes show in what steps the figure moves. */
+const CHANGES_ENOUGH = 12;
 
 export const startTrack = (division: number): Track => ({
   unit: null,
   division,
+  finest: Infinity,
+  changes: 0,
   times: [],
   masses: [],
   frames: [],
@@ -69,6 +81,7 @@ export const startTrack = (division: number): Track => ({
   sigma: division / 2,
   rise: RISE_UNKNOWN,
   stable: false,
+  moving: 0,
   level: 0,
   news: 'first',
 });
@@ -96,7 +109,7 @@ export const follow = (track: Track, reading: MassReading): Track => {
   if (count === 0) return keep(track, reading, reading.mass, 'first', at);
   const gap = since > gapAfter(track);
   const period = gap ? track.period : track.period === 0 ? since : track.period + PERIOD_SHARE * (since - track.period);
-  const backlog = period === 0 ? 0 : Math.min(Math.max(track.backlog + 1 - since / period, 0), BACKLOG + 1);
+  const backlog = period === 0 ? 0 : Math.min(Math.max(track.backlog + ALLOWED - since / period, 0), BACKLOG + 1);
   const paced = { ...track, period, backlog };
   if (gap) return keep(paced, reading, reading.mass, 'gap', at);
   if (backlog >= BACKLOG) return keep(paced, reading, reading.mass, 'burst', at);
@@ -121,12 +134,18 @@ const pushed = <T>(list: readonly T[], item: T): T[] => {
 const keep = (track: Track, reading: MassReading, mass: number, news: News, dwellFrom: number): Track => {
   const before = track.masses.at(-1) ?? mass;
   const change = Math.abs(mass - before);
+  const changes = track.changes + (change > 0 ? 1 : 0);
+  const finest = change > 0 ? Math.min(track.finest, change) : track.finest;
   const jump = mass === before ? track.jump : change;
   const same = mass === before ? track.same + 1 : 0;
   const froze = same === FREEZE_FRAMES && jump > 3 * span(track);
   const next: Track = {
     ...track,
     unit: reading.unit,
+    finest,
+    changes,
+    division: changes >= CHANGES_ENOUGH ? Math.max(reading.step, finest) : track.division,
+    moving: reading.motion === 'moving' ? track.moving + 1 : 0,
     times: pushed(track.times, reading.at),
     masses: pushed(track.masses, mass),
     frames: pushed(track.frames, reading),
@@ -149,12 +168,13 @@ const judge = (track: Track, reading: MassReading): Track => {
   const earliest = track.times[first] ?? now;
   if (count < FRAMES_LEAST || now - earliest < wanted - 2 * track.period) return { ...track, stable: false };
   const seen = spread(track.masses, first);
-  const limit = span(track);
+  const limit = (track.stable ? KEEP : 1) * span(track);
   const still = seen.range <= 1.05 * limit && seen.halves <= 0.5 * limit;
   const quiet = still || (seen.halves <= 0.25 * seen.range && seen.range <= 6 * track.division);
   const floor = 0.29 * track.division; // a uniform rounding error alone
   const sigma = quiet ? Math.max(floor, Math.sqrt(track.sigma ** 2 + 0.1 * (seen.variance - track.sigma ** 2))) : track.sigma;
-  const stable = still && reading.motion !== 'moving' && now >= track.frozenUntil;
+  const vetoed = track.moving > (track.stable ? 1 : 0);
+  const stable = still && !vetoed && now >= track.frozenUntil;
   return { ...track, sigma, stable, level: seen.mean };
 };
 

@@ -12,12 +12,12 @@ export interface Step {
 const BESIDE = 500;
 /** Share of the change that must lie in the inner time, in which this scale would show a set-down. */
 const INNER = 0.72;
-/** A flow that starts, stops or stutters bends the curve by up to half of what it carries in the time looked at. */
+/** A stream that glugs or trickles carries this much more or less at times: a share of its flow over half the time looked at. */
 const FLOW_SHARE = 0.5;
 
 interface Beside {
   readonly slope: number;
-  /** Extrapolated to the middle of the change. */
+  /** Level at the edge of the change. */
   readonly level: number;
 }
 
@@ -38,19 +38,21 @@ export const stepIn = (track: Track, least: number, from: number): Step | null =
   const threshold = Math.max(least, 6 * track.sigma);
   if (Math.abs((track.masses[end] ?? 0) - at(track, before)) < threshold) return null;
   const middle = (before + after) / 2;
-  const early = beside(track, before - BESIDE, before, middle);
-  const late = beside(track, after, now, middle);
+  const early = beside(track, before - BESIDE, before, before);
+  const late = beside(track, after, now, after);
   if (early === null || late === null) return null;
-  const size = late.level - early.level;
-  const slope = (early.slope + late.slope) / 2;
-  const flowing = (FLOW_SHARE * (Math.abs(early.slope) + Math.abs(late.slope)) * outer) / 2;
-  if (Math.abs(size) <= Math.max(threshold, flowing)) return null;
+  const change = late.level - early.level;
+  // The steeper flow on either side is taken off: a stream that starts or stops in between never leaves a rest.
+  const slope = change > 0 ? Math.max(early.slope, late.slope, 0) : Math.min(early.slope, late.slope, 0);
+  const size = change - slope * outer;
+  const flowing = (FLOW_SHARE * Math.abs(slope) * outer) / 2;
+  if (size * change <= 0 || Math.abs(size) <= Math.max(threshold, flowing)) return null;
   const held = at(track, middle + inner / 2) - at(track, middle - inner / 2) - slope * inner;
   return held / size >= INNER ? { at: middle, size } : null;
 };
 
-/** Least-squares line through the frames of a stretch, two at least. */
-const beside = (track: Track, from: number, to: number, middle: number): Beside | null => {
+/** Least-squares line through the frames of a stretch, two at least, and its level at `edge`. */
+const beside = (track: Track, from: number, to: number, edge: number): Beside | null => {
   let count = 0;
   let st = 0;
   let sg = 0;
@@ -60,7 +62,7 @@ const beside = (track: Track, from: number, to: number, middle: number): Beside 
     const t = track.times[index] ?? 0;
     if (t < from) break;
     if (t > to) continue;
-    const x = t - middle;
+    const x = t - edge;
     const g = track.masses[index] ?? 0;
     count += 1;
     st += x;
