@@ -2,13 +2,32 @@ import type { Journal } from '#lib/record/journal';
 import type { BatchId, EntryId, InstrumentId } from '#lib/units/id';
 import { fold } from '#lib/work/batch/index';
 import type { BatchState, Entry } from '#lib/work/batch/index';
+import { review } from '#lib/work/batch/review';
+import type { BatchReview } from '#lib/work/batch/review';
+import { upcastLines } from '#lib/work/batch/upcast';
+import { StoreProblem } from '../store/problem';
 import type { Store } from '../store/store';
 
 const PAGE = 1_000;
 
-/** One batch as its own lines tell it; `null` when the journal has none of it. Throws `BrokenHistory` where they do not follow. */
+/** The entries of one batch. Throws `StoreProblem` when a line is not one this program can read: nothing is concluded from the others. */
+const entriesOf = async (journal: Pick<Journal, 'linesOf'>, id: BatchId): Promise<readonly Entry[]> => {
+  const read = upcastLines((await journal.linesOf(id)).map((line) => line.text));
+  if (read.ok) return read.entries;
+  const { code, detail } = read.failure;
+  throw new StoreProblem({
+    happened:
+      code === 'malformed'
+        ? `Entry ${read.at + 1} of batch ${id} is not what any Potwatch wrote (${detail}).`
+        : `Entry ${read.at + 1} of batch ${id} was written by a newer Potwatch (${detail}).`,
+    kept: 'It is kept as it is, and nothing more is recorded for this batch.',
+    todo: code === 'malformed' ? 'Copy the data folder to a safe place and ask for help.' : 'Start the newer version.',
+  });
+};
+
+/** One batch as its own lines tell it; `null` when the journal has none of it. Throws `StoreProblem` or `BrokenHistory` when it cannot be told. */
 export const foldBatch = async (journal: Pick<Journal, 'linesOf'>, id: BatchId): Promise<BatchState | null> =>
-  fold((await journal.linesOf(id)).map((line) => JSON.parse(line.text) as Entry));
+  fold(await entriesOf(journal, id));
 
 /** The batch that was being weighed when the server stopped, folded from the journal. It waits for a person's word before it goes on. */
 export const armedBatch = async (store: Pick<Store, 'bench' | 'batches'>): Promise<BatchState | null> => {
@@ -39,9 +58,8 @@ export const newestChecks = async (journal: Journal): Promise<Record<InstrumentI
   return checks;
 };
 
-/** A batch for reading: what it came to, and every entry of its story. `null`: there is no such batch. */
-export const reviewOf = async (journal: Pick<Journal, 'linesOf'>, id: BatchId): Promise<object | null> => {
-  const entries = (await journal.linesOf(id)).map((line) => JSON.parse(line.text) as Entry);
-  const batch = fold(entries);
-  return batch === null ? null : { batch, entries };
+/** A batch for reading; `null`: there is no such batch. */
+export const reviewOf = async (journal: Pick<Journal, 'linesOf'>, id: BatchId): Promise<BatchReview | null> => {
+  const entries = await entriesOf(journal, id);
+  return entries.length === 0 ? null : review(entries);
 };

@@ -3,6 +3,7 @@ import type { Bench } from '#lib/bench/pipeline/types';
 import type { InstrumentConfig, LinkStatus } from '#lib/measure/instrument';
 import type { InstrumentsPage, PlanList, RawFrames } from '#lib/protocol/http';
 import type { BatchId, InstrumentId } from '#lib/units/id';
+import type { BatchReview } from '#lib/work/batch/review';
 import type { Store } from '../store/store';
 import type { Log } from '../log';
 
@@ -32,7 +33,7 @@ export interface ApiDeps {
   readonly log: Log;
   running(): Running;
   /** The review of one batch, `null` when there is none. */
-  reviewOf(batch: BatchId): Promise<object | null>;
+  reviewOf(batch: BatchId): Promise<BatchReview | null>;
   /** Address with the one-time code, `null` when the server listens on this machine only. */
   tabletAddress(): string | null;
   /** Asked from this machine itself. */

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { BatchList, Health, InstrumentsPage, PlanList, RawFrames } from '#lib/protocol/http';
+import type { BatchReview } from '#lib/work/batch/review';
 import type { RunningServer } from '#server/server';
 import { optionsFor, screenAt, serverHere, tempFolder } from '#tests/support/server-rig';
 
@@ -47,7 +48,9 @@ describe('the API', () => {
     const { batches } = await get<BatchList>('/api/batches?limit=1');
     expect(batches).toMatchObject([{ id: screen.batch()?.id, mark: screen.batch()?.mark, status: 'weighing', realm: 'practice' }]);
     expect(batches[0]?.mark).toMatch(/^\d\d-1$/);
-    expect((await fetch(at(`/api/batches/${batches[0]?.id}`))).status).toBe(200);
+    const review = await get<BatchReview>(`/api/batches/${batches[0]?.id}`);
+    expect(review).toMatchObject({ summary: batches[0], lines: { length: 9 } });
+    expect(review.story.map((event) => event.code)).toContain('scale-never-checked');
     expect(await screen.intent({ kind: 'start', plan: 'alder-and-oat', lots })).toMatchObject({
       ok: false,
       refusal: { code: 'another-batch' },
