@@ -1,6 +1,7 @@
 import type { BlockReason, CuePhase } from '#lib/bench/cue';
 import type { ScaleRole } from '#lib/measure/instrument';
 import type { SceneHint } from './hint';
+import { isFull } from './maker';
 import type { Cables, SceneLine, SceneWhy } from './scene-types';
 import type { Bath } from './world/kettle';
 import type { World } from './world/world';
@@ -40,14 +41,32 @@ const bringVessel: Ask = ({ vessel, role }, world) => {
   return standing.name === vessel ? nothing('wait') : { do: 'lift', role };
 };
 
-const pour: Ask = ({ left }) => {
+const pour: Ask = ({ left, tolerance, phase, into, role }, world) => {
+  const at = role === null ? undefined : world.weighings[role];
+  // A part is in the record and nothing more fits: it goes where the plan carries it.
+  if (phase === 'ready' && into !== null && role !== null && at !== undefined && isFull(at)) return { do: 'lift', role };
   if (left === null) return nothing('nothing-open');
+  if (Math.abs(left) <= (tolerance ?? 0)) return nothing('wait');
   if (left > 0) return { do: 'pour', amount: left };
-  return left < 0 ? { do: 'take-back', amount: -left } : nothing('wait');
+  return { do: 'take-back', amount: -left };
 };
 
-const lift: Ask = (_, world) =>
-  Object.values(world.weighings).some(({ pan }) => pan.standing !== null) ? { do: 'lift', role: null } : nothing('wait');
+/** The vessel the bench names, wherever it stands. */
+const lift: Ask = ({ vessel }, world) => {
+  const named = world.vessels.get(vessel ?? '');
+  const role = named === undefined ? null : world.whereIs(named);
+  return role === null ? nothing('wait') : { do: 'lift', role };
+};
+
+/** Whatever stands on the scale the bench speaks of. */
+const clear: Ask = ({ role }, world) =>
+  role !== null && world.weighings[role]?.pan.standing != null ? { do: 'lift', role } : nothing('wait');
+
+/** Someone else's vessel goes; the right one, unlike its usual mass, a person has to vouch for. */
+const stranger: Ask = (hint, world, cables) =>
+  hint.role !== null && world.weighings[hint.role]?.pan.standing?.name === hint.vessel
+    ? nothing('needs-person')
+    : clear(hint, world, cables);
 
 /** After a restart or a walk to the hob: back on the pan, then a person speaks. */
 const putBack: Ask = (hint, world, cables) => {
@@ -62,10 +81,10 @@ const plugBack: Ask = (_, __, cables) => {
 
 const UNBLOCK: Readonly<Record<BlockReason, Ask>> = {
   'probe-leaning': () => ({ do: 'probe-out' }),
-  'wrong-vessel': lift,
+  'wrong-vessel': clear,
   'other-scale': lift,
-  overload: lift,
-  capacity: lift,
+  overload: clear,
+  capacity: clear,
   lost: plugBack,
   moving: wait,
   late: wait,
@@ -83,8 +102,9 @@ const UNBLOCK: Readonly<Record<BlockReason, Ask>> = {
 const unblock: Ask = (hint, world, cables) => (hint.block === null ? nothing('wait') : UNBLOCK[hint.block](hint, world, cables));
 
 /** Lye made, then each vessel helped towards the middle of the window from whichever side it is on. */
-const meet: Ask = ({ window }, { warmth }) => {
+const meet: Ask = ({ window, dissolved }, { warmth }) => {
   if (!warmth.lyeMade) return { do: 'make-lye' };
+  if (!dissolved) return nothing('needs-person');
   const { low, high } = window ?? USUAL_WINDOW;
   const middle = (low + high) / 2000;
   for (const what of ['lye', 'oils'] as const) {
@@ -104,7 +124,7 @@ const IN_PHASE: Readonly<Record<CuePhase, Ask>> = {
   gate: person,
   'choose-lot': person,
   'waiting-vessel': bringVessel,
-  'strange-vessel': lift,
+  'strange-vessel': stranger,
   'settling-vessel': wait,
   ready: pour,
   pouring: pour,
@@ -122,7 +142,7 @@ const IN_PHASE: Readonly<Record<CuePhase, Ask>> = {
   blocked: unblock,
   'by-hand': person,
   temperatures: meet,
-  joining: meet,
+  joining: person,
   trace: person,
   'pouring-moulds': person,
   done: person,

@@ -22,7 +22,7 @@ export interface SceneHint {
   readonly role: ScaleRole | null;
   /** Id of the vessel it goes into, or out of. */
   readonly vessel: string | null;
-  /** Id of the vessel that what was weighed is carried over into, when the plan says one. */
+  /** Id of the vessel that what this one holds is carried over into, when the plan says one. */
   readonly into: string | null;
   readonly shelf: readonly ShelfVessel[];
   readonly mode: WeighMode;
@@ -45,13 +45,14 @@ export const hintOf = (
   scales: readonly { readonly id: InstrumentId; readonly role: ScaleRole }[],
 ): SceneHint => {
   const line = batch === null || cue.line === null ? null : (batch.lines[cue.line]?.plan ?? null);
+  const lines = batch === null ? [] : Object.values(batch.lines);
   const vessels = batch === null ? [] : Object.values(batch.vessels);
   return {
     batch: batch?.id ?? null,
     phase: cue.phase,
-    role: line?.scale ?? scales.find(({ id }) => id === cue.instrument)?.role ?? null,
+    role: scales.find(({ id }) => id === cue.instrument)?.role ?? line?.scale ?? null,
     vessel: cue.vessel,
-    into: line?.into ?? null,
+    into: lines.find(({ plan }) => plan.vessel === cue.vessel && plan.into !== undefined)?.plan.into ?? null,
     shelf: vessels.map(({ plan, contents, empty }) => ({
       id: plan.id,
       name: plan.name,

@@ -7,7 +7,8 @@ import { measuredPour, pourByEye } from './world/pour';
 import type { PourPlace } from './world/pour';
 import { massOf } from './world/vessel';
 import type { Vessel } from './world/vessel';
-import type { Weighing, World } from './world/world';
+import type { Weighing } from './world/pan';
+import type { World } from './world/world';
 
 /** What two hands can do in the scene. Each begins, or says why not. Masses in mg. */
 export interface Maker {
@@ -23,10 +24,16 @@ export interface Maker {
 
 /** Vessels nobody has weighed, and ones no plan knows. */
 const UNKNOWN_EMPTY: Readonly<Record<ScaleRole, number>> = { main: 420_000, fine: 38_000 };
-/** Divisions kept free below capacity. */
+/** Divisions a maker keeps free below capacity. */
 const SPARE = 100;
+/** What may still be poured onto a scale: gross counts, and nobody pours past what it can show. */
+const roomOn = ({ scale }: Weighing): number => scale.model.capacity - SPARE * scale.model.division - scale.display().mass;
+/** Nothing worth a pour fits any more. */
+export const isFull = (at: Weighing): boolean => roomOn(at) < SPARE * at.scale.model.division;
 /** Share that clings to a vessel's wall: 2 g in a kilogram, an assumption. */
 const CLINGS = 0.002;
+/** Phases in which what stands on the pan is in the record. */
+const RECORDED: ReadonlySet<SceneHint['phase']> = new Set(['lift', 'ready']);
 const JUG = { empty: 300_000, contents: 0 };
 /** Fastest flow of a pour by amount, mg/s. */
 const BRISK = 80_000;
@@ -65,7 +72,7 @@ export const createMaker = (world: World, cables: Cables, seen: () => SceneHint 
   /** What was accepted goes where the plan carries it, all but what clings to the wall. */
   const carryOver = (from: Vessel): void => {
     const hint = seen();
-    if (hint === null || hint.into === null || hint.phase !== 'lift' || from.name !== hint.vessel) return;
+    if (hint === null || hint.into === null || !RECORDED.has(hint.phase) || from.name !== hint.vessel) return;
     const moved = Math.round(from.contents * (1 - CLINGS));
     fetch(hint.into, 'main').contents += moved;
     from.contents -= moved;
@@ -95,14 +102,14 @@ export const createMaker = (world: World, cables: Cables, seen: () => SceneHint 
 
   return {
     setDown(word, role) {
-      const pan = world.weighings[role]?.pan;
-      if (pan === undefined) return no('no-such-scale');
+      const at = world.weighings[role];
+      if (at === undefined) return no('no-such-scale');
       const vessel = fetch(word, role);
       const where = world.whereIs(vessel);
       if (where === role) return no('already');
-      if (pan.standing !== null) return no('pan-occupied');
+      if (at.pan.standing !== null) return no('pan-occupied');
       if (where !== null) lift(where);
-      hands.take(() => setDown(pan, vessel, chance));
+      hands.take(() => setDown(at, vessel, chance));
       return DONE;
     },
     lift,
@@ -110,12 +117,9 @@ export const createMaker = (world: World, cables: Cables, seen: () => SceneHint 
       const at = place(aim, seen()?.mode === 'loss');
       if ('ok' in at) return at;
       const role = world.whereIs(at.pan.standing ?? at.to) ?? 'main';
-      const { capacity, division } = at.scale.model;
-      // Gross counts: nobody pours past what the scale can show.
-      const room = capacity - SPARE * division - at.scale.display().mass;
-      if (at.to !== jugOf() && room <= 0) return no('full');
-      const reach = at.to === jugOf() ? aim : Math.min(aim, room);
-      const tolerance = seen()?.tolerance ?? Math.max(2 * division, aim / 200);
+      if (at.to !== jugOf() && isFull(at)) return no('full');
+      const reach = at.to === jugOf() ? aim : Math.min(aim, roomOn(at));
+      const tolerance = seen()?.tolerance ?? Math.max(2 * at.scale.model.division, aim / 200);
       const told = { easeOff: () => seen()?.easeOff === true, visible: () => cables.plugged(role) };
       hands.take(() => pourByEye(at, { aim: reach, tolerance }, told, chance));
       return DONE;

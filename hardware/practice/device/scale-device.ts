@@ -6,7 +6,8 @@ import type { PourPlace } from '../world/pour';
 import { random } from '../world/random';
 import { scaleModel } from '../world/scale-model';
 import { createWorld } from '../world/world';
-import type { Weighing, World } from '../world/world';
+import type { Weighing } from '../world/pan';
+import type { World } from '../world/world';
 import type { DeviceAct } from './acts';
 import type { DeviceOptions } from './args';
 import { answer } from './instrument';
@@ -105,7 +106,8 @@ export const createScaleDevice = (options: Extract<DeviceOptions, { kind: 'scale
 };
 
 /** What hands do at this scale: vessels by name, and a jug that never runs dry. */
-const handiwork = (world: World, { pan, scale }: Weighing, division: number): Answers => {
+const handiwork = (world: World, at: Weighing, division: number): Answers => {
+  const { pan, scale } = at;
   const { hands, chance } = world;
   const between = (needs: number, out: boolean): PourPlace | null => {
     if (pan.standing === null) return null;
@@ -124,7 +126,7 @@ const handiwork = (world: World, { pan, scale }: Weighing, division: number): An
       if (pan.standing !== null) return 'pan-occupied';
       if (grams === undefined && !world.vessels.has(name)) return 'unknown-vessel: say how many grams';
       const vessel = world.vessel(name, { empty: mg(grams ?? 0), contents: 0 });
-      hands.take(() => setDown(pan, vessel, chance));
+      hands.take(() => setDown(at, vessel, chance));
       return null;
     },
     lift() {

@@ -1,4 +1,4 @@
-import type { Pan } from './pan';
+import type { Pan, Weighing } from './pan';
 import { massOf } from './vessel';
 import type { Vessel } from './vessel';
 import type { Random } from './random';
@@ -47,17 +47,28 @@ export const createHands = (): Hands => {
 
 const plain = (name: Task['name'], step: () => boolean): Task => ({ name, step, airborne: () => 0, stop: () => {} });
 
-/** Reaches, then lets the pan take the weight, with a knock. */
-export const setDown = (pan: Pan, vessel: Vessel, random: Random): Task => {
-  let reach = random.between(300, 700);
-  const takes = random.between(150, 350);
+/** A hand takes hold and lets go without a jerk: 0 to 1 with a flat start and end. */
+const smooth = (x: number): number => (x >= 1 ? 1 : x * x * (3 - 2 * x));
+
+/** How long hands wait for a figure to stand still before they go on all the same, ms. */
+const PATIENCE_MS = 4_000;
+
+/** Fetches the vessel, waits for the empty scale to stand still, then lets the pan take the weight, with a knock. */
+export const setDown = ({ pan, scale }: Weighing, vessel: Vessel, random: Random): Task => {
+  let reach = random.between(1_000, 1_800);
+  let patience = PATIENCE_MS;
+  let began = false;
+  const takes = random.between(200, 400);
   const knock = random.between(0.05, 0.2);
   let since = 0;
   return plain('set-down', () => {
-    if ((reach -= STEP_MS) > 0) return false;
+    reach -= STEP_MS;
+    patience -= STEP_MS;
+    began ||= reach <= 0 && (scale.display().motion === 'stable' || patience <= 0);
+    if (!began) return false;
     pan.standing = vessel;
     since += STEP_MS;
-    const share = Math.min(1, since / takes);
+    const share = smooth(since / takes);
     pan.borne = share;
     pan.push = share < 1 ? massOf(vessel) * knock * Math.sin(Math.PI * share) : 0;
     return share === 1;
@@ -67,12 +78,12 @@ export const setDown = (pan: Pan, vessel: Vessel, random: Random): Task => {
 /** Reaches and takes the vessel off; drops on the glass stay. `then`: what is done with it beside the scale. */
 export const liftOff = (pan: Pan, random: Random, then: () => void = () => {}): Task => {
   let reach = random.between(300, 700);
-  const takes = random.between(120, 300);
+  const takes = random.between(250, 450);
   let since = 0;
   return plain('lift', () => {
     if ((reach -= STEP_MS) > 0) return false;
     since += STEP_MS;
-    pan.borne = Math.max(0, 1 - since / takes);
+    pan.borne = 1 - smooth(since / takes);
     if (pan.borne > 0) return false;
     pan.standing = null;
     then();

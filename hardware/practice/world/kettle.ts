@@ -1,8 +1,8 @@
 /** A vessel that warms and cools, or the room. Temperatures in °C, times in seconds. */
 export interface Kettle {
   readonly celsius: number;
-  /** `dt` seconds in a room of `room` °C. */
-  advance(dt: number, room: number): void;
+  /** `dt` seconds in a room of `room` °C, in which it cools or warms `times` as much. Heat of dissolution is never hurried: a probe could not follow. */
+  advance(dt: number, room: number, times?: number): void;
   /** Into a bath of this temperature, until the vessel has reached `until` or this long has passed. */
   bathe(bath: Bath): void;
   readonly bathing: boolean;
@@ -34,22 +34,22 @@ export interface KettleModel {
 export const LYE_KETTLE: KettleModel = { start: 19.5, rate: 1.35e-4, power: 1.25, bathRate: 0.0026, setsAt: null };
 export const OILS_KETTLE: KettleModel = { start: 45, rate: 8e-5, power: 1.2, bathRate: 0.0018, setsAt: 29 };
 
-/** Time constant of dissolution, s. */
-const DISSOLVING = 18;
+/** Time constant of dissolution, s: climbs by about 2 K a second at most (common practice, no source). */
+const DISSOLVING = 30;
 
 export const createKettle = (model: KettleModel): Kettle => {
   let celsius = model.start;
   let bath: (Bath & { left: number }) | null = null;
   let heat = 0;
 
-  const step = (dt: number, room: number): void => {
+  const step = (dt: number, room: number, times: number): void => {
     const gained = heat * (1 - Math.exp(-dt / DISSOLVING));
     heat -= gained;
     const apart = celsius - (bath?.celsius ?? room);
     const flow = bath === null ? model.rate * Math.abs(apart) ** model.power * Math.sign(apart) : model.bathRate * apart;
-    celsius += gained - (flow * dt) / stall(celsius, model.setsAt);
+    celsius += gained - (flow * dt * times) / stall(celsius, model.setsAt);
     if (bath === null) return;
-    bath.left -= dt;
+    bath.left -= dt * times;
     if (bath.left <= 0 || reached(celsius, bath)) bath = null;
   };
 
@@ -60,8 +60,9 @@ export const createKettle = (model: KettleModel): Kettle => {
     get bathing() {
       return bath !== null;
     },
-    advance(dt, room) {
-      for (let left = dt; left > 0; left -= 1) step(Math.min(1, left), room);
+    advance(dt, room, times = 1) {
+      const steps = Math.ceil(dt * times);
+      for (let i = 0; i < steps; i += 1) step(dt / steps, room, times);
     },
     bathe: (asked) => void (bath = { ...asked, left: asked.seconds }),
     refill(fresh) {

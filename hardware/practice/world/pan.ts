@@ -1,3 +1,4 @@
+import type { Scale } from './scale';
 import { massOf } from './vessel';
 import type { Vessel } from './vessel';
 
@@ -12,6 +13,12 @@ export interface Pan {
   leaning: number;
   /** Passing forces, mg: the knock of setting down, the push of a stream that arrives. */
   push: number;
+}
+
+/** One scale with what is on it. */
+export interface Weighing {
+  readonly pan: Pan;
+  readonly scale: Scale;
 }
 
 export const emptyPan = (): Pan => ({ standing: null, borne: 0, wet: 0, leaning: 0, push: 0 });

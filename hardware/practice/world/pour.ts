@@ -1,6 +1,6 @@
-import type { Pan } from './pan';
+import type { Weighing } from './pan';
 import type { Random } from './random';
-import type { Scale } from './scale';
+import type { ScaleModel } from './scale-model';
 import { STEP_MS } from './step';
 import { createStream, TILT_MS } from './stream';
 import type { Stream } from './stream';
@@ -8,11 +8,9 @@ import type { Task } from './task';
 import type { Vessel } from './vessel';
 
 /** What a pourer needs: between which vessels, over which pan, and the scale whose figure is watched. */
-export interface PourPlace {
+export interface PourPlace extends Weighing {
   readonly from: Vessel;
   readonly to: Vessel;
-  readonly pan: Pan;
-  readonly scale: Scale;
 }
 
 /** What the hand wants of the stream in this step; `stop`: the jug goes upright. */
@@ -46,9 +44,12 @@ export interface EyePour {
 
 /** The stream is thinned so that what is left would take this long: well above the lag of eye, hand and scale together. */
 const THINNING_S = 1.6;
+/** The same once the screen has said ease off. */
+const EASED_S = 2.6;
 
-/** Eye to figure, ms. */
+/** Figure to eye, and decision to hand, ms. */
 const EYE_MS = 150;
+const HAND_MS = 250;
 
 /**
  * A pour by a competent maker: not before the figure stands still, full flow first, thinner as the figure closes on the aim, stopped a hand's delay after the eye has
@@ -57,9 +58,11 @@ const EYE_MS = 150;
 export const pourByEye = (place: PourPlace, { aim, tolerance }: EyePour, told: PourTold, random: Random): Task => {
   const stream = createStream(place.from, place.to);
   const { model } = place.scale;
-  const handDelay = random.between(180, 320);
+  const handDelay = random.between(HAND_MS - 70, HAND_MS + 70);
   // What a practised hand has learnt to allow for. Falling material pushes as much as it will weigh, so it hides nothing.
-  const lag = 250 + EYE_MS + TILT_MS + model.filterMs / 2 + 1.5 * model.settling.ms + model.updateMs / 2;
+  const unseen = EYE_MS + model.filterMs / 2 + settlingLag(model) + model.updateMs / 2;
+  const yetToLeave = HAND_MS + TILT_MS;
+  let lately = 0;
   const misjudged = Math.min(1.3, Math.max(0.7, 1 + 0.12 * random.gauss()));
   const off = 0.35 * tolerance * random.gauss();
   const trickle = Math.min(3_000, Math.max(20, tolerance));
@@ -80,15 +83,20 @@ export const pourByEye = (place: PourPlace, { aim, tolerance }: EyePour, told: P
       seen = delayed(EYE_MS, mass);
     }
     const left = aim - Math.abs(seen(mass) - start);
-    const coming = ((stream.flow * lag) / 1000) * misjudged;
+    // The stream was fuller a moment ago, and that part the figure does not show yet.
+    lately += ((stream.flow - lately) * STEP_MS) / (unseen / 2);
+    const lacks = left - (lately * unseen * misjudged) / 1000;
     // A full stream is thinned before it is stopped: nobody judges an end from there.
-    const near = left - coming <= off && (left <= 0 || stream.flow <= 3 * trickle);
+    const near = lacks - (stream.flow * yetToLeave) / 1000 <= off && (lacks <= 0 || stream.flow <= 3 * trickle);
     if (stopIn === null && (near || !told.visible())) stopIn = handDelay;
     if (place.from.contents === 0 || (stopIn !== null && (stopIn -= STEP_MS) <= 0)) return 'stop';
-    const thinned = told.easeOff() || left <= 0 ? trickle : Math.max(trickle, left / THINNING_S);
+    const thinned = Math.max(trickle, lacks / (told.easeOff() ? EASED_S : THINNING_S));
     return { flow: Math.min(peak, thinned), atMost: Infinity };
   });
 };
+
+/** How far a figure runs behind a steady flow because of the load cell's mount. */
+const settlingLag = ({ settling }: ScaleModel): number => (settling.order === 1 ? settling.ms : 2 * settling.damping * settling.ms);
 
 /** Every pour ends alike: the jug upright, the air empty. `tail` caps what a step may still let go while the jug comes up. */
 const pouring = (place: PourPlace, stream: Stream, tail: number, tilt: () => Tilt): Task => {
@@ -106,8 +114,10 @@ const pouring = (place: PourPlace, stream: Stream, tail: number, tilt: () => Til
     stop: () => void (stopped = true),
     step() {
       const push = flowing();
-      place.pan.push = ontoPan ? push : 0;
-      return stopped && stream.flow === 0 && stream.airborne === 0;
+      const done = stopped && stream.flow === 0 && stream.airborne === 0;
+      // The last drop has come to rest: a push left standing would weigh for ever.
+      place.pan.push = ontoPan && !done ? push : 0;
+      return done;
     },
   };
 };

@@ -27,7 +27,7 @@ export interface ScaleModel {
 export const scaleModel = (capacity: number, division: number): ScaleModel => ({
   capacity,
   division,
-  settling: { order: 2, ms: 90, damping: 0.75 },
+  settling: { order: 2, ms: 80, damping: 1 },
   filterMs: 300,
   noise: 0.12 * division,
   creep: { share: 6e-6, tauMs: 240_000 },

@@ -19,7 +19,7 @@ export interface Warmth {
   makeLye(): boolean;
   /** Vessels for another batch: melted oils, and water, or lye that was made a while ago. */
   refill(lyeMade: boolean): void;
-  /** How many times faster the kettles live than the hands. */
+  /** How many times faster kettles cool and warm than the hands live. */
   hurry(times: number): void;
   celsius(place: WarmPlace): number;
   /** `dt` seconds of the world. */
@@ -68,11 +68,10 @@ export const createWarmth = (seed: number): Warmth => {
     hurry: (asked) => void (times = asked),
     celsius,
     advance(dt) {
-      const lived = dt * times;
-      elapsed += lived;
-      lye.advance(lived, room());
-      oils.advance(lived, room());
-      for (const place of WARM_PLACES) probes[place].advance(lived, celsius(place));
+      elapsed += dt * times;
+      lye.advance(dt, room(), times);
+      oils.advance(dt, room(), times);
+      for (const place of WARM_PLACES) probes[place].advance(dt, celsius(place));
     },
   };
 };

@@ -2,23 +2,16 @@ import type { ScaleRole } from '#lib/measure/instrument';
 import { createHands } from './hands';
 import type { Hands } from './hands';
 import { carried, emptyPan, forceOn } from './pan';
-import type { Pan } from './pan';
+import type { Weighing } from './pan';
 import { random } from './random';
 import type { Random } from './random';
 import { createScale } from './scale';
-import type { Scale } from './scale';
 import type { ScaleModel } from './scale-model';
 import { STEP_MS } from './step';
 import { massOf } from './vessel';
 import type { Vessel } from './vessel';
 import { createWarmth } from './warmth';
 import type { Warmth } from './warmth';
-
-/** One scale with what is on it. */
-export interface Weighing {
-  readonly pan: Pan;
-  readonly scale: Scale;
-}
 
 /** The whole simulated workshop. It has no clock: it moves only when told to, and then always in the same way. */
 export interface World {

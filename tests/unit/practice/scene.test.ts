@@ -154,7 +154,7 @@ describe('help: what the bench waits for next', () => {
     expect(gross).toBeGreaterThan(4_900_000);
     expect(gross).toBeLessThan(5_000_000);
     expect(at.help({ ...hint, phase: 'pouring', left: 1_800_000 })).toBe('full');
-    expect(at.help({ ...hint, phase: 'lift' })).toBe('ok');
+    expect(at.help({ ...hint, phase: 'ready', left: 1_800_000 })).toBe('ok');
     at.rest();
     at.help({ ...hint, phase: 'waiting-vessel' });
     at.rest();
@@ -184,16 +184,29 @@ describe('help: what the bench waits for next', () => {
     expect(at.act({ act: 'plug', what: 'main' })).toBe('already');
   });
 
+  it('clears a stranger’s vessel away, but leaves the right one with an unlike mass to a person', () => {
+    const at = stage();
+    at.act({ act: 'set-down', vessel: 'somebody’s mug' });
+    at.rest();
+    expect(at.help({ phase: 'strange-vessel', block: 'wrong-vessel' })).toBe('ok');
+    at.rest();
+    expect(at.on('main')).toBe(0);
+    at.act({ act: 'set-down', vessel: 'v-pot' });
+    at.rest();
+    expect(at.help({ phase: 'strange-vessel', block: 'wrong-vessel' })).toBe('needs-person');
+  });
+
   it('makes the lye and brings both vessels into the window with baths', () => {
     const at = stage();
     const hint = { phase: 'temperatures' as const };
     at.act({ act: 'hurry', times: 20 });
     expect(at.help(hint)).toBe('ok');
-    at.pass(6_000);
+    expect(at.help(hint)).toBe('needs-person');
+    at.pass(100_000);
     const { warmth } = at.bench.world();
-    expect(warmth.lye.celsius).toBeGreaterThan(70);
+    expect(warmth.lye.celsius).toBeGreaterThan(45);
     for (let i = 0; i < 40; i += 1) {
-      at.help(hint);
+      at.help({ ...hint, dissolved: true });
       at.pass(3_000);
     }
     for (const what of ['lye', 'oils'] as const) {
@@ -348,7 +361,7 @@ describe('the invented workshop', () => {
           const before = at.on(line.scale);
           at.help({ ...hint, phase: 'ready', left });
           at.rest();
-          left -= Math.abs(at.on(line.scale) - before);
+          left -= (line.mode === 'loss' ? -1 : 1) * (at.on(line.scale) - before);
           at.help({ ...hint, phase: 'lift' });
           at.rest();
         }

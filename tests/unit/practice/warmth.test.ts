@@ -64,7 +64,7 @@ describe('two vessels and a room', () => {
       expect(warmth.lye.celsius).toBeLessThan(22);
       expect(warmth.makeLye()).toBe(true);
       expect(warmth.makeLye()).toBe(false);
-      for (let t = 0; t < 75; t += 0.1) warmth.advance(0.1);
+      for (let t = 0; t < 120; t += 0.1) warmth.advance(0.1);
       expect(warmth.lye.celsius).toBeGreaterThan(74);
       expect(warmth.lye.celsius).toBeLessThan(84);
     }
