@@ -3,6 +3,7 @@ import { chmodSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, u
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { promisify } from 'node:util';
+import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { checkClock } from '#server/doctor/clock';
 import type { Finding } from '#server/doctor/finding';
@@ -91,7 +92,9 @@ describe('ports', () => {
     expect(stranger).toMatchObject({ level: 'stop' });
     expect(stranger?.todo).toContain('sudo usermod -aG plugdev maker');
     put('etc/group', `plugdev:x:${gid}:other,maker`);
-    expect((await ask())[0]?.todo).toContain('log out and in again');
+    const [member] = await ask();
+    expect(member?.todo).toContain('since you logged in');
+    expect(member?.todo).not.toContain('usermod');
     chmodSync(at('dev/ttyUSB0'), 0o666);
     expect(levels(await ask())).toEqual(['fine']);
     remove();
@@ -145,6 +148,15 @@ describe('record', () => {
     const [finding] = await checkRecords(dir);
     expect(finding?.said).toContain('practice record is whole');
     expect(readFileSync(file).equals(before)).toBe(true);
+  });
+
+  it('B8: a record that opens but is not what was written stops the job too', async () => {
+    const db = new Database(await record());
+    db.exec('create table smuggled (line text)');
+    db.close();
+    const [finding] = await checkRecords(dir);
+    expect(finding).toMatchObject({ level: 'stop' });
+    expect(finding?.said).toContain('damaged');
   });
 
   it('B8: a damaged record stops the job in plain words, and so does a file that is none', async () => {
