@@ -46,10 +46,15 @@ const pour: Ask = ({ left, tolerance, phase, into, role }, world) => {
   // A part is in the record and nothing more fits: it goes where the plan carries it.
   if (phase === 'ready' && into !== null && role !== null && at !== undefined && isFull(at)) return { do: 'lift', role };
   if (left === null) return nothing('nothing-open');
-  if (Math.abs(left) <= (tolerance ?? 0)) return nothing('wait');
+  // When the bench says short, it is, whatever the hands would let pass.
+  if (phase !== 'short' && Math.abs(left) <= (tolerance ?? 0)) return nothing('wait');
   if (left > 0) return { do: 'pour', amount: left };
-  return { do: 'take-back', amount: -left };
+  return left < 0 ? { do: 'take-back', amount: -left } : nothing('wait');
 };
+
+/** An over-pour is a person's to answer; once crossed out, what is too much comes out again. */
+const takeBack: Ask = ({ crossedOut, left }) =>
+  crossedOut && left !== null && left < 0 ? { do: 'take-back', amount: -left } : nothing('needs-person');
 
 /** The vessel the bench names, wherever it stands. */
 const lift: Ask = ({ vessel }, world) => {
@@ -133,7 +138,7 @@ const IN_PHASE: Readonly<Record<CuePhase, Ask>> = {
   offer: wait,
   ask: person,
   hold: person,
-  over: person,
+  over: takeBack,
   lift,
   question: person,
   away: person,

@@ -32,6 +32,8 @@ export interface SceneHint {
   readonly easeOff: boolean;
   readonly overshoot: number | null;
   readonly block: BlockReason | null;
+  /** The line's newest weight was crossed out: what is too much has to come out again. */
+  readonly crossedOut: boolean;
   /** Both vessels should come into this, thousandths of a degree. */
   readonly window: { readonly low: number; readonly high: number } | null;
   /** The record says that hydroxide went into the liquid. */
@@ -44,7 +46,8 @@ export const hintOf = (
   batch: BatchState | null,
   scales: readonly { readonly id: InstrumentId; readonly role: ScaleRole }[],
 ): SceneHint => {
-  const line = batch === null || cue.line === null ? null : (batch.lines[cue.line]?.plan ?? null);
+  const state = batch === null || cue.line === null ? null : (batch.lines[cue.line] ?? null);
+  const line = state?.plan ?? null;
   const lines = batch === null ? [] : Object.values(batch.lines);
   const vessels = batch === null ? [] : Object.values(batch.vessels);
   return {
@@ -67,6 +70,7 @@ export const hintOf = (
     easeOff: cue.easeOff,
     overshoot: cue.overshoot,
     block: cue.block,
+    crossedOut: (state?.contributions.at(-1)?.struck ?? null) !== null,
     window: batch?.plan.joining.window ?? null,
     dissolved: vessels.some(({ state }) => state === 'dissolved' || state === 'joined'),
   };

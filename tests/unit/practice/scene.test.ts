@@ -36,6 +36,7 @@ const BLANK: SceneHint = {
   easeOff: false,
   overshoot: null,
   block: null,
+  crossedOut: false,
   window: { low: 35_000, high: 43_000 },
   dissolved: false,
 };
@@ -124,8 +125,12 @@ describe('help: what the bench waits for next', () => {
     expect(at.help({ phase: 'short', left: 4_000, tolerance: 1_000 })).toBe('ok');
     at.rest();
     expect(Math.abs(at.on('main') - before - 4_000)).toBeLessThanOrEqual(1_000);
+    expect(at.help({ phase: 'pouring', left: 1_000, tolerance: 1_000 })).toBe('wait');
+    expect(at.help({ phase: 'short', left: 1_000, tolerance: 1_000 })).toBe('ok');
+    at.rest();
     const high = at.on('main');
-    expect(at.help({ phase: 'ready', left: -6_000, tolerance: 1_000 })).toBe('ok');
+    expect(at.help({ phase: 'over', left: -6_000, tolerance: 1_000 })).toBe('needs-person');
+    expect(at.help({ phase: 'over', left: -6_000, tolerance: 1_000, crossedOut: true })).toBe('ok');
     at.rest();
     expect(high - at.on('main')).toBe(6_000);
   });
