@@ -26,6 +26,15 @@ export interface Labels {
   readonly version: number | null;
 }
 
+/** A line's value; `null` when the text is no JSON. */
+export const parsed = (text: string): unknown => {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return null;
+  }
+};
+
 /** The labels in a line's value, to hold what is stored beside it against; `null` when it is no object with an id. */
 export const labelsOf = (value: unknown): (Labels & { readonly kind: unknown }) | null => {
   if (typeof value !== 'object' || value === null) return null;

@@ -34,20 +34,25 @@ export class ChainWalk {
     this.#head = from;
   }
 
-  /** One line further. Nothing is re-serialised: the stored text is hashed as it stands. */
-  take(line: JournalLine): void {
+  /** One line further; says whether it is sound. Nothing is re-serialised: the stored text is hashed as it stands. */
+  take(line: JournalLine): boolean {
+    const found = this.#breaksAt(line);
+    this.#breaks.push(...found);
+    if (line.seq > this.#head.seq) this.#head = { seq: line.seq, link: line.link };
+    return found.length === 0;
+  }
+
+  #breaksAt(line: JournalLine): readonly Break[] {
+    const { seq } = line;
     const expected = this.#head.seq + 1;
-    if (line.seq < expected) {
-      this.#breaks.push({ how: 'out-of-place', seq: line.seq });
-      return;
-    }
-    if (line.seq > expected) this.#breaks.push({ how: 'missing', seq: expected, to: line.seq - 1 });
-    if (leafOf(line.text, this.#sha) !== line.leaf) this.#breaks.push({ how: 'changed', seq: line.seq });
+    if (seq < expected) return [{ how: 'out-of-place', seq }];
+    const breaks: Break[] = [];
+    if (seq > expected) breaks.push({ how: 'missing', seq: expected, to: seq - 1 });
+    if (leafOf(line.text, this.#sha) !== line.leaf) breaks.push({ how: 'changed', seq });
     // After a gap, or after a link that is none, there is nothing to hold this line against; that is a finding already.
-    else if (line.seq === expected && !this.#continues(line)) this.#breaks.push({ how: 'unlinked', seq: line.seq });
-    this.#head = { seq: line.seq, link: line.link };
-    if (this.#kept.some((known) => known.seq === line.seq && known.link !== line.link))
-      this.#breaks.push({ how: 'other-head', seq: line.seq });
+    else if (seq === expected && !this.#continues(line)) breaks.push({ how: 'unlinked', seq });
+    if (this.#kept.some((known) => known.seq === seq && known.link !== line.link)) breaks.push({ how: 'other-head', seq });
+    return breaks;
   }
 
   #continues(line: JournalLine): boolean {

@@ -56,7 +56,7 @@ export const derivedBatches = (rows: DerivedRows): Batches => {
       newestFirst
         .filter((row) => row.startSeq < before)
         .slice(0, limit)
-        .map(({ text }) => text),
-    text: (batch) => rows.get(batch as BatchId)?.text,
+        .map(({ row }) => row),
+    text: (batch) => rows.get(batch as BatchId)?.row,
   });
 };

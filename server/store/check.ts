@@ -1,13 +1,14 @@
 import Database from 'better-sqlite3';
-import { labelsOf } from '#lib/record/lines';
+import { labelsOf, parsed } from '#lib/record/lines';
 import { EMPTY } from '#lib/record/seal';
 import { ChainWalk } from '#lib/record/verify';
+import type { Break } from '#lib/record/verify';
 import type { BatchId } from '#lib/units/id';
 import type { Entry } from '#lib/work/batch/index';
 import type { Heads } from './heads';
 import type { JournalName } from './journal';
 import { expectedSchema, schemaText, schemaVersion } from './migrate';
-import { foldEntry, rowText } from './project-batches';
+import { foldEntry } from './project-batches';
 import type { Folded } from './project-batches';
 import type { ChainFinding } from './store';
 import { hashOf, NATIVE, sumOf } from './sums';
@@ -21,12 +22,14 @@ export interface Inspection {
   readonly workshop: ChainFinding;
   /** Damage outside the chains, in plain sentences. */
   readonly file: readonly string[];
+  /** Numbers of lines that are not to be trusted, by journal. */
+  readonly suspect: Readonly<Record<JournalName, ReadonlySet<number>>>;
   /** The list of batches as it follows from the lines. */
   readonly rows: DerivedRows;
   /** The stored list is another one: to be replayed. No damage, since nothing rests on it. */
   readonly rowsStale: boolean;
 }
-export type DerivedRows = ReadonlyMap<BatchId, { readonly startSeq: number; readonly text: string }>;
+export type DerivedRows = ReadonlyMap<BatchId, { readonly startSeq: number; readonly row: string }>;
 
 /** Rows handled between two pauses. */
 const PAGE = 200;
@@ -50,8 +53,8 @@ export function* inspect(db: Database.Database, kept: Heads | null, deep: boolea
     if (next !== null) folded.set(entry.batch, next);
   });
   file.push(...bench.wrong);
-  const rows = new Map([...folded].map(([batch, one]) => [batch, { startSeq: one.startSeq, text: rowText(one) }]));
-  return { bench: bench.chain, workshop: workshop.chain, file, rows, rowsStale: !sameRows(db, rows) };
+  const suspect = { bench: bench.suspect, workshop: workshop.suspect };
+  return { bench: bench.chain, workshop: workshop.chain, file, suspect, rows: folded, rowsStale: !sameRows(db, folded) };
 }
 
 /** Runs an inspection without pauses. */
@@ -82,24 +85,30 @@ function* walk(
   journal: JournalName,
   kept: Heads | null,
   each: (seq: number, value: unknown) => void,
-): Pausing<{ chain: ChainFinding; wrong: readonly string[] }> {
+): Pausing<{ chain: ChainFinding; wrong: readonly string[]; suspect: ReadonlySet<number> }> {
   const chain = new ChainWalk(kept === null ? [] : [kept[journal]], EMPTY, NATIVE);
   const wrong: string[] = [];
+  const mislabelled: number[] = [];
   try {
     for (const page of pagesOf(db, journal)) {
       for (const line of page) {
-        chain.take(line);
+        const sound = chain.take(line);
         const value = parsed(line.text);
-        if (agree(line, value)) each(line.seq, value);
-        else wrong.push(`What stands beside line ${line.seq} of the ${journal} journal is not what the line says.`);
+        if (!agree(line, value)) mislabelled.push(line.seq);
+        else if (sound) each(line.seq, value);
       }
       yield;
     }
   } catch (cause) {
     wrong.push(cannotRead(`The ${journal} journal`, cause));
   }
-  return { chain: chain.end(), wrong };
+  wrong.push(...mislabelled.map((seq) => `What stands beside line ${seq} of the ${journal} journal is not what the line says.`));
+  const found = chain.end();
+  return { chain: found, wrong, suspect: new Set([...mislabelled, ...found.breaks.filter(isOfOneLine).map(({ seq }) => seq)]) };
 }
+
+/** Such a line is there and wrong; of a gap nothing is there. */
+const isOfOneLine = ({ how }: Break): boolean => how !== 'missing' && how !== 'short';
 
 /** Damage found while reading is a finding; anything else is a mistake of ours. */
 const cannotRead = (what: string, cause: unknown): string => {
@@ -119,14 +128,6 @@ function* pagesOf(db: Database.Database, journal: JournalName): Generator<readon
     after = last.seq;
   }
 }
-
-const parsed = (text: string): unknown => {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return null;
-  }
-};
 
 const agree = (line: LineTable, value: unknown): boolean => {
   const said = labelsOf(value);
@@ -180,7 +181,7 @@ const sameRows = (db: Database.Database, rows: DerivedRows): boolean => {
     stored.length === rows.size &&
     stored.every((row) => {
       const derived = rows.get(row.batch as BatchId);
-      return derived !== undefined && derived.text === row.row && derived.startSeq === row.start_seq;
+      return derived !== undefined && derived.row === row.row && derived.startSeq === row.start_seq;
     })
   );
 };

@@ -2,7 +2,7 @@ import type Database from 'better-sqlite3';
 import { NotCanonical } from '#lib/record/canonical';
 import { RepeatedIntent } from '#lib/record/journal';
 import type { Append, Journal, Json, JournalLine } from '#lib/record/journal';
-import { sealAll } from '#lib/record/lines';
+import { labelsOf, parsed, sealAll } from '#lib/record/lines';
 import { leafOf } from '#lib/record/seal';
 import type { Head } from '#lib/record/seal';
 import type { Standing } from './standing';
@@ -21,6 +21,8 @@ export interface JournalParts {
   readonly salt: () => Uint8Array;
   /** Where the chain ends, as verified. */
   readonly head: Head;
+  /** Numbers of lines found wrong when the file was opened: never handed out. Empty in a file that is written to. */
+  readonly suspect: ReadonlySet<number>;
   /** Commits with every append, after its lines. What throws here undoes the append. */
   readonly within: (lines: readonly JournalLine[], what: Append) => void;
   /** Called after every append: `true` when its commit is on disk, `false` when nothing was written. */
@@ -96,7 +98,13 @@ export class SqliteJournal implements Journal {
   }
 
   linesOfNow(batch: string): readonly JournalLine[] {
-    return this.#read(() => this.#statements.ofBatch.all({ batch }));
+    return this.#read(() => (this.#parts.suspect.size === 0 ? this.#statements.ofBatch.all({ batch }) : this.#searched(batch)));
+  }
+
+  /** In a damaged file no index is believed: a line belongs to a batch when its text says so, or what stands beside it does. */
+  #searched(batch: string): LineTable[] {
+    const all = this.#statements.after.all({ after: 0, limit: -1 });
+    return all.filter((line) => line.batch === batch || labelsOf(parsed(line.text))?.batch === batch);
   }
 
   async answerTo(intent: string): Promise<Json | null> {
@@ -107,7 +115,8 @@ export class SqliteJournal implements Journal {
   /** Every line is hashed again on its way out: what was changed since is never handed on as the record. */
   #read(rows: () => LineTable[]): readonly JournalLine[] {
     return this.#parts.standing.read(rows).map(({ seq, text, leaf, link }) => {
-      if (leafOf(text, NATIVE) !== leaf) throw this.#parts.standing.found([inWords(this.name, { how: 'changed', seq })]);
+      if (this.#parts.suspect.has(seq) || leafOf(text, NATIVE) !== leaf)
+        throw this.#parts.standing.found([inWords(this.name, { how: 'changed', seq })]);
       return { seq, text, leaf, link };
     });
   }

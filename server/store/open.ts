@@ -1,14 +1,13 @@
-import Database from 'better-sqlite3';
-import { mkdirSync, statSync } from 'node:fs';
+import { mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { EMPTY } from '#lib/record/seal';
-import { findingsOf, finish, inspect } from './check';
+import { findingsOf } from './check';
 import type { Inspection } from './check';
-import { codeOf, openForReading, openForWriting, realmOf } from './file';
+import { codeOf, openForWriting } from './file';
 import { HeadsFile, readHeads } from './heads';
 import type { Heads } from './heads';
 import { lockDirectory } from './lock';
-import { APPLICATION_ID, MIGRATIONS, schemaVersion } from './migrate';
+import { look } from './look';
 import { StoreProblem } from './problem';
 import type { ProblemText } from './problem';
 import { pooledRandom } from './random';
@@ -17,7 +16,7 @@ import { SqliteStore } from './sqlite-store';
 import { Standing } from './standing';
 import type { Store, StoreOptions } from './store';
 import { unreadableStore } from './unreadable';
-import { damaged, gone, newer, notWritable, otherRealm, unreadable } from './words';
+import { damaged, gone, notWritable } from './words';
 
 /**
  * Opens the record of one realm, and makes it when there is none. The whole file is checked before anything may be written.
@@ -51,12 +50,11 @@ interface Opening extends StoreOptions {
 
 const open = (opening: Opening): Store => {
   const { file, log, release } = opening;
-  const kept = readHeads(headsPath(file));
-  if (kept === 'damaged') log.warn({ file }, 'the heads file is damaged: lost newest lines could not be noticed this time');
-  const heads = typeof kept === 'string' ? null : kept;
-  const seen = look(opening, heads);
+  const heads = readHeads(headsPath(file));
+  const seen = look(opening.file, opening.realm, heads);
   if (seen.as === 'unreadable') return sayWhy(opening, seen.problem);
-  if (seen.as === 'new') return openToWrite(opening, null);
+  if (seen.as === 'nothing') return heads === 'none' ? openToWrite(opening, null) : sayWhy(opening, gone(file, linesIn(heads)));
+  if (typeof heads === 'string') log.warn({ file }, `heads file: ${heads}. Lost newest lines could not be noticed this time`);
   const findings = findingsOf(seen.inspection);
   if (findings.length === 0) {
     seen.db.close();
@@ -72,42 +70,7 @@ const open = (opening: Opening): Store => {
   }
 };
 
-type Seen =
-  | { readonly as: 'new' }
-  | { readonly as: 'unreadable'; readonly problem: ProblemText }
-  | { readonly as: 'found'; readonly db: Database.Database; readonly inspection: Inspection };
-
-/** Looks without touching, by a connection that could not change the file. */
-const look = ({ file, realm }: Opening, heads: Heads | null): Seen => {
-  if (sizeOf(file) === 0) {
-    const lines = heads === null ? 0 : heads.bench.seq + heads.workshop.seq;
-    return lines > 0 ? { as: 'unreadable', problem: gone(file, lines) } : { as: 'new' };
-  }
-  let db: Database.Database | null = null;
-  try {
-    db = openForReading(file);
-    const version = schemaVersion(db);
-    // Made by a start that ended before its first commit.
-    if (version === 0 && isBlank(db)) {
-      db.close();
-      return { as: 'new' };
-    }
-    const id = db.pragma('application_id', { simple: true });
-    if (version === 0 || id !== APPLICATION_ID) {
-      db.close();
-      return { as: 'unreadable', problem: unreadable(file, 'it is a database, but not one of Potwatch.') };
-    }
-    if (version > MIGRATIONS.length) throw new StoreProblem(newer(file, version));
-    const found = realmOf(db);
-    if (found !== null && found !== realm) throw new StoreProblem(otherRealm(file, found));
-    return { as: 'found', db, inspection: finish(inspect(db, heads, false)) };
-  } catch (cause) {
-    db?.close();
-    if (!(cause instanceof Database.SqliteError)) throw cause;
-    if (cause.code === 'SQLITE_CANTOPEN') throw new StoreProblem(notWritable(file, cause.code), cause);
-    return { as: 'unreadable', problem: unreadable(file, `${cause.message} (${cause.code}).`) };
-  }
-};
+const linesIn = (heads: Heads | 'damaged'): number | null => (heads === 'damaged' ? null : heads.bench.seq + heads.workshop.seq);
 
 const openToWrite = (opening: Opening, inspection: Inspection | null): Store => {
   const { file, realm, clock, log, release } = opening;
@@ -136,6 +99,7 @@ const NOTHING_YET: Inspection = {
   bench: { head: EMPTY, breaks: [] },
   workshop: { head: EMPTY, breaks: [] },
   file: [],
+  suspect: { bench: new Set(), workshop: new Set() },
   rows: new Map(),
   rowsStale: false,
 };
@@ -153,10 +117,6 @@ const sayWhy = ({ realm, file, log, release }: Opening, problem: ProblemText): S
 };
 
 const headsPath = (file: string): string => file.replace(/\.sqlite$/, '.heads');
-
-const isBlank = (db: Database.Database): boolean => db.prepare('select count(*) from sqlite_schema').pluck().get() === 0;
-
-const sizeOf = (file: string): number => statSync(file, { throwIfNoEntry: false })?.size ?? 0;
 
 const makeFolder = (dir: string): void => {
   try {

@@ -3,7 +3,7 @@ import type { Append, JournalLine } from '#lib/record/journal';
 import type { BatchId } from '#lib/units/id';
 import type { Entry } from '#lib/work/batch/index';
 import type { DerivedRows } from './check';
-import { foldEntry, rowText } from './project-batches';
+import { foldEntry } from './project-batches';
 import type { Folded } from './project-batches';
 import { prepare, query } from './tables';
 import type { Prepared } from './tables';
@@ -32,12 +32,10 @@ export class BatchRows {
       this.#pending.set(entry.batch, { folded: foldEntry(folded, line.seq, entry), stored });
     }
     for (const [batch, { folded, stored }] of this.#pending) {
-      if (folded === null) continue;
-      const row = rowText(folded);
       // Most entries change nothing that the list shows.
-      if (row === stored) continue;
-      this.#put.run({ batch, startSeq: folded.startSeq, row });
-      this.#pending.set(batch, { folded, stored: row });
+      if (folded === null || folded.row === stored) continue;
+      this.#put.run({ batch, startSeq: folded.startSeq, row: folded.row });
+      this.#pending.set(batch, { folded, stored: folded.row });
     }
   }
 
@@ -60,7 +58,7 @@ export class BatchRows {
     for (const line of this.#linesOf(batch)) {
       if (line.seq < firstNew) folded = foldEntry(folded, line.seq, JSON.parse(line.text) as Entry);
     }
-    return { folded, stored: folded === null ? null : rowText(folded) };
+    return { folded, stored: folded?.row ?? null };
   }
 }
 
@@ -75,7 +73,7 @@ export const replaceRows = (db: Database.Database, rows: DerivedRows): void => {
   const put = putRow(db);
   db.transaction(() => {
     prepare<object>(db)(() => query.deleteFrom('batch_rows')).run({});
-    for (const [batch, { startSeq, text }] of rows) put.run({ batch, startSeq, row: text });
+    for (const [batch, { startSeq, row }] of rows) put.run({ batch, startSeq, row });
   }).immediate();
 };
 

@@ -57,6 +57,7 @@ export class SqliteStore implements Store {
       standing,
       salt,
       head: inspection.bench.head,
+      suspect: inspection.suspect.bench,
       within: (lines, what) => rows.within(lines, what),
       after: (done) => {
         rows.settle(done);
@@ -70,6 +71,7 @@ export class SqliteStore implements Store {
       standing,
       salt,
       head: inspection.workshop.head,
+      suspect: inspection.suspect.workshop,
       within: () => undefined,
       after: (done) => {
         if (done) keepHeads();

@@ -41,10 +41,11 @@ export const unreadable = (file: string, why: string): ProblemText => ({
   todo: TODO,
 });
 
-export const gone = (file: string, lines: number): ProblemText => ({
-  happened: `The record ${file} held ${lines} lines and is now missing or empty.`,
+/** `lines`: how many the heads file beside it tells of; `null` when that is damaged as well. */
+export const gone = (file: string, lines: number | null): ProblemText => ({
+  happened: `The record ${file} ${lines === null ? 'was written before' : `held ${lines} lines`} and is now missing or empty.`,
   kept: 'No new file was put in its place. Nothing can be recorded.',
-  todo: `Put the file back and start again. If it was removed on purpose, remove the file ending in .heads beside it too.`,
+  todo: 'Put the file back, with the one ending in -wal if there was one, and start again. If it was removed on purpose, remove the one ending in .heads too.',
 });
 
 export const diskFull = (file: string): ProblemText => ({

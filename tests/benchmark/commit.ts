@@ -17,7 +17,7 @@ import type { Head } from '#lib/record/seal';
 import type { Entry } from '#lib/work/batch/index';
 import { migrate } from '#server/store/migrate';
 import { openStore } from '#server/store/open';
-import { foldEntry, rowText } from '#server/store/project-batches';
+import { foldEntry } from '#server/store/project-batches';
 import type { Folded } from '#server/store/project-batches';
 import { NATIVE, sumOf } from '#server/store/sums';
 import { sampleBatch } from '#tests/support/sample-batch';
@@ -52,7 +52,7 @@ const rowMaker = () => {
       (state, line, i) => foldEntry(state, line.seq, what.entries[i]?.value as unknown as Entry),
       before.folded,
     );
-    const row = after === null ? null : rowText(after);
+    const row = after?.row ?? null;
     folded.set(batch, { folded: after, row });
     const { id: intent, answer: given } = what.intent ?? { id: '', answer: null };
     const answer = JSON.stringify(given);

@@ -1,32 +1,10 @@
-import { createHash } from 'node:crypto';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { NotCanonical } from '#lib/record/canonical';
 import { RepeatedIntent } from '#lib/record/journal';
-import type { Append, Journal } from '#lib/record/journal';
+import type { Journal } from '#lib/record/journal';
 import { EMPTY } from '#lib/record/seal';
 import { verify } from '#lib/record/verify';
-
-type Entry = Append['entries'][number];
-
-/** An entry of a batch, as small as it may be. */
-export const entryOf = (batch: string | null, version: number | null, more: Record<string, string | number> = {}): Entry => {
-  const id = `${batch ?? 'none'}-${version ?? Object.values(more).join('-')}`;
-  const labels = { id, kind: 'noted', ...(batch === null ? {} : { batch }), ...(version === null ? {} : { version }) };
-  return { id, batch, version, kind: 'noted', value: { ...labels, ...more } };
-};
-
-export const appendOf = (entries: readonly Entry[], more: Partial<Append> = {}): Append => ({
-  batch: entries[0]?.batch ?? null,
-  entries,
-  intent: null,
-  blobs: [],
-  ...more,
-});
-
-export const blobOf = (text: string): Append['blobs'][number] => {
-  const bytes = new TextEncoder().encode(text);
-  return { sha256: createHash('sha256').update(bytes).digest('hex'), kind: 'strip', bytes };
-};
+import { appendOf, blobOf, entryOf } from './appends';
 
 /** What every journal promises, whatever it is kept in. */
 export const journalContract = (name: string, open: () => Promise<{ journal: Journal; close: () => Promise<void> }>): void => {

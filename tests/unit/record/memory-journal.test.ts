@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { JournalReadOnly } from '#lib/record/journal';
-import { appendOf, entryOf, journalContract } from '#tests/support/journal-contract';
+import { appendOf, entryOf } from '#tests/support/appends';
+import { journalContract } from '#tests/support/journal-contract';
 import { MemoryJournal } from '#tests/support/memory-journal';
 
 journalContract('in memory', async () => ({ journal: new MemoryJournal(), close: async () => undefined }));

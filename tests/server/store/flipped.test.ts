@@ -1,0 +1,166 @@
+import fc from 'fast-check';
+import { createHash } from 'node:crypto';
+import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { canonical } from '#lib/record/canonical';
+import { JournalReadOnly } from '#lib/record/journal';
+import type { Json } from '#lib/record/journal';
+import { openStore } from '#server/store/open';
+import { StoreProblem } from '#server/store/problem';
+import type { Store } from '#server/store/store';
+import { appendOf, entryOf } from '#tests/support/appends';
+import { recordImage, tellAll } from '#tests/support/store-image';
+import type { Image, Told } from '#tests/support/store-image';
+import { KeptLog, STILL } from '#tests/support/store-rig';
+
+/** `FLIPS=5000 npx vitest run tests/server/store/flipped.test.ts` for a long run. */
+const FLIPS = Number(process.env['FLIPS'] ?? 120);
+
+const sha = (bytes: string | Buffer): string => createHash('sha256').update(bytes).digest('hex');
+
+/** The record's files by their hash. An empty log is none: SQLite makes one to look at the file. */
+const contents = (dir: string): Record<string, string> =>
+  Object.fromEntries(
+    readdirSync(dir)
+      .filter((file) => /\.(sqlite|sqlite-wal|heads)$/.test(file))
+      .map((file) => [file, readFileSync(join(dir, file))] as const)
+      .filter(([file, bytes]) => !(file.endsWith('-wal') && bytes.length === 0))
+      .map(([file, bytes]) => [file, sha(bytes)]),
+  );
+
+/** Short enough to be read when it fails. */
+const summed = (told: Told): Record<string, string> =>
+  Object.fromEntries(Object.entries(told).map(([part, value]) => [part, sha(canonical(value as Json))]));
+
+/** Lines, answers and bytes read right or not at all. What could not be read may be lacking: a gap shows in the numbers. */
+const neverOtherwise = (told: Told, right: Told): void => {
+  for (const part of ['bench', 'workshop', 'ofBatch'] as const) {
+    const bySeq = new Map(right[part]?.map((line) => [line.seq, line]));
+    for (const line of told[part] ?? []) expect(JSON.stringify(line), part).toBe(JSON.stringify(bySeq.get(line.seq)));
+  }
+  for (const part of ['answers', 'blobs'] as const) {
+    for (const [i, one] of (told[part] ?? []).entries()) {
+      if (one !== null) expect(JSON.stringify(one), `${part} ${i}`).toBe(JSON.stringify(right[part]?.[i]));
+    }
+  }
+};
+
+const openHarmed = async (dir: string): Promise<Store | StoreProblem> => {
+  try {
+    return await openStore({ dir, realm: 'practice', clock: STILL, log: new KeptLog() });
+  } catch (cause) {
+    if (cause instanceof StoreProblem) return cause;
+    throw cause;
+  }
+};
+
+/** Opens a harmed copy and holds what it says against the truth. Returns how it was opened. */
+const judge = async (dir: string, right: Told): Promise<'right' | 'read-only' | 'refused'> => {
+  const before = contents(dir);
+  const store = await openHarmed(dir);
+  if (store instanceof StoreProblem) {
+    expect(store.message.length).toBeGreaterThan(40);
+    expect(contents(dir)).toEqual(before);
+    return 'refused';
+  }
+  const told = await tellAll(store);
+  const { ok, readOnly } = store.health();
+  if (ok) {
+    expect(summed(told)).toEqual(summed(right));
+    await store.close();
+    return 'right';
+  }
+  expect(readOnly).toMatch(/record .*(damaged|cannot be read|missing or empty)/);
+  neverOtherwise(told, right);
+  await expect(store.bench.append(appendOf([entryOf('new', 1)]))).rejects.toThrow(JournalReadOnly);
+  await store.close();
+  // Never a fresh file, and not the least repair: what is left may be all there is.
+  expect(contents(dir)).toEqual(before);
+  return 'read-only';
+};
+
+describe.each(['closed', 'killed'] as const)('B8: flipped bytes in a record that was %s', (how) => {
+  let image: Image;
+  beforeAll(async () => {
+    image = await recordImage(how);
+  });
+  afterAll(() => image.remove());
+
+  it(
+    `B8: ${FLIPS} flips: opens read-only with a message, or reads right, never otherwise`,
+    async () => {
+      // The heads file is small: one flip in ten is enough for it.
+      const files = readdirSync(image.dir).flatMap((file) => (file.endsWith('.heads') ? [file] : Array.from({ length: 5 }, () => file)));
+      const seen = new Map<string, number>();
+      await fc.assert(
+        fc.asyncProperty(fc.nat(), fc.nat(), fc.integer({ min: 1, max: 255 }), async (file, where, mask) => {
+          const dir = image.copy();
+          const name = files[file % files.length] ?? '';
+          const bytes = readFileSync(join(dir, name));
+          const at = where % bytes.length;
+          bytes[at] = (bytes[at] ?? 0) ^ mask;
+          writeFileSync(join(dir, name), bytes);
+          const end = await judge(dir, image.told);
+          expect(end).not.toBe('refused');
+          seen.set(`${name} ${end}`, (seen.get(`${name} ${end}`) ?? 0) + 1);
+          rmSync(dir, { recursive: true });
+        }),
+        { numRuns: FLIPS },
+      );
+      // The flips were felt: otherwise this would pass with a file nobody reads.
+      expect([...seen].filter(([end]) => end.endsWith('read-only')).reduce((sum, [, n]) => sum + n, 0)).toBeGreaterThan(FLIPS / 20);
+      if (process.env['FLIPS'] !== undefined) console.log(how, Object.fromEntries(seen));
+    },
+    FLIPS * 500,
+  );
+
+  it.each<[string, (bytes: Buffer) => Buffer]>([
+    ['no database at all', () => Buffer.from('once upon a time '.repeat(2000))],
+    ['cut to nothing', () => Buffer.alloc(0)],
+    ['cut in the middle of a page', (bytes) => bytes.subarray(0, Math.floor(bytes.length / 2) + 100)],
+    ['cut to one page', (bytes) => bytes.subarray(0, 4096)],
+    ['a page of zeros', (bytes) => Buffer.concat([bytes.subarray(0, 4096 * 3), Buffer.alloc(4096), bytes.subarray(4096 * 4)])],
+    ['a first page of zeros', (bytes) => Buffer.concat([Buffer.alloc(4096), bytes.subarray(4096)])],
+    ['all zeros', (bytes) => Buffer.alloc(bytes.length)],
+  ])('B8: %s: read-only, or right from the log, and the file left as it is', async (_, harm) => {
+    const dir = image.copy();
+    const file = join(dir, 'practice.sqlite');
+    writeFileSync(file, harm(readFileSync(file)));
+    expect(await judge(dir, image.told)).not.toBe('refused');
+    rmSync(dir, { recursive: true });
+  });
+
+  it('B8: the file is gone: no fresh one in its place', async () => {
+    const dir = image.copy();
+    rmSync(join(dir, 'practice.sqlite'));
+    expect(await judge(dir, image.told)).toBe('read-only');
+    expect(existsSync(join(dir, 'practice.sqlite'))).toBe(false);
+    rmSync(dir, { recursive: true });
+  });
+});
+
+describe('B8: lost newest lines', () => {
+  it('B8: the log was left behind when the file was copied', async () => {
+    const image = await recordImage('killed');
+    const dir = image.copy();
+    rmSync(join(dir, 'practice.sqlite-wal'));
+    expect(await judge(dir, image.told)).toBe('read-only');
+    rmSync(dir, { recursive: true });
+    image.remove();
+  });
+
+  it('B8: an older file was put back beside newer heads', async () => {
+    const older = await recordImage('closed');
+    const dir = older.copy();
+    const store = await openStore({ dir, realm: 'practice', clock: STILL, log: new KeptLog() });
+    await store.bench.append(appendOf([entryOf('newer', 1)]));
+    await store.close();
+    writeFileSync(join(dir, 'practice.sqlite'), readFileSync(join(older.dir, 'practice.sqlite')));
+    const again = await openStore({ dir, realm: 'practice', clock: STILL, log: new KeptLog() });
+    expect(again.health().readOnly).toContain('was committed last and is missing');
+    await again.close();
+    rmSync(dir, { recursive: true });
+    older.remove();
+  });
+});
