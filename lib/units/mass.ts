@@ -26,10 +26,10 @@ export const grams = (value: number): Milligrams => mg(Math.sign(value) * Math.r
 export const addMass = (a: Milligrams, b: Milligrams): Milligrams => mg(a + b);
 export const subMass = (a: Milligrams, b: Milligrams): Milligrams => mg(a - b);
 
-/**
- * Milligrams in one unit as a fraction, to convert in doubles without loss: a pound is 45 359 237 / 100 mg, an ounce a sixteenth of it.
- * Says the same as `NANOGRAMS_PER`.
- */
+const MOST_DIGITS = 15;
+const HEAVIEST = 9_000_000_000;
+
+/** Milligrams in one unit as a fraction; says the same as `NANOGRAMS_PER`. A pound is 45 359 237 / 100 mg, an ounce a sixteenth of it. */
 const FRACTION: Readonly<Record<MassUnit, readonly [numerator: number, denominator: number]>> = {
   mg: [1, 1],
   g: [1000, 1],
@@ -38,9 +38,35 @@ const FRACTION: Readonly<Record<MassUnit, readonly [numerator: number, denominat
   lb: [45_359_237, 100],
 };
 
-const MOST_DIGITS = 15;
-const HEAVIEST = 9_000_000_000;
-const POWERS_OF_TEN: readonly number[] = Array.from({ length: MOST_DIGITS + 1 }, (_, power) => 10 ** power);
+/** How to turn the digits of a display with so many decimals into milligrams: times `numerator`, divided by `divisor`, in lowest terms. */
+interface Conversion {
+  readonly numerator: number;
+  readonly divisor: number;
+  /** Largest number of digits for which doubles stay exact. */
+  readonly exactUpTo: number;
+}
+
+const conversion = (unit: MassUnit, decimals: number): Conversion => {
+  const [numerator, denominator] = FRACTION[unit];
+  const divisor = denominator * 10 ** decimals;
+  const common = greatestCommon(numerator, divisor);
+  // Below 2^52 dividend, quotient and remainder are exact; a divisor beyond it leaves nothing to doubles.
+  const exactUpTo = divisor / common < 2 ** 52 ? Math.floor(2 ** 52 / (numerator / common)) : -1;
+  return { numerator: numerator / common, divisor: divisor / common, exactUpTo };
+};
+
+const greatestCommon = (a: number, b: number): number => (b === 0 ? a : greatestCommon(b, a % b));
+
+const byDecimals = (unit: MassUnit): readonly Conversion[] =>
+  Array.from({ length: MOST_DIGITS + 1 }, (_, decimals) => conversion(unit, decimals));
+
+const CONVERSIONS: Readonly<Record<MassUnit, readonly Conversion[]>> = {
+  mg: byDecimals('mg'),
+  g: byDecimals('g'),
+  kg: byDecimals('kg'),
+  oz: byDecimals('oz'),
+  lb: byDecimals('lb'),
+};
 
 /**
  * The mass of `digits / 10^decimals` units, `digits` a whole number of at most 15 digits. Exact, rounded half away from zero once, at
@@ -56,14 +82,15 @@ export const stepOfDecimals = (decimals: number, unit: MassUnit, countBy = 1): M
   mg(Math.max(1, milligramsOf(countBy, decimals, unit)));
 
 const milligramsOf = (digits: number, decimals: number, unit: MassUnit): number => {
-  const [numerator, denominator] = FRACTION[unit];
+  const { numerator, divisor, exactUpTo } = CONVERSIONS[unit][decimals] as Conversion;
+  if (digits > exactUpTo) return inWholeNumbers(digits, decimals, unit);
   const dividend = digits * numerator;
-  const divisor = denominator * (POWERS_OF_TEN[decimals] ?? Infinity);
-  // Both below 2^52: products, remainder and quotient are exact whole numbers.
-  if (dividend < 2 ** 52 && divisor < 2 ** 52) {
-    const rest = dividend % divisor;
-    return (dividend - rest) / divisor + (rest * 2 >= divisor ? 1 : 0);
-  }
+  if (divisor === 1) return dividend;
+  const rest = dividend % divisor;
+  return (dividend - rest) / divisor + (rest * 2 >= divisor ? 1 : 0);
+};
+
+const inWholeNumbers = (digits: number, decimals: number, unit: MassUnit): number => {
   const scale = 10n ** BigInt(decimals) * 1_000_000n;
   return Number((BigInt(digits) * NANOGRAMS_PER[unit] * 2n + scale) / (scale * 2n));
 };

@@ -16,15 +16,14 @@ export const milliKelvin = (value: number): MilliKelvin => milliCelsius(value) a
 export const celsius = (degrees: number): MilliCelsius => milliCelsius(Math.round(degrees * 1000));
 
 /**
- * A decimal text in °C or °F as thousandths of a degree Celsius, exact, rounded half away from zero. The text has passed a
- * grammar of its own: `-?digits[.up to three digits]`. 0 °C is 32 °F, a kelvin is 1.8 °F (NIST SP 811, App. B).
+ * Whole thousandths of a degree Celsius or Fahrenheit as thousandths of a degree Celsius, rounded half away from zero.
+ * 0 °C is 32 °F, a kelvin is 1.8 °F (NIST SP 811, App. B).
  */
-export const milliCelsiusOf = (text: string, unit: 'C' | 'F'): MilliCelsius => {
-  // Thousandths as written: at most 10^6, so the product is nearest to a whole number and rounding makes it exact.
-  const thousandths = Math.round(Number(text) * 1000);
-  if (unit === 'C') return milliCelsius(thousandths + 0);
+export const milliCelsiusOf = (thousandths: number, unit: 'C' | 'F'): MilliCelsius => {
+  if (unit === 'C') return milliCelsius(thousandths);
   const ninths = (thousandths - 32_000) * 5;
-  return milliCelsius(Math.sign(ninths) * Math.floor((Math.abs(ninths) * 2 + 9) / 18) + 0);
+  const size = Math.floor((Math.abs(ninths) * 2 + 9) / 18);
+  return milliCelsius(ninths < 0 ? 0 - size : size);
 };
 
 export const apart = (a: MilliCelsius, b: MilliCelsius): MilliKelvin => milliKelvin(Math.abs(a - b));

@@ -1,4 +1,5 @@
 import type { WireFault } from '#lib/measure/instrument';
+import type { Block } from './block';
 
 /** Bytes a frame may have before it is given up. Real frames have under 50. */
 export const FRAME_CAP = 4096;
@@ -9,77 +10,72 @@ export const IDLE_CUT_MS = 500;
 const LF = 10;
 const CR = 13;
 
+/** Finds frames in a stream it copies into its block. `frame` and `fault` get positions in that block. */
 export interface Framer {
   push(chunk: Uint8Array): void;
   /** Gives up a frame under way and looks for the next start. */
   cut(): void;
 }
 
+export interface FramerSink {
+  frame(from: number, to: number): void;
+  fault(fault: WireFault, from: number, to: number): void;
+}
+
 /**
- * Cuts a stream into lines, `line(bytes, from, to)` without their CR LF. A line inside one chunk is not copied. Holds at most
- * `FRAME_CAP` bytes. Whatever is unsure where it began (after the open, a cut or an overlong line) is dropped to the next line end.
+ * Cuts a stream into lines without their CR LF. Whatever is unsure where it began (after the open, a cut or an overlong line) is
+ * dropped to the next line end.
  */
-export const createLineFramer = (
-  line: (bytes: Uint8Array, from: number, to: number) => void,
-  fault: (fault: WireFault, raw: Uint8Array) => void,
-): Framer => {
-  const held = new Uint8Array(FRAME_CAP);
-  let length = 0;
+export class LineFramer implements Framer {
+  private readonly block: Block;
+  private readonly sink: FramerSink;
   /** Why the bytes up to the next line end are dropped; `'said'` when that has been reported. */
-  let dropping: WireFault | 'said' | null = 'first-partial';
+  private dropping: WireFault | 'said' | null = 'first-partial';
 
-  const hold = (chunk: Uint8Array, from: number, to: number): void => {
-    if (length + to - from > FRAME_CAP) {
-      if (dropping !== 'said') fault('too-long', join(chunk, from, from + FRAME_CAP - length));
-      dropping = 'said';
-      length = 0;
+  constructor(block: Block, sink: FramerSink) {
+    this.block = block;
+    this.sink = sink;
+  }
+
+  push(chunk: Uint8Array): void {
+    let from = 0;
+    while (from < chunk.length) {
+      const rest = this.block.append(chunk, from);
+      this.scan(this.block.end - (rest - from));
+      from = rest;
     }
-    if (dropping === 'said') return;
-    held.set(chunk.subarray(from, to), length);
-    length += to - from;
-  };
+  }
 
-  const join = (chunk: Uint8Array, from: number, to: number): Uint8Array => {
-    const whole = new Uint8Array(length + to - from);
-    whole.set(held.subarray(0, length));
-    whole.set(chunk.subarray(from, to), length);
-    return whole;
-  };
+  cut(): void {
+    const { block } = this;
+    if (block.end > block.start) this.giveUp('idle-cut', block.end);
+    block.start = block.end;
+  }
 
-  /** Takes the piece that ends a line. */
-  const end = (chunk: Uint8Array, from: number, to: number): void => {
-    if (dropping === null && length === 0 && to - from <= FRAME_CAP) {
-      emit(chunk, from, to);
-      return;
-    }
-    hold(chunk, from, to);
-    if (dropping === null) emit(held, 0, length);
-    else if (dropping !== 'said' && length > 0) fault(dropping, held.slice(0, length));
-    dropping = null;
-    length = 0;
-  };
+  /** Looks at what was appended from `at` on. */
+  private scan(from: number): void {
+    const { block } = this;
+    const { bytes, end } = block;
+    for (let at = from; at < end; at += 1) if (bytes[at] === LF) this.end(at);
+    if (end - block.start > FRAME_CAP) this.giveUp('too-long', block.start + FRAME_CAP);
+    // What is dropped and has been reported need not be kept.
+    if (this.dropping === 'said') block.start = end;
+  }
 
-  const emit = (bytes: Uint8Array, from: number, to: number): void => {
-    const last = bytes[to - 1] === CR ? to - 1 : to;
-    // A blank line says nothing and is no fault: some instruments send one after each frame.
-    if (last > from) line(bytes, from, last);
-  };
+  private end(to: number): void {
+    const { bytes, start } = this.block;
+    if (to - start > FRAME_CAP) this.giveUp('too-long', start + FRAME_CAP);
+    if (this.dropping === null) {
+      const last = to > start && bytes[to - 1] === CR ? to - 1 : to;
+      // A blank line says nothing and is no fault: some instruments send one after each frame.
+      if (last > start) this.sink.frame(start, last);
+    } else if (this.dropping !== 'said' && to > start) this.sink.fault(this.dropping, start, to);
+    this.dropping = null;
+    this.block.start = to + 1;
+  }
 
-  return {
-    push(chunk) {
-      let from = 0;
-      for (let at = 0; at < chunk.length; at += 1) {
-        if (chunk[at] !== LF) continue;
-        end(chunk, from, at);
-        from = at + 1;
-      }
-      if (from < chunk.length) hold(chunk, from, chunk.length);
-    },
-    cut() {
-      if (length === 0) return;
-      if (dropping !== 'said') fault('idle-cut', held.slice(0, length));
-      length = 0;
-      dropping = 'said';
-    },
-  };
-};
+  private giveUp(why: WireFault, to: number): void {
+    if (this.dropping !== 'said') this.sink.fault(why, this.block.start, to);
+    this.dropping = 'said';
+  }
+}

@@ -1,5 +1,6 @@
 import type { WireFault } from '#lib/measure/instrument';
-import { FRAME_CAP, type Framer } from './line-framer';
+import type { Block } from './block';
+import { FRAME_CAP, type Framer, type FramerSink } from './line-framer';
 
 const STX = 0x02;
 const CR = 0x0d;
@@ -18,138 +19,153 @@ export const stxChecksum = (bytes: Uint8Array, from: number, to: number): number
   return -sum & 0x7f;
 };
 
+/** First position from `from` on that is `to` or holds what may not stand before the CR. */
+const skipBody = (bytes: Uint8Array, from: number, to: number): number => {
+  let at = from;
+  while (at < to && isBody(bytes[at] as number)) at += 1;
+  return at;
+};
+
+/** Status bytes and digits; which digit is the decoder's to judge, so that a wrong one is a fault with its own name. */
+const isBody = (byte: number): boolean => byte >= 0x20 && byte <= 0x7e;
+
 /**
- * Cuts a stream into frames that start with STX, `frame(bytes, 0, 17)` without the checksum. Inside a frame STX cannot stand, so
- * any STX starts anew and no good frame is lost to a bad one before it.
+ * Cuts a stream into frames that start with STX, without the checksum. Inside a frame STX cannot stand, so any STX starts anew and no
+ * good frame is lost to a bad one before it.
  *
  * The checksum byte is an option of the instrument and may have any value, STX and CR included. Frames are held back until two
  * in a row have shown the same: a right checksum behind the CR, or the next STX. From then on a checksum is demanded for as long as
  * the port stays open; a stream without one that grows one is learnt anew.
  */
-export const createStxFramer = (
-  frame: (bytes: Uint8Array, from: number, to: number) => void,
-  fault: (fault: WireFault, raw: Uint8Array) => void,
-): Framer => {
-  /** The frame under way, or bytes that belong to none. */
-  const held = new Uint8Array(FRAME_CAP);
-  let length = 0;
-  let inFrame = false;
-  let synced = false;
-  let layout: 'learning' | 'plain' | 'checked' = 'learning';
-  let votes = 0;
-  let votedChecked = false;
+export class StxFramer implements Framer {
+  private readonly block: Block;
+  private readonly sink: FramerSink;
+  private inFrame = false;
+  private synced = false;
+  private layout: 'learning' | 'plain' | 'checked' = 'learning';
+  private votes = 0;
+  private votedChecked = false;
   /** An STX behind the CR that would also be the right checksum: the byte behind it tells. */
-  let doubtful = false;
-  let behindFrame = false;
+  private doubtful = false;
+  /** Where the plain frame just told lies, while the byte behind it is still to come; its block may have been left since. */
+  private toldBytes: Uint8Array | null = null;
+  private toldFrom = 0;
 
-  const emit = (): void => {
-    frame(held, 0, BODY);
-    length = 0;
-    inFrame = false;
-    behindFrame = true;
-  };
+  constructor(block: Block, sink: FramerSink) {
+    this.block = block;
+    this.sink = sink;
+  }
 
-  const drop = (why: WireFault): void => {
-    if (length > 0) fault(why, held.slice(0, length));
-    length = 0;
-    inFrame = false;
-  };
+  push(chunk: Uint8Array): void {
+    let from = 0;
+    while (from < chunk.length) {
+      const rest = this.block.append(chunk, from);
+      this.scan(this.block.end - (rest - from));
+      from = rest;
+    }
+  }
 
-  const stray = (byte: number): void => {
-    if (length === FRAME_CAP) drop('too-long');
-    held[length] = byte;
-    length += 1;
-  };
+  cut(): void {
+    this.drop('idle-cut', this.block.end);
+    this.doubtful = false;
+    this.toldBytes = null;
+  }
 
-  const start = (): void => {
-    if (length > 0) drop(synced ? 'grammar' : 'first-partial');
-    synced = true;
-    behindFrame = false;
-    inFrame = true;
-    held[0] = STX;
-    length = 1;
-  };
+  private scan(from: number): void {
+    const { bytes, end } = this.block;
+    for (let at = from; at < end; at += 1) {
+      if (this.inFrame && !this.doubtful) at = skipBody(bytes, at, Math.min(end, this.block.start + BODY - 1));
+      if (at === end) return;
+      const byte = bytes[at] as number;
+      if (this.inFrame) this.inside(byte, at);
+      else this.outside(byte, at);
+    }
+  }
 
-  const vote = (checked: boolean): void => {
-    votes = checked === votedChecked ? votes + 1 : 1;
-    votedChecked = checked;
-    if (votes >= AGREE) layout = checked ? 'checked' : 'plain';
-  };
-
-  /** The byte behind a whole body, while a checksum is possible. */
-  const behindBody = (byte: number): void => {
-    const right = byte === stxChecksum(held, 0, BODY);
-    if (layout === 'checked') {
-      if (right) {
-        emit();
-        return;
-      }
-      drop('checksum');
-      if (byte === STX) start();
+  private inside(byte: number, at: number): void {
+    const place = at - this.block.start;
+    if (place === BODY) {
+      if (this.layout === 'checked') this.checkSum(byte, at);
+      else this.learn(byte, at);
       return;
     }
-    if (byte === STX) {
-      drop('first-partial');
-      if (right) doubtful = true;
-      else vote(false);
-      start();
-      return;
-    }
-    if (right) vote(true);
-    else votes = 0;
-    drop(right ? 'first-partial' : 'checksum');
-  };
-
-  const inside = (byte: number): void => {
-    if (length === BODY) {
-      behindBody(byte);
-      return;
-    }
-    if (doubtful) {
-      doubtful = false;
-      vote(byte === STX);
-      if (byte === STX) return;
-    }
-    if (byte === STX) {
-      start();
-      return;
-    }
-    held[length] = byte;
-    length += 1;
+    if (this.doubtful) {
+      this.doubtful = false;
+      this.vote(byte === STX);
+      // The STX before this one was the checksum.
+      if (byte === STX) this.block.start = at;
+    } else if (byte === STX) this.start(at);
+    if (byte === STX) return;
     // A broken frame is kept up to the next STX, to be one fault and not two.
-    if (!fits(byte, length - 1)) inFrame = false;
-    else if (length === BODY && layout === 'plain') emit();
-  };
+    if (place === BODY - 1 ? byte !== CR : !isBody(byte)) this.inFrame = false;
+    else if (place === BODY - 1 && this.layout === 'plain') {
+      this.toldBytes = this.block.bytes;
+      this.toldFrom = this.block.start;
+      this.tell(at + 1);
+    }
+  }
 
-  const outside = (byte: number): void => {
+  /** The byte behind a whole body, when it has to be its checksum. */
+  private checkSum(byte: number, at: number): void {
+    if (byte === stxChecksum(this.block.bytes, this.block.start, at)) this.tell(at + 1);
+    else if (byte === STX) {
+      this.drop('checksum', at);
+      this.start(at);
+    } else this.drop('checksum', at + 1);
+  }
+
+  /** The byte behind a whole body, while it is not known whether checksums are sent. */
+  private learn(byte: number, at: number): void {
+    const right = byte === stxChecksum(this.block.bytes, this.block.start, at);
     if (byte === STX) {
-      start();
+      this.drop('first-partial', at);
+      if (right) this.doubtful = true;
+      else this.vote(false);
+      this.start(at);
       return;
     }
-    // A right checksum behind a frame that should have none: perhaps the instrument was set to send them. `held` is still that frame.
-    if (layout === 'plain' && behindFrame && byte === stxChecksum(held, 0, BODY)) {
-      layout = 'learning';
-      votes = 0;
+    if (right) this.vote(true);
+    else this.votes = 0;
+    this.drop(right ? 'first-partial' : 'checksum', at + 1);
+  }
+
+  private vote(checked: boolean): void {
+    this.votes = checked === this.votedChecked ? this.votes + 1 : 1;
+    this.votedChecked = checked;
+    if (this.votes >= AGREE) this.layout = checked ? 'checked' : 'plain';
+  }
+
+  private outside(byte: number, at: number): void {
+    if (byte === STX) {
+      this.start(at);
+      return;
     }
-    behindFrame = false;
-    stray(byte);
-  };
+    // A right checksum behind a frame that should have none: perhaps the instrument was set to send them.
+    if (this.toldBytes !== null && byte === stxChecksum(this.toldBytes, this.toldFrom, this.toldFrom + BODY)) {
+      this.layout = 'learning';
+      this.votes = 0;
+    }
+    this.toldBytes = null;
+    if (at - this.block.start === FRAME_CAP) this.drop('too-long', at);
+  }
 
-  return {
-    push(chunk) {
-      for (let at = 0; at < chunk.length; at += 1) {
-        const byte = chunk[at] as number;
-        if (inFrame) inside(byte);
-        else outside(byte);
-      }
-    },
-    cut() {
-      if (length > 0) drop('idle-cut');
-      doubtful = false;
-      behindFrame = false;
-    },
-  };
-};
+  private start(at: number): void {
+    this.drop(this.synced ? 'grammar' : 'first-partial', at);
+    this.synced = true;
+    this.inFrame = true;
+    this.toldBytes = null;
+  }
 
-/** What may stand at each place of the body; digits are the decoder's to judge, so that a wrong one is a fault with its own name. */
-const fits = (byte: number, at: number): boolean => (at === BODY - 1 ? byte === CR : byte >= 0x20 && byte < 0x7f);
+  private tell(next: number): void {
+    this.sink.frame(this.block.start, this.block.start + BODY);
+    this.block.start = next;
+    this.inFrame = false;
+  }
+
+  /** Reports what was gathered up to `to`. */
+  private drop(why: WireFault, to: number): void {
+    if (to > this.block.start) this.sink.fault(why, this.block.start, to);
+    this.block.start = to;
+    this.inFrame = false;
+  }
+}

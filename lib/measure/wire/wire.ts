@@ -4,18 +4,19 @@ import type { ScaleShape, Shape } from '#lib/measure/shape';
 import type { InstrumentId } from '#lib/units/id';
 import { type MassUnit, type Milligrams, massOfDigits, mg, stepOfDecimals } from '#lib/units/mass';
 import { type Monotonic, monotonic } from '#lib/units/time';
+import { Block } from './block';
 import { echoMarker } from './echo-marker';
 import { headerComma } from './header-comma';
 import { headerModeComma } from './header-mode-comma';
 import { Layout } from './layout';
 import { letterReply } from './letter-reply';
-import { type Framer, IDLE_CUT_MS, createLineFramer } from './line-framer';
+import { type Framer, type FramerSink, IDLE_CUT_MS, LineFramer } from './line-framer';
 import { probeLine } from './probe-line';
 import { rightQuery } from './right-query';
-import { createStxFramer } from './stx-framer';
+import { StxFramer } from './stx-framer';
 import { stxStatus } from './stx-status';
-import { reset } from './tokens';
-import type { Decode, Found, Wire, WireSink } from './types';
+import { nothingFound, reset } from './tokens';
+import type { Decode, Wire, WireSink } from './types';
 
 const DECODERS: Readonly<Record<ScaleShape, Decode>> = {
   'header-comma': headerComma,
@@ -35,113 +36,134 @@ export interface WireOptions {
 }
 
 /** A new wire for one opening of one port. */
-export const createWire = (options: WireOptions): Wire => {
-  const arrival = { at: monotonic(0) };
-  const { shape } = options;
-  const framer = shape === 'probe-line' ? probeWire(options, arrival) : scaleWire(options, shape, arrival);
-  return {
-    push(chunk, at) {
-      arrival.at = at;
-      framer.push(chunk);
-    },
-    idle(now) {
-      if (now - arrival.at >= IDLE_CUT_MS) framer.cut();
-    },
-  };
-};
+export const createWire = (options: WireOptions): Wire =>
+  options.shape === 'probe-line' ? new ProbeWire(options) : new ScaleWire(options, options.shape);
 
-/** Arrival of the chunk being looked at. */
-interface Arrival {
-  at: Monotonic;
+/** What both kinds share: the time of the chunk being looked at, the bytes and their framing. */
+abstract class AnyWire implements Wire, FramerSink {
+  protected readonly block = new Block();
+  protected readonly instrument: InstrumentId;
+  protected readonly sink: WireSink;
+  protected at: Monotonic = monotonic(0);
+  protected seq = 0;
+  private readonly framer: Framer;
+
+  constructor({ shape, instrument, sink }: WireOptions) {
+    this.instrument = instrument;
+    this.sink = sink;
+    this.framer = shape === 'stx-status' ? new StxFramer(this.block, this) : new LineFramer(this.block, this);
+  }
+
+  abstract frame(from: number, to: number): void;
+
+  push(chunk: Uint8Array, at: Monotonic): void {
+    this.at = at;
+    this.framer.push(chunk);
+  }
+
+  idle(now: Monotonic): void {
+    if (now - this.at >= IDLE_CUT_MS) this.framer.cut();
+  }
+
+  fault(why: WireFault, from: number, to: number): void {
+    const raw = this.block.view(from, to);
+    this.sink.fault(named(why, raw), raw);
+  }
 }
 
-const scaleWire = ({ instrument, sink }: WireOptions, shape: ScaleShape, arrival: Arrival): Framer => {
-  const decode = DECODERS[shape];
-  const found = {} as Found;
-  const layout = new Layout();
-  let seq = 0;
-  // An out-of-range frame may state neither: it keeps the last stated ones.
-  let unit: MassUnit = 'g';
-  let mass = mg(0);
-  let step: Milligrams = mg(1);
+/** A frame with bytes outside ASCII is named so, whatever rule it broke: it points at speed or parity. */
+const named = (why: WireFault, raw: Uint8Array): WireFault =>
+  (why === 'grammar' || why === 'bad-number' || why === 'unknown-unit') && raw.some((byte) => byte > 0x7f) ? 'not-ascii' : why;
 
-  const fault = (why: WireFault, raw: Uint8Array): void => sink.fault(named(why, raw), raw);
+class ScaleWire extends AnyWire {
+  private readonly decode: Decode;
+  private readonly found = nothingFound();
+  private readonly layout = new Layout();
+  // An out-of-range frame may state neither unit nor step: it keeps the last stated ones.
+  private unit: MassUnit = 'g';
+  private step: Milligrams = mg(1);
+  private mass: Milligrams = mg(0);
 
-  const frame = (bytes: Uint8Array, from: number, to: number): void => {
+  constructor(options: WireOptions, shape: ScaleShape) {
+    super(options);
+    this.decode = DECODERS[shape];
+  }
+
+  frame(from: number, to: number): void {
+    const { found } = this;
     reset(found);
-    const why = decode(bytes, from, to, found) ?? weigh();
+    const why = this.decode(this.block.bytes, from, to, found) ?? this.weigh();
     if (why !== null) {
-      fault(why, bytes.slice(from, to));
+      this.fault(why, from, to);
       return;
     }
     const inRange = found.range === 'in';
-    seq += 1;
-    sink.reading({
+    this.seq += 1;
+    this.sink.reading({
       kind: 'mass',
-      instrument,
-      seq,
-      at: arrival.at,
-      raw: bytes.slice(from, to),
+      instrument: this.instrument,
+      seq: this.seq,
+      at: this.at,
+      raw: this.block.view(from, to),
       text: inRange ? found.text : '',
-      unit,
-      mass: inRange ? mass : null,
-      step,
+      unit: this.unit,
+      mass: inRange ? this.mass : null,
+      step: this.step,
       motion: found.motion,
       range: found.range,
       weighing: found.weighing,
     });
-  };
+  }
 
   /** From what the frame states to what it weighs. */
-  const weigh = (): WireFault | null => {
+  private weigh(): WireFault | null {
+    const { found } = this;
     if (found.range !== 'in') {
-      unit = found.unit ?? unit;
+      this.unit = found.unit ?? this.unit;
       return null;
     }
     if (found.unit === null) return 'unknown-unit';
     const size = massOfDigits(found.mantissa, found.decimals, found.unit);
     if (size === null) return 'bad-number';
-    const verdict = layout.check(found.place, found.unit);
+    const verdict = this.layout.check(found.place, found.unit);
     if (verdict === 'no') return 'layout';
-    unit = found.unit;
-    step = stepOfDecimals(found.decimals, unit, found.countBy);
-    mass = found.negative ? mg(0 - size) : size;
+    this.unit = found.unit;
+    this.step = stepOfDecimals(found.decimals, found.unit, found.countBy);
+    this.mass = found.negative ? mg(0 - size) : size;
     return verdict === 'first' ? 'first-partial' : null;
-  };
+  }
+}
 
-  return shape === 'stx-status' ? createStxFramer(frame, fault) : createLineFramer(frame, fault);
-};
+class ProbeWire extends AnyWire {
+  private readonly use: ProbeUse | null;
 
-/** A frame with bytes outside ASCII is named so, whatever rule it broke: it points at speed or parity. */
-const named = (why: WireFault, raw: Uint8Array): WireFault =>
-  why === 'grammar' || why === 'bad-number' || why === 'unknown-unit' ? (raw.some((byte) => byte > 0x7f) ? 'not-ascii' : why) : why;
+  constructor(options: WireOptions) {
+    super(options);
+    this.use = options.use;
+  }
 
-const probeWire = ({ instrument, use, sink }: WireOptions, arrival: Arrival): Framer => {
-  let seq = 0;
-  const fault = (why: WireFault, raw: Uint8Array): void => sink.fault(named(why, raw), raw);
-  return createLineFramer((bytes, from, to) => {
-    const found = probeLine(bytes, from, to);
-    const raw = bytes.slice(from, to);
+  frame(from: number, to: number): void {
+    const found = probeLine(this.block.bytes, from, to);
     if (typeof found === 'string') {
-      fault(found, raw);
+      this.fault(found, from, to);
       return;
     }
-    const stated = found.use ?? use;
-    if (stated === null || (use !== null && stated !== use)) {
-      fault('other-channel', raw);
+    const use = found.use ?? this.use;
+    if (use === null || (this.use !== null && use !== this.use)) {
+      this.fault('other-channel', from, to);
       return;
     }
-    seq += 1;
-    sink.reading({
+    this.seq += 1;
+    this.sink.reading({
       kind: 'temperature',
-      instrument,
-      seq,
-      at: arrival.at,
-      raw,
-      use: stated,
+      instrument: this.instrument,
+      seq: this.seq,
+      at: this.at,
+      raw: this.block.view(from, to),
+      use,
       value: found.value,
       text: found.text,
       fault: found.fault,
     });
-  }, fault);
-};
+  }
+}
