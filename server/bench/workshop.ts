@@ -43,6 +43,7 @@ export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> 
   const lock = lockDirectory(options.data);
   const stores = new Map<Realm, Store>();
   const listeners: ((run: BenchRun) => void)[] = [];
+  const warned = new Set<string>();
 
   const storeOf = async (realm: Realm): Promise<Store> => {
     const known = stores.get(realm);
@@ -86,7 +87,8 @@ export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> 
   /** A port that was not there at the start is a pseudo-terminal: this is no real bench, unless a real batch is under way on it. */
   const ptyFound = (path: string): void => {
     const status = run.bench.batch()?.status;
-    log.warn({ path }, 'a pseudo-terminal stands where a real instrument was expected');
+    if (!warned.has(path)) log.warn({ path }, 'a pseudo-terminal stands where a real instrument was expected');
+    warned.add(path);
     if (status !== 'weighing' && status !== 'joined')
       rebuild().catch((error: unknown) => log.error({ err: error }, 'the bench could not be changed'));
   };

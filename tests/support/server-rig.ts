@@ -84,10 +84,10 @@ export interface ServerProcess {
 }
 
 /** The server in a process of its own, to be frozen and killed. Resolves when it says where it is; rejects with its words when it ends first. */
-export const serverProcess = async (args: readonly string[]): Promise<ServerProcess> => {
+export const serverProcess = async (args: readonly string[], env: Record<string, string> = {}): Promise<ServerProcess> => {
   const child = spawn(process.execPath, [await bundle(), ...args], {
     stdio: ['ignore', 'pipe', 'pipe'],
-    env: { ...process.env, NODE_ENV: 'production' },
+    env: { ...process.env, NODE_ENV: 'production', ...env },
   });
   let said = '';
   const ended = once(child, 'exit');

@@ -69,6 +69,34 @@ describe('C2: a server that is asked to end in the middle of a step', () => {
   });
 });
 
+describe('C2: a server in which something went wrong that nobody foresaw', () => {
+  /** Loaded before the server: fails in the middle of its work when asked to by a signal. */
+  const flaw = (fail: string): string => `--import data:text/javascript,process.on('SIGUSR2',()=>{${encodeURIComponent(fail)}})`;
+
+  it.each([
+    ['an exception', "throw new Error('unforeseen')"],
+    ['a rejection', "void Promise.reject(new Error('unforeseen'))"],
+  ])('%s: says so, blanks the screens, keeps the record and ends with a failure', async (_what, fail) => {
+    const folder = tempFolder();
+    const server = await serverProcess(['--port', '0', '--data', folder.path, '--scale', 'practice'], {
+      NODE_OPTIONS: flaw(fail),
+    });
+    const screen = screenAt(server.port);
+    await screen.greeted();
+    await screen.lease('take');
+    await screen.intent({ kind: 'start', plan: 'alder-and-oat', lots: {} });
+    const gone = new Promise((resolve) => screen.socket.once('disconnect', resolve));
+    expect(await server.end('SIGUSR2')).toBe(1);
+    await gone;
+    expect(server.said()).toContain('unforeseen');
+    const record = await recordIn(folder.path, 'practice');
+    expect(record.sound).toBe(true);
+    expect(stateHash(record.batch(screen.batch()?.id ?? ''))).toBe(stateHash(screen.batch()));
+    screen.close();
+    folder.remove();
+  });
+});
+
 describe('a server that must not start', () => {
   let folder: ReturnType<typeof tempFolder>;
   beforeEach(() => (folder = tempFolder()));
