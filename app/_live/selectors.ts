@@ -1,0 +1,79 @@
+import type { Card, JoiningCue } from '#lib/bench/cue';
+import type { LiveProbe, LiveScale } from '#lib/protocol/live';
+import type { LineState, VesselState } from '#lib/work/batch/index';
+import type { LiveState } from './store';
+
+const NO_CARDS: readonly Card[] = [];
+
+const openLine = ({ frame, batch }: LiveState): LineState | null => {
+  const id = frame?.cue.line ?? batch?.open ?? null;
+  return id === null ? null : (batch?.lines[id] ?? null);
+};
+const shownVessel = (state: LiveState): VesselState | null => {
+  const id = state.frame?.cue.vessel ?? openLine(state)?.plan.vessel ?? null;
+  return id === null ? null : (state.batch?.vessels[id] ?? null);
+};
+/** The scale the cue speaks of, else the one its line wants, else the first. */
+const shownScale = (state: LiveState): LiveScale | null => {
+  const scales = state.frame?.scales ?? [];
+  const id = state.frame?.cue.instrument ?? null;
+  const role = openLine(state)?.plan.scale ?? 'main';
+  return scales.find((scale) => scale.id === id) ?? scales.find((scale) => scale.role === role) ?? scales[0] ?? null;
+};
+const probe =
+  (use: LiveProbe['use']) =>
+  ({ frame }: LiveState): LiveProbe | null =>
+    frame?.probes.find((one) => one.use === use) ?? null;
+
+/**
+ * Everything a part of the bench reads. Each returns a primitive, or an object the store itself holds and shares between frames:
+ * a test draws every one in React's strict mode and counts.
+ */
+export const see = {
+  link: (state: LiveState) => state.link,
+  stale: (state: LiveState) => state.stale,
+  outdated: (state: LiveState) => state.outdated,
+  realm: (state: LiveState) => state.standing?.realm ?? null,
+  role: (state: LiveState) => state.standing?.role ?? null,
+  boot: (state: LiveState) => state.standing?.boot ?? null,
+  bench: (state: LiveState) => state.standing?.bench ?? null,
+  mine: (state: LiveState) => state.lease?.mine ?? false,
+  lease: (state: LiveState) => state.lease,
+  batch: (state: LiveState) => state.batch,
+  mark: (state: LiveState) => state.batch?.mark ?? null,
+  status: (state: LiveState) => state.batch?.status ?? null,
+  unreadable: (state: LiveState) => state.unreadable,
+  notice: (state: LiveState) => state.notice,
+  sending: (state: LiveState) => state.sending,
+  phase: (state: LiveState) => state.frame?.cue.phase ?? null,
+  line: openLine,
+  vessel: shownVessel,
+  scale: shownScale,
+  scales: (state: LiveState) => state.frame?.scales ?? null,
+  probes: (state: LiveState) => state.frame?.probes ?? null,
+  lye: probe('lye'),
+  oils: probe('oils'),
+  room: probe('room'),
+  batter: probe('batter'),
+  left: (state: LiveState) => state.frame?.cue.left ?? null,
+  total: (state: LiveState) => state.frame?.cue.total ?? null,
+  overshoot: (state: LiveState) => state.frame?.cue.overshoot ?? null,
+  easeOff: (state: LiveState) => state.frame?.cue.easeOff ?? false,
+  red: (state: LiveState) => state.frame?.cue.red ?? false,
+  target: (state: LiveState) => state.frame?.cue.target ?? openLine(state)?.plan.target ?? null,
+  tolerance: (state: LiveState) => state.frame?.cue.tolerance ?? openLine(state)?.plan.tolerance ?? null,
+  division: (state: LiveState) => shownScale(state)?.division ?? null,
+  acceptsIn: (state: LiveState) => state.frame?.cue.acceptsIn?.left ?? null,
+  acceptsOf: (state: LiveState) => state.frame?.cue.acceptsIn?.of ?? null,
+  settle: (state: LiveState) => state.frame?.cue.settle ?? null,
+  block: (state: LiveState) => state.frame?.cue.block ?? null,
+  doubt: (state: LiveState) => state.frame?.cue.doubts[0] ?? null,
+  cards: (state: LiveState) => state.frame?.cue.cards ?? NO_CARDS,
+  selected: (state: LiveState) => state.frame?.cue.selected ?? -1,
+  goOn: (state: LiveState) => state.frame?.cue.goOn ?? null,
+  gate: (state: LiveState) => state.frame?.cue.gate ?? null,
+  joining: (state: LiveState): JoiningCue | null => state.frame?.cue.joining ?? null,
+  say: (state: LiveState) => state.frame?.cue.say ?? null,
+  alarms: (state: LiveState) => state.frame?.alarms ?? null,
+  sounding: (state: LiveState) => state.frame?.alarms.some((alarm) => !alarm.silenced) ?? false,
+} as const;

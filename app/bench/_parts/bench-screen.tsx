@@ -1,0 +1,60 @@
+'use client';
+import { useMemo } from 'react';
+import { useAwakeScreen, useConnection } from '../../_live/use';
+import { useFrame } from '../../_ui/frame';
+import { HoldHint } from '../../_ui/press';
+import { messages } from '../messages';
+import styles from '../bench.module.css';
+import { Hands } from './hands';
+import { Hatch } from './hatch';
+import { Heading, Which } from './heading';
+import { screenLabel } from './label';
+import { useLateParts } from './late';
+import { Meaning } from './meaning';
+import { TheNumber } from './number';
+import { useSeen } from './seen';
+import { Sheets } from './sheets';
+import { Side } from './side';
+import { Strip } from './strip';
+import { swallowing, useKeys } from './use-hands';
+import { Alarm, Notice, Voice } from './voice';
+import { Work } from './work';
+
+/** The bench: one grid for every state. A state may change what a cell holds, never where a cell is. */
+export function BenchScreen() {
+  const label = useMemo(() => screenLabel(), []);
+  useConnection(label);
+  useAwakeScreen();
+  useKeys();
+  useLateParts();
+  const frame = useFrame();
+  const { shape, phase } = useSeen();
+  return (
+    <main
+      data-light="bench"
+      className={styles['bench']}
+      data-shape={shape}
+      data-phase={phase ?? 'none'}
+      aria-label={messages.title}
+      {...swallowing}
+    >
+      <Hatch />
+      <div className={styles['plate']} aria-hidden="true" />
+      <Heading />
+      <Which />
+      <TheNumber />
+      <Meaning />
+      <Side frame={frame} />
+      <div className={styles['work']}>
+        <Work />
+      </div>
+      <Hands />
+      <Strip />
+      <Sheets />
+      <Alarm />
+      <Notice />
+      <Voice />
+      <HoldHint text={messages.press.hint} />
+    </main>
+  );
+}

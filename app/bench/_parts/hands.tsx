@@ -1,0 +1,200 @@
+'use client';
+import { figureNumber, massText, temperatureFigure } from '#lib/units/format';
+import type { LiveProbe } from '#lib/protocol/live';
+import { see } from '../../_live/selectors';
+import { live, sound, useDisplay, useLive, useSound, useVoice, usePreference } from '../../_live/use';
+import { prefer } from '../../_live/preferences';
+import { useFrame } from '../../_ui/frame';
+import { HoldPress, Press } from '../../_ui/press';
+import { messages } from '../messages';
+import { goOnWordsFor } from '../messages-codes';
+import styles from '../bench.module.css';
+import { act, closeSheet, holdWords, openSheet, silence, useControls } from './controls';
+import { screenLabel } from './label';
+import { useSeen } from './seen';
+import { isWeighing } from './shape';
+import { secondsText } from './words';
+
+/** The foot of the screen: back, sound, the two temperatures, more, go on. Always there, always in the same place. */
+export function Hands() {
+  return (
+    <div className={styles['hands']}>
+      <BackPress />
+      <SoundPress />
+      <Temperature use="lye" />
+      <Temperature use="oils" />
+      <Press className={styles['more']} name={messages.press.more} onTap={() => openSheet('more')} />
+      <GoOnPress />
+    </div>
+  );
+}
+
+const pedalOf = (pedal: { readonly key: string; readonly full: boolean } | null, key: string) =>
+  pedal?.key === key ? (pedal.full ? 'full' : 'holding') : null;
+
+function BackPress() {
+  const sheet = useControls((state) => state.sheet);
+  const local = useControls((state) => state.local !== null);
+  const pedal = useControls((state) => state.pedal);
+  const offline = useSeen().offline;
+  const mine = useLive(see.mine);
+  const cards = useLive(see.cards).length;
+  const { phase } = useSeen();
+  if (sheet !== 'none') return <Press className={styles['back']} name={messages.press.close} onTap={closeSheet} loud />;
+  if (local || cards > 0)
+    return <Press className={styles['back']} name={messages.press.back} sub={messages.press.stepBack} onTap={() => act('back', false)} />;
+  if (offline || !mine) return <Press className={styles['back']} name={messages.press.back} />;
+  const sub = phase === 'offer' ? messages.press.cancel : messages.press.undo;
+  return (
+    <HoldPress
+      className={styles['back']}
+      name={messages.press.back}
+      sub={sub}
+      words={holdWords}
+      pedal={pedalOf(pedal, 'back')}
+      onTap={() => act('back', false)}
+      onHeld={() => act('back', true)}
+    />
+  );
+}
+
+export function SoundPress() {
+  const { state, context, ringing } = useSound();
+  const unsilenced = useLive(see.sounding);
+  const voice = useVoice();
+  const muted = usePreference((kept) => kept.muted);
+  const alarming = ringing || unsilenced;
+  const words = messages.sound.states[state];
+  const data = { 'data-audio': context, 'data-sound': state, 'data-voice': voice };
+  const arm = (): void => {
+    if (muted) prefer({ muted: false });
+    sound.arm();
+  };
+  return alarming ? (
+    <Press
+      className={styles['sound']}
+      name={messages.sound.silence}
+      sub={state === 'armed' ? messages.sound.sounding : messages.sound.unheard}
+      icon={<Horn />}
+      loud
+      onTap={silence}
+      data={data}
+    />
+  ) : (
+    <Press className={styles['sound']} name={messages.sound.name} sub={words} icon={<Horn />} onTap={arm} data={data} />
+  );
+}
+
+export function Temperature({ use }: { readonly use: 'lye' | 'oils' }) {
+  const display = useDisplay();
+  const probe = useLive(see[use]);
+  const shown = probe?.value == null ? null : temperatureFigure(probe.value, display);
+  return (
+    <div className={styles['temp']} data-use={use} data-fresh={probe?.freshness ?? 'lost'}>
+      <span className={styles['vessel']}>
+        {use === 'lye' ? <Flask /> : <Pot />}
+        {messages.temperatures[use]}
+      </span>
+      <span className={styles['age']}>{ageOf(probe, display.locale)}</span>
+      <span className={styles['degrees']}>
+        {shown === null ? (
+          <i className={styles['noDegrees']} />
+        ) : (
+          <>
+            <b data-temperature={use}>{figureNumber(shown)}</b> {shown.unit}
+          </>
+        )}
+      </span>
+    </div>
+  );
+}
+
+const ageOf = (probe: LiveProbe | null, locale: string): string => {
+  if (probe === null) return messages.scale.none;
+  if (probe.suspect !== null) return messages.scale.suspect;
+  if (probe.freshness !== 'fresh' || probe.age === null) return messages.scale[probe.freshness];
+  return messages.scale.age(secondsText(probe.age, locale));
+};
+
+function GoOnPress() {
+  const { offline, phase } = useSeen();
+  const mine = useLive(see.mine);
+  const role = useLive(see.role);
+  const goOn = useLive(see.goOn);
+  const pedal = useControls((state) => state.pedal);
+  const local = useControls((state) => state.local !== null);
+  const sub = useWaiting();
+  const { press } = messages;
+  if (offline) return <Press className={styles['go']} name={press.goOn} sub={messages.waits.offline} />;
+  if (!mine && role === 'maker')
+    return (
+      <HoldPress
+        className={styles['go']}
+        name={press.control}
+        sub={press.controlSub}
+        words={holdWords}
+        onHeld={() => void live().lease('take', screenLabel())}
+      />
+    );
+  if (!mine) return <Press className={styles['go']} name={press.goOn} sub={messages.waits.watch} />;
+  if (local) return <Press className={styles['go']} name={press.next} sub={messages.waits.card} onTap={() => act('go-on', false)} />;
+  if (goOn === null) return <Press className={styles['go']} name={press.goOn} sub={sub} data={{ 'data-go': 'none' }} />;
+  const data = { 'data-go': goOn.code };
+  const words = goOnWordsFor(goOn.code);
+  const offered = phase === 'ask' || phase === 'hold' || phase === 'gate';
+  return goOn.hold || goOn.code === 'next-card' ? (
+    <HoldPress
+      className={styles['go']}
+      name={press.goOn}
+      sub={words}
+      words={holdWords}
+      loud={offered}
+      data={data}
+      pedal={pedalOf(pedal, 'go-on')}
+      onHeld={() => act('go-on', true)}
+      onTap={goOn.hold ? undefined : () => act('go-on', false)}
+    />
+  ) : (
+    <Press className={styles['go']} name={press.goOn} sub={words} loud={offered} onTap={() => act('go-on', false)} data={data} />
+  );
+}
+
+/** Why there is nothing to press: what the bench waits for. */
+const useWaiting = (): string => {
+  const { phase, kind } = useSeen();
+  const display = useDisplay();
+  const target = useLive(see.target);
+  const tolerance = useLive(see.tolerance);
+  const division = useLive(see.division);
+  const cards = useLive(see.cards).length;
+  const short = useFrame() === 'phone';
+  if (cards > 0) return messages.waits.card;
+  if (phase === null || !isWeighing(phase))
+    return phase === 'temperatures' || phase === 'joining' ? messages.waits.meet : messages.waits.nothing;
+  if (phase === 'lift') return messages.waits.lift;
+  if (kind === 'words' || phase === 'blocked') return messages.waits.scale;
+  if (kind === 'planned') return messages.waits.vessel;
+  if (target === null || tolerance === null) return messages.waits.nothing;
+  if (short) return messages.waits.itselfShort;
+  const [from = '', to = ''] = [target - tolerance, target + tolerance].map((edge) => massText(edge, display, division));
+  return messages.waits.itself(from.replace(/\s\D+$/, ''), to);
+};
+
+const Flask = () => (
+  <svg viewBox="0 0 28 32" aria-hidden="true">
+    <path d="M9 3h10M11 3v9L4 27a2 2 0 0 0 2 2h16a2 2 0 0 0 2-2L17 12V3" />
+    <path className={styles['solid']} d="M9 20h10l3 7H6z" />
+  </svg>
+);
+const Pot = () => (
+  <svg viewBox="0 0 30 32" aria-hidden="true">
+    <path d="M2 9h26M5 9v17a3 3 0 0 0 3 3h14a3 3 0 0 0 3-3V9" />
+    <path className={styles['solid']} d="M7 16h16v10H7z" />
+  </svg>
+);
+const Horn = () => (
+  <svg className={styles['horn']} viewBox="0 0 32 32" aria-hidden="true">
+    <path className={styles['solid']} d="M3 12h6l8-7v22l-8-7H3z" />
+    <path d="M22 11a7 7 0 0 1 0 10M26 7a12 12 0 0 1 0 18" />
+  </svg>
+);

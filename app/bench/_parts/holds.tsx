@@ -1,0 +1,29 @@
+'use client';
+import type { JoiningCue } from '#lib/bench/cue';
+import { see } from '../../_live/selectors';
+import { useDisplay, useLive } from '../../_live/use';
+import { messages } from '../messages';
+import styles from '../work.module.css';
+import { showIn } from './words';
+
+/** Everything that holds joining, or advises against it, with its figure and its limit. */
+export function Holds() {
+  const holds = useLive(see.joining)?.holds ?? [];
+  const show = showIn(useDisplay(), null);
+  const figures = ({ reason, value, limit }: JoiningCue['holds'][number]): string => {
+    if (value === null || limit === null) return '';
+    const write = reason === 'apart' ? show.difference : show.temperature;
+    return messages.joining.figures(write(value), write(limit));
+  };
+  return (
+    <ul className={styles['holds']}>
+      {holds.map((hold) => (
+        <li key={hold.reason} data-hold={hold.overridden ? 'overridden' : hold.level}>
+          <b>{messages.holds[hold.reason]}</b>
+          <span>{figures(hold)}</span>
+          <span>{hold.overridden ? messages.joining.overridden : hold.level === 'advise' ? messages.joining.advice : ''}</span>
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,26 @@
+'use client';
+import type { ReactNode } from 'react';
+import type { Sheet } from './controls';
+import { CorrectSheet } from './correct';
+import { EndingSheet } from './ending';
+import { KeypadSheet } from './keypad';
+import { PairSheet } from './pair';
+import { SceneSheet } from './scene';
+import { SettingsSheet } from './settings';
+
+export type LateSheet = Exclude<Sheet, 'none' | 'more' | 'first-aid'>;
+
+const SHEETS: Readonly<Record<LateSheet, () => ReactNode>> = {
+  keypad: () => <KeypadSheet />,
+  correct: () => <CorrectSheet />,
+  park: () => <EndingSheet how="park" />,
+  abandon: () => <EndingSheet how="abandon" />,
+  close: () => <EndingSheet how="close" />,
+  settings: () => <SettingsSheet />,
+  scene: () => <SceneSheet />,
+  pair: () => <PairSheet />,
+};
+
+export default function LateSheets({ sheet }: { readonly sheet: LateSheet }) {
+  return SHEETS[sheet]();
+}

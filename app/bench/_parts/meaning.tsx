@@ -1,0 +1,117 @@
+'use client';
+import type { CSSProperties } from 'react';
+import { figureNumber, massFigure } from '#lib/units/format';
+import { differenceText, massText, temperatureText } from '#lib/units/format';
+import { see } from '../../_live/selectors';
+import { useDisplay, useLive } from '../../_live/use';
+import { messages } from '../messages';
+import styles from '../bench.module.css';
+import { useSeen } from './seen';
+import { isWeighing } from './shape';
+import { actFor, secondsText, showIn } from './words';
+
+/** Under the number: what to do now, and the figures it rests on. */
+export function Meaning() {
+  const act = useAct();
+  const easeOff = useLive(see.easeOff);
+  // The size follows from the length alone: nothing is measured, so nothing jumps.
+  return (
+    <div className={styles['meaning']} style={{ '--long': act.length } as CSSProperties}>
+      <b data-ease={easeOff || undefined}>{act}</b>
+      <span className={styles['fact']}>
+        <Fact />
+      </span>
+    </div>
+  );
+}
+
+const useAct = (): string => {
+  const { phase, block, shape, offline, joiningHeld } = useSeen();
+  const link = useLive(see.link);
+  const outdated = useLive(see.outdated);
+  const line = useLive(see.line);
+  const easeOff = useLive(see.easeOff);
+  const division = useLive(see.division);
+  const gate = useLive(see.gate);
+  const tolerance = useLive(see.tolerance);
+  const holds = useLive(see.joining)?.holds;
+  const show = showIn(useDisplay(), division);
+  if (outdated) return messages.offline.outdated.act;
+  if (phase === null) return messages.offline.connecting.act;
+  if (offline) return messages.offline[link === 'connecting' ? 'connecting' : 'down'].act;
+  if (shape === 'red') return messages.acts.overRed;
+  if (shape === 'calm') return messages.acts.overCalm;
+  if (gate !== null) return messages.gates[gate.gate].act;
+  if (block !== null && block !== 'moving') return messages.blocks[block].act;
+  if (joiningHeld) {
+    const first = holds?.find(({ level, overridden }) => level === 'hold' && !overridden);
+    return first === undefined ? messages.phases[phase].act : messages.holds[first.reason];
+  }
+  if (phase === 'offer' && tolerance !== null) return messages.number.within(show.mass(tolerance));
+  return actFor(phase, line?.plan.material.class ?? null, line?.plan.mode === 'loss', easeOff);
+};
+
+function Fact() {
+  const { phase, kind, offline, joiningHeld } = useSeen();
+  if (offline) return null;
+  if (phase === 'joining' || phase === 'temperatures') return joiningHeld ? <HoldFact /> : null;
+  if (phase === 'ask' || phase === 'question') return <Doubt />;
+  if (phase === 'away') return null;
+  if (kind === 'since') return messages.number.since;
+  if (kind === 'words') return <LastKnown />;
+  return isWeighing(phase) && kind === 'left' ? <OfTarget /> : <Vessel />;
+}
+
+function OfTarget() {
+  const display = useDisplay();
+  const total = useLive(see.total);
+  const target = useLive(see.target);
+  const division = useLive(see.division);
+  if (total === null || target === null) return null;
+  const now = massFigure(total, display, division);
+  const whole = massFigure(target, display, division);
+  if (now.rest !== null || whole.rest !== null) return `${massText(total, display, division)} / ${massText(target, display, division)}`;
+  const [, of] = messages.number.of('', '');
+  return (
+    <>
+      <em data-total={figureNumber(now)}>{figureNumber(now)}</em>
+      {of}
+      <em>{figureNumber(whole)}</em> {whole.unit}
+    </>
+  );
+}
+
+/** The last good weight, as words beside the hatching: never as a number that looks alive. */
+function LastKnown() {
+  const display = useDisplay();
+  const scale = useLive(see.scale);
+  const batch = useLive(see.batch);
+  const line = useLive(see.line);
+  if (scale?.last == null) return null;
+  const pan = batch?.pans[scale.id];
+  const pours = pan !== undefined && line !== null && pan.line === line.plan.id;
+  const net = pours ? line.actual + (line.plan.mode === 'loss' ? -1 : 1) * (scale.last.gross - pan.zero) : scale.last.gross;
+  return messages.number.last(massText(net, display, scale.division), `${secondsText(scale.last.age, display.locale)} s`);
+}
+
+function Doubt() {
+  const doubt = useLive(see.doubt);
+  return doubt === null ? null : <span className={styles['doubt']}>{messages.doubts[doubt]}</span>;
+}
+
+function Vessel() {
+  const { phase } = useSeen();
+  const vessel = useLive(see.vessel);
+  const scale = useLive(see.scale);
+  if (vessel === null || phase === null || !isWeighing(phase)) return null;
+  return messages.where(vessel.plan.name, scale?.name ?? '');
+}
+
+function HoldFact() {
+  const display = useDisplay();
+  const holds = useLive(see.joining)?.holds;
+  const first = holds?.find(({ level, overridden }) => level === 'hold' && !overridden);
+  if (first?.limit == null) return null;
+  const amount = first.reason === 'apart' ? differenceText(first.limit, display) : temperatureText(first.limit, display);
+  return `${amount} ${messages.temperatures.allowed}`;
+}

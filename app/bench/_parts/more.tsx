@@ -1,0 +1,54 @@
+'use client';
+import { useRouter } from 'next/navigation';
+import type { Route } from 'next';
+import { see } from '../../_live/selectors';
+import { useLive } from '../../_live/use';
+import { HoldPress, Press } from '../../_ui/press';
+import { messages } from '../messages';
+import { closeSheet, holdWords, intend, openSheet } from './controls';
+import type { Sheet } from './controls';
+import { SheetFrame, SheetGrid } from './sheet';
+
+const want = (kind: 'away' | 'return' | 'part-pour' | 'weigh-back') => (): void => {
+  intend({ kind });
+  closeSheet();
+};
+const go = (sheet: Sheet) => (): void => openSheet(sheet);
+
+/** What a hand may want besides the three intents. */
+export function More() {
+  const router = useRouter();
+  const status = useLive(see.status);
+  const away = useLive(({ batch }) => batch?.away != null);
+  const practice = useLive(see.realm) === 'practice';
+  const phase = useLive(see.phase);
+  const words = messages.more;
+  const open = status === 'weighing' || status === 'joined';
+  const pouring = status === 'weighing';
+  return (
+    <SheetFrame title={words.title}>
+      <SheetGrid>
+        {away ? (
+          <Press name={words.comeBack} onTap={want('return')} />
+        ) : (
+          <Press name={words.away} onTap={open ? want('away') : undefined} />
+        )}
+        <Press name={words.byHand} onTap={open ? go('keypad') : undefined} />
+        <Press name={words.partPour} onTap={pouring ? want('part-pour') : undefined} />
+        <Press name={words.weighBack} onTap={pouring ? want('weigh-back') : undefined} />
+        <Press name={words.correct} onTap={open ? go('correct') : undefined} />
+        {status === 'joined' && (phase === 'trace' || phase === 'pouring-moulds' || phase === 'done') ? (
+          <Press name={words.close} onTap={go('close')} />
+        ) : (
+          <Press name={words.park} onTap={open ? go('park') : undefined} />
+        )}
+        <Press name={words.abandon} onTap={open ? go('abandon') : undefined} />
+        {practice ? <Press name={words.practice} onTap={go('scene')} /> : null}
+        <Press name={words.settings} onTap={go('settings')} />
+        <Press name={words.firstAid} onTap={go('first-aid')} />
+        <Press name={words.temperatures} onTap={() => router.push('/bench/temperatures' as Route)} />
+        <HoldPress name={words.today} words={holdWords} onHeld={() => router.push('/' as Route)} />
+      </SheetGrid>
+    </SheetFrame>
+  );
+}

@@ -1,0 +1,82 @@
+'use client';
+import { Vernier } from '../../_charts/vernier';
+import { see } from '../../_live/selectors';
+import { useDisplay, useLive } from '../../_live/use';
+import type { Frame } from '../../_ui/frame';
+import { messages } from '../messages';
+import styles from '../bench.module.css';
+import { Late } from './late';
+import { useSeen } from './seen';
+import { isWeighing } from './shape';
+import { Truth } from './truth';
+
+/** The drawing of what is going on: the vernier, the two temperatures, the precautions, or how it goes. */
+export function Side({ frame }: { readonly frame: Frame }) {
+  const { phase } = useSeen();
+  const gate = useLive(see.gate);
+  return (
+    <div className={styles['side']} data-gate={gate === null ? undefined : ''}>
+      <div className={styles['drawing']}>
+        {gate !== null ? (
+          <Precautions items={gate.items} />
+        ) : phase === 'idle' || phase === 'done' || phase === null ? (
+          <HowItGoes />
+        ) : isWeighing(phase) || phase === 'away' || phase === 'resume' || phase === 'choose-lot' ? (
+          <Fill frame={frame} />
+        ) : (
+          <Late part="temperatures" frame={frame} />
+        )}
+      </div>
+      <Truth />
+    </div>
+  );
+}
+
+function Fill({ frame }: { readonly frame: Frame }) {
+  const display = useDisplay();
+  const target = useLive(see.target);
+  const tolerance = useLive(see.tolerance);
+  const total = useLive(see.total);
+  const overshoot = useLive(see.overshoot);
+  const red = useLive(see.red);
+  const line = useLive(see.line);
+  const { kind } = useSeen();
+  if (target === null || tolerance === null || line === null) return null;
+  // Before the zero is taken the record's own sum stands; nothing measured is claimed.
+  const shown = kind === 'left' || kind === 'words' ? total : line.actual;
+  return (
+    <Vernier
+      frame={frame}
+      target={target}
+      tolerance={tolerance}
+      total={shown}
+      overshoot={kind === 'left' ? overshoot : null}
+      red={red}
+      display={display}
+      words={messages.vernier}
+    />
+  );
+}
+
+function Precautions({ items }: { readonly items: readonly string[] }) {
+  return (
+    <ol className={styles['precautions']}>
+      {items.map((item) => (
+        <li key={item}>{messages.precautions[item] ?? item.replaceAll('-', ' ')}</li>
+      ))}
+    </ol>
+  );
+}
+
+function HowItGoes() {
+  return (
+    <section className={styles['teach']} aria-label={messages.start.teachTitle}>
+      <h2>{messages.start.teachTitle}</h2>
+      <ol>
+        {messages.start.teach.map((step) => (
+          <li key={step}>{step}</li>
+        ))}
+      </ol>
+    </section>
+  );
+}

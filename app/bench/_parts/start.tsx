@@ -1,0 +1,118 @@
+'use client';
+import { useEffect, useState } from 'react';
+import { massText } from '#lib/units/format';
+import type { BatchListRow, PlanList } from '#lib/protocol/http';
+import { fetchBatches, fetchPlans } from '../../_live/http';
+import { useDisplay } from '../../_live/use';
+import { messages } from '../messages';
+import styles from '../work.module.css';
+import { LocalCards } from './cards';
+import type { LocalCard } from './cards';
+import { controls, intend } from './controls';
+
+type OfferedPlan = PlanList['plans'][number];
+type Lot = OfferedPlan['lots'][string][number];
+
+type Fetched =
+  | { readonly state: 'loading' }
+  | { readonly state: 'failed' }
+  | { readonly state: 'there'; readonly plans: readonly OfferedPlan[]; readonly parked: readonly BatchListRow[] };
+
+const fetchAll = async (): Promise<Fetched> => {
+  try {
+    const [{ plans }, { batches }] = await Promise.all([fetchPlans(), fetchBatches(20)]);
+    return { state: 'there', plans, parked: batches.filter(({ status }) => status === 'parked') };
+  } catch {
+    return { state: 'failed' };
+  }
+};
+
+/** The empty bench: choose what to make, then the lot in hand of each material, then start. Parked batches are taken up here. */
+export function Start() {
+  const [tries, setTries] = useState(0);
+  return <Offers key={tries} onAgain={() => setTries(tries + 1)} />;
+}
+
+function Offers({ onAgain }: { readonly onAgain: () => void }) {
+  const [fetched, setFetched] = useState<Fetched>({ state: 'loading' });
+  const [plan, setPlan] = useState<OfferedPlan | null>(null);
+  useEffect(() => {
+    const load = async (): Promise<void> => setFetched(await fetchAll());
+    void load();
+  }, []);
+  if (fetched.state === 'loading') return <p className={styles['note']}>{messages.start.loading}</p>;
+  if (fetched.state === 'failed') {
+    const again = { key: 'again', name: messages.press.tryAgain, sub: messages.start.failed, take: onAgain };
+    return <LocalCards cards={[again]} back={() => undefined} />;
+  }
+  return plan === null ? (
+    <Choices fetched={fetched} onPlan={setPlan} />
+  ) : (
+    <Lots key={plan.id} offered={plan} onLeave={() => setPlan(null)} />
+  );
+}
+
+const MOST_CARDS = 6;
+const total = ({ plan }: OfferedPlan): number => plan.lines.reduce((sum, line) => sum + line.target, 0);
+
+function Choices({
+  fetched,
+  onPlan,
+}: {
+  readonly fetched: Extract<Fetched, { state: 'there' }>;
+  readonly onPlan: (plan: OfferedPlan) => void;
+}) {
+  const display = useDisplay();
+  const cards: LocalCard[] = [
+    ...fetched.parked.map((row) => ({
+      key: `parked ${row.id}`,
+      name: messages.start.parked(row.mark),
+      sub: row.name,
+      take: () => intend({ kind: 'take-up', batch: row.id, note: '' }),
+    })),
+    ...fetched.plans.map((offered) => ({
+      key: `plan ${offered.id}`,
+      name: offered.plan.formula.name,
+      sub: messages.start.lines(offered.plan.lines.length, massText(total(offered), display, 1000)),
+      take: () => onPlan(offered),
+    })),
+  ];
+  return <LocalCards cards={cards.slice(0, MOST_CARDS)} back={() => undefined} />;
+}
+
+/** One material at a time: the lot is read from the bag in the hand, not from a list far down a page. */
+function Lots({ offered, onLeave }: { readonly offered: OfferedPlan; readonly onLeave: () => void }) {
+  const [chosen, setChosen] = useState<Readonly<Record<string, Lot | null>>>({});
+  const lines = offered.plan.lines.filter((line) => line.lot === null);
+  const line = lines.find(({ id }) => !(id in chosen));
+  const at = Object.keys(chosen).length;
+  const back = (): void => {
+    const last = lines[at - 1];
+    if (last === undefined) return onLeave();
+    setChosen(Object.fromEntries(Object.entries(chosen).filter(([id]) => id !== last.id)));
+    return undefined;
+  };
+  const start = (): void => {
+    const lots = Object.fromEntries(Object.entries(chosen).flatMap(([id, lot]) => (lot === null ? [] : [[id, lot] as const])));
+    intend({ kind: 'start', plan: offered.id, lots });
+  };
+  useEffect(() => {
+    controls.setState({ asking: line === undefined ? null : messages.start.lotOf(line.material.name) });
+    return () => controls.setState({ asking: null });
+  }, [line]);
+  const choose = (id: string, lot: Lot | null): void => setChosen({ ...chosen, [id]: lot });
+  const lots = line === undefined ? [] : (offered.lots[line.id] ?? offered.lots[line.material.id] ?? []);
+  const cards: LocalCard[] =
+    line === undefined
+      ? [{ key: 'start', name: messages.press.start, sub: messages.start.ready, take: start }]
+      : [
+          ...lots.map((lot) => ({
+            key: `${line.id} ${lot.id}`,
+            name: lot.mark,
+            sub: lots.length === 1 ? messages.start.only : '',
+            take: () => choose(line.id, lot),
+          })),
+          { key: `${line.id} none`, name: messages.start.skip, sub: messages.start.skipSub, take: () => choose(line.id, null) },
+        ];
+  return <LocalCards cards={cards} back={back} />;
+}

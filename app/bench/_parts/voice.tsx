@@ -1,0 +1,70 @@
+'use client';
+import { useEffect, useRef, useState } from 'react';
+import { see } from '../../_live/selectors';
+import { sound, speaker, useDisplay, useLive, usePreference } from '../../_live/use';
+import { messages } from '../messages';
+import { sayText } from '../messages-codes';
+import styles from '../bench.module.css';
+import { showIn } from './words';
+
+/** What is said: into the live region always, aloud where there is a voice. Each sentence once. */
+export function Voice() {
+  const say = useLive(see.say);
+  const division = useLive(see.division);
+  const display = useDisplay();
+  const aloud = usePreference((kept) => kept.voice && !kept.muted);
+  const [sentence, setSentence] = useState('');
+  const said = useRef(-1);
+  useEffect(() => {
+    if (say === null || say.id === said.current) return;
+    said.current = say.id;
+    const text = sayText(say.code, say.params, showIn(display, division));
+    setSentence(text);
+    if (aloud) speaker().say(text, display.locale);
+    if (say.code === 'ease-off' || say.code === 'over' || say.code === 'accepted') sound.signal(say.code);
+  }, [say, display, division, aloud]);
+  return (
+    <output className="unseen" aria-live="polite" data-say={say?.code}>
+      {sentence}
+    </output>
+  );
+}
+
+/** Rings while an alarm stands that nobody silenced, and when the bench itself is lost in the middle of a batch. */
+export function Alarm() {
+  const alarms = useLive(see.alarms);
+  const link = useLive(see.link);
+  const stale = useLive(see.stale);
+  const working = useLive(see.status);
+  const lost = link !== 'connecting' && (link === 'down' || stale) && (working === 'weighing' || working === 'joined');
+  const loud = (alarms ?? []).filter(({ silenced }) => !silenced).map(({ code }) => code);
+  const name = lost ? 'bench-lost' : loud.join(' ');
+  useEffect(() => {
+    sound.alarm(name === '' ? null : name);
+  }, [name]);
+  const words = [...(lost ? [messages.offline.down.title] : []), ...(alarms ?? []).map(({ code }) => messages.alarms[code])];
+  if (words.length === 0) return null;
+  return (
+    <p className={styles['alarm']} role="alert" data-alarm={name === '' ? 'silenced' : 'ringing'}>
+      {words.join(' · ')}
+    </p>
+  );
+}
+
+/** What came of a press that came to nothing. */
+export function Notice() {
+  const notice = useLive(see.notice);
+  const unreadable = useLive(see.unreadable);
+  if (notice === null && unreadable === null) return null;
+  const { refusals, notices } = messages;
+  const words = ((): string => {
+    if (notice === null) return messages.unreadable;
+    if (notice.code === 'no-answer' || notice.code === 'scene-refused') return notices[notice.code];
+    return refusals[notice.code];
+  })();
+  return (
+    <output key={notice?.id} className={styles['notice']} data-notice={notice?.code ?? 'unreadable'}>
+      {words}
+    </output>
+  );
+}

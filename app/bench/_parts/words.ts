@@ -1,0 +1,33 @@
+import type { Display } from '#lib/units/display';
+import { differenceText, figureNumber, massText, numberText, temperatureText } from '#lib/units/format';
+import { figure } from '#lib/units/format';
+import type { CuePhase } from '#lib/bench/cue';
+import type { MaterialClass } from '#lib/work/batch/index';
+import { messages } from '../messages';
+import type { Show } from '../messages';
+
+/** The quantities of messages, in this screen's units. */
+export const showIn = (display: Display, division: number | null): Show => ({
+  mass: (milligrams) => massText(milligrams, display, division),
+  temperature: (milliCelsius) => temperatureText(milliCelsius, display),
+  difference: (milliKelvin) => differenceText(milliKelvin, display),
+});
+
+/** Seconds with one digit under ten seconds, none above. */
+export const secondsText = (milliseconds: number, locale: string): string => {
+  const seconds = milliseconds / 1000;
+  return seconds < 9.95 ? figureNumber(figure(seconds, 1, '', locale)) : numberText(Math.round(seconds), locale);
+};
+
+const POURED: ReadonlySet<MaterialClass> = new Set(['liquid-oil', 'liquid', 'fragrance']);
+export const isPoured = (material: MaterialClass): boolean => POURED.has(material);
+
+/** What to do now. Liquids are poured, solids added, a heavy bottle is poured from. */
+export const actFor = (phase: CuePhase, material: MaterialClass | null, loss: boolean, easeOff: boolean): string => {
+  const poured = material === null || isPoured(material);
+  if (phase === 'pouring' && easeOff) return messages.acts.easeOff;
+  if (phase === 'ready') return loss ? messages.acts.pourOut : poured ? messages.phases.ready.act : messages.acts.addReady;
+  if (phase === 'pouring') return poured ? messages.phases.pouring.act : messages.acts.adding;
+  if (phase === 'no-weight') return poured ? messages.phases['no-weight'].act : messages.acts.stopAdding;
+  return messages.phases[phase].act;
+};

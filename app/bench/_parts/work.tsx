@@ -1,0 +1,85 @@
+'use client';
+import type { BatchState, LineState } from '#lib/work/batch/index';
+import { massText } from '#lib/units/format';
+import { TemperatureStrip } from '../../_charts/temperature-strip';
+import { see } from '../../_live/selectors';
+import { useDisplay, useLive } from '../../_live/use';
+import { Press } from '../../_ui/press';
+import { messages } from '../messages';
+import styles from '../work.module.css';
+import { Cards } from './cards';
+import { openSheet } from './controls';
+import { Holds } from './holds';
+import { Late } from './late';
+import { Lost } from './lost';
+import { useSeen } from './seen';
+import { isSteps, Steps } from './steps';
+
+/** Below the number: ways out when there are any, what to do when something is lost, else what comes next. */
+export function Work() {
+  const { phase, kind, offline } = useSeen();
+  const cards = useLive(see.cards);
+  const status = useLive(see.status);
+  if (offline || phase === null) return <Lost />;
+  if (cards.length > 0) return <Cards />;
+  if (phase === 'idle' || (phase === 'done' && status !== 'weighing' && status !== 'joined')) return <Late part="start" />;
+  if (kind === 'words' && phase !== 'away') return <Lost />;
+  if (phase === 'temperatures' || phase === 'joining') return <Holds />;
+  if (phase === 'gate') return <FirstAidPress />;
+  if (phase === 'trace' || phase === 'pouring-moulds' || phase === 'done') return null;
+  return (
+    <>
+      <Next />
+      {isSteps(phase) ? <Steps /> : <Beside />}
+    </>
+  );
+}
+
+/** What comes after this line, so that the hand can already reach for it. */
+function Next() {
+  const display = useDisplay();
+  const batch = useLive(see.batch);
+  const line = useLive(see.line);
+  if (batch === null) return null;
+  const next = nextAfter(batch, line);
+  return (
+    <div className={styles['next']}>
+      <span className={styles['lead']}>{messages.next}</span>
+      {next === null ? (
+        <b>{messages.lastLine}</b>
+      ) : (
+        <>
+          <b>{next.plan.material.name}</b>
+          <span className={styles['amount']}>{massText(next.plan.target - next.actual, display)}</span>
+          <span className={styles['sub']}>{next.plan.lot === null ? messages.noLot : messages.lot(next.plan.lot.mark)}</span>
+        </>
+      )}
+    </div>
+  );
+}
+
+/** Under what comes next: first aid while hydroxide is open, else the two temperatures in passing. */
+function Beside() {
+  const display = useDisplay();
+  const hydroxide = useLive((state) => see.line(state)?.plan.material.class === 'hydroxide');
+  const lye = useLive(see.lye)?.value ?? null;
+  const oils = useLive(see.oils)?.value ?? null;
+  const window = useLive(({ batch }) => batch?.plan.joining.window ?? null);
+  if (hydroxide) return <FirstAidPress />;
+  if (window === null || (lye === null && oils === null)) return null;
+  return (
+    <div className={styles['beside']}>
+      <TemperatureStrip lye={lye} oils={oils} window={window} display={display} words={messages.temperatures} />
+    </div>
+  );
+}
+
+function FirstAidPress() {
+  return <Press className={styles['aid']} name={messages.press.firstAid} onTap={() => openSheet('first-aid')} />;
+}
+
+export const nextAfter = (batch: BatchState, line: LineState | null): LineState | null => {
+  const from = line === null ? 0 : batch.order.indexOf(line.plan.id) + 1;
+  const id = batch.order.slice(from).find((candidate) => batch.lines[candidate]?.status === 'waiting');
+  return id === undefined ? null : (batch.lines[id] ?? null);
+};

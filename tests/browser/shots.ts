@@ -1,0 +1,107 @@
+/**
+ * Draws every state of the bench at the three sizes into tests/browser/shots, to be looked at; never compared by pixels.
+ * `npx tsx tests/browser/shots.ts [part of a name]`, after a build.
+ */
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { SCENES } from './support/fixtures';
+import type { SceneName } from './support/fixtures';
+import type { Page } from 'playwright-core';
+import { launch, openBench, openTheatre, SIZES } from './support/theatre';
+import type { Size, Theatre } from './support/theatre';
+
+const folder = join(import.meta.dirname, 'shots');
+const [only = ''] = process.argv.slice(2);
+
+/** Pictures that take more than a scene: a sheet opened, a server gone, another page. */
+interface Take {
+  readonly scene: SceneName;
+  readonly path?: string;
+  readonly preferences?: Readonly<Record<string, unknown>>;
+  readonly act?: (page: Page, theatre: Theatre) => Promise<void>;
+}
+const more =
+  (...names: readonly string[]) =>
+  async (page: Page): Promise<void> => {
+    for (const name of ['More', ...names]) {
+      // A dialog swallows the next press for 600 ms: wait until it takes one.
+      await page.waitForTimeout(650);
+      await page.getByRole('button', { name, exact: true }).first().click();
+    }
+  };
+const TAKES: Readonly<Record<string, Take>> = {
+  more: { scene: 'pouring', act: more() },
+  keypad: {
+    scene: 'no-weight',
+    act: async (page) => {
+      await more('By hand')(page);
+      await page.waitForTimeout(650);
+      for (const key of ['2', '9', '2', '.', '6']) await page.getByRole('button', { name: key, exact: true }).click();
+      await page.getByRole('button', { name: 'Read it back' }).click();
+    },
+  },
+  'keypad-ambiguous': {
+    scene: 'no-weight',
+    act: async (page) => {
+      await more('By hand')(page);
+      await page.waitForTimeout(650);
+      for (const key of ['1', '.', '2', '5', '0']) await page.getByRole('button', { name: key, exact: true }).click();
+      await page.getByRole('button', { name: 'Read it back' }).click();
+    },
+  },
+  'keypad-pounds': { scene: 'no-weight', preferences: { mass: 'lb' }, act: more('By hand') },
+  settings: { scene: 'pouring', act: more('This screen') },
+  scene: { scene: 'ready', act: more('Practice scene') },
+  'first-aid': { scene: 'hydroxide-pouring', act: (page) => page.getByRole('button', { name: 'First aid' }).click() },
+  'cross-out': { scene: 'pouring', act: more('Cross out', 'undone') },
+  abandon: { scene: 'pouring', act: more('Stop the batch') },
+  lots: { scene: 'idle', act: async (page) => (await page.waitForTimeout(650), page.getByRole('button', { name: /Alder/ }).click()) },
+  ounces: { scene: 'pouring', preferences: { mass: 'oz', temperature: 'F', locale: 'de-DE' } },
+  pounds: { scene: 'pouring', preferences: { mass: 'lb' } },
+  lost: {
+    scene: 'pouring',
+    act: async (page, theatre) => {
+      theatre.process.kill('SIGSTOP');
+      await page.waitForSelector('main[data-shape="lost"]');
+    },
+  },
+  temperatures: { scene: 'temperatures', path: '/bench/temperatures', act: (page) => page.waitForTimeout(3_500) },
+  'temperatures-near': { scene: 'joining', path: '/bench/temperatures', act: (page) => page.waitForTimeout(3_500) },
+};
+
+const drawn = (page: Page): Promise<unknown> =>
+  page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(null)))));
+const save = (page: Page, name: string, size: Size): Promise<unknown> =>
+  page.screenshot({ path: join(folder, `bench-${name}-${SIZES[size].width}.png`) });
+
+mkdirSync(folder, { recursive: true });
+const theatre = await openTheatre();
+const browser = await launch();
+try {
+  for (const size of Object.keys(SIZES) as Size[]) {
+    const { page, context } = await openBench(browser, theatre, { size });
+    for (const name of (Object.keys(SCENES) as SceneName[]).filter((one) => one.includes(only))) {
+      await theatre.order({ do: 'play', scene: name });
+      await page.waitForSelector(`main[data-phase="${SCENES[name]().frame.cue.phase}"]`);
+      await drawn(page);
+      await save(page, name, size);
+    }
+    await context.close();
+    for (const [name, take] of Object.entries(TAKES).filter(([one]) => `act-${one}`.includes(only))) {
+      await theatre.order({ do: 'play', scene: take.scene });
+      const opened = await openBench(browser, theatre, {
+        size,
+        path: take.path ?? '/bench',
+        ...(take.preferences === undefined ? {} : { preferences: take.preferences }),
+      });
+      await take.act?.(opened.page, theatre);
+      await drawn(opened.page);
+      await save(opened.page, `act-${name}`, size);
+      theatre.process.kill('SIGCONT');
+      await opened.context.close();
+    }
+  }
+} finally {
+  await browser.close();
+  await theatre.close();
+}
