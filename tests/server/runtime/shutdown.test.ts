@@ -69,10 +69,10 @@ describe('C2: a server that is asked to end in the middle of a step', () => {
   });
 });
 
-describe('C2: a server in which something went wrong that nobody foresaw', () => {
-  /** Loaded before the server: fails in the middle of its work when asked to by a signal. */
-  const flaw = (fail: string): string => `--import data:text/javascript,process.on('SIGUSR2',()=>{${encodeURIComponent(fail)}})`;
+/** Loaded before the server: fails in the middle of its work when asked to by a signal. */
+const flaw = (fail: string): string => `--import data:text/javascript,process.on('SIGUSR2',()=>{${encodeURIComponent(fail)}})`;
 
+describe('C2: a server in which something went wrong that nobody foresaw', () => {
   it.each([
     ['an exception', "throw new Error('unforeseen')"],
     ['a rejection', "void Promise.reject(new Error('unforeseen'))"],
