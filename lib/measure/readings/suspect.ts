@@ -54,6 +54,8 @@ export const NEW_PROBE: ProbeMemory = { trusted: null, unbroken: false, rival: n
 /** Faster than any pot or lye changes; a probe carried from one vessel to the other is slower to be believed. Common practice, no source. */
 const JUMP_MK = 3000;
 const JUMP_MK_PER_MS = 5;
+/** Silence does not widen what is believed for ever: after a longer one a value far off has to agree with itself first. */
+const JUMP_MOST_MS = 2000;
 const BELIEVED_COUNT = 3;
 const BELIEVED_MS = 1000;
 
@@ -94,7 +96,7 @@ const refused = (
 ): { memory: ProbeMemory; reading: TemperatureReading } => ({ memory, reading: { ...reading, value: null, fault } });
 
 const near = (before: Point, here: Point, fixed: number, perMs: number): boolean =>
-  Math.abs(here.value - before.value) <= fixed + perMs * (here.at - before.at);
+  Math.abs(here.value - before.value) <= fixed + perMs * Math.min(here.at - before.at, JUMP_MOST_MS);
 
 const sentinelFault = (memory: ProbeMemory, here: Point, driver: ProbeDriver): ProbeFault | null => {
   const sentinel = driver.sentinels.find(({ value }) => value === here.value);
