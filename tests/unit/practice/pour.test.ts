@@ -184,6 +184,12 @@ describe('hands and pans', () => {
 });
 
 describe('the world', () => {
+  it('loses no time to asking often', () => {
+    const world = bench(1);
+    for (let i = 0; i < 1_000; i += 1) world.advance(7);
+    expect(world.now).toBe(7_000);
+  });
+
   it('is the same for the same seed, however its time is cut, and another for another seed', () => {
     fc.assert(
       fc.property(seed, fc.array(fc.integer({ min: 1, max: 400 }), { minLength: 1, maxLength: 12 }), (seed, cuts) => {
