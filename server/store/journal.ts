@@ -7,7 +7,7 @@ import { leafOf } from '#lib/record/seal';
 import type { Head } from '#lib/record/seal';
 import type { Standing } from './standing';
 import { hashOf, NATIVE, sumOf } from './sums';
-import { prepare, query } from './tables';
+import { isWhole, prepare, query } from './tables';
 import type { LineTable, Prepared } from './tables';
 import { ANSWER_CHANGED, inWords } from './words';
 
@@ -114,9 +114,11 @@ export class SqliteJournal implements Journal {
 
   /** Every line is hashed again on its way out: what was changed since is never handed on as the record. */
   #read(rows: () => LineTable[]): readonly JournalLine[] {
-    return this.#parts.standing.read(rows).map(({ seq, text, leaf, link }) => {
-      if (this.#parts.suspect.has(seq) || leafOf(text, NATIVE) !== leaf)
+    return this.#parts.standing.read(rows).map((row) => {
+      const { seq, text, leaf, link } = row;
+      if (this.#parts.suspect.has(seq) || !isWhole(row) || leafOf(text, NATIVE) !== leaf) {
         throw this.#parts.standing.found([inWords(this.name, { how: 'changed', seq })]);
+      }
       return { seq, text, leaf, link };
     });
   }

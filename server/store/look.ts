@@ -49,11 +49,11 @@ const lookInto = (db: Database.Database, file: string, realm: Realm, heads: Head
   if (version === 0 || db.pragma('application_id', { simple: true }) !== APPLICATION_ID) {
     return { as: 'unreadable', problem: unreadable(file, 'it is a database, but not one of Potwatch.') };
   }
-  if (version > MIGRATIONS.length) {
-    // A newer program would have left other tables.
-    if (schemaText(db) !== expectedSchema(MIGRATIONS.length)) throw new StoreProblem(newer(file, version));
-    return { as: 'unreadable', problem: unreadable(file, 'its version number is damaged.') };
-  }
+  const sound = schemaText(db) === expectedSchema(Math.min(version, MIGRATIONS.length));
+  // A newer program would have left other tables.
+  if (version > MIGRATIONS.length && !sound) throw new StoreProblem(newer(file, version));
+  if (version > MIGRATIONS.length || !sound)
+    return { as: 'unreadable', problem: unreadable(file, 'its tables are not those it was made with.') };
   const found = realmOf(db);
   if (found !== null && found !== realm) {
     if (REALMS.has(found)) throw new StoreProblem(otherRealm(file, found));

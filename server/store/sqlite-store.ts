@@ -12,9 +12,10 @@ import { SqliteJournal } from './journal';
 import { BatchRows, replaceRows } from './rows';
 import type { Standing } from './standing';
 import type { Store, StoreHealth, Verification, WorkshopSettings } from './store';
-import { hashOf } from './sums';
+import { isNamed } from './sums';
 import { prepare, query } from './tables';
 import type { Prepared } from './tables';
+import { bytesChanged } from './words';
 import { openSettings } from './workshop';
 
 export interface StoreParts {
@@ -127,6 +128,6 @@ const checkedBytes = (
 ): Uint8Array | null => {
   const row = standing.read(() => bytesOf.get({ sha256 }));
   if (row === undefined) return null;
-  if (hashOf(row.bytes) !== sha256) throw standing.found([`The stored bytes ${sha256.slice(0, 12)}… were changed.`]);
+  if (!isNamed({ sha256, bytes: row.bytes })) throw standing.found([bytesChanged(sha256)]);
   return new Uint8Array(row.bytes);
 };

@@ -12,3 +12,7 @@ export const sumOf = (...parts: readonly string[]): string => NATIVE.ofText(JSON
 
 /** SHA-256 (hex) of bytes. */
 export const hashOf = (bytes: Uint8Array): string => hash('sha256', bytes, 'hex');
+
+/** Whether stored bytes are those of their name. */
+export const isNamed = (blob: { readonly sha256: string; readonly bytes: Uint8Array }): boolean =>
+  blob.bytes instanceof Uint8Array && hashOf(blob.bytes) === blob.sha256;

@@ -14,6 +14,9 @@ export interface LineTable {
   link: string;
 }
 
+/** Whether the values of a line have the types of their columns, as they always do in a sound file. */
+export const isWhole = ({ text, leaf, link }: LineTable): boolean => [text, leaf, link].every((value) => typeof value === 'string');
+
 /** Rows that no chain seals carry the SHA-256 of their content in `sum`, so that a changed byte is found all the same. */
 export interface Tables {
   bench_lines: LineTable;

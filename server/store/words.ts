@@ -22,6 +22,8 @@ export const inWords = (journal: keyof typeof JOURNAL, found: Break): string => 
   return `${which} ${what[found.how]}.`;
 };
 
+export const bytesChanged = (sha256: unknown): string => `The stored bytes ${String(sha256).slice(0, 12)}… were changed.`;
+
 export const ANSWER_CHANGED = 'An answer to a screen was changed after it was given.';
 
 const TODO = 'Stop Potwatch, copy the whole folder to a safe place, then start with a sound copy or with another folder: --data DIR.';
