@@ -3,7 +3,7 @@ import { closeSync, fsyncSync, mkdirSync, openSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { migrate, MIGRATIONS } from './migrate';
 import type { Migration } from './migrate';
-import { StoreProblem } from './problem';
+import { codeOf, StoreProblem } from './problem';
 import { prepare, query } from './tables';
 import { notBackedUp, notSynchronous, notWritable } from './words';
 
@@ -102,5 +102,3 @@ const sync = (path: string): void => {
     closeSync(fd);
   }
 };
-
-export const codeOf = (cause: unknown): string => (cause as { readonly code?: string }).code ?? String(cause);

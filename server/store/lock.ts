@@ -1,7 +1,8 @@
 import Database from 'better-sqlite3';
-import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { accessSync, constants, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { StoreProblem } from './problem';
+import { codeOf, StoreProblem } from './problem';
+import { notWritable } from './words';
 
 /** Held for as long as a program uses a data directory. */
 export interface DirectoryLock {
@@ -21,17 +22,14 @@ const HOLDER = 'in-use.txt';
  * a kill or a power cut leaves nothing stale behind. The text file beside it only says who holds it; it proves nothing.
  */
 export const lockDirectory = (dir: string, label = `process ${process.pid}`): DirectoryLock => {
-  const lock = new Database(join(dir, LOCK), { timeout: 0 });
+  const lock = heldLock(dir);
+  const holder = join(dir, HOLDER);
   try {
-    // Without this the first lock would leave a rollback journal behind after a kill.
-    lock.pragma('journal_mode = MEMORY');
-    lock.exec('BEGIN EXCLUSIVE');
+    writeFileSync(holder, `${label}\n`);
   } catch (cause) {
     lock.close();
-    throw refusal(dir, cause);
+    throw new StoreProblem(notWritable(dir, codeOf(cause)), cause);
   }
-  const holder = join(dir, HOLDER);
-  writeFileSync(holder, `${label}\n`);
   const claimed = new Set<string>();
   return {
     dir,
@@ -48,6 +46,22 @@ export const lockDirectory = (dir: string, label = `process ${process.pid}`): Di
   };
 };
 
+const heldLock = (dir: string): Database.Database => {
+  let lock: Database.Database | null = null;
+  try {
+    lock = new Database(join(dir, LOCK), { timeout: 0 });
+    // A lock file opened for reading only would lock nobody out.
+    accessSync(join(dir, LOCK), constants.W_OK);
+    // Without this the first lock would leave a rollback journal behind after a kill.
+    lock.pragma('journal_mode = MEMORY');
+    lock.exec('BEGIN EXCLUSIVE');
+    return lock;
+  } catch (cause) {
+    lock?.close();
+    throw refusal(dir, cause);
+  }
+};
+
 const refusal = (dir: string, cause: unknown): StoreProblem => {
   const busy = cause instanceof Database.SqliteError && cause.code.startsWith('SQLITE_BUSY');
   if (busy) {
@@ -60,6 +74,7 @@ const refusal = (dir: string, cause: unknown): StoreProblem => {
       cause,
     );
   }
+  if (codeOf(cause) === 'EACCES' || codeOf(cause) === 'SQLITE_CANTOPEN') return new StoreProblem(notWritable(dir, codeOf(cause)), cause);
   return new StoreProblem(
     {
       happened: `The file ${LOCK} in ${dir} cannot be used as a lock: ${cause instanceof Error ? cause.message : String(cause)}.`,

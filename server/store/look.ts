@@ -3,10 +3,10 @@ import { closeSync, openSync, readSync } from 'node:fs';
 import type { Realm } from '#lib/work/batch/index';
 import { finish, inspect } from './check';
 import type { Inspection } from './check';
-import { codeOf, openForReading, realmOf } from './file';
+import { openForReading, realmOf } from './file';
 import type { Heads } from './heads';
 import { APPLICATION_ID, expectedSchema, MIGRATIONS, schemaText, schemaVersion } from './migrate';
-import { StoreProblem } from './problem';
+import { codeOf, StoreProblem } from './problem';
 import type { ProblemText } from './problem';
 import { newer, notWritable, otherRealm, unreadable } from './words';
 

@@ -23,3 +23,6 @@ export interface ProblemText {
 }
 
 export const inOneLine = (problem: ProblemText): string => `${problem.happened} ${problem.kept} ${problem.todo}`;
+
+/** The system's or the database's own name for what went wrong. */
+export const codeOf = (cause: unknown): string => (cause as { readonly code?: string }).code ?? String(cause);

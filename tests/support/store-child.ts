@@ -1,5 +1,6 @@
 import Database from 'better-sqlite3';
 import { writeSync } from 'node:fs';
+import { createInterface } from 'node:readline';
 import { monotonic, wall } from '#lib/units/time';
 import { migrate } from '#server/store/migrate';
 import { openStore } from '#server/store/open';
@@ -38,12 +39,17 @@ const ACTS: Readonly<Record<string, () => Promise<void>>> = {
     say('open');
     process.stdin.resume().on('end', () => void store.close());
   },
-  /** Brings an empty file to the newest schema. */
+  /** Brings an empty file to the newest schema at every line of its standard input, the next file each time. */
   migrate: async () => {
-    const db = new Database(where, { timeout: 10_000 });
-    db.pragma('journal_mode = WAL');
-    say(`from ${migrate(db, Date.now(), () => undefined)}`);
-    db.close();
+    say('ready');
+    let round = 0;
+    for await (const _ of createInterface({ input: process.stdin })) {
+      const db = new Database(`${where}/${round}.sqlite`, { timeout: 10_000 });
+      db.pragma('journal_mode = WAL');
+      say(`round ${round} from ${migrate(db, Date.now(), () => undefined)}`);
+      db.close();
+      round += 1;
+    }
   },
   /** The same commits on a connection that does not sync each: what a trace must be able to tell apart. */
   unsynced: async () => {

@@ -81,16 +81,19 @@ describe('one server per data directory', () => {
 describe('two migrators at once', () => {
   it('B16: one of them migrates, the other waits and finds nothing to do', async () => {
     const rig = storeRig();
-    for (let round = 0; round < 5; round += 1) {
-      const file = join(rig.dir, `${round}.sqlite`);
-      const both = [runChild(CHILD, ['migrate', file]), runChild(CHILD, ['migrate', file])];
-      const said = await Promise.all(both.map((one) => one.line('')));
-      await Promise.all(both.map((one) => one.ended()));
-      expect(said.toSorted()).toEqual(['from 0', `from ${MIGRATIONS.length}`]);
-      const db = new Database(file);
+    const both = [runChild(CHILD, ['migrate', rig.dir]), runChild(CHILD, ['migrate', rig.dir])];
+    await Promise.all(both.map((one) => one.line('ready')));
+    for (let round = 0; round < 20; round += 1) {
+      for (const one of both) one.process.stdin?.write('go\n');
+      const said = await Promise.all(both.map((one) => one.line(`round ${round} `)));
+      expect(said.toSorted()).toEqual([`round ${round} from 0`, `round ${round} from ${MIGRATIONS.length}`]);
+      const db = new Database(join(rig.dir, `${round}.sqlite`));
       expect(schemaText(db)).toBe(expectedSchema(MIGRATIONS.length));
+      expect(db.prepare('select count(*) from migrations').pluck().get()).toBe(MIGRATIONS.length);
       db.close();
     }
+    for (const one of both) one.process.stdin?.end();
+    await Promise.all(both.map((one) => one.ended()));
     rig.remove();
-  });
+  }, 60_000);
 });
