@@ -1,3 +1,4 @@
+import Database from 'better-sqlite3';
 import fc from 'fast-check';
 import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -136,6 +137,53 @@ describe.each(['closed', 'killed'] as const)('B8: flipped bytes in a record that
     rmSync(join(dir, 'practice.sqlite'));
     expect(await judge(dir, image.told)).toBe('read-only');
     expect(existsSync(join(dir, 'practice.sqlite'))).toBe(false);
+    rmSync(dir, { recursive: true });
+  });
+});
+
+describe('B8: values changed one by one', () => {
+  let image: Image;
+  beforeAll(async () => {
+    image = await recordImage('closed');
+  });
+  afterAll(() => image.remove());
+
+  it.each([
+    ['a line', `update bench_lines set text = replace(text, '"gross"', '"grosz"') where seq = 9`],
+    ['a line and its leaf, so that only the link tells', `update bench_lines set text = 'x', leaf = '${sha('x')}' where seq = 9`],
+    ['a link', `update bench_lines set link = leaf where seq = 9`],
+    ['the batch beside a line', `update bench_lines set batch = 'batch-9' where seq = 19`],
+    ['the version beside a line', `update bench_lines set version = 99 where seq = 19`],
+    ['the id beside a line', `update bench_lines set id = 'other' where seq = 19`],
+    ['an answer', `update answers set answer = replace(answer, 'true', 'null') where intent = 'batch-0-intent-2'`],
+    ['the intent of an answer', `update answers set intent = 'other' where intent = 'batch-0-intent-2'`],
+    ['a name', `update people set name = 'Other' where name = 'Imke'`],
+    ['a whole line, away', 'delete from bench_lines where seq = 9'],
+    ['the newest line, away', 'delete from bench_lines where seq = (select max(seq) from bench_lines)'],
+    [
+      'a line put in',
+      `insert into workshop_lines select seq + 1, 'x', null, null, text, leaf, link from workshop_lines order by seq desc limit 1`,
+    ],
+    ['an index, away', 'drop index bench_lines_of_batch'],
+  ])('B8: %s', async (_, sql) => {
+    const dir = image.copy();
+    const db = new Database(join(dir, 'practice.sqlite'));
+    db.exec(sql);
+    db.close();
+    expect(await judge(dir, image.told)).toBe('read-only');
+    rmSync(dir, { recursive: true });
+  });
+
+  it('B8: stored bytes are refused when they are asked for', async () => {
+    const dir = image.copy();
+    const db = new Database(join(dir, 'practice.sqlite'));
+    const { sha256 } = db.prepare('select sha256 from blobs limit 1').get() as { sha256: string };
+    db.prepare('update blobs set bytes = ? where sha256 = ?').run(Buffer.from('other'), sha256);
+    db.close();
+    const store = await openStore({ dir, realm: 'practice', clock: STILL, log: new KeptLog() });
+    await expect(store.blobs.get(sha256)).rejects.toThrow(StoreProblem);
+    expect(store.health().ok).toBe(false);
+    await store.close();
     rmSync(dir, { recursive: true });
   });
 });
