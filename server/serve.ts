@@ -72,11 +72,11 @@ export const serve = async (parts: ServeParts): Promise<Serving> => {
   });
   const sockets = keepSockets(server);
   const hub = createHub({ http: server, bench: parts.bench, build: parts.api.build, pairing, log });
-  if (dev !== null) {
-    server.on('upgrade', (request, socket, head) => {
-      if (request.url?.startsWith('/socket.io/') !== true) dev.upgrade(request, socket, head).catch(() => socket.destroy());
-    });
-  }
+  server.on('upgrade', (request, socket, head) => {
+    if (request.url?.startsWith('/socket.io/') === true) return;
+    if (dev === null) socket.destroy();
+    else dev.upgrade(request, socket, head).catch(() => socket.destroy());
+  });
   const refusals = logRefusals(log);
   guardServer(server, createGate({ port: () => port, host: options.host, allowHosts: options.allowHosts }), refusals);
 

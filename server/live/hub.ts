@@ -44,7 +44,7 @@ export const createHub = (deps: HubDeps): Hub => {
     pingInterval: PING_INTERVAL_MS,
     pingTimeout: PING_TIMEOUT_MS,
     connectTimeout: 5_000,
-    // In development Next answers upgrades of its own on this server.
+    // Upgrades that are not ours are answered, or ended, by whoever made the server.
     destroyUpgrade: false,
   });
   const screens = new Set<Screen>();

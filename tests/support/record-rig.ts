@@ -1,22 +1,28 @@
 import { createHash } from 'node:crypto';
+import { fold } from '#lib/work/batch/index';
 import type { BatchState, Entry, Realm } from '#lib/work/batch/index';
-import { foldBatch } from '#server/bench/restore';
 import { openStore } from '#server/store/open';
 import { KeptLog, STILL } from './store-rig';
 
+export interface KeptRecord {
+  readonly entries: readonly Entry[];
+  /** One batch as it stood at a version: a screen may have ended before the newest entries reached it. */
+  at(seen: BatchState | null): BatchState | null;
+  /** Chain, answers, blobs and derived rows all hold. */
+  readonly sound: boolean;
+}
+
 /** What a stopped server left on the disk, read by opening its record as the next server would. */
-export const recordIn = async (
-  dir: string,
-  realm: Realm,
-): Promise<{ readonly entries: readonly Entry[]; readonly batch: (id: string) => BatchState | null; readonly sound: boolean }> => {
+export const recordIn = async (dir: string, realm: Realm): Promise<KeptRecord> => {
   const store = await openStore({ dir, realm, clock: STILL, log: new KeptLog() });
   try {
     const entries = (await store.bench.lines(0, 100_000)).map((line) => JSON.parse(line.text) as Entry);
-    const ids = new Set(entries.map((entry) => entry.batch));
-    const folded = new Map<string, BatchState | null>();
-    for (const id of ids) folded.set(id, await foldBatch(store.bench, id));
     const { ok } = await store.verify();
-    return { entries, batch: (id) => folded.get(id) ?? null, sound: ok };
+    return {
+      entries,
+      at: (seen) => fold(entries.filter((entry) => entry.batch === seen?.id && entry.version <= seen.version)),
+      sound: ok,
+    };
   } finally {
     await store.close();
   }

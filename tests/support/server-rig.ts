@@ -132,6 +132,10 @@ export interface ScreenRig {
   close(): void;
 }
 
+/** Every instrument is heard: from here on no alarm of silence comes between what a test does. */
+export const allHeard = (screen: ScreenRig): Promise<LiveFrame> =>
+  screen.frame(({ scales, probes }) => [...scales, ...probes].every(({ freshness }) => freshness === 'fresh'));
+
 let intents = 0;
 
 export const screenAt = (port: number, auth: ScreenAuth = {}, headers: Record<string, string> = {}): ScreenRig => {

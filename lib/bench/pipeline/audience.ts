@@ -29,26 +29,33 @@ export const createAudience = (trouble: (what: string, error: unknown) => void):
   };
 };
 
-/** A frame that only counts on goes out this often when no reading takes it along. */
+/** What rides with the next weight goes out by itself after this long. */
 const SLOW_FRAME_MS = 250;
 
 /** Sends frames out, numbered from 1. */
 export interface Showing {
   /** Frames made so far. */
   count(): number;
-  /** `clock`: nothing was read and nobody pressed; it goes out only when a person would miss it, or has waited long enough. */
-  show(frame: LiveFrame, by: 'event' | 'clock'): void;
+  /**
+   * `event`: a weight, a press, a commit: at once. `aside`: a temperature; `clock`: nothing was read and nobody pressed. These go at once only
+   * when a person would miss them, else with the next weight or after a while, so that no weight ever waits behind them.
+   */
+  show(frame: LiveFrame, by: 'event' | 'aside' | 'clock'): void;
 }
 
 export const createShowing = (audience: Audience): Showing => {
   let n = 0;
   let shown = '';
   let shownAt = -Infinity;
+  let owed = false;
   return {
     count: () => n,
     show(frame, by) {
       const text = gist(frame);
-      if (by === 'clock' && text === shown && (frame.at - shownAt < SLOW_FRAME_MS || !counting(frame))) return;
+      owed ||= by === 'aside' || counting(frame);
+      const due = owed && frame.at - shownAt >= SLOW_FRAME_MS;
+      if (by !== 'event' && text === shown && !due) return;
+      owed = false;
       n += 1;
       shown = text;
       shownAt = frame.at;

@@ -134,7 +134,7 @@ export const createCore = (parts: CoreParts): Core => {
   const frame = (): LiveFrame => {
     return frameOf({ boot, n: showing.count(), now: clock.now(), watch, cue, batch: mailbox.batch(), status: parts.status, checks });
   };
-  const show = (by: 'event' | 'clock'): void => showing.show(frame(), by);
+  const show = (by: 'event' | 'aside' | 'clock'): void => showing.show(frame(), by);
 
   const letter = (want: Want, batch: BatchId, behalf: Behalf) =>
     complete(want, batch, behalf, { boot, clock, view: view(), memory, batch: mailbox.batch(), checks, strips });
@@ -197,7 +197,7 @@ export const createCore = (parts: CoreParts): Core => {
       }
       strips.reading(reading);
       if (reading.kind === 'mass') byItself({ kind: 'reading', reading });
-      show('event');
+      show(reading.kind === 'mass' ? 'event' : 'aside');
     },
     status({ phase, instrument }) {
       looks.loop();

@@ -1,7 +1,7 @@
 import { request } from 'node:http';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { RunningServer } from '#server/server';
-import { optionsFor, screenAt, serverHere, tempFolder } from '#tests/support/server-rig';
+import { allHeard, optionsFor, screenAt, serverHere, tempFolder } from '#tests/support/server-rig';
 import type { ScreenRig } from '#tests/support/server-rig';
 
 const NOTE = { kind: 'note', text: 'seen' } as const;
@@ -61,10 +61,10 @@ describe('screens of one bench', () => {
   it('A6: of two that race for one step one is heard, and a takeover is explicit and told to the other', async () => {
     const [tablet, phone] = [await open(), await open()];
     await tablet.lease('take', 'tablet at the bench');
+    await allHeard(tablet);
     expect((await phone.lease('look')).holder).toBe(tablet.hellos[0]?.screen);
     expect(await tablet.intent(START)).toMatchObject({ ok: true });
     await expect.poll(() => phone.batch()?.version).toBe(1);
-
     const seen = { expectedVersion: 1 };
     const [one, other] = await Promise.all([
       tablet.intent({ kind: 'park', reason: 'tablet' }, seen),
@@ -93,6 +93,7 @@ describe('screens of one bench', () => {
   it('follow the record line by line, and fold what the server folded', async () => {
     const [tablet, phone] = [await open(), await open()];
     await tablet.lease('take');
+    await allHeard(tablet);
     await tablet.intent(START);
     for (let i = 0; i < 20; i += 1) expect(await tablet.intent(NOTE)).toMatchObject({ ok: true });
     await expect.poll(() => phone.batch()?.version).toBe(21);
@@ -197,6 +198,10 @@ describe('A13: Host and Origin, on every way in', () => {
     expect(await status(path, { host: ours(), origin: 'http://evil.example' })).toBe(403);
     expect(await status(path, { host: ours(), origin: 'null' })).toBe(403);
     expect(await status(path, { host: ours(), origin: `http://${ours()}` })).not.toBe(403);
+  });
+
+  it('ends an upgrade that nobody here answers', async () => {
+    await expect(status('/elsewhere', { ...UPGRADE, host: ours() })).rejects.toThrow(/hang up/);
   });
 
   it('evil Host or Origin on a WebSocket: 403; ours comes in', async () => {

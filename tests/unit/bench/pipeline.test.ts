@@ -245,6 +245,31 @@ describe('B9: after a restart nothing goes on before a person has said what is i
   });
 });
 
+describe('frames', () => {
+  it('a weight never waits behind a temperature, and no temperature is kept back for long', async () => {
+    const rig = benchRig();
+    await rig.pass(1_000, () => rig.weight(100));
+    rig.temperature('oils', 44);
+    const before = rig.frames.length;
+    rig.temperature('oils', 45);
+    expect(rig.frames).toHaveLength(before);
+    rig.weight(101);
+    expect(rig.frames).toHaveLength(before + 1);
+    expect(rig.frames.at(-1)?.probes[0]?.value).toBe(45_000);
+    rig.temperature('oils', 46);
+    await rig.pass(300);
+    expect(rig.frames.at(-1)?.probes[0]?.value).toBe(46_000);
+  });
+
+  it('the clock alone makes none while nothing a person would miss has changed', async () => {
+    const rig = benchRig();
+    await rig.pass(4_000);
+    const before = rig.frames.length;
+    await rig.pass(10_000);
+    expect(rig.frames).toHaveLength(before);
+  });
+});
+
 describe('the record lane', () => {
   it('gives a page that follows it the state the server has', async () => {
     const rig = benchRig();
