@@ -23,6 +23,16 @@ const faultWith = (at: number, to: number): WireFault | undefined => {
 };
 
 describe('stx-status', () => {
+  it('a frame cut short anywhere loses nothing of the next', () => {
+    for (const frame of [checked, plain]) {
+      for (let length = 1; length < 17; length += 1) {
+        const heard = hear('stx-status', joined(times(4, frame), frame.slice(0, length), frame, frame));
+        expect(heard.numbers()).toHaveLength(3);
+        expect(heard.names().at(-1)).toBe('grammar');
+      }
+    }
+  });
+
   it('a bad checksum is never a weight', () => {
     // Every digit of weight and tare, one after another, turned into a neighbour.
     for (let at = 4; at < 16; at += 1) {
