@@ -28,8 +28,7 @@ export const headerModeComma: Decode = (bytes, from, to, found) => {
   else if (m1 === N && m2 === T) found.weighing = 'net';
   else return 'grammar';
   const sign = bytes[from + 6];
-  if (sign !== PLUS && sign !== MINUS && sign !== SPACE) return 'grammar';
-  if (sign === SPACE && !out) return 'grammar';
+  if (sign !== PLUS && sign !== MINUS && !(out && sign === SPACE)) return 'grammar';
   if (out) {
     found.range = sign === MINUS ? 'under' : 'over';
     const filler = scanDecimal(bytes, from + 6, to, found);

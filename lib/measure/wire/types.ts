@@ -7,7 +7,7 @@ import type { Monotonic } from '#lib/units/time';
 /** Where a wire puts what it finds: every frame is either a reading or a fault with a name; nothing is dropped unsaid. */
 export interface WireSink {
   reading(reading: Reading): void;
-  /** `raw`: the bytes refused, the sink's to keep; at most `FRAME_CAP` of them. */
+  /** `raw`: the bytes refused, at most `FRAME_CAP` of them. Like a reading's, a view that never changes of a larger buffer: copy it to store it. */
   fault(fault: WireFault, raw: Uint8Array): void;
 }
 
