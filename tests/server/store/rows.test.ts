@@ -17,6 +17,10 @@ import type { Rig } from '#tests/support/store-rig';
 
 const listed = async (store: Store): Promise<readonly BatchListRow[]> => (await store.batches.list({ before: null, limit: 200 })).batches;
 
+const broken = (): never => {
+  throw new Error('after the rows were made');
+};
+
 describe('the list of batches', () => {
   let rig: Rig;
   let store: Store;
@@ -113,9 +117,6 @@ describe('the list of batches', () => {
     await record(sampleBatch({ batch: 'a', lines: 2 }).slice(0, 2));
     const [, , accept] = sampleBatch({ batch: 'a', lines: 2 });
     const before = await store.batches.get(as('a'));
-    const broken = (): never => {
-      throw new Error('after the rows were made');
-    };
     expect(() => (store.bench as SqliteJournal).appendWith(accept as Append, broken)).toThrow('after the rows');
     expect(await store.batches.get(as('a'))).toEqual(before);
     await record([accept as Append]);
