@@ -7,10 +7,10 @@ export const SUBJECTS: readonly Subject[] = [...SPOKEN, PROBE];
 
 export const shapeOfSubject = (subject: Subject): Shape => (subject === PROBE ? PROBE : shapeOf(subject));
 
-const FRAMES = 40_000;
+const FRAMES = 10_000;
 const CR = 13;
 
-/** A pour, a pause, a pour: 40,000 frames, about 0.7 MB. */
+/** A pour, a pause, a pour: 10,000 frames, about 0.2 MB: short, so that some rounds go undisturbed on a busy machine. */
 export const streamOf = (subject: Subject): Uint8Array => {
   const frames: Uint8Array[] = [];
   for (let at = 0; at < FRAMES; at += 1) {

@@ -13,8 +13,8 @@ import { BARE, type BareReading } from './bare-decoders';
 import { SUBJECTS, type Subject, chunksOf, shapeOfSubject, streamOf } from './decode-streams';
 
 const CHUNKS = [64, 4096] as const;
-const WARM_UP = 3;
-const ROUNDS = 10;
+const WARM_UP = 15;
+const ROUNDS = 60;
 const GOAL = 3;
 const INSTRUMENT = as<InstrumentId>('bench');
 

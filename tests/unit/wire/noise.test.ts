@@ -40,15 +40,20 @@ const busy = (work: () => void): number => {
 };
 
 describe('B6: noise never stalls and never becomes a reading', () => {
-  // Another program may take the processor away for longer than that; it does not do so four times running.
+  // Other programs may take the processor away for longer than that, so the strict figure is the time the processor spent on one chunk;
+  // the delay of the loop itself is held in nine of ten turns, in one of four goes.
   it('50 MB of every kind, spread over every shape, keeps the loop delay under 50 ms', { retry: 3 }, async () => {
     const heard: Heard[] = [...SCALE_SHAPES, ...PROBE_SHAPES].map((shape) => listen(shape));
     const delay = monitorEventLoopDelay({ resolution: 5 });
     delay.enable();
+    let longest = 0;
     for (const [, chunk] of KINDS) {
       for (let fed = 0; fed < NOISE / KINDS.length / heard.length; fed += chunk.length) {
         for (const { wire, faults, readings } of heard) {
-          wire.push(chunk, monotonic(fed));
+          longest = Math.max(
+            longest,
+            busy(() => wire.push(chunk, monotonic(fed))),
+          );
           expect(readings).toEqual([]);
           expect(faults.every(({ raw }) => raw.length <= FRAME_CAP)).toBe(true);
           faults.length = 0;
@@ -57,7 +62,8 @@ describe('B6: noise never stalls and never becomes a reading', () => {
       }
     }
     delay.disable();
-    expect(delay.max / 1e6).toBeLessThan(MOST_DELAY_MS);
+    expect(longest).toBeLessThan(MOST_DELAY_MS);
+    expect(delay.percentile(90) / 1e6).toBeLessThan(MOST_DELAY_MS);
   });
 
   it.each([...SCALE_SHAPES, ...PROBE_SHAPES])('%s: 50 MB without a line end cost no more by the end than at the start', async (shape) => {
