@@ -56,15 +56,15 @@ const options = (
 ): UPlot.Options => {
   const style = getComputedStyle(box);
   const ink = (name: string): string => style.getPropertyValue(name).trim();
-  const unit = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) / 10;
-  const font = (size: number): string => `500 ${size * unit}px ${style.fontFamily}`;
+  const text = Number.parseFloat(style.fontSize);
+  const font = `500 ${text}px ${style.fontFamily}`;
   const [low, high] = [window.low / 1000, window.high / 1000];
   const degrees = (value: number): string => figureNumber(temperatureFigure(value * 1000, display, 0));
-  const axis = { stroke: ink('--ink-dim'), font: font(20), grid: { show: false }, ticks: { stroke: ink('--glass'), size: 6 * unit } };
+  const axis = { stroke: ink('--ink-dim'), font, grid: { show: false }, ticks: { stroke: ink('--glass'), size: text * 0.3 } };
   const line = (name: 'lye' | 'oils'): UPlot.Series => ({
     label: words[name],
     stroke: ink(`--${name}`),
-    width: 4 * unit,
+    width: text * 0.2,
     points: { show: false },
     spanGaps: false,
   });
@@ -74,18 +74,17 @@ const options = (
     legend: { show: false },
     cursor: { show: false },
     scales: {
-      x: { time: false, range: (_chart, min, max) => [Math.min(min, max - 600), max] },
+      x: { time: false, range: (_chart, min, max) => [Math.min(min, max - 600), max + (max - Math.min(min, max - 600)) * 0.03] },
       y: { range: (_chart, min, max) => [Math.min(min ?? low, low) - 4, Math.max(max ?? high, high) + 6] },
     },
     axes: [
       {
         ...axis,
-        size: 30 * unit,
-        space: 120 * unit,
-        values: (chart, at) => at.map((second) => ago(Math.round(((chart.scales['x']?.max ?? second) - second) / 60))),
-        splits: (_chart, _index, min, max) => fromNow(min, max),
+        size: text * 1.5,
+        values: (chart, at) => at.map((second) => ago(Math.round(((chart.data[0].at(-1) ?? second) - second) / 60))),
+        splits: (chart, _index, min, max) => fromNow(min, chart.data[0].at(-1) ?? max, chart.width / (text * 6)),
       },
-      { ...axis, size: 60 * unit, splits: () => [low, high], values: (_chart, values) => values.map(degrees) },
+      { ...axis, size: text * 2.6, splits: () => [low, high], values: (_chart, values) => values.map(degrees) },
     ],
     series: [{}, line('lye'), line('oils')],
     hooks: {
@@ -97,13 +96,50 @@ const options = (
           ctx.fillRect(bbox.left, top, bbox.width, chart.valToPos(low, 'y', true) - top);
         },
       ],
+      draw: [
+        (chart) => {
+          const ends = [chart.data[1]?.at(-1), chart.data[2]?.at(-1)];
+          drawEnd(chart, { value: ends[0], other: ends[1], word: words.lye, colour: ink('--lye'), text });
+          drawEnd(chart, { value: ends[1], other: ends[0], word: words.oils, colour: ink('--oils'), text });
+        },
+      ],
     },
   };
 };
 
-/** A tick every two minutes back from now, or every ten of a long stretch. */
-const fromNow = (min: number, max: number): number[] => {
-  const step = max - min > 2_400 ? 1_200 : max - min > 900 ? 300 : 120;
+interface End {
+  readonly value: number | null | undefined;
+  readonly other: number | null | undefined;
+  readonly word: string;
+  readonly colour: string;
+  readonly text: number;
+}
+
+/** The newest value of a curve as a dot with its name: direct labels, no legend. Names of near curves make room for each other. */
+const drawEnd = (chart: UPlot, { value, other, word, colour, text }: End): void => {
+  const at = chart.data[0].at(-1);
+  if (at === undefined || value == null) return;
+  const { ctx } = chart;
+  const size = UPlot.pxRatio * text;
+  const [x, y] = [chart.valToPos(at, 'x', true), chart.valToPos(value, 'y', true)];
+  const apart = other == null ? Infinity : chart.valToPos(other, 'y', true) - y;
+  const aside = Math.abs(apart) > size * 1.1 ? 0 : (apart >= 0 ? -1 : 1) * (size * 1.1 - Math.abs(apart)) * 0.5;
+  // The chart remembers which font it set last: whatever is changed here is put back.
+  ctx.save();
+  ctx.fillStyle = colour;
+  ctx.beginPath();
+  ctx.arc(x, y, size * 0.35, 0, 2 * Math.PI);
+  ctx.fill();
+  ctx.font = `700 ${size * 1.1}px ${getComputedStyle(chart.root.parentElement ?? chart.root).fontFamily}`;
+  ctx.textAlign = 'right';
+  ctx.textBaseline = 'middle';
+  ctx.fillText(word, x - size * 0.7, y + aside);
+  ctx.restore();
+};
+
+/** Ticks back from now, two minutes apart or as many more as leave room for `most` labels. */
+const fromNow = (min: number, max: number, most: number): number[] => {
+  const step = [120, 300, 600, 1_200, 2_400].find((candidate) => (max - min) / candidate <= most) ?? 3_600;
   const ticks: number[] = [];
   for (let at = max; at >= min; at -= step) ticks.unshift(at);
   return ticks;

@@ -58,7 +58,7 @@ export function Vernier({ frame, target, tolerance, total, overshoot, red, displ
       )}
       <Walls glass={glass} scale={scale} />
       {overshoot === null || total === null || total > target ? null : (
-        <EaseOff glass={glass} y={scale.fine(target - Math.max(0, overshoot))} word={words.easeOff} />
+        <EaseOff glass={glass} y={scale.fine(target - Math.max(0, overshoot))} word={frame === 'wide' ? words.easeOff : ''} />
       )}
       <Labels glass={glass} scale={scale} marks={marks} words={words} />
     </svg>

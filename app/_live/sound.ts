@@ -1,13 +1,8 @@
 import { createStore } from 'zustand/vanilla';
+import type { Signal, Tone } from '#lib/bench/tone';
 
-/** What guides the pour and changes with every frame; `late` is for frames that come late while pouring, so that silence means nothing else. */
-export type Tone =
-  | { readonly kind: 'none' }
-  | { readonly kind: 'pulse'; readonly hz: number; readonly perSecond: number }
-  | { readonly kind: 'steady'; readonly hz: number }
-  | { readonly kind: 'late' };
-/** Short, and said once. */
-export type Signal = 'test' | 'ease-off' | 'over' | 'accepted' | 'held';
+/** `test`: what arming plays, so that a person hears that it works. */
+export type SoundSignal = Signal | 'test';
 
 /** `unarmed`: no tap yet. `blocked`: the browser stopped the sound (a lock screen, a call) and a tap is needed again. */
 export type SoundState = 'absent' | 'unarmed' | 'armed' | 'muted' | 'blocked';
@@ -26,7 +21,7 @@ interface Note {
   readonly for: number;
 }
 
-const SIGNALS: Readonly<Record<Signal, readonly Note[]>> = {
+const SIGNALS: Readonly<Record<SoundSignal, readonly Note[]>> = {
   test: [
     { hz: 660, at: 0, for: 0.12 },
     { hz: 990, at: 0.14, for: 0.2 },
@@ -104,7 +99,7 @@ export interface SoundOut {
   /** Every gesture: a context that the system stopped is woken as soon as a finger allows it. */
   wake(): void;
   tone(tone: Tone): void;
-  signal(signal: Signal): void;
+  signal(signal: SoundSignal): void;
   /** What rings, named by all that is wrong; `null`: nothing. A new name rings again although the last one was hushed. */
   alarm(name: string | null): void;
   /** Stops this alarm on this page. It is not an acknowledgement: the screen keeps showing it. */

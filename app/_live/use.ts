@@ -11,6 +11,7 @@ import type { Preferences } from './preferences';
 import { guard, liveStore, sound, startPage, temperatures } from './start';
 import type { Speaker, Voice } from './speech';
 import type { LiveState } from './store';
+import { followTones } from './tones';
 
 /** One primitive, or one object the store shares between frames. A selector that builds a new value each time would redraw without end. */
 export const useLive = <T>(select: (state: LiveState) => T): T => useStore(liveStore, select);
@@ -36,6 +37,9 @@ export const useConnection = (lead: string | null): void => {
     return () => live.leadAs(null);
   }, [lead]);
 };
+
+/** The tone of the pour and its signals, while this page is shown. */
+export const useTones = (): void => useEffect(() => followTones(), []);
 
 /** Keeps the screen on while this page is shown. */
 export const useAwakeScreen = (): void => useEffect(() => keepAwake(), []);

@@ -4,20 +4,20 @@ import localFont from 'next/font/local';
  * Atkinson Hyperlegible Next and Mono (Braille Institute, SIL Open Font Licence), served by ourselves: drawn to be told apart
  * through fogged goggles. `block` and a preload: no text is drawn in another face first, so nothing shifts.
  */
-const text = localFont({
+const hyperlegible = localFont({
   src: '../../node_modules/@fontsource-variable/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-wght-normal.woff2',
   weight: '200 800',
   display: 'block',
   variable: '--face-text',
 });
-const figure = localFont({
+const hyperlegibleMono = localFont({
   src: '../../node_modules/@fontsource-variable/atkinson-hyperlegible-mono/files/atkinson-hyperlegible-mono-latin-wght-normal.woff2',
   weight: '200 800',
   display: 'block',
   variable: '--face-figure',
 });
 /* Letters beyond western Europe, fetched only when a page has one. The loader reads literals only, hence the range twice. */
-const textExt = localFont({
+const hyperlegibleExt = localFont({
   src: '../../node_modules/@fontsource-variable/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-wght-normal.woff2',
   weight: '200 800',
   display: 'swap',
@@ -31,7 +31,7 @@ const textExt = localFont({
     },
   ],
 });
-const figureExt = localFont({
+const hyperlegibleMonoExt = localFont({
   src: '../../node_modules/@fontsource-variable/atkinson-hyperlegible-mono/files/atkinson-hyperlegible-mono-latin-ext-wght-normal.woff2',
   weight: '200 800',
   display: 'swap',
@@ -47,4 +47,4 @@ const figureExt = localFont({
 });
 
 /** Class names that define the four faces as custom properties. */
-export const faces = [text, figure, textExt, figureExt].map((face) => face.variable).join(' ');
+export const faces = [hyperlegible, hyperlegibleMono, hyperlegibleExt, hyperlegibleMonoExt].map((face) => face.variable).join(' ');

@@ -1,6 +1,6 @@
 'use client';
 import { useMemo } from 'react';
-import { useAwakeScreen, useConnection } from '../../_live/use';
+import { useAwakeScreen, useConnection, useTones } from '../../_live/use';
 import { useFrame } from '../../_ui/frame';
 import { HoldHint } from '../../_ui/press';
 import { messages } from '../messages';
@@ -25,6 +25,7 @@ export function BenchScreen() {
   const label = useMemo(() => screenLabel(), []);
   useConnection(label);
   useAwakeScreen();
+  useTones();
   useKeys();
   useLateParts();
   const frame = useFrame();

@@ -22,6 +22,10 @@ export function KeypadSheet() {
   const [typing, setTyping] = useState<Typing>(() => nothingTyped(first, display.mass));
   const [reading, setReading] = useState<Reading | null>(null);
   const mark = decimalMark(display.locale);
+  const change = (next: Typing): void => {
+    setTyping(next);
+    setReading(null);
+  };
   const key = (pressed: string): void => {
     setTyping((before) => typeKey(before, pressed));
     setReading(null);
@@ -29,23 +33,38 @@ export function KeypadSheet() {
   useTyping(key);
   const words = sheetMessages.keypad;
   const take = (): void => setReading(readTyping(typing, display));
+  const invalid = reading?.kind === 'invalid' || reading?.kind === 'unfinished';
   return (
-    <SheetFrame title={typing.what === 'weight' ? words.weightTitle : words.temperatureTitle} teach={words.teach}>
+    <SheetFrame
+      title={typing.what === 'weight' ? words.weightTitle : words.temperatureTitle}
+      teach={invalid ? (typing.what === 'weight' ? words.invalid : words.tooHot) : words.teach}
+    >
       <div className={styles['keypad']}>
-        <Entry typing={typing} reading={reading} onChange={setTyping} onReading={setReading} />
-        <div className={styles['pad']}>
-          {DIGITS.map((digit) => (
-            <Press key={digit} name={digit} onTap={() => key(digit)} />
-          ))}
-          <Press name={mark} onTap={() => key(mark)} />
-          <Press name="0" onTap={() => key('0')} />
-          <Press name={words.delete} onTap={() => key('delete')} />
-          <Press className={styles['take']} name={words.take} onTap={take} loud />
-        </div>
+        <Entry typing={typing} onChange={change} />
+        {reading === null || invalid ? (
+          <div className={styles['pad']}>
+            {DIGITS.map((digit) => (
+              <Press key={digit} name={digit} onTap={() => key(digit)} />
+            ))}
+            <Press name={mark} onTap={() => key(mark)} />
+            <Press name="0" onTap={() => key('0')} />
+            <Press name={words.delete} onTap={() => key('delete')} />
+            <Press className={styles['take']} name={words.take} onTap={take} loud />
+          </div>
+        ) : reading.kind === 'ambiguous' ? (
+          <Ambiguous
+            reading={reading}
+            onMeant={(meant) => (setTyping(meantAs(typing, meant)), setReading(readTyping(meantAs(typing, meant), display)))}
+          />
+        ) : (
+          <ReadBack typing={typing} reading={reading} onChange={change} />
+        )}
       </div>
     </SheetFrame>
   );
 }
+
+const meantAs = (typing: Typing, meant: string): Typing => ({ ...typing, meant });
 
 /** A keyboard's own digits go to the number; both marks are taken as typed, and asked about when they could be either. */
 const useTyping = (key: (pressed: string) => void): void =>
@@ -63,23 +82,18 @@ const useTyping = (key: (pressed: string) => void): void =>
 
 interface EntryProps {
   readonly typing: Typing;
-  readonly reading: Reading | null;
   readonly onChange: (typing: Typing) => void;
-  readonly onReading: (reading: Reading | null) => void;
 }
 
-function Entry({ typing, reading, onChange, onReading }: EntryProps) {
+function Entry({ typing, onChange }: EntryProps) {
   const display = useDisplay();
   const line = useLive(see.line);
   const words = sheetMessages.keypad;
-  const choose = (what: Typing['what']) => (): void => {
-    onChange(nothingTyped(what, display.mass));
-    onReading(null);
-  };
+  const choose = (what: Typing['what']) => (): void => onChange(nothingTyped(what, display.mass));
   const weight = typing.what === 'weight';
   return (
     <div className={styles['entry']}>
-      <SheetGrid>
+      <SheetGrid columns={3}>
         {line === null ? null : <Press name={words.weight} current={weight} onTap={choose('weight')} />}
         <Press name={words.lye} current={typing.what === 'lye'} onTap={choose('lye')} />
         <Press name={words.oils} current={typing.what === 'oils'} onTap={choose('oils')} />
@@ -102,40 +116,36 @@ function Entry({ typing, reading, onChange, onReading }: EntryProps) {
           {typing.text === '' ? '·' : typing.text} {weight ? (display.mass === 'g' ? 'g' : words.ounces) : `°${display.temperature}`}
         </output>
       )}
-      {reading === null ? null : <ReadBack typing={typing} reading={reading} onChange={onChange} onReading={onReading} />}
     </div>
   );
 }
 
-function ReadBack({ typing, reading, onChange, onReading }: EntryProps & { readonly reading: Reading }) {
-  const display = useDisplay();
+type Ambiguity = Extract<Reading, { kind: 'ambiguous' }>;
+
+/** "1,250" could be either: the person says which, and nothing is taken before. */
+function Ambiguous({ reading, onMeant }: { readonly reading: Ambiguity; readonly onMeant: (decimal: string) => void }) {
+  return (
+    <div className={styles['entry']} role="alert">
+      <p>{sheetMessages.keypad.ambiguous}</p>
+      <SheetGrid>
+        {reading.readings.map(({ decimal, shown }) => (
+          <Press key={decimal} name={shown} onTap={() => onMeant(decimal)} data={{ 'data-reading': decimal }} />
+        ))}
+      </SheetGrid>
+    </div>
+  );
+}
+
+type Taken = Extract<Reading, { kind: 'weight' | 'temperature' }>;
+
+/** What was typed, large, to be read aloud against the scale or the thermometer; only then is it sent. */
+function ReadBack({ typing, reading, onChange }: EntryProps & { readonly reading: Taken }) {
   const line = useLive(see.line);
   const words = sheetMessages.keypad;
-  if (reading.kind === 'ambiguous')
-    return (
-      <div role="alert">
-        <p>{words.ambiguous}</p>
-        <SheetGrid>
-          {reading.readings.map(({ decimal, shown }) => {
-            const meant = { ...typing, meant: decimal };
-            return (
-              <Press
-                key={decimal}
-                name={shown}
-                onTap={() => (onChange(meant), onReading(readTyping(meant, display)))}
-                data={{ 'data-reading': decimal }}
-              />
-            );
-          })}
-        </SheetGrid>
-      </div>
-    );
-  if (reading.kind === 'invalid' || reading.kind === 'unfinished')
-    return <p role="alert">{typing.what === 'weight' ? words.invalid : words.tooHot}</p>;
   const send = (part: boolean, held: boolean): void => {
-    if (reading.kind === 'temperature')
-      intend({ kind: 'type-temperature', use: typing.what === 'weight' ? 'room' : typing.what, value: reading.value });
-    else if (line !== null)
+    if (reading.kind === 'temperature') {
+      if (typing.what !== 'weight') intend({ kind: 'type-temperature', use: typing.what, value: reading.value });
+    } else if (line !== null)
       intend({
         kind: 'type-weight',
         line: line.plan.id,
@@ -148,9 +158,10 @@ function ReadBack({ typing, reading, onChange, onReading }: EntryProps & { reado
       });
     closeSheet();
   };
-  const held = line?.plan.material.class === 'hydroxide' && reading.kind === 'weight';
+  const weight = reading.kind === 'weight';
+  const held = weight && line?.plan.material.class === 'hydroxide';
   return (
-    <div role="alert">
+    <div className={styles['entry']} role="alert">
       <p>{words.readBack}</p>
       <output className={styles['typed']} data-read={reading.shown}>
         {reading.shown}
@@ -161,7 +172,8 @@ function ReadBack({ typing, reading, onChange, onReading }: EntryProps & { reado
         ) : (
           <Press name={words.right} onTap={() => send(false, false)} loud />
         )}
-        {reading.kind !== 'weight' ? null : held ? (
+        <Press name={words.wrong} onTap={() => onChange({ ...typing, meant: null })} />
+        {!weight ? null : held ? (
           <HoldPress name={words.part} words={holdWords} onHeld={() => send(true, true)} />
         ) : (
           <Press name={words.part} onTap={() => send(true, false)} />

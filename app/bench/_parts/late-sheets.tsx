@@ -21,6 +21,6 @@ const SHEETS: Readonly<Record<LateSheet, () => ReactNode>> = {
   pair: () => <PairSheet />,
 };
 
-export default function LateSheets({ sheet }: { readonly sheet: LateSheet }) {
+export function LateSheets({ sheet }: { readonly sheet: LateSheet }) {
   return SHEETS[sheet]();
 }

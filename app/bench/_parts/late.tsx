@@ -1,33 +1,43 @@
 'use client';
-import { lazy, Suspense, useEffect } from 'react';
-import type { ComponentProps } from 'react';
+import { useEffect } from 'react';
+import type { ReactNode } from 'react';
+import { createStore } from 'zustand/vanilla';
+import { useStore } from 'zustand';
+import type { Frame } from '../../_ui/frame';
+import type { LateSheet } from './late-sheets';
 
-const fetchSheets = () => import('./late-sheets');
-const fetchTemperatures = () => import('./temperatures');
-const fetchStart = () => import('./start');
-
-const Sheets = lazy(fetchSheets);
-const Temperatures = lazy(async () => ({ default: (await fetchTemperatures()).Temperatures }));
-const Start = lazy(async () => ({ default: (await fetchStart()).Start }));
-
-type LateProps =
-  | ({ readonly part: 'sheet' } & ComponentProps<typeof Sheets>)
-  | ({ readonly part: 'temperatures' } & ComponentProps<typeof Temperatures>)
-  | { readonly part: 'start' };
-
-/** Parts that the first frame of a weighing does not need. */
-export function Late(props: LateProps) {
-  return (
-    <Suspense fallback={null}>
-      {props.part === 'sheet' ? <Sheets sheet={props.sheet} /> : null}
-      {props.part === 'temperatures' ? <Temperatures frame={props.frame} /> : null}
-      {props.part === 'start' ? <Start /> : null}
-    </Suspense>
-  );
+/** Parts that the first frame of a weighing does not need; `null` until fetched. */
+interface Parts {
+  readonly sheet: ((sheet: LateSheet) => ReactNode) | null;
+  readonly temperatures: ((frame: Frame) => ReactNode) | null;
+  readonly start: (() => ReactNode) | null;
 }
 
-/** Fetches them all right after the page, not when they are shown: then the server may be gone. */
-export const useLateParts = (): void =>
-  useEffect(() => {
-    for (const fetchPart of [fetchSheets, fetchTemperatures, fetchStart]) void fetchPart();
-  }, []);
+const parts = createStore<Parts>(() => ({ sheet: null, temperatures: null, start: null }));
+
+const fetchParts = async (): Promise<void> => {
+  const { Start } = await import('./start');
+  parts.setState({ start: () => <Start /> });
+  const { LateSheets } = await import('./late-sheets');
+  parts.setState({ sheet: (sheet) => <LateSheets sheet={sheet} /> });
+  const { Temperatures } = await import('./temperatures');
+  parts.setState({ temperatures: (frame) => <Temperatures frame={frame} /> });
+};
+
+/**
+ * Fetches them right after the page, not when they are shown: then the server may be gone, and a part that comes late would appear
+ * under a finger.
+ */
+export const useLateParts = (): void => useEffect(() => void fetchParts(), []);
+
+export function LateSheet({ sheet }: { readonly sheet: LateSheet }) {
+  return useStore(parts, (there) => there.sheet)?.(sheet) ?? null;
+}
+
+export function LateTemperatures({ frame }: { readonly frame: Frame }) {
+  return useStore(parts, (there) => there.temperatures)?.(frame) ?? null;
+}
+
+export function LateStart() {
+  return useStore(parts, (there) => there.start)?.() ?? null;
+}

@@ -6,6 +6,7 @@ import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
 import { messages } from '../messages';
 import styles from '../bench.module.css';
+import { useControls } from './controls';
 import { useSeen } from './seen';
 import { isWeighing } from './shape';
 import { actFor, secondsText, showIn } from './words';
@@ -29,6 +30,7 @@ const useAct = (): string => {
   const { phase, block, shape, offline, joiningHeld } = useSeen();
   const link = useLive(see.link);
   const outdated = useLive(see.outdated);
+  const asking = useControls((state) => state.asking);
   const line = useLive(see.line);
   const easeOff = useLive(see.easeOff);
   const division = useLive(see.division);
@@ -36,6 +38,7 @@ const useAct = (): string => {
   const tolerance = useLive(see.tolerance);
   const holds = useLive(see.joining)?.holds;
   const show = showIn(useDisplay(), division);
+  if (asking !== null) return messages.start.lotTeach;
   if (outdated) return messages.offline.outdated.act;
   if (phase === null) return messages.offline.connecting.act;
   if (offline) return messages.offline[link === 'connecting' ? 'connecting' : 'down'].act;
@@ -58,6 +61,7 @@ function Fact() {
   if (phase === 'ask' || phase === 'question') return <Doubt />;
   if (phase === 'away') return null;
   if (kind === 'since') return messages.number.since;
+  if (kind === 'gross') return messages.number.gross;
   if (kind === 'words') return <LastKnown />;
   return isWeighing(phase) && kind === 'left' ? <OfTarget /> : <Vessel />;
 }

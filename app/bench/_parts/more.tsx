@@ -46,7 +46,7 @@ export function More() {
         {practice ? <Press name={words.practice} onTap={go('scene')} /> : null}
         <Press name={words.settings} onTap={go('settings')} />
         <Press name={words.firstAid} onTap={go('first-aid')} />
-        <Press name={words.temperatures} onTap={() => router.push('/bench/temperatures' as Route)} />
+        <Press name={words.temperatures} onTap={() => router.push('/bench/temperatures')} />
         <HoldPress name={words.today} words={holdWords} onHeld={() => router.push('/' as Route)} />
       </SheetGrid>
     </SheetFrame>

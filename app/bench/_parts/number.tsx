@@ -60,7 +60,8 @@ function Changed() {
   const change = useLive(({ batch }) => (batch?.question == null ? null : batch.question.now - batch.question.was));
   if (change === null) return <Words />;
   const shown = massFigure(change, display, division, 'both');
-  return <Slotted shown={shown} room={3} word={messages.number.changed} label={messages.number.spoken.changed(figureText(shown))} />;
+  const word = change < 0 ? messages.number.less : messages.number.more;
+  return <Slotted shown={shown} room={3} word={word} label={messages.number.spoken.changed(figureText(shown))} />;
 }
 
 function Gross() {
@@ -69,7 +70,7 @@ function Gross() {
   if (scale === null) return <Words />;
   if (scale.gross === null) return <Words />;
   const shown = massFigure(scale.gross, display, scale.division);
-  return <Slotted shown={shown} room={4} word={messages.number.onScale} label={messages.number.spoken.onScale(figureText(shown))} />;
+  return <Slotted shown={shown} room={4} word="" label={messages.number.spoken.onScale(figureText(shown))} />;
 }
 
 /** How far apart lye and oils are now. */

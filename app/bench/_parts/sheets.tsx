@@ -1,7 +1,7 @@
 'use client';
 import { useControls } from './controls';
 import { FirstAid } from './first-aid';
-import { Late } from './late';
+import { LateSheet } from './late';
 import { More } from './more';
 
 /** The open sheet. First aid comes with the page itself. */
@@ -10,5 +10,5 @@ export function Sheets() {
   if (sheet === 'none') return null;
   if (sheet === 'more') return <More />;
   if (sheet === 'first-aid') return <FirstAid />;
-  return <Late part="sheet" sheet={sheet} />;
+  return <LateSheet sheet={sheet} />;
 }

@@ -5,7 +5,7 @@ import { useDisplay, useLive } from '../../_live/use';
 import type { Frame } from '../../_ui/frame';
 import { messages } from '../messages';
 import styles from '../bench.module.css';
-import { Late } from './late';
+import { LateTemperatures } from './late';
 import { useSeen } from './seen';
 import { isWeighing } from './shape';
 import { Truth } from './truth';
@@ -24,7 +24,7 @@ export function Side({ frame }: { readonly frame: Frame }) {
         ) : isWeighing(phase) || phase === 'away' || phase === 'resume' || phase === 'choose-lot' ? (
           <Fill frame={frame} />
         ) : (
-          <Late part="temperatures" frame={frame} />
+          <LateTemperatures frame={frame} />
         )}
       </div>
       <Truth />

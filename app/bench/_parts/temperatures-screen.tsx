@@ -44,6 +44,7 @@ export function TemperaturesScreen() {
       className={styles['bench']}
       data-shape={known ? 'bare' : 'lost'}
       data-phase={phase ?? 'none'}
+      data-page=""
       aria-label={words.title}
       {...swallowing}
     >

@@ -21,7 +21,6 @@ export function Voice() {
     const text = sayText(say.code, say.params, showIn(display, division));
     setSentence(text);
     if (aloud) speaker().say(text, display.locale);
-    if (say.code === 'ease-off' || say.code === 'over' || say.code === 'accepted') sound.signal(say.code);
   }, [say, display, division, aloud]);
   return (
     <output className="unseen" aria-live="polite" data-say={say?.code}>

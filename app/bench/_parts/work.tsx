@@ -10,7 +10,7 @@ import styles from '../work.module.css';
 import { Cards } from './cards';
 import { openSheet } from './controls';
 import { Holds } from './holds';
-import { Late } from './late';
+import { LateStart } from './late';
 import { Lost } from './lost';
 import { useSeen } from './seen';
 import { isSteps, Steps } from './steps';
@@ -22,7 +22,7 @@ export function Work() {
   const status = useLive(see.status);
   if (offline || phase === null) return <Lost />;
   if (cards.length > 0) return <Cards />;
-  if (phase === 'idle' || (phase === 'done' && status !== 'weighing' && status !== 'joined')) return <Late part="start" />;
+  if (phase === 'idle' || (phase === 'done' && status !== 'weighing' && status !== 'joined')) return <LateStart />;
   if (kind === 'words' && phase !== 'away') return <Lost />;
   if (phase === 'temperatures' || phase === 'joining') return <Holds />;
   if (phase === 'gate') return <FirstAidPress />;
