@@ -29,7 +29,7 @@ export interface Bench {
   now(): Monotonic;
   /** The newest live frame. */
   frame(): LiveFrame;
-  /** Milliseconds since each instrument was heard, by its id; `null` before the first reading. */
+  /** Milliseconds since each scale (by its id) and each probe (by its vessel) was heard; `null` before the first reading. */
   ages(): Readonly<Record<string, number | null>>;
   /** The batch at this bench: armed, or the last one until another starts. */
   batch(): BatchState | null;
