@@ -41,7 +41,7 @@ export interface Live {
   dismiss(): void;
 }
 
-const CHECK_EVERY_MS = 250;
+const CHECK_EVERY_MS = 200;
 const ALIVE_EVERY_MS = 1_000;
 /** An intent is void this long after it was made, whatever happened on the way. */
 const INTENT_LIVES_MS = 3_000;
