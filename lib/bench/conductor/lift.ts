@@ -96,8 +96,9 @@ const conclude = (stage: Scenery, id: InstrumentId, scale: ScaleMemory, stand: S
     return;
   }
   if (stand.shifted !== null) return ask(stand.shifted, stand.left);
-  const near = free ? Math.abs(level - (stand.empty ?? level)) : stand.nearest;
-  if (stand.empty !== null && near > within(scale)) return ask('changed-on-pan', stand.gross + (free ? level - stand.empty : 0));
+  // The next vessel may stand there before the empty pan came to rest, and a light one counts as nearly nothing: what proves the lift is that the
+  // pan was seen empty between.
+  if (stand.empty !== null && stand.nearest > within(scale)) return ask('changed-on-pan', stand.gross + (free ? level - stand.empty : 0));
   const body = { vessel: stand.vessel, gross: mg(Math.round(stand.left)), within: mg(Math.round(limit)) };
   wantOnce(stage, `lift ${stand.entry}`, { kind: 'lift', body });
 };
