@@ -15,8 +15,8 @@ export interface HoldWords {
 }
 
 interface Common {
-  readonly name: ReactNode;
-  readonly sub?: ReactNode;
+  readonly name: string;
+  readonly sub?: string | undefined;
   readonly icon?: ReactNode;
   /** Loud: a filled plate, for the one thing that asks to be pressed. */
   readonly loud?: boolean;
@@ -32,7 +32,8 @@ const join = (...names: readonly (string | false | undefined)[]): string => name
 const Face = ({ name, sub, icon }: Pick<Common, 'name' | 'sub' | 'icon'>) => (
   <>
     {icon}
-    <span className={styles['words']}>
+    {/* Other words are another element: what is centred anew has not moved. */}
+    <span key={`${name} ${sub}`} className={styles['words']}>
       <b>{name}</b>
       {sub === undefined ? null : <span>{sub}</span>}
     </span>

@@ -41,7 +41,7 @@ export const messages = {
       recorded: (amount: string) => `${amount} recorded`,
       changed: (amount: string) => `changed by ${amount}`,
     },
-    of: (now: string, target: string) => [now, ' of ', target] as const,
+    of: (now: string, target: string) => `${now} of ${target}`,
     last: (value: string, age: string) => `last ${value}, ${age} ago`,
     within: (tolerance: string) => `Within ± ${tolerance}`,
   },
@@ -344,6 +344,7 @@ export const messages = {
     wrong: { name: 'Something wrong', sub: 'seized, split, grainy' },
   } satisfies Record<TraceMark, { name: string; sub: string }>,
   joining: {
+    allowed: (limit: string) => `${limit} allowed`,
     figures: (value: string, limit: string) => `${value}, allowed ${limit}`,
     overridden: 'allowed, on record',
     advice: 'advice only',

@@ -1,6 +1,7 @@
 'use client';
 import { useMemo } from 'react';
 import { useAwakeScreen, useConnection, useTones } from '../../_live/use';
+import { useFaces } from '../../_ui/use-faces';
 import { useFrame } from '../../_ui/frame';
 import { HoldHint } from '../../_ui/press';
 import { messages } from '../messages';
@@ -29,6 +30,7 @@ export function BenchScreen() {
   useKeys();
   useLateParts();
   const frame = useFrame();
+  const faces = useFaces();
   const { shape, phase } = useSeen();
   return (
     <main
@@ -36,11 +38,12 @@ export function BenchScreen() {
       className={styles['bench']}
       data-shape={shape}
       data-phase={phase ?? 'none'}
+      data-faces={faces}
       aria-label={messages.title}
       {...swallowing}
     >
       <Hatch />
-      <div className={styles['plate']} aria-hidden="true" />
+      <div key={shape} className={styles['plate']} aria-hidden="true" />
       <Heading />
       <Which />
       <TheNumber />

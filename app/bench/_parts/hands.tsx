@@ -13,7 +13,7 @@ import { act, closeSheet, holdWords, openSheet, silence, useControls } from './c
 import { screenLabel } from './label';
 import { useSeen } from './seen';
 import { isWeighing } from './shape';
-import { secondsText } from './words';
+import { AGE_PLACES, FIGURE_SPACE, secondsText } from './words';
 
 /** The foot of the screen: back, sound, the two temperatures, more, go on. Always there, always in the same place. */
 export function Hands() {
@@ -89,19 +89,22 @@ export function Temperature({ use }: { readonly use: 'lye' | 'oils' }) {
   const display = useDisplay();
   const probe = useLive(see[use]);
   const shown = probe?.value == null ? null : temperatureFigure(probe.value, display);
+  const age = ageOf(probe, display.locale);
   return (
     <div className={styles['temp']} data-use={use} data-fresh={probe?.freshness ?? 'lost'}>
       <span className={styles['vessel']}>
         {use === 'lye' ? <Flask /> : <Pot />}
         {messages.temperatures[use]}
       </span>
-      <span className={styles['age']}>{ageOf(probe, display.locale)}</span>
+      <span key={age.length} className={styles['age']}>
+        {age}
+      </span>
       <span className={styles['degrees']}>
         {shown === null ? (
           <i className={styles['noDegrees']} />
         ) : (
           <>
-            <b data-temperature={use}>{figureNumber(shown)}</b> {shown.unit}
+            <b data-temperature={use}>{figureNumber(shown)}</b> <span key={figureNumber(shown).length}>{shown.unit}</span>
           </>
         )}
       </span>
@@ -113,7 +116,7 @@ const ageOf = (probe: LiveProbe | null, locale: string): string => {
   if (probe === null) return messages.scale.none;
   if (probe.suspect !== null) return messages.scale.suspect;
   if (probe.freshness !== 'fresh' || probe.age === null) return messages.scale[probe.freshness];
-  return messages.scale.age(secondsText(probe.age, locale));
+  return messages.scale.age(secondsText(probe.age, locale)).padStart(AGE_PLACES, FIGURE_SPACE);
 };
 
 function GoOnPress() {

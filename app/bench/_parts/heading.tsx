@@ -1,5 +1,6 @@
 'use client';
 import type { CSSProperties } from 'react';
+import type { CuePhase } from '#lib/bench/cue';
 import type { BatchState, LineState } from '#lib/work/batch/index';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
@@ -32,11 +33,14 @@ export function Heading() {
   })();
   // The size follows from the length alone, so that it is the same before and after the face has loaded.
   return (
-    <h1 className={styles['name']} style={{ '--fit': Math.min(1, 17 / Math.max(1, name.length)) } as CSSProperties}>
+    <h1 key={name} className={styles['name']} style={{ '--fit': Math.min(1, 17 / Math.max(1, name.length)) } as CSSProperties}>
       {name}
     </h1>
   );
 }
+
+/** Phases besides weighing that speak of one line. */
+const OF_A_LINE: ReadonlySet<CuePhase> = new Set(['gate', 'resume', 'choose-lot', 'away']);
 
 /** Beside the name: which scale and vessel, which lot, where in the list. */
 export function Which() {
@@ -46,14 +50,11 @@ export function Which() {
   const mark = useLive(see.mark);
   if (batch === null || mark === null || phase === 'idle') return <div className={styles['which']} />;
   const temperatures = phase === 'temperatures' || phase === 'joining';
+  const named = line !== null && phase !== null && (isWeighing(phase) || OF_A_LINE.has(phase));
   return (
     <div className={styles['which']}>
-      {temperatures ? (
-        <Window />
-      ) : line !== null && (isWeighing(phase) || phase === 'gate' || phase === 'resume' || phase === 'choose-lot') ? (
-        <WhereAndLot line={line} />
-      ) : null}
-      <Place batch={batch} line={line} />
+      {temperatures ? <Window /> : named ? <WhereAndLot line={line} /> : null}
+      <Place batch={batch} line={line} alone={!(temperatures || named)} />
     </div>
   );
 }
@@ -84,13 +85,13 @@ export function Window() {
   );
 }
 
-function Place({ batch, line }: { readonly batch: BatchState; readonly line: LineState | null }) {
+function Place({ batch, line, alone }: { readonly batch: BatchState; readonly line: LineState | null; readonly alone: boolean }) {
   const lines = batch.order.map((id) => batch.lines[id]);
   const done = lines.filter((one) => one?.status === 'closed').length;
   const at = line === null ? done : batch.order.indexOf(line.plan.id) + 1;
   const here = line === null ? -1 : at - 1;
   return (
-    <span className={styles['place']}>
+    <span key={`${at} ${done} ${alone}`} className={styles['place']}>
       <span className={styles['batch']}>{batch.mark}</span>
       <span className="unseen">{messages.placeSpoken(at, lines.length, done)}</span>
       <span className={styles['tally']} aria-hidden="true">

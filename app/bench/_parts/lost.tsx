@@ -21,7 +21,7 @@ export function Lost() {
   })();
   const accepted = Object.values(batch?.lines ?? {}).filter((line) => line.status === 'closed').length;
   return (
-    <div className={styles['lost']}>
+    <div key={list.join()} className={styles['lost']}>
       <ol>
         {list.map((step) => (
           <li key={step}>{step}</li>

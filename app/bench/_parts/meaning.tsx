@@ -9,7 +9,7 @@ import styles from '../bench.module.css';
 import { useControls } from './controls';
 import { useSeen } from './seen';
 import { isWeighing } from './shape';
-import { actFor, secondsText, showIn } from './words';
+import { actFor, FIGURE_SPACE, secondsText, showIn } from './words';
 
 /** Under the number: what to do now, and the figures it rests on. */
 export function Meaning() {
@@ -18,10 +18,10 @@ export function Meaning() {
   // The size follows from the length alone: nothing is measured, so nothing jumps.
   return (
     <div className={styles['meaning']} style={{ '--long': act.length } as CSSProperties}>
-      <b data-ease={easeOff || undefined}>{act}</b>
-      <span className={styles['fact']}>
-        <Fact />
-      </span>
+      <b key={act} data-ease={easeOff || undefined}>
+        {act}
+      </b>
+      <Fact />
     </div>
   );
 }
@@ -56,14 +56,22 @@ const useAct = (): string => {
 
 function Fact() {
   const { phase, kind, offline, joiningHeld } = useSeen();
-  if (offline) return null;
+  if (offline || phase === 'away') return null;
   if (phase === 'joining' || phase === 'temperatures') return joiningHeld ? <HoldFact /> : null;
   if (phase === 'ask' || phase === 'question') return <Doubt />;
-  if (phase === 'away') return null;
-  if (kind === 'since') return messages.number.since;
-  if (kind === 'gross') return messages.number.gross;
+  if (kind === 'since') return <Plain text={messages.number.since} />;
+  if (kind === 'gross') return <Plain text={messages.number.gross} />;
   if (kind === 'words') return <LastKnown />;
   return isWeighing(phase) && kind === 'left' ? <OfTarget /> : <Vessel />;
+}
+
+/** Other words are another element: what is set anew at the right edge has not moved. */
+function Plain({ text }: { readonly text: string }) {
+  return (
+    <span key={text} className={styles['fact']}>
+      {text}
+    </span>
+  );
 }
 
 function OfTarget() {
@@ -74,14 +82,15 @@ function OfTarget() {
   if (total === null || target === null) return null;
   const now = massFigure(total, display, division);
   const whole = massFigure(target, display, division);
-  if (now.rest !== null || whole.rest !== null) return `${massText(total, display, division)} / ${massText(target, display, division)}`;
-  const [, of] = messages.number.of('', '');
+  if (now.rest !== null || whole.rest !== null)
+    return <Plain text={messages.number.of(massText(total, display, division), massText(target, display, division))} />;
+  const shown = figureNumber(whole);
   return (
-    <>
-      <em data-total={figureNumber(now)}>{figureNumber(now)}</em>
-      {of}
-      <em>{figureNumber(whole)}</em> {whole.unit}
-    </>
+    <span key={`${shown} ${Math.max(shown.length, figureNumber(now).length)}`} className={styles['fact']}>
+      <em data-total={figureNumber(now)}>{figureNumber(now).padStart(shown.length, FIGURE_SPACE)}</em>
+      {messages.number.of('', '')}
+      <em>{shown}</em> {whole.unit}
+    </span>
   );
 }
 
@@ -95,12 +104,17 @@ function LastKnown() {
   const pan = batch?.pans[scale.id];
   const pours = pan !== undefined && line !== null && pan.line === line.plan.id;
   const net = pours ? line.actual + (line.plan.mode === 'loss' ? -1 : 1) * (scale.last.gross - pan.zero) : scale.last.gross;
-  return messages.number.last(massText(net, display, scale.division), `${secondsText(scale.last.age, display.locale)} s`);
+  const age = messages.scale.age(secondsText(scale.last.age, display.locale));
+  return <Plain text={messages.number.last(massText(net, display, scale.division), age)} />;
 }
 
 function Doubt() {
   const doubt = useLive(see.doubt);
-  return doubt === null ? null : <span className={styles['doubt']}>{messages.doubts[doubt]}</span>;
+  return doubt === null ? null : (
+    <span key={doubt} className={`${styles['fact']} ${styles['doubt']}`}>
+      {messages.doubts[doubt]}
+    </span>
+  );
 }
 
 function Vessel() {
@@ -108,7 +122,7 @@ function Vessel() {
   const vessel = useLive(see.vessel);
   const scale = useLive(see.scale);
   if (vessel === null || phase === null || !isWeighing(phase)) return null;
-  return messages.where(vessel.plan.name, scale?.name ?? '');
+  return <Plain text={messages.where(vessel.plan.name, scale?.name ?? '')} />;
 }
 
 function HoldFact() {
@@ -117,5 +131,5 @@ function HoldFact() {
   const first = holds?.find(({ level, overridden }) => level === 'hold' && !overridden);
   if (first?.limit == null) return null;
   const amount = first.reason === 'apart' ? differenceText(first.limit, display) : temperatureText(first.limit, display);
-  return `${amount} ${messages.temperatures.allowed}`;
+  return <Plain text={messages.joining.allowed(amount)} />;
 }

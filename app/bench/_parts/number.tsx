@@ -108,7 +108,12 @@ function Slotted({ shown, room, word, label }: SlottedProps) {
   const { whole, mark, part, size, wholeWidth } = slotsOf(shown, room);
   const unit = shown.rest === null ? shown.unit : `${shown.unit} + ${shown.rest.unit}`;
   return (
-    <div className={styles['number']} data-figure={figureText(shown)} style={{ '--size': size, '--whole': wholeWidth } as CSSProperties}>
+    <div
+      key={`${size} ${wholeWidth} ${part.length} ${unit} ${word}`}
+      className={styles['number']}
+      data-figure={figureText(shown)}
+      style={{ '--size': size, '--whole': wholeWidth } as CSSProperties}
+    >
       <span className="unseen">{label}</span>
       <span className={styles['figure']} aria-hidden="true">
         <Places texts={whole} />

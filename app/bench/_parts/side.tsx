@@ -19,7 +19,7 @@ export function Side({ frame }: { readonly frame: Frame }) {
       <div className={styles['drawing']}>
         {gate !== null ? (
           <Precautions items={gate.items} />
-        ) : phase === 'idle' || phase === 'done' || phase === null ? (
+        ) : phase === null ? null : phase === 'idle' || phase === 'done' ? (
           <HowItGoes />
         ) : isWeighing(phase) || phase === 'away' || phase === 'resume' || phase === 'choose-lot' ? (
           <Fill frame={frame} />

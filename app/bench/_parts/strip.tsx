@@ -12,30 +12,30 @@ export function Strip() {
   const awake = useAwake();
   const voice = useVoice();
   const wanted = usePreference((kept) => kept.voice);
-  const words = messages.strip;
+  const [lead, leadWords] = useLead();
+  const { strip } = messages;
+  const speech = voice === 'no-voice' ? strip.noVoice : wanted ? strip.voice : strip.voiceOff;
   return (
-    <p className={styles['strip']}>
-      {realm === null || realm === 'real' ? null : <b data-realm={realm}>{words[realm]}</b>}
-      <Leads />
-      <span data-awake={awake}>{words.awake[awake]}</span>
-      <span>{voice === 'no-voice' ? words.noVoice : wanted ? words.voice : words.voiceOff}</span>
+    <p key={`${realm} ${leadWords} ${awake} ${speech}`} className={styles['strip']}>
+      {realm === null || realm === 'real' ? null : <b data-realm={realm}>{strip[realm]}</b>}
+      {lead === null ? null : <span data-lease={lead}>{leadWords}</span>}
+      <span data-awake={awake}>{strip.awake[awake]}</span>
+      <span>{speech}</span>
     </p>
   );
 }
 
-function Leads() {
+type Lead = 'mine' | 'elsewhere' | 'free' | 'other' | null;
+
+const useLead = (): readonly [Lead, string] => {
   const lease = useLive(see.lease);
   const role = useLive(see.role);
   const { locale } = useDisplay();
   const { watching, strip } = messages;
-  if (lease === null) return null;
-  if (lease.mine) return <span data-lease="mine">{strip.lead}</span>;
+  if (lease === null) return [null, ''];
+  if (lease.mine) return ['mine', strip.lead];
+  if (role === 'watcher') return ['elsewhere', watching.elsewhere];
+  if (lease.holder === null) return ['free', watching.free];
   const label = lease.label ?? '';
-  if (role === 'watcher') return <span data-lease="elsewhere">{watching.elsewhere}</span>;
-  if (lease.holder === null) return <span data-lease="free">{watching.free}</span>;
-  return (
-    <span data-lease="other">
-      {lease.lostForMs === null ? watching.other(label) : watching.lost(label, secondsText(lease.lostForMs, locale))}
-    </span>
-  );
-}
+  return ['other', lease.lostForMs === null ? watching.other(label) : watching.lost(label, secondsText(lease.lostForMs, locale))];
+};

@@ -6,6 +6,7 @@ import { differenceText } from '#lib/units/format';
 import { see } from '../../_live/selectors';
 import { useAwakeScreen, useConnection, useDisplay, useLive } from '../../_live/use';
 import { Press } from '../../_ui/press';
+import { useFaces } from '../../_ui/use-faces';
 import { useFrame } from '../../_ui/frame';
 import { messages } from '../messages';
 import styles from '../bench.module.css';
@@ -30,6 +31,7 @@ export function TemperaturesScreen() {
   useConnection(label);
   useAwakeScreen();
   const frame = useFrame();
+  const faces = useFaces();
   const router = useRouter();
   const phase = useLive(see.phase);
   const { offline } = useSeen();
@@ -44,6 +46,7 @@ export function TemperaturesScreen() {
       className={styles['bench']}
       data-shape={known ? 'bare' : 'lost'}
       data-phase={phase ?? 'none'}
+      data-faces={faces}
       data-page=""
       aria-label={words.title}
       {...swallowing}

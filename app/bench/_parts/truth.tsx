@@ -4,7 +4,7 @@ import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
 import { messages } from '../messages';
 import styles from '../bench.module.css';
-import { secondsText } from './words';
+import { AGE_PLACES, FIGURE_SPACE, secondsText } from './words';
 import { useSeen } from './seen';
 
 /** Whether the instruments are telling the truth, at the foot of what they feed. */
@@ -20,10 +20,12 @@ function ScaleTruth() {
   if (scale === null) return null;
   const state = stateOf(scale);
   return (
-    <span data-fresh={scale.freshness}>
+    <span key={`${scale.name} ${state} ${scale.checked}`} data-fresh={scale.freshness}>
       <Sign state={scale.freshness === 'fresh' ? scale.motion : 'lost'} />
       <b>{messages.scale.by(scale.name, state)}</b>
-      {scale.age === null ? null : <span className={styles['age']}>{messages.scale.age(secondsText(scale.age, locale))}</span>}
+      {scale.age === null ? null : (
+        <span className={styles['age']}>{messages.scale.age(secondsText(scale.age, locale)).padStart(AGE_PLACES, FIGURE_SPACE)}</span>
+      )}
       <span>{scale.checked ? messages.scale.checked : messages.scale.never}</span>
     </span>
   );
@@ -43,7 +45,7 @@ export function ProbesTruth() {
   const lye = useLive(see.lye);
   const oils = useLive(see.oils);
   return (
-    <span data-fresh={lye?.freshness === 'fresh' && oils?.freshness === 'fresh' ? 'fresh' : 'lost'}>
+    <span key={`${word(lye)} ${word(oils)}`} data-fresh={lye?.freshness === 'fresh' && oils?.freshness === 'fresh' ? 'fresh' : 'lost'}>
       <b>{messages.scale.by(messages.temperatures.lye, word(lye))}</b>
       <b>{messages.scale.by(messages.temperatures.oils, word(oils))}</b>
     </span>

@@ -44,7 +44,7 @@ export function Alarm() {
   const words = [...(lost ? [messages.offline.down.title] : []), ...(alarms ?? []).map(({ code }) => messages.alarms[code])];
   if (words.length === 0) return null;
   return (
-    <p className={styles['alarm']} role="alert" data-alarm={name === '' ? 'silenced' : 'ringing'}>
+    <p key={words.join()} className={styles['alarm']} role="alert" data-alarm={name === '' ? 'silenced' : 'ringing'}>
       {words.join(' · ')}
     </p>
   );

@@ -13,6 +13,11 @@ export const showIn = (display: Display, division: number | null): Show => ({
   difference: (milliKelvin) => differenceText(milliKelvin, display),
 });
 
+/** A space as wide as a digit of the figure face: digits that come and go leave the others where they are. */
+export const FIGURE_SPACE = '\u2007';
+/** An age keeps this many places: "12 s" stands where "0.1 s" stood. */
+export const AGE_PLACES = 5;
+
 /** Seconds with one digit under ten seconds, none above. */
 export const secondsText = (milliseconds: number, locale: string): string => {
   const seconds = milliseconds / 1000;

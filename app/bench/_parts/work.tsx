@@ -50,7 +50,9 @@ function Next() {
       ) : (
         <>
           <b>{next.plan.material.name}</b>
-          <span className={styles['amount']}>{massText(next.plan.target - next.actual, display)}</span>
+          <span key={next.plan.id} className={styles['amount']}>
+            {massText(next.plan.target - next.actual, display)}
+          </span>
           <span className={styles['sub']}>{next.plan.lot === null ? messages.noLot : messages.lot(next.plan.lot.mark)}</span>
         </>
       )}

@@ -52,7 +52,7 @@ export const moveHands = async (scales: Scales, sight: Sight): Promise<'set-down
     await scale.tell({ act: 'set-down', name: cue.vessel, grams: grams(empty) });
     return 'set-down';
   }
-  if ((cue.phase === 'ready' || cue.phase === 'short') && cue.left !== null && cue.left > 0) {
+  if (['ready', 'short', 'pouring'].includes(cue.phase) && (cue.left ?? 0) > 0 && cue.left !== null) {
     await scale.tell({ act: 'pour', grams: grams(cue.left) });
     return 'pour';
   }

@@ -1,0 +1,77 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Page } from 'playwright-core';
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+/** What axe finds on the page now, as short lines; every rule it has. */
+export const axe = async (page: Page): Promise<readonly string[]> => {
+  if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(axeSource);
+  return page.evaluate(async () => {
+    const { axe } = globalThis as unknown as {
+      axe: {
+        run: (root: Document) => Promise<{ violations: { id: string; help: string; nodes: { html: string; failureSummary: string }[] }[] }>;
+      };
+    };
+    const { violations } = await axe.run(document);
+    return violations.flatMap(({ id, help, nodes }) =>
+      nodes.map(({ html, failureSummary }) => `${id}: ${help}: ${html.slice(0, 160)} ${failureSummary.slice(0, 200)}`),
+    );
+  });
+};
+
+/** Everything drawn, and one turn of the loop after it. */
+export const drawn = (page: Page): Promise<unknown> =>
+  page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done)))));
+
+/** Sums layout shifts from before the first script on, with what moved. */
+export const watchShifts = (page: Page): Promise<unknown> =>
+  page.addInitScript(() => {
+    const shifts: string[] = [];
+    Object.assign(globalThis, { shifts });
+    new PerformanceObserver((list) => {
+      for (const entry of list.getEntries()) {
+        const { value, sources } = entry as unknown as { value: number; sources: { node: Element | null }[] };
+        const what = sources.map(({ node }) => `${node?.nodeName ?? ''}.${node instanceof Element ? node.className : ''}`).join(' ');
+        if (value > 0) shifts.push(`${value.toFixed(5)} ${document.querySelector('main')?.dataset['phase']} ${what}`);
+      }
+    }).observe({ type: 'layout-shift', buffered: true });
+  });
+export const shifts = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() => (globalThis as unknown as { shifts: string[] }).shifts);
+
+/** Pixels the page is larger than its window, either way. */
+export const overflow = (page: Page): Promise<readonly [number, number]> =>
+  page.evaluate(() => {
+    const { scrollWidth, scrollHeight } = document.documentElement;
+    return [scrollWidth - innerWidth, scrollHeight - innerHeight] as const;
+  });
+
+/** Targets smaller than 72 px, or reaching out of the window. */
+export const badTargets = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll('button')].flatMap((button) => {
+      const { left, top, right, bottom, width, height } = button.getBoundingClientRect();
+      const small = width < 71.9 || height < 71.9;
+      const out = left < 0 || top < 0 || right > innerWidth + 0.5 || bottom > innerHeight + 0.5;
+      return small || out
+        ? [`${button.textContent} ${Math.round(width)}x${Math.round(height)} at ${Math.round(left)},${Math.round(top)}`]
+        : [];
+    }),
+  );
+
+/** Notes when an attribute of the screen first has a value, on the page's own clock; `took` reads it. */
+export const stampWhen = (page: Page, selector: string): Promise<void> =>
+  page.evaluate((wanted) => {
+    const stamp = globalThis as unknown as { stamped: number | null };
+    stamp.stamped = document.querySelector(wanted) === null ? null : Date.now();
+    if (stamp.stamped !== null) return;
+    const observer = new MutationObserver(() => {
+      if (document.querySelector(wanted) === null) return;
+      stamp.stamped = Date.now();
+      observer.disconnect();
+    });
+    observer.observe(document.body, { attributes: true, childList: true, subtree: true });
+  }, selector);
+export const stamped = (page: Page): Promise<number | null> =>
+  page.evaluate(() => (globalThis as unknown as { stamped: number | null }).stamped);
