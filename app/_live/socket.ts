@@ -21,6 +21,8 @@ export interface Wire {
   reopen(): void;
 }
 
+const FIRST_RETRY_MS = 200;
+
 /**
  * Opens the socket: WebSocket only. The library would keep messages sent while disconnected and deliver them all on reconnecting, so
  * that three taps at a dead server become three pours; here nothing is emitted unless connected, and nothing stays in the buffer.
@@ -29,7 +31,7 @@ export const openWire = (auth: () => ScreenAuth, handlers: WireHandlers): Wire =
   const socket: Socket<ServerToScreen, ScreenToServer> = io({
     transports: ['websocket'],
     auth: (give: (auth: ScreenAuth) => void) => give(auth()),
-    reconnectionDelay: 200,
+    reconnectionDelay: FIRST_RETRY_MS,
     reconnectionDelayMax: 2_000,
     randomizationFactor: 0.5,
     timeout: 5_000,
@@ -37,7 +39,11 @@ export const openWire = (auth: () => ScreenAuth, handlers: WireHandlers): Wire =
   });
   const { open, shut, ...lanes } = handlers;
   socket.on('connect', open);
-  socket.on('disconnect', shut);
+  socket.on('disconnect', (reason) => {
+    shut();
+    // The library takes a server's goodbye as final; ours says goodbye when it is stopped, and comes back.
+    if (reason === 'io server disconnect') setTimeout(() => socket.connect(), FIRST_RETRY_MS * (1 + Math.random()));
+  });
   socket.on('hello', lanes.hello);
   socket.on('live', lanes.live);
   socket.on('record', lanes.record);

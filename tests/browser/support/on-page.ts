@@ -75,3 +75,6 @@ export const stampWhen = (page: Page, selector: string): Promise<void> =>
   }, selector);
 export const stamped = (page: Page): Promise<number | null> =>
   page.evaluate(() => (globalThis as unknown as { stamped: number | null }).stamped);
+
+/** Past the 600 ms in which the screen swallows what comes right after a change: a length of time, so there is nothing else to wait for. */
+export const afterQuiet = (page: Page): Promise<void> => page.waitForTimeout(700);
