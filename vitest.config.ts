@@ -7,5 +7,7 @@ export default defineConfig({
     include: ['tests/**/*.test.{ts,tsx}'],
     exclude: ['tests/browser/**', 'tests/benchmark/**', 'node_modules/**'],
     testTimeout: 20_000,
+    // Waiting for an event on a busy machine: the limit is for what never comes.
+    expect: { poll: { timeout: 10_000 } },
   },
 });

@@ -1,7 +1,8 @@
 import { spawn } from 'node:child_process';
 import type { ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
@@ -54,13 +55,15 @@ export const serverHere = (options: Options, onCode?: (code: string) => void): P
   startServer(options, pino({ level: 'silent' }), onCode);
 
 let bundled: Promise<string> | null = null;
-/** The server as it is shipped: one bundle, below the checkout, made once per test file. */
+/**
+ * The server as it is shipped: one bundle, one level below the checkout. Named by what is in it and put there whole, so that test files
+ * running side by side share it and none reads half of one.
+ */
 const bundle = (): Promise<string> => {
   bundled ??= (async () => {
-    const outfile = join(ROOT, 'dist', `test-server-${process.pid}.mjs`);
-    await build({
+    const { outputFiles } = await build({
       entryPoints: [join(ROOT, 'server/main.ts')],
-      outfile,
+      write: false,
       bundle: true,
       platform: 'node',
       format: 'esm',
@@ -68,11 +71,30 @@ const bundle = (): Promise<string> => {
       packages: 'external',
       logLevel: 'warning',
     });
-    process.on('exit', () => rmSync(outfile, { force: true }));
+    const bytes = outputFiles[0]?.contents ?? new Uint8Array();
+    const outfile = join(ROOT, 'dist', `test-server-${createHash('sha256').update(bytes).digest('hex').slice(0, 12)}.mjs`);
+    if (existsSync(outfile)) return outfile;
+    mkdirSync(dirname(outfile), { recursive: true });
+    removeOld(dirname(outfile));
+    writeFileSync(`${outfile}.${process.pid}`, bytes);
+    renameSync(`${outfile}.${process.pid}`, outfile);
     return outfile;
   })();
   return bundled;
 };
+
+const KEPT_MS = 3_600_000;
+/** Bundles of earlier days; nobody runs them any more. */
+const removeOld = (folder: string): void => {
+  for (const name of readdirSync(folder).filter((file) => file.startsWith('test-server-')))
+    if (Date.now() - statSync(join(folder, name)).mtimeMs > KEPT_MS) rmSync(join(folder, name), { force: true });
+};
+
+const running = new Set<ChildProcess>();
+// A test that fails half-way must not leave its server behind.
+process.on('exit', () => {
+  for (const child of running) child.kill('SIGKILL');
+});
 
 export interface ServerProcess {
   readonly port: number;
@@ -89,6 +111,8 @@ export const serverProcess = async (args: readonly string[], env: Record<string,
     stdio: ['ignore', 'pipe', 'pipe'],
     env: { ...process.env, NODE_ENV: 'production', ...env },
   });
+  running.add(child);
+  child.once('exit', () => running.delete(child));
   let said = '';
   const ended = once(child, 'exit');
   const port = await new Promise<number>((resolve, reject) => {

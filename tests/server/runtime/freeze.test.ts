@@ -40,13 +40,13 @@ describe('a server that stands still', () => {
       const gross = frame.scales[0]?.gross ?? null;
       if (gross !== null) apart.push(frame.at - gross / 10);
     });
-    await expect.poll(() => apart.length, { timeout: 10_000 }).toBeGreaterThan(20);
+    await expect.poll(() => apart.length).toBeGreaterThan(20);
     const clocksApart = Math.min(...apart);
     server.child.kill('SIGSTOP');
     await new Promise((resolve) => setTimeout(resolve, 5_000));
     apart.length = 0;
     server.child.kill('SIGCONT');
-    await expect.poll(() => apart.length, { timeout: 10_000 }).toBeGreaterThan(20);
+    await expect.poll(() => apart.length).toBeGreaterThan(20);
     const ages = apart.map((both) => both - clocksApart);
     screen.close();
     expect(Math.max(...ages)).toBeLessThan(OLDEST_MS);
@@ -57,7 +57,8 @@ describe('a server that stands still', () => {
 
   it('A1: a scale that falls silent on an open port loses its number on every screen', async () => {
     const screen = screenAt(server.port);
-    await screen.frame((frame) => frame.scales[0]?.gross !== null);
+    // Long enough for its rhythm to be known: a scale heard once is given the benefit of a slow one.
+    await expect.poll(() => screen.frames.filter((frame) => frame.scales[0]?.gross !== null).length).toBeGreaterThan(15);
     clearInterval(sending);
     const silent = performance.now();
     const lost = await screen.frame((frame) => frame.scales[0]?.freshness === 'lost');
