@@ -48,19 +48,21 @@ export const createShowing = (audience: Audience): Showing => {
   let shown = '';
   let shownAt = -Infinity;
   let owed = false;
+  const wanted = (frame: LiveFrame, by: 'aside' | 'clock'): boolean => {
+    owed ||= by === 'aside' || counting(frame);
+    return (owed && frame.at - shownAt >= SLOW_FRAME_MS) || gist(frame) !== shown;
+  };
   return {
     count: () => n,
     show(frame, by) {
-      const text = gist(frame);
-      owed ||= by === 'aside' || counting(frame);
-      const due = owed && frame.at - shownAt >= SLOW_FRAME_MS;
-      if (by !== 'event' && text === shown && !due) return;
-      owed = false;
+      if (by !== 'event' && !wanted(frame, by)) return;
       n += 1;
-      shown = text;
       shownAt = frame.at;
+      owed = false;
       const numbered = { ...frame, n };
       audience.tell((listener) => listener.frame?.(numbered));
+      // Looked at only now: nobody waits for it.
+      shown = gist(frame);
     },
   };
 };
