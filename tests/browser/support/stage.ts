@@ -20,8 +20,8 @@ export type StageOrder =
   /** Changes the cue of the running scene. */
   | { readonly do: 'cue'; readonly cue: Partial<LiveFrame['cue']> }
   | { readonly do: 'frames'; readonly everyMs: number | null }
-  /** Frames as fast as they can be drawn, until `count` were made. */
-  | { readonly do: 'rush'; readonly count: number }
+  /** Many frames at once. */
+  | { readonly do: 'rush'; readonly count: number; readonly last: number }
   | { readonly do: 'drop' }
   | { readonly do: 'refuse'; readonly code: Extract<IntentAnswer, { ok: false }>['refusal']['code'] | null };
 
@@ -110,20 +110,18 @@ const play = (every: number | null): void => {
   frames = every === null ? null : setInterval(() => io.emit('live', frameNow()), every);
 };
 
-/** A pour that never ends, as live frames: what eight hours at ten a second bring. */
-const rush = async (count: number): Promise<void> => {
+/** A pour that never ends, as live frames; the last of them shows exactly `last` in, so that a page can be seen to have drawn it. */
+const rush = (count: number, last: number): void => {
   const { cue } = scene.frame;
   const target = cue.target ?? 400_000;
   for (let made = 0; made < count; made += 1) {
-    const total = Math.round(((made * 137) % target) / 100) * 100;
+    const total = made === count - 1 ? last : Math.round(((made * 137) % target) / 100) * 100;
     const changed = { ...cue, total, poured: total, left: target - total } as LiveFrame['cue'];
     io.emit('live', { ...frameNow(), cue: changed });
-    // One turn of the loop for every few frames, so that the socket can send what was written.
-    if (made % 8 === 7) await new Promise((resume) => setImmediate(resume));
   }
 };
 
-const obey = async (order: StageOrder): Promise<void> => {
+const obey = (order: StageOrder): void => {
   if (order.do === 'play') {
     scene = SCENES[order.scene]();
     io.emit('hello', helloNow());
@@ -131,13 +129,13 @@ const obey = async (order: StageOrder): Promise<void> => {
     scene = { ...scene, frame: { ...scene.frame, cue: { ...scene.frame.cue, ...order.cue } } };
     io.emit('live', frameNow());
   } else if (order.do === 'frames') play(order.everyMs);
-  else if (order.do === 'rush') await rush(order.count);
+  else if (order.do === 'rush') rush(order.count, order.last);
   else if (order.do === 'drop') io.disconnectSockets(true);
   else refusal = order.code;
   tell({ say: 'done', order: order.do });
 };
 
-process.on('message', (order: StageOrder) => void obey(order));
+process.on('message', obey);
 process.on('disconnect', () => process.exit(0));
 http.listen(Number(process.env['STAGE_PORT'] ?? 0), '127.0.0.1', () => {
   const address = http.address();
