@@ -1,7 +1,7 @@
 import type { Append, Journal, Json, JournalLine } from '#lib/record/journal';
 import { JournalReadOnly, RepeatedIntent } from '#lib/record/journal';
 import type { EntryId } from '#lib/units/id';
-import { decide, evolve, NotCanonical, toEntry } from '#lib/work/batch/index';
+import { decide as decideByRules, evolve, NotCanonical, toEntry } from '#lib/work/batch/index';
 import type { BatchState, Command, Draft, Entry, Refusal } from '#lib/work/batch/index';
 import type { IntentAnswer } from '#lib/protocol/intent';
 
@@ -11,6 +11,8 @@ export interface MailboxParts {
   readonly newEntryId: () => EntryId;
   /** The batch at this bench when the mailbox opens, folded from the journal. */
   readonly batch: BatchState | null;
+  /** What decides; left out, the rules of the batch. */
+  readonly decide?: typeof decideByRules;
   /** After each commit, before anyone is answered. Must not throw. */
   readonly committed: (commit: Commit) => void;
   /** A write that failed for a reason the journal has no name for. */
@@ -48,6 +50,7 @@ export interface Mailbox {
 }
 
 export const createMailbox = (parts: MailboxParts): Mailbox => {
+  const { decide = decideByRules } = parts;
   let batch = parts.batch;
   let tail: Promise<unknown> = Promise.resolve();
 

@@ -13,7 +13,7 @@ import type { BenchView, ConductorEvent } from '../conductor-types';
 import { isLeased } from '../lease';
 import type { Lease } from '../lease';
 import { createMailbox } from '../mailbox';
-import type { Commit, Mailbox } from '../mailbox';
+import type { Commit, Mailbox, MailboxParts } from '../mailbox';
 import { createAudience, createShowing } from './audience';
 import { complete, OF_ITSELF } from './complete';
 import type { Behalf } from './complete';
@@ -45,6 +45,8 @@ export interface CoreParts {
   readonly newEntryId: () => EntryId;
   /** Vessels known to have a probe standing in them. */
   readonly probesInVessel: () => readonly VesselId[];
+  /** What decides; left out, the rules of the batch. */
+  readonly decide?: NonNullable<MailboxParts['decide']>;
   /** Faults that are nobody's at the bench: for the log. */
   readonly trouble: (what: string, error: unknown) => void;
 }
@@ -116,6 +118,7 @@ export const createCore = (parts: CoreParts): Core => {
     journal: parts.journal,
     newEntryId: parts.newEntryId,
     batch: parts.batch,
+    ...(parts.decide === undefined ? {} : { decide: parts.decide }),
     committed: (commit) => committed(commit),
     failed: (error) => parts.trouble('the record could not be written', error),
   });
