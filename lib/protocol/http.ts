@@ -1,5 +1,5 @@
 import type { InstrumentConfig, LinkStatus } from '#lib/measure/instrument';
-import type { Plan, Realm } from '#lib/work/batch/index';
+import type { BatchReview, Plan, Realm } from '#lib/work/batch/index';
 
 /** GET /api/health */
 export interface Health {
@@ -34,6 +34,20 @@ export interface BatchList {
   readonly next: string | null;
 }
 
+/** GET /api/batches/:id: the review, and where its lines stand in the journal. */
+export interface BatchPage extends BatchReview {
+  readonly record: RecordFoot;
+}
+/** The link of a batch's newest line stays what it is whatever is entered after it: printed, it can be held against the journal later. */
+export interface RecordFoot {
+  /** Lines of this batch. */
+  readonly entries: number;
+  /** Sequence number of its newest line in the journal. */
+  readonly seq: number;
+  /** SHA-256 link of that line, hex. */
+  readonly link: string;
+}
+
 /** GET /api/instruments: what Setup shows. */
 export interface InstrumentsPage {
   readonly instruments: readonly {
@@ -44,6 +58,8 @@ export interface InstrumentsPage {
   readonly ports: readonly PortRow[];
   readonly realm: Realm;
   readonly leavePractice: boolean;
+  /** Bound in Setup and waiting while practice runs; left out otherwise. */
+  readonly waiting?: readonly InstrumentConfig[];
 }
 /** GET /api/instruments/:id/raw: the newest raw frames, for the bytes view. */
 export interface RawFrames {

@@ -173,6 +173,7 @@ const pageOf = async (run: BenchRun, options: Asked, settings: Store['settings']
     ports: await listPorts(),
     realm: run.bench.realm,
     leavePractice: practice && !options.practice && settings.practiceLeft() === null,
+    ...(practice ? { waiting: settings.instruments() } : {}),
   };
 };
 

@@ -1,5 +1,6 @@
 import { Hono } from 'hono';
 import * as z from 'zod/mini';
+import type { BatchPage, RecordFoot } from '#lib/protocol/http';
 import { as } from '#lib/units/id';
 import type { ApiDeps } from './deps';
 import { problem } from './problem';
@@ -20,8 +21,16 @@ export const batches = (deps: ApiDeps): Hono =>
       return c.json(await deps.running().store.batches.list({ before: before ?? null, limit }));
     })
     .get('/:id', async (c) => {
-      const review = await deps.reviewOf(as(c.req.param('id')));
-      return review === null
-        ? problem(c, 404, 'There is no such batch in this workshop.', 'Open it from the list of batches.')
-        : c.json(review);
+      const id = c.req.param('id');
+      const review = await deps.reviewOf(as(id));
+      if (review === null) return problem(c, 404, 'There is no such batch in this workshop.', 'Open it from the list of batches.');
+      const body: BatchPage = { ...review, record: await footOf(deps, id) };
+      return c.json(body);
     });
+
+/** Where a batch that has a review stands in the journal. */
+const footOf = async (deps: ApiDeps, id: string): Promise<RecordFoot> => {
+  const lines = await deps.running().store.bench.linesOf(id);
+  const newest = lines.at(-1);
+  return { entries: lines.length, seq: newest?.seq ?? 0, link: newest?.link ?? '' };
+};

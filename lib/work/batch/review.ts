@@ -109,6 +109,7 @@ export const review = (entries: readonly Entry[]): BatchReview => {
     }),
     story: entries.flatMap((entry) => tell(entry, state)),
     joining: joiningOf(entries),
+    limits: state.plan.joining,
     trace: state.trace,
     uncheckedScales: started.body.uncheckedScales,
     checks: ofKind(entries, 'scale-checked').map(({ body, wall }) => ({ ...body, wall })),

@@ -18,6 +18,8 @@ export interface BatchReview {
   /** In the order it happened. */
   readonly story: readonly StoryEvent[];
   readonly joining: ReviewJoining | null;
+  /** What the plan asked of the two temperatures. */
+  readonly limits: Plan['joining'];
   readonly trace: readonly {
     readonly mark: TraceMark;
     readonly batter: MilliCelsius | null;
