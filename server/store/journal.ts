@@ -21,8 +21,8 @@ export interface JournalParts {
   readonly salt: () => Uint8Array;
   /** Where the chain ends, as verified. */
   readonly head: Head;
-  /** Numbers of lines found wrong when the file was opened: never handed out. Empty in a file that is written to. */
-  readonly suspect: ReadonlySet<number>;
+  /** In a damaged file the numbers of the lines that are wrong, which are never handed out; `null` in a sound one. */
+  readonly suspect: ReadonlySet<number> | null;
   /** Commits with every append, after its lines. What throws here undoes the append. */
   readonly within: (lines: readonly JournalLine[], what: Append) => void;
   /** Called after every append: `true` when its commit is on disk, `false` when nothing was written. */
@@ -98,7 +98,7 @@ export class SqliteJournal implements Journal {
   }
 
   linesOfNow(batch: string): readonly JournalLine[] {
-    return this.#read(() => (this.#parts.suspect.size === 0 ? this.#statements.ofBatch.all({ batch }) : this.#searched(batch)));
+    return this.#read(() => (this.#parts.suspect === null ? this.#statements.ofBatch.all({ batch }) : this.#searched(batch)));
   }
 
   /** In a damaged file no index is believed: a line belongs to a batch when its text says so, or what stands beside it does. */
@@ -116,7 +116,7 @@ export class SqliteJournal implements Journal {
   #read(rows: () => LineTable[]): readonly JournalLine[] {
     return this.#parts.standing.read(rows).map((row) => {
       const { seq, text, leaf, link } = row;
-      if (this.#parts.suspect.has(seq) || !isWhole(row) || leafOf(text, NATIVE) !== leaf) {
+      if (this.#parts.suspect?.has(seq) || !isWhole(row) || leafOf(text, NATIVE) !== leaf) {
         throw this.#parts.standing.found([inWords(this.name, { how: 'changed', seq })]);
       }
       return { seq, text, leaf, link };

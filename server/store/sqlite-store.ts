@@ -58,7 +58,7 @@ export class SqliteStore implements Store {
       standing,
       salt,
       head: inspection.bench.head,
-      suspect: inspection.suspect.bench,
+      suspect: heads === null ? inspection.suspect.bench : null,
       within: (lines, what) => rows.within(lines, what),
       after: (done) => {
         rows.settle(done);
@@ -72,7 +72,7 @@ export class SqliteStore implements Store {
       standing,
       salt,
       head: inspection.workshop.head,
-      suspect: inspection.suspect.workshop,
+      suspect: heads === null ? inspection.suspect.workshop : null,
       within: () => undefined,
       after: (done) => {
         if (done) keepHeads();

@@ -151,7 +151,7 @@ describe('a disk that fills up', () => {
       standing,
       salt: () => pooledRandom()(16),
       head: EMPTY,
-      suspect: new Set<number>(),
+      suspect: null,
     } as const;
     const journal = new SqliteJournal({ ...parts, within: () => undefined, after: () => undefined });
     await journal.append(appendOf([entryOf('a', 1)]));
