@@ -20,6 +20,15 @@ const shownScale = (state: LiveState): LiveScale | null => {
   const role = openLine(state)?.plan.scale ?? 'main';
   return scales.find((scale) => scale.id === id) ?? scales.find((scale) => scale.role === role) ?? scales[0] ?? null;
 };
+/** Where the line itself belongs, whatever stands on the pan now. */
+const ownVessel = (state: LiveState): VesselState | null => {
+  const line = openLine(state);
+  return line === null ? null : (state.batch?.vessels[line.plan.vessel] ?? null);
+};
+const ownScale = (state: LiveState): LiveScale | null => {
+  const line = openLine(state);
+  return line === null ? null : (state.frame?.scales.find(({ role }) => role === line.plan.scale) ?? null);
+};
 const probe =
   (use: LiveProbe['use']) =>
   ({ frame }: LiveState): LiveProbe | null =>
@@ -49,6 +58,8 @@ export const see = {
   line: openLine,
   vessel: shownVessel,
   scale: shownScale,
+  ownVessel: (state: LiveState) => ownVessel(state)?.plan.name ?? null,
+  ownScale: (state: LiveState) => ownScale(state)?.name ?? null,
   scales: (state: LiveState) => state.frame?.scales ?? null,
   probes: (state: LiveState) => state.frame?.probes ?? null,
   lye: probe('lye'),

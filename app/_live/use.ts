@@ -44,4 +44,4 @@ export const useTones = (): void => useEffect(() => followTones(), []);
 /** Keeps the screen on while this page is shown. */
 export const useAwakeScreen = (): void => useEffect(() => keepAwake(), []);
 
-export { guard, sound, temperatures };
+export { guard, liveStore, sound, temperatures };

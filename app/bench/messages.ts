@@ -78,7 +78,7 @@ export const messages = {
     ask: { title: '', act: 'In doubt. Is it right?' },
     hold: { title: '', act: 'Hold to take it' },
     over: { title: '', act: 'Over' },
-    lift: { title: '', act: 'Accepted. Lift it off' },
+    lift: { title: '', act: 'Lift it off' },
     question: { title: '', act: 'The weight has changed' },
     away: { title: '', act: 'Everything is kept' },
     returning: { title: '', act: 'Comparing with what you left' },
@@ -100,6 +100,7 @@ export const messages = {
     overCalm: 'Inside the limits',
     overRed: 'Outside the limits',
     stopAdding: 'Stop adding',
+    lift: (vessel: string) => `Lift the ${vessel}`,
   },
   blocks: {
     moving: { big: 'Moving', act: 'Let it settle' },

@@ -3,7 +3,8 @@ import { useMemo } from 'react';
 import { useAwakeScreen, useConnection, useTones } from '../../_live/use';
 import { useFaces } from '../../_ui/use-faces';
 import { useFrame } from '../../_ui/frame';
-import { HoldHint } from '../../_ui/press';
+import { Boundary } from '../../_ui/boundary';
+import { HoldHint, Press } from '../../_ui/press';
 import { messages } from '../messages';
 import styles from '../bench.module.css';
 import { Hands } from './hands';
@@ -44,21 +45,37 @@ export function BenchScreen() {
     >
       <Hatch />
       <div key={shape} className={styles['plate']} aria-hidden="true" />
-      <Heading />
-      <Which />
-      <TheNumber />
-      <Meaning />
-      <Side frame={frame} />
-      <div className={styles['work']}>
-        <Work />
-      </div>
+      <Boundary fallback={<Broken />}>
+        <Heading />
+        <Which />
+        <TheNumber />
+        <Meaning />
+        <Side frame={frame} />
+        <div className={styles['work']}>
+          <Work />
+        </div>
+        <Sheets />
+      </Boundary>
       <Hands />
       <Strip />
-      <Sheets />
       <Alarm />
       <Notice />
       <Voice />
       <HoldHint text={messages.press.hint} />
     </main>
+  );
+}
+
+/** A part of the screen broke: the bench did not. Alarms, temperatures and the three intents are drawn apart, and stay. */
+function Broken() {
+  const { title, teach, reload } = messages.broken;
+  return (
+    <>
+      <h1 className={styles['name']}>{title}</h1>
+      <p className={styles['numberCell']}>{teach}</p>
+      <div className={styles['work']}>
+        <Press name={reload} onTap={() => location.reload()} />
+      </div>
+    </>
   );
 }

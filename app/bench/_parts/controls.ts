@@ -41,11 +41,15 @@ export const holdWords = {
   confirm: messages.press.confirm,
 };
 
+const BESIDE: ReadonlySet<Sheet> = new Set(['scene', 'first-aid', 'settings']);
+
 /** One of the three intents, from a key or a pedal, to whatever it means on this screen now. */
 export const act = (key: BenchKey, hold: boolean): void => {
   const { sheet, local, selected } = controls.getState();
   if (key === 'silence') return silence();
-  if (sheet !== 'none') return key === 'back' ? closeSheet() : undefined;
+  if (sheet !== 'none' && key === 'back') return closeSheet();
+  // A sheet that asks for something of its own keeps the keys; beside the others the bench goes on.
+  if (sheet !== 'none' && !BESIDE.has(sheet)) return undefined;
   if (local === null) return press(key, hold);
   if (key === 'back') return selected > 0 ? controls.setState({ selected: selected - 1 }) : local.back();
   if (hold && selected >= 0) return local.take(selected);

@@ -60,12 +60,12 @@ export function Which() {
 }
 
 function WhereAndLot({ line }: { readonly line: LineState }) {
-  const scale = useLive(see.scale);
-  const vessel = useLive(see.vessel);
+  const scale = useLive(see.ownScale);
+  const vessel = useLive(see.ownVessel);
   const byHand = line.plan.mode === 'by-hand';
   return (
     <>
-      <span className={styles['where']}>{messages.where(byHand ? messages.byHandLine : (scale?.name ?? ''), vessel?.plan.name ?? '')}</span>
+      <span className={styles['where']}>{messages.where(byHand ? messages.byHandLine : (scale ?? ''), vessel ?? '')}</span>
       <span className={styles['lot']}>{line.plan.lot === null ? messages.noLot : messages.lot(line.plan.lot.mark)}</span>
     </>
   );

@@ -35,6 +35,7 @@ const useAct = (): string => {
   const easeOff = useLive(see.easeOff);
   const division = useLive(see.division);
   const gate = useLive(see.gate);
+  const vessel = useLive((state) => see.vessel(state)?.plan.name ?? null);
   const tolerance = useLive(see.tolerance);
   const holds = useLive(see.joining)?.holds;
   const show = showIn(useDisplay(), division);
@@ -50,6 +51,7 @@ const useAct = (): string => {
     const first = holds?.find(({ level, overridden }) => level === 'hold' && !overridden);
     return first === undefined ? messages.phases[phase].act : messages.holds[first.reason];
   }
+  if (phase === 'lift' && vessel !== null) return messages.acts.lift(vessel);
   if (phase === 'offer' && tolerance !== null) return messages.number.within(show.mass(tolerance));
   return actFor(phase, line?.plan.material.class ?? null, line?.plan.mode === 'loss', easeOff);
 };

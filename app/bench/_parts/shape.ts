@@ -78,6 +78,8 @@ export const numberKind = ({ phase, block, left, offline }: Seen): NumberKind =>
   if (offline) return 'words';
   if (phase === null) return 'none';
   if (phase === 'no-weight' || (block !== null && NO_NUMBER.has(block))) return 'words';
+  // While a vessel waits to be lifted, the line after it is what comes.
+  if (phase === 'lift' && left === null) return 'planned';
   return OWN_NUMBER[phase] ?? (left === null ? 'words' : 'left');
 };
 

@@ -1,11 +1,18 @@
 'use client';
 import { useEffect, useRef, useState } from 'react';
+import type { Say } from '#lib/bench/cue';
 import { see } from '../../_live/selectors';
-import { sound, speaker, useDisplay, useLive, usePreference } from '../../_live/use';
+import { liveStore, sound, speaker, useDisplay, useLive, usePreference } from '../../_live/use';
 import { messages } from '../messages';
 import { sayText } from '../messages-codes';
 import styles from '../bench.module.css';
 import { showIn } from './words';
+
+/** Scales by the names a person gave them; the conductor knows their roles. */
+const named = (params: Say['params']): Say['params'] => {
+  const scale = liveStore.getState().frame?.scales.find(({ role }) => role === params['scale']);
+  return scale === undefined ? params : { ...params, scale: scale.name };
+};
 
 /** What is said: into the live region always, aloud where there is a voice. Each sentence once. */
 export function Voice() {
@@ -18,7 +25,7 @@ export function Voice() {
   useEffect(() => {
     if (say === null || say.id === said.current) return;
     said.current = say.id;
-    const text = sayText(say.code, say.params, showIn(display, division));
+    const text = sayText(say.code, named(say.params), showIn(display, division));
     setSentence(text);
     if (aloud) speaker().say(text, display.locale);
   }, [say, display, division, aloud]);

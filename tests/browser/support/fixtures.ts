@@ -250,7 +250,7 @@ export const SCENES = {
       { phase: 'over', red: true, cards: OVER_CARDS(24_800, true), selected: 0 },
       { alarms: [{ code: 'over-pour-red', silenced: false, line: as('olive'), detail: '' }] },
     ),
-  lift: () => pouring('rapeseed', 200.3, { phase: 'lift', say: say(5, 'lift', { vessel: 'oils pot' }) }),
+  lift: () => before('alder-scent', { phase: 'lift', vessel: as('oils-pot'), say: say(5, 'lift', { vessel: 'oils pot' }) }),
   question: () =>
     questioned({
       phase: 'question',
