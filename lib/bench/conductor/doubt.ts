@@ -56,14 +56,14 @@ const STEPS_KEPT = 6;
 const followSteps = ({ steps, stepsFrom }: PourMemory, scale: ScaleMemory, tolerance: number): readonly Step[] => {
   const { track } = scale;
   const seen = stepIn(track, Math.max(3 * track.division, 0.8 * tolerance), stepsFrom);
-  if (seen === null) return steps;
+  return seen === null ? steps : withStep(steps, seen, track);
+};
+
+const withStep = (steps: readonly Step[], { at, size }: Step, track: ScaleMemory['track']): readonly Step[] => {
   const last = steps.at(-1);
-  const same = last !== undefined && seen.at - last.at < 1.8 * track.rise + 1.5 * track.period && last.size * seen.size > 0;
-  if (same)
-    return Math.abs(seen.size) > Math.abs(last.size)
-      ? settleSteps([...steps.slice(0, -1), { ...last, size: seen.size }], track.division)
-      : steps;
-  return settleSteps([...steps, seen].slice(-STEPS_KEPT), track.division);
+  const same = last !== undefined && at - last.at < 1.8 * track.rise + 1.5 * track.period && last.size * size > 0;
+  if (!same) return settleSteps([...steps, { at, size }].slice(-STEPS_KEPT), track.division);
+  return Math.abs(size) > Math.abs(last.size) ? settleSteps([...steps.slice(0, -1), { ...last, size }], track.division) : steps;
 };
 
 /** A step up and an equal one down again: whatever leaned has gone. */

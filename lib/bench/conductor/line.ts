@@ -7,7 +7,7 @@ import { arriveScene, nextWords } from './arrive';
 import { choice } from './choices';
 import { hindrance } from './hinder';
 import type { PourMemory, ScaleMemory } from './memory';
-import { settledScene } from './offer';
+import { runningOffer, settledScene } from './offer';
 import { followPour, pourFor } from './pour';
 import { stopScene } from './stop';
 import { scaleOf, within, type Scene, type Scenery } from './stage';
@@ -91,6 +91,8 @@ const pourScene = (
   }
   if (pour.lifted !== null) return liftedScene(stage, line, view, scale, pour, pour.lifted);
   if (scale.track.stable && scale.window !== null) return settledScene(stage, line, view, scale, pour);
+  const running = runningOffer(stage, line, scale, pour);
+  if (running !== null) return running;
   stage.memory.pour = { ...pour, offer: null };
   const flowing = pour.overshoot > scale.track.division;
   return { phase: pour.begun ? (flowing ? 'pouring' : 'settling') : 'ready', doubts: pour.doubts };
@@ -106,6 +108,8 @@ const liftedScene = (
   lifted: { readonly gross: number },
 ): Scene => {
   if (line.plan.mode === 'loss') return { phase: 'pouring' };
+  // Nothing was poured yet: whatever comes is recognised anew, and its zero taken anew.
+  if (!pour.begun) return arriveScene(stage, line, view, scale);
   const name = stage.batch.vessels[pour.vessel]?.plan.name ?? '';
   const standsOther = scale.track.stable && Math.abs(scale.track.level - scale.empty) > Math.max(within(scale), 10 * scale.track.division);
   if (standsOther) {

@@ -112,12 +112,26 @@ const holdScene = ({ stage, line, scale, pour, standing }: Settled): Scene => {
   };
 };
 
-const offerScene = ({ stage, line, scale, pour, standing }: Settled): Scene => {
-  const stands = pour.offer !== null && Math.abs(scale.track.level - pour.offer.level) <= span(scale.track);
+/** The window flickers at the edge of the noise while the weight stays where the offer found it: the moment runs on. */
+export const runningOffer = (stage: Scenery, line: LineState, scale: ScaleMemory, pour: PourMemory): Scene | null => {
+  const newest = scale.track.masses.at(-1);
+  const { offer } = pour;
+  if (offer === null || newest === undefined || pour.doubts.length > 0 || scale.track.news !== 'next') return null;
+  if (Math.abs(newest - offer.level) > span(scale.track)) return null;
+  return offerScene({ stage, line, scale, pour, standing: standingAt(line, pour, newest) });
+};
+
+/** Settled by the stricter rule, and the newest reading still says so: nothing has dropped in at the last moment. */
+const isFirm = ({ track }: ScaleMemory): boolean =>
+  track.firm && Math.abs((track.masses.at(-1) ?? Infinity) - track.level) <= Math.max(1.5 * track.division, 0.5 * span(track));
+
+const offerScene = ({ stage, line, scale, pour, standing }: Omit<Settled, 'view'>): Scene => {
+  const stands = pour.offer !== null && (!scale.track.stable || Math.abs(scale.track.level - pour.offer.level) <= span(scale.track));
   const offer = stands ? pour.offer : { since: stage.now, level: scale.track.level };
   const offered = { ...pour, offer };
   stage.memory.pour = offered;
-  if (offer !== null && stage.now - offer.since >= offerTime(line)) wantAccept(stage, { line, pour: offered, scale, how: 'by-itself' });
+  if (offer !== null && stage.now - offer.since >= offerTime(line) && isFirm(scale))
+    wantAccept(stage, { line, pour: offered, scale, how: 'by-itself' });
   const code = comesInPieces(line.plan.material.class) ? 'only-material' : 'offer';
   return {
     phase: 'offer',

@@ -1,5 +1,6 @@
 import { easeOffNow, flowOf, overshootOf, STILL } from '#lib/measure/readings/flow';
 import { span } from '#lib/measure/readings/settle';
+import { RECOGNISED_WITHIN } from '#lib/work/batch/alike';
 import type { LineState, PanState } from '#lib/work/batch/index';
 import type { ScaleView } from '../conductor-types';
 import { signOf } from './accept';
@@ -113,10 +114,12 @@ const followLift = (stage: Scenery, line: LineState, scale: ScaleMemory, pour: P
   const difference = Math.abs(scale.track.level - pour.lifted.gross);
   if (pour.check !== null) return afterCheck(line, scale, back, Math.abs(scale.track.level - pour.check));
   if (difference <= within(scale)) return back;
-  // Something quite different stands there, not even what was poured just before the lift: a person says what it is.
-  const apart = Math.max(10 * scale.track.division, 0.1 * (pour.lifted.gross - scale.empty));
   const { level } = scale.track;
-  if (level < pour.lifted.gross - apart || level > Math.max(pour.lifted.most, pour.lifted.gross) + apart) return pour;
+  const most = Math.max(pour.lifted.most, pour.lifted.gross);
+  // Nothing was poured yet: what looks the same may have got something in the hand, anything else is another vessel. In the middle of
+  // a pour it may also carry what fell just before the lift. What is stranger than that stays off: a person says what it is.
+  const apart = pour.begun ? Math.max(10 * scale.track.division, 0.1 * (pour.lifted.gross - scale.empty)) : RECOGNISED_WITHIN;
+  if (level < pour.lifted.gross - apart || level > most + apart) return pour;
   return { ...back, doubts: [...new Set([...pour.doubts, 'return-unlike' as const])] };
 };
 

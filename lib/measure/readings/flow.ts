@@ -19,7 +19,7 @@ const SPAN_LEAST = 600;
 const SPAN_MOST = 2000;
 const FRAMES_LEAST = 4;
 /** From the ear to the hand and from the spout to the pot, ms; the scale's own delay comes on top. */
-const HAND_LAG = 650;
+const HAND_LAG = 400;
 const CURVE_SHARE = 0.5;
 const DIVISION_SHARE = 0.5;
 const CAUTION = 0.15;

@@ -33,6 +33,8 @@ export interface Track {
   /** How long this scale takes over a set-down, ms: 1.25 × its 15–85 % rise. */
   readonly rise: number;
   readonly stable: boolean;
+  /** Stable by the rule that grants a window, not only by the laxer one that keeps it. */
+  readonly firm: boolean;
   /** Frames in a row that the instrument itself called moving. */
   readonly moving: number;
   /** Mean of the settled window; meaningless unless `stable`. */
@@ -81,6 +83,7 @@ export const startTrack = (division: number): Track => ({
   sigma: division / 2,
   rise: RISE_UNKNOWN,
   stable: false,
+  firm: false,
   moving: 0,
   level: 0,
   news: 'first',
@@ -168,14 +171,16 @@ const judge = (track: Track, reading: MassReading): Track => {
   const earliest = track.times[first] ?? now;
   if (count < FRAMES_LEAST || now - earliest < wanted - 2 * track.period) return { ...track, stable: false };
   const seen = spread(track.masses, first);
-  const limit = (track.stable ? KEEP : 1) * span(track);
-  const still = seen.range <= 1.05 * limit && seen.halves <= 0.5 * limit;
+  const limit = span(track);
+  const within = (share: number): boolean => seen.range <= 1.05 * share * limit && seen.halves <= 0.5 * share * limit;
+  const strict = within(1);
+  const still = strict || (track.stable && within(KEEP));
   const quiet = still || (seen.halves <= 0.25 * seen.range && seen.range <= 6 * track.division);
   const floor = 0.29 * track.division; // a uniform rounding error alone
   const sigma = quiet ? Math.max(floor, Math.sqrt(track.sigma ** 2 + 0.1 * (seen.variance - track.sigma ** 2))) : track.sigma;
   const vetoed = track.moving > (track.stable ? 1 : 0);
   const stable = still && !vetoed && now >= track.frozenUntil;
-  return { ...track, sigma, stable, level: seen.mean };
+  return { ...track, sigma, stable, firm: stable && strict && track.moving === 0, level: seen.mean };
 };
 
 /** Index of the first kept frame not older than `moment`. */

@@ -12,9 +12,6 @@ export interface Step {
 const BESIDE = 500;
 /** Share of the change that must lie in the inner time, in which this scale would show a set-down. */
 const INNER = 0.72;
-/** A stream that glugs or trickles carries this much more or less at times: a share of its flow over half the time looked at. */
-const FLOW_SHARE = 0.5;
-
 interface Beside {
   readonly slope: number;
   /** Level at the edge of the change. */
@@ -22,9 +19,16 @@ interface Beside {
 }
 
 /**
+ * A stream that glugs or surges carries this much more or less at times: a share of its flow over half the time looked at. Less would see
+ * more in a running stream and ask on more undisturbed lines: 0.15 asks on 8.8 % and lets 2.0 % through, 0.5 on 5.3 % and 2.3 %. Learning
+ * the unevenness of each pour did no better.
+ */
+const FLOW_SHARE = 0.4;
+
+/**
  * The step that has just come into view, if any: the flow of the half second before and after is taken off, and most of what is left
- * must have happened within the time this scale takes over a set-down. `least`: smallest step worth knowing, mg. Nothing
- * before `from` is looked at.
+ * must have happened within the time this scale takes over a set-down. `least`: smallest step worth knowing, mg. Nothing before `from`
+ * is looked at.
  */
 export const stepIn = (track: Track, least: number, from: number): Step | null => {
   const end = track.times.length - 1;
