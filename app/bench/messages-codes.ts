@@ -24,8 +24,9 @@ const wasNow: Word = (params, show) => `was ${mass('was')(params, show)}, now ${
 const name = (params: Params, key: string): string => textIn(params, key);
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-const holdOf = (params: Params): string =>
-  (messages.holds as Readonly<Record<string, string>>)[textIn(params, 'reason')] ?? textIn(params, 'reason');
+/** Why something cannot be done, from its code. */
+export const whyNot = (code: string): string => (messages.holds as Readonly<Record<string, string>>)[code] ?? code.replaceAll('-', ' ');
+const holdOf = (params: Params): string => whyNot(textIn(params, 'reason'));
 
 const overrideSub: Word = (params, show) => {
   const [value, limit] = [numberIn(params, 'value'), numberIn(params, 'limit')];

@@ -298,7 +298,7 @@ export const messages = {
     'lye-too-hot': 'Lye too hot',
     'oils-near-setting': 'Oils near setting',
     'milk-too-hot': 'Milk too hot',
-    apart: 'Lye and oils moving apart',
+    apart: 'Lye and oils too far apart',
     'clock-jumped': 'The clock jumped',
     'mass-on-return': 'It came back unlike it left',
   } satisfies Record<AlarmCode, string>,

@@ -4,7 +4,7 @@ import type { Card } from '#lib/bench/cue';
 import { see } from '../../_live/selectors';
 import { guard, useDisplay, useLive } from '../../_live/use';
 import { HoldPress, Press } from '../../_ui/press';
-import { cardWordsFor } from '../messages-codes';
+import { cardWordsFor, whyNot } from '../messages-codes';
 import styles from '../work.module.css';
 import { controls, holdWords, intend, useControls } from './controls';
 import { showIn } from './words';
@@ -26,7 +26,7 @@ export function Cards() {
           <OneCard
             key={card.code + String(card.params['reason'] ?? card.params['vessel'] ?? '')}
             name={words.title(card.params, show)}
-            sub={card.enabled ? words.sub(card.params, show) : (card.why ?? '')}
+            sub={card.enabled ? words.sub(card.params, show) : whyNot(card.why ?? '')}
             card={card}
             current={index === selected}
             onTake={(hold) => intend({ kind: 'take-card', card: index, code: card.code, hold })}

@@ -25,7 +25,7 @@ export function Steps() {
   const done = at === 0 ? (settle ?? 0) / 1000 : left === null || of === null || of === 0 ? 0 : 1 - left / of;
   const list = [
     { name: steps.settling, sub: '' },
-    { name: steps.accepts, sub: left === null ? steps.cancel : steps.seconds(secondsText(left, locale)) },
+    { name: steps.accepts, sub: at !== 1 ? '' : left === null ? steps.cancel : steps.seconds(secondsText(left, locale)) },
     { name: steps.lift, sub: steps.lifted(vessel?.plan.name ?? '') },
     { name: steps.moves, sub: '' },
   ];

@@ -316,10 +316,7 @@ export const SCENES = {
       38.4,
       47.9,
       {
-        cards: [
-          card('override', { reason: 'apart', value: 9_500, limit: 6_000 }),
-          card('join', {}, { enabled: false, why: '3.5 °C too far apart' }),
-        ],
+        cards: [card('override', { reason: 'apart', value: 9_500, limit: 6_000 }), card('join', {}, { enabled: false, why: 'apart' })],
       },
       [{ reason: 'apart', level: 'hold', overridable: true, overridden: false, value: 9_500, limit: 6_000 }],
     ),
