@@ -92,6 +92,8 @@ export const sheetMessages = {
   },
   pair: {
     title: 'Open this screen for weighing',
+    label: 'Code',
+    open: 'Open',
     teach: 'Type the code printed where the server was started.',
     wrong: 'Not that code',
     wait: (seconds: number) => `Wait ${seconds} s`,

@@ -5,44 +5,34 @@ import { live } from '../../_live/use';
 import { Press } from '../../_ui/press';
 import { sheetMessages } from '../messages-sheets';
 import styles from '../work.module.css';
-import { SheetFrame, SheetGrid } from './sheet';
+import { SheetFrame } from './sheet';
 
-const KEYS = Array.from('23456789ABCDEFGHJKMNPQRSTVWXYZ');
-const LENGTH = 8;
-
-/** Types the one-time code, where a camera cannot read it from the printed square. */
+/** Types the one-time code, where a camera cannot read it from the printed square. Done at a desk, so with the screen's own keyboard. */
 export function PairSheet() {
   const [code, setCode] = useState('');
-  const [said, setSaid] = useState<string>(sheetMessages.pair.teach);
-  const enter = async (full: string): Promise<void> => {
-    const answer = await live().pair(full);
-    setCode('');
+  const { title, label, open, teach, wrong, wait, done } = sheetMessages.pair;
+  const [said, setSaid] = useState<string>(teach);
+  const enter = async (): Promise<void> => {
+    const answer = await live().pair(code);
     if (answer === null) return;
+    setCode('');
     if (answer.token !== null) token.keep(answer.token);
-    setSaid(
-      answer.token !== null
-        ? sheetMessages.pair.done
-        : answer.waitMs > 0
-          ? sheetMessages.pair.wait(Math.ceil(answer.waitMs / 1000))
-          : sheetMessages.pair.wrong,
-    );
-  };
-  const type = (key: string): void => {
-    const next = code + key;
-    setCode(next);
-    if (next.length === LENGTH) void enter(next);
+    setSaid(answer.token !== null ? done : answer.waitMs > 0 ? wait(Math.ceil(answer.waitMs / 1000)) : wrong);
   };
   return (
-    <SheetFrame title={sheetMessages.pair.title} teach={said}>
-      <output className={styles['typed']}>{code.padEnd(LENGTH, '·')}</output>
-      <div className={styles['letters']}>
-        {KEYS.map((key) => (
-          <Press key={key} name={key} onTap={() => type(key)} />
-        ))}
-      </div>
-      <SheetGrid>
-        <Press name={sheetMessages.keypad.delete} onTap={() => setCode(code.slice(0, -1))} />
-      </SheetGrid>
+    <SheetFrame title={title} teach={said}>
+      <label className={styles['code']}>
+        {label}
+        <input
+          value={code}
+          onChange={(event) => setCode(event.target.value.toUpperCase())}
+          autoCapitalize="characters"
+          autoComplete="off"
+          spellCheck={false}
+          maxLength={12}
+        />
+      </label>
+      <Press name={open} onTap={code === '' ? undefined : () => void enter()} loud={code !== ''} />
     </SheetFrame>
   );
 }

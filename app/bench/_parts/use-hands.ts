@@ -2,14 +2,13 @@
 import { useEffect } from 'react';
 import type { MouseEvent, PointerEvent } from 'react';
 import { benchKey, createPedal } from '../../_live/keys';
+import type { BenchKey } from '../../_live/keys';
 import { guard } from '../../_live/use';
 import { act, controls } from './controls';
 
 /** A key meant for the element that has the keyboard's focus is not the bench's. */
-const isTakenElsewhere = (): boolean => {
-  const focused = document.activeElement;
-  return focused !== null && focused.matches('button:focus-visible, a:focus-visible, input, select, textarea');
-};
+const isTakenElsewhere = (key: BenchKey): boolean =>
+  document.activeElement?.matches(key === 'go-on' ? 'button:focus-visible, a:focus-visible, input' : 'input') === true;
 
 /** Keyboard and pedal: the same three intents as the targets on the glass. */
 export const useKeys = (): void =>
@@ -26,7 +25,7 @@ export const useKeys = (): void =>
     });
     const down = (event: KeyboardEvent): void => {
       const key = benchKey(event.key);
-      if (key === null || event.ctrlKey || event.altKey || event.metaKey || (key === 'go-on' && isTakenElsewhere())) return;
+      if (key === null || event.ctrlKey || event.altKey || event.metaKey || isTakenElsewhere(key)) return;
       event.preventDefault();
       pedal.down(key, event.repeat);
     };
