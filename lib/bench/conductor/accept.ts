@@ -2,6 +2,7 @@ import type { InstrumentId } from '#lib/units/id';
 import { mg, type Milligrams } from '#lib/units/mass';
 import { settledFrame } from '#lib/measure/readings/settle';
 import type { AcceptedHow, BatchState, LineState, Want, Weighed } from '#lib/work/batch/index';
+import { verdictOf } from '#lib/work/batch/verdict';
 import { base64 } from '../base64';
 import type { PourMemory, ScaleMemory } from './memory';
 import { wantOnce, type Scenery } from './stage';
@@ -49,6 +50,8 @@ export const wantAccept = (
 ): void => {
   const weighed = weighedFrom(stage.batch, pour.instrument, scale, mg(pour.zero), signOf(line));
   if (weighed === null) return;
+  // The mean was within; the one reading that will stand for it must be, too.
+  if (how === 'by-itself' && verdictOf(line.plan, mg(line.actual + weighed.net)) !== 'within') return;
   const body = { line: line.plan.id, vessel: pour.vessel, weighed, how, part, shortIsFine };
   if (how === 'by-itself') wantOnce(stage, `accept ${weighed.episode}`, { kind: 'accept', body });
   else stage.wants.push({ kind: 'accept', body }, ...then);

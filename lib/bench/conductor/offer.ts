@@ -9,7 +9,7 @@ import { liftCheck, mattersMost, partPour } from './choices';
 import { comesInPieces } from './doubt';
 import { acceptBlock } from './hinder';
 import type { PourMemory, ScaleMemory } from './memory';
-import { bandOf, isOver, standingAt, type Standing } from './pour';
+import { bandOf, isOver, overBandOf, standingAt, type Standing } from './pour';
 import type { Scene, Scenery, Words } from './stage';
 
 /** The visible, audible, cancellable moment before a weight is accepted by itself, ms. */
@@ -38,7 +38,7 @@ export const settledScene = (stage: Scenery, line: LineState, view: ScaleView, s
   return unlessBlocked(settled, () => {
     if (line.plan.material.class === 'hydroxide') return holdScene(settled);
     const doubts = doubtsNow(settled);
-    const edge = left < -band;
+    const edge = left < -overBandOf(line, scale);
     if (doubts.length > 0 || pour.cancelled !== null || edge || net <= 0) return askScene(settled, doubts);
     return offerScene(settled);
   });
