@@ -1,8 +1,8 @@
 /**
  * Draws every state of the bench at the three sizes into tests/browser/shots, to be looked at; never compared by pixels.
- * `npx tsx tests/browser/shots.ts [part of a name]`, after a build.
+ * `npx tsx tests/browser/shots.ts [part of a name] [--png]`, after a build.
  */
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { SCENES } from './support/fixtures';
 import type { SceneName } from './support/fixtures';
@@ -11,7 +11,8 @@ import { launch, openBench, openTheatre, SIZES } from './support/theatre';
 import type { Size, Theatre } from './support/theatre';
 
 const folder = join(import.meta.dirname, 'shots');
-const [only = ''] = process.argv.slice(2);
+const png = process.argv.includes('--png');
+const only = process.argv.slice(2).find((word) => word !== '--png') ?? '';
 
 /** Pictures that take more than a scene: a sheet opened, a server gone, another page. */
 interface Take {
@@ -71,8 +72,17 @@ const TAKES: Readonly<Record<string, Take>> = {
 
 const drawn = (page: Page): Promise<unknown> =>
   page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(null)))));
-const save = (page: Page, name: string, size: Size): Promise<unknown> =>
-  page.screenshot({ path: join(folder, `bench-${name}-${SIZES[size].width}.png`) });
+/** As small as it stays readable: pictures are kept beside the code. The one in the README is a PNG, which every viewer shows. */
+const README = 'bench-pouring-1280';
+const save = async (page: Page, name: string, size: Size): Promise<void> => {
+  const file = `bench-${name}-${SIZES[size].width}`;
+  if (png || file === README) await page.screenshot({ path: join(folder, `${file}.png`) });
+  if (png) return;
+  const cdp = await page.context().newCDPSession(page);
+  const { data } = await cdp.send('Page.captureScreenshot', { format: 'webp', quality: 70 });
+  writeFileSync(join(folder, `${file}.webp`), Buffer.from(data, 'base64'));
+  await cdp.detach();
+};
 
 mkdirSync(folder, { recursive: true });
 const theatre = await openTheatre();
