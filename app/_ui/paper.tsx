@@ -3,8 +3,12 @@ import type { Route } from 'next';
 import Link from 'next/link';
 import { usePathname } from 'next/navigation';
 import type { ReactNode } from 'react';
+import { useConnection } from '../_live/use';
+import { BenchLine } from './bench-line';
 import { messages } from './messages';
+import { Gone } from './problem';
 import styles from './paper.module.css';
+import './paper.css';
 
 /** Pages in the order of the running head. Only what exists is listed: a page that is not there teaches nothing. */
 const PAGES = [
@@ -14,40 +18,46 @@ const PAGES = [
   ['/setup', messages.nav.setup],
 ] as const;
 
-/** The frame of every page on paper: running head, the page's sections, the key to the three voices of figures at the foot. */
-export function PaperPage({ children, state }: { readonly children: ReactNode; readonly state?: ReactNode }) {
+/** The frame of every page on paper: running head with the state of the bench, the page's sections, the key to the three voices at the foot. */
+export function PaperPage({ children, foot }: { readonly children: ReactNode; readonly foot?: string }) {
   const path = usePathname();
+  useConnection(null);
   return (
     <div data-light="paper" className={styles['page']}>
-      <a className={styles['skip']} href="#page">
-        {messages.skip}
-      </a>
+      <a href="#page">{messages.skip}</a>
       <header className={styles['head']}>
         <div className={styles['row']}>
           <Link className={styles['mark']} href={'/' as Route} prefetch={false}>
             <Mark />
             {messages.product}
           </Link>
-          <nav className={styles['nav']} aria-label={messages.pages}>
-            {PAGES.map(([href, name]) => (
-              <Link
-                key={href}
-                href={href as Route}
-                prefetch={false}
-                data-name={name}
-                aria-current={isCurrent(path, href) ? 'page' : undefined}
-              >
-                {name}
-              </Link>
-            ))}
-            {state}
-          </nav>
+          <div className={styles['headline']}>
+            <nav className={styles['nav']} aria-label={messages.pages}>
+              {PAGES.map(([href, name]) => (
+                <Link
+                  key={href}
+                  href={href as Route}
+                  prefetch={false}
+                  data-name={name}
+                  aria-current={isCurrent(path, href) ? 'page' : undefined}
+                >
+                  {name}
+                </Link>
+              ))}
+            </nav>
+            <p className={styles['state']}>
+              <BenchLine />
+            </p>
+          </div>
         </div>
       </header>
-      <main id="page">{children}</main>
-      <footer className={styles['foot']}>
+      <main id="page">
+        <Gone />
+        {children}
+      </main>
+      <footer>
         <div className={styles['row']}>
-          <span />
+          <span>{foot}</span>
           <VoicesKey />
         </div>
       </footer>
@@ -57,14 +67,25 @@ export function PaperPage({ children, state }: { readonly children: ReactNode; r
 
 const isCurrent = (path: string, href: string): boolean => (href === '/' ? path === '/' : path === href || path.startsWith(`${href}/`));
 
-/** The page's subject with one or two sentences that say what matters; plain words in the margin. */
-export function PaperTitle({ title, lead, side }: { readonly title: ReactNode; readonly lead?: ReactNode; readonly side?: ReactNode }) {
+/** The page's subject with two sentences that say what matters; plain words in the margin. */
+export function PaperTitle({
+  title,
+  lead,
+  side,
+  children,
+}: {
+  readonly title: ReactNode;
+  readonly lead?: ReactNode;
+  readonly side?: ReactNode;
+  readonly children?: ReactNode;
+}) {
   return (
     <header className={`${styles['row']} ${styles['section']}`}>
       <div className={styles['side']}>{side}</div>
       <div>
-        <h1 className={styles['title']}>{title}</h1>
-        {lead === undefined ? null : <p className={styles['lead']}>{lead}</p>}
+        <h1>{title}</h1>
+        {lead === undefined ? null : <p className="lead">{lead}</p>}
+        {children}
       </div>
     </header>
   );
@@ -83,26 +104,28 @@ export function PaperSection({ name, note, children }: { readonly name: string; 
   );
 }
 
-/** A figure an instrument measured: typewriter face. */
-export function Measured({ children }: { readonly children: ReactNode }) {
-  return <span className={styles['measured']}>{children}</span>;
-}
-
 function VoicesKey() {
   const { voices } = messages;
   return (
-    <div className={styles['key']}>
-      <span>{voices.entered}</span>
-      <span className={styles['worked']}>{voices.worked}</span>
-      <span className={styles['measured']}>{voices.measured}</span>
+    <div>
+      <p>
+        <b>{voices.sample}</b> {voices.entered}
+      </p>
+      <p>
+        <span className="worked">{voices.sample}</span> {voices.worked}
+      </p>
+      <p>
+        <span className="measured">{voices.sample}</span> {voices.measured}
+      </p>
     </div>
   );
 }
 
+/** A rule with graduations on both sides, the finer one shifted: a vernier. */
 function Mark() {
   return (
     <svg viewBox="0 0 20 24" aria-hidden="true">
-      <path d="M4 1v21h12V1M9 6h7M11.500 10H16M9 14h7M11.500 18H16" />
+      <path d="M10 1v22M10 1H2M10 6.500H5M10 12H2M10 17.500H5M10 23H2M10 1h8M10 5h5M10 9h8M10 13h5M10 17h8M10 21h5" />
     </svg>
   );
 }

@@ -14,6 +14,8 @@ import { launch } from './support/theatre';
 const OVER = 'olive';
 const UNPLUG = 'sunflower';
 const KILL = 'water';
+/** Frames after which the maker looks again although nothing changed: about two seconds. */
+const LOOKS = 20;
 const DIVISION = { main: 100, fine: 10 } as const;
 
 /**
@@ -43,7 +45,20 @@ describe('a batch weighed hands-free', () => {
     scales = { main, fine };
     probes = { lye, oils };
     port = await freePort();
-    flags = ['--port', String(port), '--data', folder.path, '--scale', main.path, '--scale', fine.path, '--probe', `lye=${lye.path}`, '--probe', `oils=${oils.path}`];
+    flags = [
+      '--port',
+      String(port),
+      '--data',
+      folder.path,
+      '--scale',
+      main.path,
+      '--scale',
+      fine.path,
+      '--probe',
+      `lye=${lye.path}`,
+      '--probe',
+      `oils=${oils.path}`,
+    ];
     server = await serverProcess(flags);
     browser = await launch();
     page = await browser.newPage({ viewport: { width: 1280, height: 800 }, locale: 'en-GB' });
@@ -86,15 +101,33 @@ describe('a batch weighed hands-free', () => {
     await startBatch(page, 'Meadowsweet');
     const disturbed = new Set<string>();
     const opened = new Map<string, number>();
+    let lastPhase = '';
 
     for (;;) {
       const seen = { cue: cue(), batch: watcher.batch() };
       const { phase, line } = seen.cue;
-      console.error(new Date().toISOString().slice(14,23), phase, line, seen.cue.left, seen.cue.block, seen.cue.doubts.join(), seen.cue.cards.map(c=>c.code).join(), seen.cue.goOn?.code);
+      console.error(
+        new Date().toISOString().slice(14, 23),
+        phase,
+        line,
+        seen.cue.left,
+        seen.cue.block,
+        seen.cue.doubts.join(),
+        seen.cue.cards.map((c) => c.code).join(),
+        seen.cue.goOn?.code,
+      );
       if (['temperatures', 'joining', 'trace', 'done'].includes(phase)) break;
       const role = line === null ? null : (seen.batch?.lines[line]?.plan.scale ?? null);
       if (phase === 'ready' && line !== null && role !== null && !opened.has(line)) opened.set(line, await carriedBy(scales[role]));
-      const changed = watcher.frame((frame) => frame.cue.phase !== phase || frame.cue.line !== line);
+      let looks = 0;
+      const changed = watcher.frame((frame) => frame.cue.phase !== phase || frame.cue.line !== line || (looks += 1) > LOOKS);
+      if (phase === 'pouring' && lastPhase !== 'pouring') {
+        // The hands are still: whether the stream has ended, the next looks will show.
+        lastPhase = phase;
+        await changed;
+        continue;
+      }
+      lastPhase = phase;
       if (phase === 'ready' && line === OVER && !disturbed.has(OVER)) {
         disturbed.add(OVER);
         await scales.main.tell({ act: 'pour', grams: (seen.cue.left ?? 0) / 1000 + 12 });
@@ -106,6 +139,7 @@ describe('a batch weighed hands-free', () => {
         await killTheServer();
       } else if (phase === 'over') await chosen('carry-on');
       else if (phase === 'gate' || phase === 'hold') await hold();
+      else if (phase === 'ask') await pedal(page).press();
       else if (phase === 'resume') await chosen('resume-as-recorded');
       else await moveHands(scales, seen);
       const closed = watcher.batch();
@@ -121,7 +155,11 @@ describe('a batch weighed hands-free', () => {
     // Lye is made: cold liquid confirmed, granules into it, and both vessels into the window.
     await phaseIs('temperatures', 'joining');
     await chosen('dissolve');
-    await Promise.all([probes.lye.tell({ act: 'make-lye' }), probes.lye.tell({ act: 'hurry', times: 60 }), probes.oils.tell({ act: 'hurry', times: 5 })]);
+    await probes.lye.tell({ act: 'make-lye' });
+    await probes.lye.tell({ act: 'hurry', times: 60 });
+    await watcher.frame((frame) => frame.probes.some(({ use, value }) => use === 'lye' && value !== null && value > 60_000));
+    await watcher.frame((frame) => frame.probes.some(({ use, value }) => use === 'lye' && value !== null && value < 47_000));
+    await probes.lye.tell({ act: 'hurry', times: 1 });
     await phaseIs('joining');
     await chosen('join');
     await phaseIs('trace');

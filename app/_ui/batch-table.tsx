@@ -1,0 +1,74 @@
+'use client';
+import type { Route } from 'next';
+import Link from 'next/link';
+import type { BatchListRow } from '#lib/protocol/http';
+import { useDisplay } from '../_live/use';
+import { batchMessages as messages } from './batch-messages';
+import { Digits } from './figures';
+import { massCell, massHead, placesOf } from './quantities';
+import { shortDate } from './times';
+
+/** Batches as rows, each opening its review. Counts that are not zero are what to look at first. */
+export function BatchTable({ rows }: { readonly rows: readonly BatchListRow[] }) {
+  const display = useDisplay();
+  const { heads } = messages;
+  const unit = massHead(display);
+  const places = placesOf([null], display);
+  return (
+    <table>
+      <caption className="unseen">{messages.caption}</caption>
+      <thead>
+        <tr>
+          <th scope="col">{heads.batch}</th>
+          <th scope="col">{heads.made}</th>
+          <th scope="col">{heads.status}</th>
+          <th scope="col" className="n wide">
+            {heads.lines}
+          </th>
+          <th scope="col" className="n wide">
+            {heads.planned} <i>{unit}</i>
+          </th>
+          <th scope="col" className="n">
+            {heads.actual} <i>{unit}</i>
+          </th>
+          <th scope="col" className="n wide">
+            {heads.overPours}
+          </th>
+          <th scope="col" className="n wide">
+            {heads.overrides}
+          </th>
+          <th scope="col" className="n wide">
+            {heads.byHand}
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row) => (
+          <tr key={row.id} data-batch={row.id}>
+            <th scope="row">
+              <Link href={`/batches/review?id=${encodeURIComponent(row.id)}` as Route} prefetch={false}>
+                <span className="mark">{row.mark}</span> {row.name}
+              </Link>
+            </th>
+            <td>{shortDate(row.startedWall, { offsetMin: null, locale: display.locale })}</td>
+            <td>{messages.status[row.status]}</td>
+            <td className="n wide">{messages.linesOf(row.lines.closed, row.lines.of)}</td>
+            <td className="n wide">
+              <Digits cell={massCell(row.planned, null, display, places)} />
+            </td>
+            <td className="n">
+              <Digits cell={massCell(row.actual, null, display, places)} />
+            </td>
+            <Tally count={row.overPours} />
+            <Tally count={row.overrides} />
+            <Tally count={row.byHand} />
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function Tally({ count }: { readonly count: number }) {
+  return <td className="n wide">{count === 0 ? <span className="none">{count}</span> : <b>{count}</b>}</td>;
+}

@@ -1,0 +1,47 @@
+import type { Display } from '#lib/units/display';
+import { differenceText, figureText, massFigure, massText, temperatureText } from '#lib/units/format';
+import type { Figure, Sign } from '#lib/units/format';
+import { massOfText } from '#lib/units/mass';
+import type { MassUnit } from '#lib/units/mass';
+
+/** How running text on paper writes a quantity: in the person's units and marks. `step`: what the scale's last digit is worth, mg. */
+export interface Show {
+  readonly mass: (milligrams: number, step?: number | null, sign?: Sign) => string;
+  readonly temperature: (milliCelsius: number) => string;
+  readonly difference: (milliKelvin: number) => string;
+}
+
+export const showIn = (display: Display): Show => ({
+  mass: (milligrams, step = null, sign = 'minus') => massText(milligrams, display, step, sign),
+  temperature: (milliCelsius) => temperatureText(milliCelsius, display),
+  difference: (milliKelvin) => differenceText(milliKelvin, display),
+});
+
+/** The head of a column of masses. Pounds and ounces stand in the cells: they are two units. */
+export const massHead = (display: Display): string => (display.mass === 'lb' ? '' : display.mass);
+
+/** A mass as one cell of a column: its digits, and the unseen ones that keep the decimals of the column under each other. */
+export interface Cell {
+  readonly text: string;
+  readonly pad: string;
+}
+
+export const massCell = (milligrams: number, step: number | null, display: Display, places: number, sign: Sign = 'minus'): Cell => {
+  const figure = massFigure(milligrams, display, step, sign);
+  if (display.mass === 'lb') return { text: figureText(figure), pad: '' };
+  return cellOf(figure, places);
+};
+
+/** `places`: decimals of the column. */
+export const cellOf = ({ sign, whole, mark, fraction }: Figure, places: number): Cell => {
+  const missing = Math.max(0, places - fraction.length);
+  return { text: `${sign}${whole}${mark}${fraction}`, pad: missing === 0 ? '' : `${fraction === '' ? '.' : ''}${'0'.repeat(missing)}` };
+};
+
+/** Decimals that a column with these steps needs. */
+export const placesOf = (steps: readonly (number | null)[], display: Display): number =>
+  display.mass === 'lb' ? 0 : Math.max(0, ...steps.map((step) => massFigure(0, display, step).fraction.length));
+
+/** What the last digit of a stated weight is worth, mg; `null` when the text is none. */
+export const stepOf = (stated: { readonly text: string; readonly unit: MassUnit } | null): number | null =>
+  stated === null ? null : (massOfText(stated.text, stated.unit)?.step ?? null);

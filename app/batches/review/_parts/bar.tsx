@@ -1,0 +1,96 @@
+import { messages } from '../messages';
+import type { Axis } from './model';
+
+const H = 32;
+const MIDDLE = H / 2;
+const percent = (value: number): string => `${value}%`;
+
+interface BarProps {
+  readonly axis: Axis;
+  /** Tolerances away; `null`: nothing to judge yet. */
+  readonly away: number | null;
+  readonly crossed: readonly number[];
+  readonly write: (value: number) => string;
+}
+
+/** One line's difference on the scale of all: inside the band is within; over has a tip and its number, whatever its colour. */
+export function Bar({ axis, away, crossed, write }: BarProps) {
+  const from = axis.at(0);
+  const to = axis.at(away ?? 0);
+  const outside = away !== null && Math.abs(away) > 1;
+  const farthest = crossed.length === 0 ? null : Math.max(...crossed);
+  const end = Math.max(from, to, farthest === null ? 0 : axis.at(farthest));
+  return (
+    <svg width="100%" height={H} aria-hidden="true">
+      {farthest === null ? null : (
+        <rect
+          className="crossed"
+          x={percent(Math.min(from, axis.at(farthest)))}
+          width={percent(Math.abs(axis.at(farthest) - from))}
+          y={MIDDLE - 6}
+          height={12}
+        />
+      )}
+      {away === null ? null : (
+        <rect
+          className={outside ? 'over' : undefined}
+          x={percent(Math.min(from, to))}
+          width={percent(Math.abs(to - from))}
+          y={MIDDLE - 5}
+          height={10}
+        />
+      )}
+      {outside && away !== null ? <Tip at={percent(to)} right={away > 0} /> : null}
+      <line className="axis" x1={percent(from)} x2={percent(from)} y1={0} y2={H} />
+      <text className="wide" x={percent(end)} dx={14} y={MIDDLE + 4.5}>
+        {wordFor(away, farthest, write)}
+      </text>
+    </svg>
+  );
+}
+
+const wordFor = (away: number | null, crossed: number | null, write: BarProps['write']): string => {
+  if (away !== null && away > 1) return messages.against.over(write(away));
+  if (away !== null && away < -1) return messages.against.short(write(-away));
+  return crossed === null ? '' : messages.against.crossedOut(write(crossed));
+};
+
+/** The point of a bar that leaves the band. */
+function Tip({ at, right }: { readonly at: string; readonly right: boolean }) {
+  const reach = right ? 5 : -5;
+  return (
+    <svg x={at} y={MIDDLE - 5} width={1} height={10} overflow="visible">
+      <path className="over" d={`M0 0L${reach} 5L0 10Z`} />
+    </svg>
+  );
+}
+
+/** The graduations, once above and once below the bars. */
+export function AxisRule({ axis, below = false, word = '' }: { readonly axis: Axis; readonly below?: boolean; readonly word?: string }) {
+  const height = below ? 24 : 36;
+  const at = below ? 0 : height;
+  return (
+    <svg width="100%" height={height} aria-hidden="true">
+      {word === '' ? null : (
+        <text className="dim" x={percent(axis.at(axis.low))} y={10}>
+          {word}
+        </text>
+      )}
+      <line className="axis" x1={percent(axis.at(axis.low))} x2={percent(axis.at(axis.high))} y1={at} y2={at} />
+      {axis.ticks.map((tick) => (
+        <g key={tick}>
+          <line
+            className="axis"
+            x1={percent(axis.at(tick))}
+            x2={percent(axis.at(tick))}
+            y1={below ? 0 : height - 5}
+            y2={below ? 5 : height}
+          />
+          <text className={tick % 2 === 0 ? undefined : 'wide'} x={percent(axis.at(tick))} y={below ? 18 : height - 10} textAnchor="middle">
+            {tick > 0 ? `+${tick}` : tick < 0 ? `−${-tick}` : '0'}
+          </text>
+        </g>
+      ))}
+    </svg>
+  );
+}

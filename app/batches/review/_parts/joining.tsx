@@ -1,0 +1,145 @@
+'use client';
+import { scaleLinear } from 'd3-scale';
+import type { BatchPage } from '#lib/protocol/http';
+import type { Display } from '#lib/units/display';
+import { figureNumber, temperatureFigure } from '#lib/units/format';
+import { useDisplay } from '../../../_live/use';
+import { PaperSection } from '../../../_ui/paper';
+import { showIn } from '../../../_ui/quantities';
+import { clockText } from '../../../_ui/times';
+import { capital } from '../../../_ui/words';
+import { messages } from '../messages';
+
+/** The two temperatures at joining, on one scale with what the plan asked of them. */
+export function Joining({ review: { joining, limits } }: { readonly review: BatchPage }) {
+  const display = useDisplay();
+  const show = showIn(display);
+  const words = messages.joining;
+  const note = (
+    <>
+      <p>{words.note}</p>
+      <p>{capital(limits.source)}.</p>
+    </>
+  );
+  if (joining === null)
+    return (
+      <PaperSection name={words.title} note={note}>
+        <p>{words.not}</p>
+      </PaperSection>
+    );
+  const { lye, oils, apart, overrides } = joining;
+  const at = clockText(joining.wall, { offsetMin: joining.offsetMin, locale: display.locale });
+  return (
+    <PaperSection name={words.title} note={note}>
+      <Picture joining={joining} limits={limits} display={display} />
+      <p className="reading gap">
+        {words.at(at)} {apart === null ? words.apartUnknown : words.apart(show.difference(apart), show.difference(limits.allowedApart))}
+      </p>
+      {overrides.map(({ reason, value, limit }) => {
+        const write = reason === 'apart' ? show.difference : show.temperature;
+        const what = words.holds[reason];
+        return (
+          <p key={reason} className="reading">
+            <b>{value === null || limit === null ? words.allowedBare(what) : words.allowed(what, write(value), write(limit))}</b>
+          </p>
+        );
+      })}
+      <span className="unseen">
+        {words.picture(
+          lye === null ? words.unknown : show.temperature(lye),
+          oils === null ? words.unknown : show.temperature(oils),
+          show.temperature(limits.window.low),
+          show.temperature(limits.window.high),
+        )}
+      </span>
+    </PaperSection>
+  );
+}
+
+interface PictureProps {
+  readonly joining: NonNullable<BatchPage['joining']>;
+  readonly limits: BatchPage['limits'];
+  readonly display: Display;
+}
+
+const AXIS = 92;
+const percent = (value: number): string => `${value}%`;
+
+function Picture({ joining: { lye, oils, byHand }, limits, display }: PictureProps) {
+  const { low, high } = limits.window;
+  const known = [low, high, lye, oils, limits.oilsSetAt].filter((value) => value !== null);
+  const scale = scaleLinear([Math.min(...known) - 6_000, Math.max(...known) + 6_000], [0, 100]);
+  const number = (value: number, decimals = 1): string => figureNumber(temperatureFigure(value, display, decimals));
+  const { unit } = temperatureFigure(0, display);
+  // Whole tens of whichever degrees are shown.
+  const degrees = (value: number): number => (display.temperature === 'C' ? value : ((value - 32) * 5) / 9) * 1000;
+  const shown = scaleLinear(
+    scale.domain().map((value) => (value / 1000) * (display.temperature === 'C' ? 1 : 1.8) + (display.temperature === 'C' ? 0 : 32)),
+    [0, 100],
+  );
+  const words = messages.joining;
+  const from = (use: 'lye' | 'oils'): string => (byHand.includes(use) ? 'text' : 'measured');
+  return (
+    <svg width="100%" height={128} role="presentation" className="joining">
+      <rect className="band" x={percent(scale(low))} width={percent(scale(high) - scale(low))} y={0} height={AXIS} />
+      <text className="dim" x={percent(scale(high))} dx={-8} y={14} textAnchor="end">
+        {words.window}
+      </text>
+      <line className="axis" x1="0%" x2="100%" y1={AXIS} y2={AXIS} />
+      {shown.ticks(8).map((tick) => (
+        <g key={tick}>
+          <line className="axis" x1={percent(scale(degrees(tick)))} x2={percent(scale(degrees(tick)))} y1={AXIS} y2={AXIS + 5} />
+          <text x={percent(scale(degrees(tick)))} y={AXIS + 19} textAnchor="middle">
+            {number(degrees(tick), 0)}
+          </text>
+        </g>
+      ))}
+      <text className="dim" x="100%" y={AXIS + 34} textAnchor="end">
+        {unit}
+      </text>
+      {limits.oilsSetAt === null ? null : (
+        <g>
+          <line className="faint" x1={percent(scale(limits.oilsSetAt))} x2={percent(scale(limits.oilsSetAt))} y1={20} y2={AXIS} />
+          <text className="dim" x={percent(scale(limits.oilsSetAt))} dx={6} y={AXIS - 8}>
+            {words.sets}
+          </text>
+        </g>
+      )}
+      <Mark use="lye" at={lye} scale={scale} y={34} text={lye === null ? '' : number(lye)} face={from('lye')} />
+      <Mark use="oils" at={oils} scale={scale} y={62} text={oils === null ? '' : number(oils)} face={from('oils')} />
+    </svg>
+  );
+}
+
+interface MarkProps {
+  readonly use: 'lye' | 'oils';
+  readonly at: number | null;
+  readonly scale: (value: number) => number;
+  readonly y: number;
+  readonly text: string;
+  readonly face: string;
+}
+
+/** Lye is a round mark, oils a square one. */
+function Mark({ use, at, scale, y, text, face }: MarkProps) {
+  if (at === null) return null;
+  const x = percent(scale(at));
+  return (
+    <g>
+      <line className="axis" x1={x} x2={x} y1={y} y2={AXIS} />
+      {use === 'lye' ? (
+        <circle className={use} cx={x} cy={y} r={5} />
+      ) : (
+        <svg x={x} y={y} overflow="visible">
+          <rect className={use} x={-5} y={-5} width={10} height={10} />
+        </svg>
+      )}
+      <text x={x} dx={12} y={y + 4.5}>
+        <tspan className={use} fontWeight={700}>
+          {messages.joining[use]}
+        </tspan>{' '}
+        <tspan className={face}>{text}</tspan>
+      </text>
+    </g>
+  );
+}

@@ -1,0 +1,42 @@
+'use client';
+import type { BatchPage } from '#lib/protocol/http';
+import { numberText } from '#lib/units/format';
+import { useDisplay } from '../../../_live/use';
+import { PaperSection } from '../../../_ui/paper';
+import { messages } from '../messages';
+
+/** Sixteen groups of four, to be compared by eye. */
+const grouped = (hex: string): string => hex.match(/.{1,4}/g)?.join(' ') ?? '';
+
+/** Where the batch ends in the journal: what to keep elsewhere if anyone is ever to be convinced. */
+export function Record({ review: { record, summary, bench } }: { readonly review: BatchPage }) {
+  const { locale } = useDisplay();
+  const words = messages.record;
+  return (
+    <PaperSection
+      name={words.title}
+      note={
+        <>
+          <p>{words.note}</p>
+          <p>{words.honest}</p>
+        </>
+      }
+    >
+      <div className="record">
+        <p className="hash">{grouped(record.link)}</p>
+        <p className="dim">
+          {words.head}. {words.entries(record.entries, numberText(record.seq, locale))} {words.bench(words.realms[summary.realm], bench)}.
+        </p>
+      </div>
+      <div className="printed">
+        <p>{messages.print.remarks}</p>
+        <div className="sign">
+          {messages.print.sign.map((word) => (
+            <p key={word}>{word}</p>
+          ))}
+        </div>
+        <p className="dim">{messages.print.legend}</p>
+      </div>
+    </PaperSection>
+  );
+}

@@ -1,0 +1,113 @@
+'use client';
+import Link from 'next/link';
+import { useSearchParams } from 'next/navigation';
+import type { BatchPage } from '#lib/protocol/http';
+import { see } from '../../../_live/selectors';
+import { useDisplay, useLive } from '../../../_live/use';
+import { api } from '../../../_ui/api';
+import type { Answer } from '../../../_ui/api';
+import { PaperPage, PaperTitle } from '../../../_ui/paper';
+import { Asking, ProblemSection } from '../../../_ui/problem';
+import { clockText, dateText, dayText } from '../../../_ui/times';
+import { useAsked } from '../../../_ui/use-asked';
+import { messages } from '../messages';
+import { After } from './after';
+import { AgainstPlan } from './against-plan';
+import { Joining } from './joining';
+import { Record } from './record';
+import { Scales } from './scales';
+import { Story } from './story';
+import { storyOf } from './model';
+
+const NO_ID: Answer<BatchPage> = { ok: false, problem: messages.noId, status: 404 };
+
+/** One batch as it was made, beside what was planned. */
+export function ReviewPage() {
+  const id = useSearchParams().get('id') ?? '';
+  // Another version of the batch on the bench is another review.
+  const version = useLive(({ batch }) => (batch?.id === id ? batch.version : 0));
+  const { asked, again } = useAsked(() => (id === '' ? Promise.resolve(NO_ID) : api.batch(id)), `${id} ${version}`);
+  const { asked: bench } = useAsked(api.instruments, '');
+  const names = new Map(
+    bench.state === 'there' ? bench.value.instruments.map(({ config }) => [config.id as string, config.name] as const) : [],
+  );
+  const nameOf = (instrument: string): string => names.get(instrument) ?? instrument;
+  if (asked.state === 'there') return <Reviewed review={asked.value} nameOf={nameOf} />;
+  return (
+    <PaperPage>
+      <PaperTitle title={messages.title} />
+      {asked.state === 'failed' ? (
+        <ProblemSection problem={asked.problem} onAgain={asked.problem === messages.noId ? undefined : again} />
+      ) : (
+        <PaperTitle title="" side={<Asking />} />
+      )}
+    </PaperPage>
+  );
+}
+
+/** What an instrument is called, by its id. */
+export type NameOf = (instrument: string) => string;
+
+function Reviewed({ review, nameOf }: { readonly review: BatchPage; readonly nameOf: NameOf }) {
+  const story = storyOf(review);
+  const { summary } = review;
+  return (
+    <PaperPage foot={messages.foot(summary.mark)}>
+      <Title review={review} />
+      <AgainstPlan review={review} story={story} nameOf={nameOf} />
+      <Story review={review} story={story} nameOf={nameOf} />
+      <Joining review={review} />
+      <After review={review} />
+      <Scales review={review} nameOf={nameOf} />
+      <Record review={review} />
+    </PaperPage>
+  );
+}
+
+function Title({ review }: { readonly review: BatchPage }) {
+  const { locale } = useDisplay();
+  const onBench = useLive(see.batch)?.id === review.summary.id;
+  const { summary, lines, story } = review;
+  const zone = { offsetMin: story[0]?.offsetMin ?? null, locale };
+  const closed = lines.filter(({ status }) => status === 'closed');
+  const lead = [
+    messages.lead.lines(closed.length, lines.length, closed.filter(({ outcome }) => outcome === 'within').length),
+    messages.lead.departures(summary, lines.filter(({ moved }) => moved).length),
+  ].join(' ');
+  const day = `${dayText(summary.startedWall, zone)} ${dateText(summary.startedWall, zone).split(' ').at(-1) ?? ''}`.trim();
+  const ended = summary.endedWall === null ? null : clockText(summary.endedWall, zone);
+  const running = summary.status !== 'closed' && summary.status !== 'abandoned';
+  return (
+    <PaperTitle
+      title={messages.titles[summary.status](summary.name)}
+      lead={lead}
+      side={
+        <>
+          <p className="id">{summary.mark}</p>
+          <p className="kept">
+            {messages.made(day, clockText(summary.startedWall, zone), ended)} {messages.version(review.formula.version)}
+          </p>
+          {summary.realm === 'real' ? null : (
+            <p className="kept">
+              <b>{messages.realm[summary.realm]}</b>
+            </p>
+          )}
+        </>
+      }
+    >
+      <div className="acts">
+        {running && onBench ? (
+          <Link className="act first" href="/bench" prefetch={false}>
+            {messages.acts.bench}
+          </Link>
+        ) : null}
+        <button type="button" className={running ? 'act' : 'act first'} onClick={() => window.print()}>
+          {messages.acts.print}
+        </button>
+        <Link className="act" href="/batches" prefetch={false}>
+          {messages.acts.list}
+        </Link>
+      </div>
+    </PaperTitle>
+  );
+}

@@ -1,0 +1,175 @@
+import type { BatchReview, HoldReason, TraceMark } from '#lib/work/batch/index';
+import { capital, counted, inWords } from '../../_ui/words';
+
+type Status = BatchReview['summary']['status'];
+type Counts = Pick<BatchReview['summary'], 'overPours' | 'overrides' | 'byHand'>;
+
+/** Words of one batch's review, but for its story (see `messages-story`). */
+export const messages = {
+  title: 'Review',
+  titles: {
+    weighing: (name: string) => `${name}, so far`,
+    joined: (name: string) => `${name}, joined`,
+    parked: (name: string) => `${name}, parked`,
+    abandoned: (name: string) => `${name}, stopped early`,
+    closed: (name: string) => `${name}, reviewed`,
+  } satisfies Record<Status, (name: string) => string>,
+  made: (day: string, from: string, to: string | null) => (to === null ? `Begun ${day}, ${from}.` : `Made ${day}, ${from} to ${to}.`),
+  version: (version: number) => `Formula version ${version}.`,
+  realm: {
+    real: '',
+    practice: 'Practice: this record can never pass for a real one.',
+    test: 'Test bench: this record can never pass for a real one.',
+  },
+  lead: {
+    lines(closed: number, of: number, within: number): string {
+      if (closed === 0) return 'Nothing is weighed yet.';
+      const came =
+        within === closed
+          ? closed === 1
+            ? 'and within tolerance'
+            : 'all of them within tolerance'
+          : `${inWords(within)} within tolerance`;
+      return closed === of
+        ? `${capital(counted(closed, 'line'))} weighed, ${came}.`
+        : `${capital(inWords(closed))} of ${inWords(of)} lines weighed, ${came}.`;
+    },
+    departures({ overPours, overrides, byHand }: Counts, moved: number): string {
+      const parts = [
+        ...(overPours > 0 ? [counted(overPours, 'over-pour')] : []),
+        ...(overrides > 0 ? [counted(overrides, 'hold allowed by a person', 'holds allowed by a person')] : []),
+        ...(byHand > 0 ? [counted(byHand, 'weight typed by hand', 'weights typed by hand')] : []),
+        ...(moved > 0 ? [counted(moved, 'target moved', 'targets moved')] : []),
+      ];
+      if (parts.length === 0) return 'No over-pour, nothing overridden, nothing typed by hand.';
+      return `${capital(parts.join(', '))}.`;
+    },
+  },
+  acts: { print: 'Print the record', bench: 'Go to the bench', list: 'All batches' },
+  asking: 'Reading the record',
+  noId: {
+    error: 'No batch is named in this address.',
+    kept: 'Nothing is lost.',
+    todo: 'Open a batch from the list of batches.',
+  },
+  against: {
+    title: 'Actual against planned',
+    note: 'Every difference in its own line’s tolerances, so that grams of lye and grams of olive oil can be read off one scale. Inside the band is inside tolerance.',
+    moved: 'Where a target was moved, the difference is from the moved one.',
+    crossed: 'A dashed bar is a weight that was crossed out. Both show for ever.',
+    caption: 'Every line, planned and actual',
+    heads: {
+      line: 'line',
+      lot: 'lot',
+      planned: 'planned',
+      moved: 'moved to',
+      actual: 'actual',
+      difference: 'difference',
+      tolerance: 'tolerance',
+      away: 'tolerances away',
+    },
+    total: 'All lines',
+    byHand: 'by hand',
+    open: 'not weighed',
+    partly: 'so far',
+    over: (away: string) => `${away} over`,
+    short: (away: string) => `${away} short`,
+    crossedOut: (away: string) => `${away}, crossed out`,
+    within: 'within tolerance',
+    spoken: (away: string) => `${away} tolerances away`,
+    openRow: (material: string) => `Workings of ${material}`,
+  },
+  workings: {
+    title: (material: string) => `${material}: how its weight came about`,
+    heads: { at: 'at', what: 'what', net: 'net', shown: 'as stated', where: 'on', lot: 'lot' },
+    kinds: {
+      pour: 'poured',
+      typed: 'typed by hand',
+      'weigh-back': 'weighed back',
+      withdrawn: 'taken out',
+      lost: 'lost',
+    },
+    how: { 'by-itself': 'accepted by itself', 'go-on': 'accepted by a person', held: 'held to accept', typed: 'typed and read back' },
+    provisional: 'not yet lifted',
+    noLot: 'none stated',
+    sum: 'Actual',
+    target: 'Target',
+    difference: 'Difference',
+    away: (difference: string, tolerance: string, away: string) => `${difference} ÷ ${tolerance} = ${away} tolerances`,
+    crossed: (reason: string, at: string) => `crossed out at ${at}: ${reason}`,
+  },
+  reasons: {
+    'wrong-material': 'wrong material',
+    'wrong-vessel': 'wrong vessel',
+    'something-on-the-pan': 'something on the pan',
+    'over-poured': 'over-poured',
+    mistyped: 'mistyped',
+    undone: 'undone',
+    other: 'another reason',
+  } as Readonly<Record<string, string>>,
+  story: {
+    title: 'What happened',
+    note: 'Told from the record, in its order. A letter names what departed from the plan; the same letter stands in its line’s row.',
+  },
+  joining: {
+    title: 'Joining',
+    note: 'Both had to be in the window, and near enough to each other.',
+    not: 'Not joined.',
+    unknown: 'not known',
+    lye: 'lye',
+    oils: 'oils',
+    window: 'window',
+    sets: 'oils begin to set',
+    milk: 'milk scorches',
+    at: (at: string) => `Joined at ${at}.`,
+    apart: (apart: string, allowed: string) => `${apart} apart; ${allowed} were allowed.`,
+    apartUnknown: 'How far apart they were is not known.',
+    allowed: (what: string, value: string, limit: string) => `A person allowed it although ${what}: ${value}, limit ${limit}.`,
+    allowedBare: (what: string) => `A person allowed it although ${what}.`,
+    picture: (lye: string, oils: string, low: string, high: string) => `Lye ${lye}, oils ${oils}; window from ${low} to ${high}.`,
+    holds: {
+      'lye-too-hot': 'the lye was too hot',
+      'lye-too-cold': 'the lye was too cold',
+      'oils-too-hot': 'the oils were too hot',
+      'oils-near-setting': 'the oils were near setting',
+      'milk-too-hot': 'the milk was too hot',
+      apart: 'they were too far apart',
+      'temperature-unknown': 'a temperature was not known',
+    } satisfies Record<HoldReason, string>,
+  },
+  after: {
+    title: 'Trace and portions',
+    heads: { what: 'what', at: 'at', batter: 'batter', mass: 'mass' },
+    trace: {
+      thin: 'Thin trace',
+      medium: 'Medium trace',
+      thick: 'Thick trace',
+      wrong: 'Something wrong',
+    } satisfies Record<TraceMark, string>,
+  },
+  scales: {
+    title: 'Scales',
+    note: 'One known mass on the empty pan shows what a scale is worth. It is asked for in Setup while a batch is on the bench.',
+    heads: { scale: 'scale', weights: 'weights', known: 'known mass', shown: 'it showed', difference: 'difference', at: 'checked' },
+    never: 'never checked against a known mass',
+    before: 'checked before this batch',
+    none: 'No scale was used.',
+  },
+  record: {
+    title: 'The record',
+    note: 'Each entry carries the hash of the one before. Kept elsewhere, on paper say, this head shows whether anything up to it was changed.',
+    honest: 'Who holds this machine could write a whole new record; only a head kept elsewhere tells.',
+    entries: (entries: number, seq: string) => `${entries} entries of this batch; the newest is line ${seq} of the journal.`,
+    head: 'head, SHA-256',
+    bench: (realm: string, bench: string) => `${realm}, ${bench}`,
+    realms: { real: 'real bench', practice: 'practice bench', test: 'test bench' },
+  },
+  print: {
+    title: 'Batch record',
+    remarks: 'Remarks',
+    sign: ['Released for sale, or not, and why', 'Date', 'Signature'],
+    legend:
+      'Typewriter face: measured by an instrument. All else was entered or worked out. No figure here is a promise of safety; it does not replace the safety data sheet, local rules or a qualified person.',
+  },
+  foot: (mark: string) => `Batch ${mark}`,
+} as const;

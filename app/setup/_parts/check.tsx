@@ -1,0 +1,58 @@
+'use client';
+import { useState } from 'react';
+import type { SyntheticEvent } from 'react';
+import type { InstrumentConfig } from '#lib/measure/instrument';
+import { massOfDecimal, readNumber } from '#lib/units/parse';
+import { see } from '../../_live/selectors';
+import { live, useDisplay, useLive } from '../../_live/use';
+import { messages as shared } from '../../_ui/messages';
+import { messages } from '../messages';
+import { TextField } from './fields';
+
+/** One known mass on the empty pan: an entry of the batch on the bench. */
+export function Check({ config }: { readonly config: InstrumentConfig }) {
+  const display = useDisplay();
+  const batch = useLive(see.batch);
+  const lease = useLive(see.lease);
+  const [text, setText] = useState('');
+  const [error, setError] = useState('');
+  const [said, setSaid] = useState('');
+  const { check } = messages;
+  const unit = display.mass === 'g' ? 'g' : 'oz';
+  const possible = batch !== null && (batch.status === 'weighing' || batch.status === 'joined');
+  const led = lease?.holder != null && !lease.mine;
+  const enter = async (): Promise<void> => {
+    const read = readNumber(text);
+    const nominal = read.kind === 'number' ? massOfDecimal(read.decimal, unit) : null;
+    setSaid('');
+    if (nominal === null) return setError(read.kind === 'ambiguous' ? messages.bind.errors.ambiguous(...read.readings) : check.mass);
+    setError('');
+    if (lease?.mine !== true) await live().lease('take', messages.title);
+    const answer = await live().intend({ kind: 'check-scale', instrument: config.id, nominal });
+    if (lease?.mine !== true) await live().lease('release', '');
+    return setSaid(answer.ok ? check.done : (check.refused[answer.refusal.code] ?? check.refusedOther));
+  };
+  const submit = (event: SyntheticEvent): void => {
+    event.preventDefault();
+    void enter();
+  };
+  return (
+    <>
+      <h4 className="gap">{check.title}</h4>
+      <p className="reading">{check.teach}</p>
+      {possible && !led ? (
+        <form onSubmit={submit} noValidate>
+          <TextField id={`check-${config.id}`} label={check.label(unit)} value={text} error={error} numeric onChange={setText} />
+          <div className="acts">
+            <button type="submit" className="act">
+              {check.act}
+            </button>
+          </div>
+        </form>
+      ) : (
+        <p className="dim">{possible ? check.others(lease?.label ?? shared.bench.unknown) : check.noBatch}</p>
+      )}
+      <output className="said">{said}</output>
+    </>
+  );
+}

@@ -1,0 +1,140 @@
+'use client';
+import { Fragment, useId, useState } from 'react';
+import type { InstrumentConfig } from '#lib/measure/instrument';
+import { linkAdvice } from '#lib/measure/link/words';
+import type { InstrumentsPage } from '#lib/protocol/http';
+import { numberText } from '#lib/units/format';
+import { useDisplay } from '../../_live/use';
+import { PaperSection } from '../../_ui/paper';
+import { capital } from '../../_ui/words';
+import { messages } from '../messages';
+import { Closer } from './closer';
+import { Now } from './now';
+import type { Put } from './setup-page';
+
+export type Instrument = InstrumentsPage['instruments'][number];
+interface Props {
+  readonly page: InstrumentsPage;
+  readonly put: Put;
+  readonly onChange: (config: InstrumentConfig) => void;
+}
+
+/** Every instrument: what it says now, how old that is, what its frames look like, and how often it failed. */
+export function Instruments({ page, put, onChange }: Props) {
+  const [open, setOpen] = useState<string | null>(null);
+  const { instruments } = messages;
+  const { heads } = instruments;
+  const waiting = page.waiting ?? [];
+  return (
+    <PaperSection
+      name={instruments.title}
+      note={
+        <>
+          <p>{instruments.note}</p>
+          <p>{instruments.faults}</p>
+        </>
+      }
+    >
+      {page.instruments.length === 0 ? (
+        <p>{instruments.empty}</p>
+      ) : (
+        <table>
+          <caption className="unseen">{instruments.caption}</caption>
+          <thead>
+            <tr>
+              <th scope="col">{heads.name}</th>
+              <th scope="col" className="n">
+                {heads.now}
+              </th>
+              <th scope="col" className="n wide">
+                {heads.age} <i>{instruments.seconds}</i>
+              </th>
+              <th scope="col" className="wide">
+                {heads.shape}
+              </th>
+              <th scope="col" className="n wide">
+                {heads.losses} <i>{heads.lossesUnit}</i>
+              </th>
+              <th scope="col" className="n wide">
+                {heads.faults}
+              </th>
+              <th scope="col">
+                <span className="unseen">{heads.more}</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {page.instruments.map((one) => (
+              <Row
+                key={one.config.id}
+                one={one}
+                open={open === one.config.id}
+                onOpen={() => setOpen(open === one.config.id ? null : one.config.id)}
+                put={put}
+                onChange={onChange}
+              />
+            ))}
+          </tbody>
+        </table>
+      )}
+      {waiting.length === 0 ? null : <p className="gap">{instruments.waiting(waiting.map(({ name }) => name))}</p>}
+    </PaperSection>
+  );
+}
+
+interface RowProps {
+  readonly one: Instrument;
+  readonly open: boolean;
+  readonly onOpen: () => void;
+  readonly put: Put;
+  readonly onChange: (config: InstrumentConfig) => void;
+}
+
+function Row({ one, open, onOpen, put, onChange }: RowProps) {
+  const id = useId();
+  const { locale } = useDisplay();
+  const { config, status } = one;
+  const { instruments } = messages;
+  const faults = Object.values(status.faults).reduce((sum, count) => sum + count, 0);
+  const advice = linkAdvice(status);
+  return (
+    <Fragment>
+      <tr data-instrument={config.id} data-phase={status.phase} className={advice === null ? undefined : 'told'}>
+        <th scope="row">{capital(config.name)}</th>
+        <Now config={config} status={status} />
+        <td className="wide">
+          {status.shape === null ? instruments.notKnown : <span className="bytes">{messages.shapes[status.shape]}</span>}
+        </td>
+        <td className="n wide">{numberText(status.lossesLastHour, locale)}</td>
+        <td className="n wide">{numberText(faults, locale)}</td>
+        <td className="n">
+          <button
+            type="button"
+            className="link"
+            aria-expanded={open}
+            aria-controls={open ? id : undefined}
+            aria-label={open ? undefined : instruments.openSpoken(config.name)}
+            onClick={onOpen}
+          >
+            {open ? instruments.close : instruments.open}
+          </button>
+        </td>
+      </tr>
+      {advice === null ? null : (
+        <tr className="advice">
+          <td colSpan={7}>
+            <b className="warn">{advice.said}</b> {advice.todo}{' '}
+            {status.retryInMs === null ? null : messages.retry(numberText(Math.ceil(status.retryInMs / 1000), locale))}
+          </td>
+        </tr>
+      )}
+      {open ? (
+        <tr className="slip" id={id}>
+          <td colSpan={7}>
+            <Closer one={one} put={put} onChange={onChange} />
+          </td>
+        </tr>
+      ) : null}
+    </Fragment>
+  );
+}

@@ -1,0 +1,47 @@
+'use client';
+import { useState } from 'react';
+import type { HttpProblem, InstrumentsPage } from '#lib/protocol/http';
+import { api } from '../../_ui/api';
+import { PaperSection } from '../../_ui/paper';
+import { HoldHint, HoldPress } from '../../_ui/press';
+import { Problem } from '../../_ui/problem';
+import { messages } from '../messages';
+import type { Put } from './setup-page';
+
+interface Props {
+  readonly page: InstrumentsPage;
+  readonly put: Put;
+  readonly busy: boolean;
+}
+
+/** From the practice bench to the real, empty workshop: held, not tapped. */
+export function Practice({ page, put, busy }: Props) {
+  const [problem, setProblem] = useState<HttpProblem | null>(null);
+  const { practice } = messages;
+  const leave = async (): Promise<void> => {
+    const answer = await api.leavePractice();
+    if (answer.ok) put(answer.value);
+    else setProblem(answer.problem);
+  };
+  return (
+    <PaperSection name={practice.title} note={<p>{practice.note}</p>}>
+      {page.leavePractice ? (
+        <>
+          <p className="reading">{practice.what}</p>
+          {busy ? (
+            <p>
+              <b>{practice.batch}</b>
+            </p>
+          ) : null}
+          <div className="acts">
+            <HoldPress name={practice.act} sub={practice.sub} words={practice.words} onHeld={() => void leave()} />
+          </div>
+          <HoldHint text={practice.hint} />
+          {problem === null ? null : <Problem problem={problem} />}
+        </>
+      ) : (
+        <p className="reading">{practice.fixed}</p>
+      )}
+    </PaperSection>
+  );
+}

@@ -1,0 +1,33 @@
+'use client';
+import { api } from '../../_ui/api';
+import { PaperSection } from '../../_ui/paper';
+import { Asking, Problem } from '../../_ui/problem';
+import { useAsked } from '../../_ui/use-asked';
+import { messages } from '../messages';
+
+/** The code that opens this bench on a tablet; shown on the bench machine only. */
+export function Tablet() {
+  const { asked, again } = useAsked(api.qr, '');
+  const { tablet } = messages;
+  return (
+    <div id="tablet">
+      <PaperSection name={tablet.title} note={<p>{tablet.note}</p>}>
+        {asked.state === 'asking' ? <Asking /> : null}
+        {asked.state === 'failed' ? <Problem problem={asked.problem} /> : null}
+        {asked.state === 'there' ? (
+          <>
+            <p>{tablet.what}</p>
+            {/* A drawing of our own server's, not a picture to be optimised. */}
+            {/* oxlint-disable-next-line nextjs/no-img-element */}
+            <img className="qr" src={`data:image/svg+xml,${encodeURIComponent(asked.value)}`} alt={tablet.alt} />
+            <p>
+              <button type="button" className="link" onClick={again}>
+                {tablet.again}
+              </button>
+            </p>
+          </>
+        ) : null}
+      </PaperSection>
+    </div>
+  );
+}

@@ -1,0 +1,115 @@
+'use client';
+import Link from 'next/link';
+import type { BatchList } from '#lib/protocol/http';
+import { see } from '../../_live/selectors';
+import { useDisplay, useLive } from '../../_live/use';
+import { api } from '../../_ui/api';
+import { BatchTable } from '../../_ui/batch-table';
+import { Measured } from '../../_ui/figures';
+import { PaperPage, PaperSection, PaperTitle } from '../../_ui/paper';
+import { Asking, Problem, ProblemSection } from '../../_ui/problem';
+import { showIn } from '../../_ui/quantities';
+import { clockText, dayText } from '../../_ui/times';
+import { useAsked } from '../../_ui/use-asked';
+import { useNow } from '../../_ui/use-now';
+import { messages } from '../messages';
+import { Begin, BeforeLye } from './begin';
+import { OnBench } from './on-bench';
+import { instrumentsOf, leadOf, onBench } from './standing';
+
+const LATE = 6;
+
+/** Home: what is on the bench, what was made of late, how the instruments are, how to start. */
+export function TodayPage() {
+  const standing = useLive(({ batch }) => `${batch?.id ?? ''} ${batch?.status ?? ''}`);
+  const { asked, again } = useAsked(() => api.batches(null, LATE), standing);
+  const { asked: health } = useAsked(api.health, '');
+  const busy = useLive((state) => onBench(state) !== null);
+  const nothingMade = asked.state === 'there' && asked.value.batches.length === 0;
+  const readOnly = health.state === 'there' ? health.value.journal.readOnly : null;
+  return (
+    <PaperPage foot={messages.title}>
+      <Title nothingMade={nothingMade} />
+      {readOnly === null ? null : (
+        <ProblemSection problem={{ error: messages.readOnly.title, kept: readOnly, todo: messages.readOnly.todo }} />
+      )}
+      {busy ? <OnBench /> : null}
+      {asked.state === 'failed' ? <ProblemSection problem={asked.problem} onAgain={again} /> : null}
+      {nothingMade || busy || asked.state !== 'there' ? null : <Begin first={false} />}
+      {asked.state === 'there' && !nothingMade ? <Late list={asked.value} problem={asked.problem} /> : null}
+      {nothingMade ? <Begin first /> : null}
+      <Instruments />
+      {nothingMade ? <BeforeLye /> : null}
+      {asked.state === 'asking' ? <PaperTitle title="" side={<Asking />} /> : null}
+    </PaperPage>
+  );
+}
+
+function Title({ nothingMade }: { readonly nothingMade: boolean }) {
+  const { locale } = useDisplay();
+  const now = useNow();
+  const realm = useLive(see.realm);
+  const lead = useLive(leadOf);
+  const zone = { offsetMin: null, locale };
+  return (
+    <PaperTitle
+      title={nothingMade ? messages.nothingYet : now === null ? messages.title : dayText(now, zone)}
+      lead={nothingMade ? messages.lead.empty : lead}
+      side={
+        <>
+          <p className="id">{now === null ? '' : clockText(now, zone)}</p>
+          <Room />
+          {realm === null || realm === 'real' ? null : (
+            <p>
+              <b>{messages.realm[realm]}</b>
+            </p>
+          )}
+        </>
+      }
+    />
+  );
+}
+
+/** The room's temperature, only while its probe is fresh. */
+function Room() {
+  const display = useDisplay();
+  const value = useLive((state) => see.room(state)?.value ?? null);
+  if (value === null) return null;
+  return (
+    <p>
+      {messages.room('')}
+      <Measured>{showIn(display).temperature(value)}</Measured>, {messages.now}
+    </p>
+  );
+}
+
+function Late({ list, problem }: { readonly list: BatchList; readonly problem: Parameters<typeof Problem>[0]['problem'] | null }) {
+  const { late } = messages;
+  return (
+    <PaperSection name={late.title} note={<p>{late.note}</p>}>
+      {problem === null ? null : <Problem problem={problem} />}
+      <BatchTable rows={list.batches} />
+      {list.next === null ? null : (
+        <p className="gap">
+          {late.newest(list.batches.length)} <Link href="/batches">{late.all}</Link>
+        </p>
+      )}
+    </PaperSection>
+  );
+}
+
+function Instruments() {
+  const show = showIn(useDisplay());
+  const words = useLive(instrumentsOf(show));
+  const { instruments } = messages;
+  return (
+    <PaperSection name={instruments.title}>
+      <p className="reading">{words}</p>
+      <p>
+        <Link href="/setup" prefetch={false}>
+          {instruments.setup}
+        </Link>
+      </p>
+    </PaperSection>
+  );
+}

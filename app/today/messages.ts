@@ -1,0 +1,112 @@
+import type { LinkPhase } from '#lib/measure/instrument';
+import type { Realm } from '#lib/work/batch/index';
+import { capital, counted, inWords, listed } from '../_ui/words';
+
+const BENCH: Readonly<Record<Realm, string>> = { real: 'the bench', practice: 'the practice bench', test: 'the test bench' };
+
+/** Words of Today. */
+export const messages = {
+  title: 'Today',
+  realm: {
+    real: '',
+    practice: 'Practice: nothing weighed here can pass for a real record.',
+    test: 'Test bench: nothing weighed here can pass for a real record.',
+  } satisfies Record<Realm, string>,
+  room: (temperature: string) => `Room ${temperature}`,
+  now: 'read just now',
+  nothingYet: 'Nothing made yet',
+  lead: {
+    looking: 'Looking for the bench.',
+    unknown: 'What is on the bench is not known while its machine does not answer.',
+    weighing: (name: string, realm: Realm, closed: number, of: number, next: string | null) =>
+      `${name} is being weighed on ${BENCH[realm]}: ${inWords(closed)} of ${inWords(of)} lines are in${next === null ? '' : `, ${next.toLowerCase()} is next`}.`,
+    waiting: (name: string, realm: Realm) => `${name} is weighed; lye and oils on ${BENCH[realm]} wait to be joined.`,
+    joined: (name: string, realm: Realm) => `${name} is joined on ${BENCH[realm]} and goes into its moulds.`,
+    parked: (name: string, realm: Realm) => `${name} is parked; ${BENCH[realm]} is free for another batch.`,
+    idle: (realm: Realm) => `Nothing is on ${BENCH[realm]}.`,
+    noInstruments: 'No instrument is bound to it.',
+    allFresh: (count: number) => `${capital(inWords(count))} of ${inWords(count)} instruments are telling.`,
+    oneFresh: 'Its one instrument is telling.',
+    someNot: (names: readonly string[]) => `${capital(listed(names))} ${names.length === 1 ? 'is' : 'are'} not telling.`,
+    empty: 'This page fills itself while you work: what is on the bench, what was made of late. Three things come first.',
+  },
+  readOnly: { title: 'Nothing can be recorded', todo: 'Run npm run doctor on the bench machine.' },
+  bench: {
+    title: 'On the bench',
+    next: (material: string, target: string, lot: string | null) =>
+      `Next: ${material}, ${target}, ${lot === null ? 'no lot stated' : `lot ${lot}`}.`,
+    meet: 'All weighed. Lye and oils have to meet.',
+    joined: 'Joined. Trace, then the moulds.',
+    parked: 'Parked: everything is kept, and it goes on where it stands.',
+    away: 'Left for a moment: nothing is accepted until someone is back.',
+    open: 'Go to the bench',
+    review: 'See its weights',
+    temperature: { vessel: 'vessel', now: 'now', lye: 'Lye', oils: 'Oils', room: 'Room', batter: 'Batter', mould: 'Mould' },
+    lines: {
+      picture: (closed: number, of: number, within: number) =>
+        `${capital(counted(closed, 'line'))} of ${inWords(of)} weighed, ${inWords(within)} within tolerance.`,
+      over: 'over',
+      short: 'short',
+      within: 'within tolerance',
+      next: 'next',
+    },
+  },
+  late: {
+    title: 'Of late',
+    note: 'What was begun, finished or not. Open one to see every weight beside its plan.',
+    all: 'All batches',
+    newest: (count: number) => `The newest ${inWords(count)}.`,
+  },
+  instruments: {
+    title: 'Instruments',
+    setup: 'Set up instruments',
+    fresh: (names: readonly string[]) => `${capital(listed(names))} ${names.length === 1 ? 'is' : 'are'} fresh.`,
+    not: (name: string, state: string) => `${capital(name)}: ${state}.`,
+    lastMass: (value: string, age: string) => `last ${value}, ${age} ago`,
+    none: 'None is bound. Weights can still be typed by hand.',
+    unknown: 'What they say is not known while the bench machine does not answer.',
+    late: 'late',
+    lost: 'lost',
+    suspect: 'not believed',
+    links: {
+      closed: 'closed',
+      opening: 'being opened',
+      identifying: 'being identified',
+      live: 'lost',
+      silent: 'silent',
+      waiting: 'waiting to be tried again',
+    } satisfies Record<LinkPhase, string>,
+    age: (seconds: number) => (seconds < 90 ? `${seconds} s` : `${Math.round(seconds / 60)} min`),
+  },
+  begin: {
+    title: 'To begin',
+    again: 'To start a batch',
+    steps: {
+      practice: {
+        name: 'Weigh in at the practice bench',
+        sub: 'Two simulated scales, jugs and probes. The bench says what it waits for; nothing made there can pass for a real record.',
+        act: 'Start practice',
+      },
+      start: {
+        name: 'Choose what to make',
+        sub: 'A plan, and the lot you hold of each material. Then the bench names the first vessel.',
+        act: 'Open the bench',
+      },
+      scale: {
+        name: 'Put a scale on the real bench',
+        sub: 'By USB or serial. Nothing to hand? Type the weights; the record says so.',
+        act: 'Find a scale',
+      },
+      tablet: {
+        name: 'Bring a tablet to the bench',
+        sub: 'A code opens it: it can lead the weigh-in, be heard, and stay awake.',
+        act: 'Show the code',
+      },
+    },
+  },
+  lye: {
+    title: 'Before any lye',
+    text: 'Gloves, goggles and a face shield; air moving; nobody else near. Hydroxide goes into the liquid, never the liquid onto it. Nothing of aluminium. On skin or in an eye: water, plenty of it, and a doctor.',
+    note: 'Potwatch does not replace the safety data sheet, local rules or a qualified person.',
+  },
+} as const;
