@@ -210,7 +210,9 @@ describe('a batch weighed hands-free', () => {
 const startBatch = async (page: Page, name: string): Promise<void> => {
   const { press, hold } = pedal(page);
   const current = page.locator('[data-card][aria-current], [data-card][data-current]');
-  while (!(await current.textContent({ timeout: 5_000 }).catch(() => ''))?.includes(name)) await press();
+  const reads = async (): Promise<boolean> =>
+    ((await current.count()) > 0 ? ((await current.first().textContent()) ?? '') : '').includes(name);
+  while (!(await reads())) await press();
   await hold();
   while ((await page.locator('main').getAttribute('data-phase')) === 'idle') {
     await press();
