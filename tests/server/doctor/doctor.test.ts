@@ -152,7 +152,7 @@ describe('record', () => {
 
   it('B8: a record that opens but is not what was written stops the job too', async () => {
     const db = new Database(await record());
-    db.exec('create table smuggled (line text)');
+    db.exec(`insert into bench_lines (seq, id, text, leaf, link) values (1, 'smuggled', '{}', '${'0'.repeat(64)}', '${'0'.repeat(64)}')`);
     db.close();
     const [finding] = await checkRecords(dir);
     expect(finding).toMatchObject({ level: 'stop' });
