@@ -164,11 +164,11 @@ function* unsealed(db: Database.Database): Pausing<readonly string[]> {
 
 function* blobs(db: Database.Database): Pausing<readonly string[]> {
   const wrong: string[] = [];
-  const next = prepare<{ after: string }>(db)((given) =>
-    query.selectFrom('blobs').select(['sha256', 'bytes']).where('sha256', '>', given.after).orderBy('sha256').limit(1),
+  const next = prepare<{ after: string; limit: number }>(db)((given) =>
+    query.selectFrom('blobs').select(['sha256', 'bytes']).where('sha256', '>', given.after).orderBy('sha256').limit(given.limit),
   );
   try {
-    for (let row = next.get({ after: '' }); row !== undefined; row = next.get({ after: row.sha256 })) {
+    for (let row = next.get({ after: '', limit: 1 }); row !== undefined; row = next.get({ after: row.sha256, limit: 1 })) {
       if (!isNamed(row)) wrong.push(bytesChanged(row.sha256));
       yield;
     }

@@ -54,18 +54,23 @@ export interface Prepared<P, R> {
 /**
  * Compiles and prepares a statement once. `P` names what is bound at each call:
  * `prepare<{ id: string }>(db)((given) => query.selectFrom('people').selectAll().where('id', '=', given.id))`.
- * Values that stand in the query itself stay bound.
+ * What is given is bound by place: by name the driver would make every name anew at every call. A query must hold no values of
+ * its own.
  */
 export const prepare =
   <P extends object>(db: Database.Database) =>
   <R>(build: (given: Given<P>) => Compilable<R>): Prepared<P, R> => {
-    const { sql: text, parameters } = build(placeholders as Given<P>).compile();
-    const statement = db.prepare<unknown[], R>(text);
+    const { sql: named, parameters } = build(placeholders as Given<P>).compile();
+    if (parameters.length > 0) throw new Error(`a value stands in a statement that is kept: ${named}`);
+    const places = [...named.matchAll(NAME)].map(([, name]) => name as keyof P);
+    const statement = db.prepare<unknown[], R>(named.replaceAll(NAME, '?'));
+    const bound = (given: P): unknown[] => places.map((name) => given[name]);
     return {
-      run: (given) => statement.run(...parameters, given),
-      get: (given) => statement.get(...parameters, given),
-      all: (given) => statement.all(...parameters, given),
+      run: (given) => statement.run(...bound(given)),
+      get: (given) => statement.get(...bound(given)),
+      all: (given) => statement.all(...bound(given)),
     };
   };
 
+const NAME = /@(\w+)/g;
 const placeholders = new Proxy({}, { get: (_, name) => sql.raw(`@${String(name)}`) });
