@@ -106,16 +106,6 @@ describe('a batch weighed hands-free', () => {
     for (;;) {
       const seen = { cue: cue(), batch: watcher.batch() };
       const { phase, line } = seen.cue;
-      console.error(
-        new Date().toISOString().slice(14, 23),
-        phase,
-        line,
-        seen.cue.left,
-        seen.cue.block,
-        seen.cue.doubts.join(),
-        seen.cue.cards.map((c) => c.code).join(),
-        seen.cue.goOn?.code,
-      );
       if (['temperatures', 'joining', 'trace', 'done'].includes(phase)) break;
       const role = line === null ? null : (seen.batch?.lines[line]?.plan.scale ?? null);
       if (phase === 'ready' && line !== null && role !== null && !opened.has(line)) opened.set(line, await carriedBy(scales[role]));
@@ -156,8 +146,8 @@ describe('a batch weighed hands-free', () => {
     await phaseIs('temperatures', 'joining');
     await chosen('dissolve');
     await probes.lye.tell({ act: 'make-lye' });
-    await probes.lye.tell({ act: 'hurry', times: 60 });
     await watcher.frame((frame) => frame.probes.some(({ use, value }) => use === 'lye' && value !== null && value > 60_000));
+    await probes.lye.tell({ act: 'hurry', times: 30 });
     await watcher.frame((frame) => frame.probes.some(({ use, value }) => use === 'lye' && value !== null && value < 47_000));
     await probes.lye.tell({ act: 'hurry', times: 1 });
     await phaseIs('joining');
