@@ -1,4 +1,4 @@
-import type { Journal } from '#lib/record/journal';
+import type { Journal, JournalLine } from '#lib/record/journal';
 import type { BatchId, EntryId, InstrumentId } from '#lib/units/id';
 import { fold } from '#lib/work/batch/index';
 import type { BatchState, Entry } from '#lib/work/batch/index';
@@ -41,11 +41,11 @@ export const armedBatch = async (store: Pick<Store, 'bench' | 'batches'>): Promi
   return null;
 };
 
-/** The newest check of each scale in any batch. */
+/** The newest check of each scale in any batch. In a damaged record those before the damage: a scale may then count as never checked. */
 export const newestChecks = async (journal: Journal): Promise<Record<InstrumentId, EntryId>> => {
   const checks: Record<InstrumentId, EntryId> = {};
   for (let after = 0; after < journal.seq();) {
-    const lines = await journal.lines(after, PAGE);
+    const lines = await readable(journal, after);
     if (lines.length === 0) break;
     for (const line of lines) {
       // Most lines are none; their text says so before anything is parsed.
@@ -56,6 +56,15 @@ export const newestChecks = async (journal: Journal): Promise<Record<InstrumentI
     after = lines.at(-1)?.seq ?? journal.seq();
   }
   return checks;
+};
+
+const readable = async (journal: Journal, after: number): Promise<readonly JournalLine[]> => {
+  try {
+    return await journal.lines(after, PAGE);
+  } catch (cause) {
+    if (cause instanceof StoreProblem) return [];
+    throw cause;
+  }
 };
 
 /** A batch for reading; `null`: there is no such batch. */

@@ -1,4 +1,4 @@
-import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Json, JournalLine } from '#lib/record/journal';
@@ -105,8 +105,15 @@ export const recordImage = async (how: 'closed' | 'killed'): Promise<Image> => {
 /** The record's own files: not the lock, and not the shared memory, which is made anew. */
 const copyRecord = (from: string, to: string): void => {
   for (const file of readdirSync(from)) {
-    if (/^practice\.(sqlite|sqlite-wal|heads)$/.test(file)) cpSync(join(from, file), join(to, file));
+    if (/^practice\.(sqlite|heads)$/.test(file)) cpSync(join(from, file), join(to, file));
+    if (file === 'practice.sqlite-wal') writeFileSync(join(to, file), written(readFileSync(join(from, file))));
   }
 };
 
-export const bytesOf = (dir: string, file: string): Buffer => readFileSync(join(dir, file));
+/** A log's header and its frames (https://www.sqlite.org/fileformat2.html#the_write_ahead_log), without the room behind them. */
+const written = (log: Buffer): Buffer => {
+  const [header, frame] = [32, 24 + 4096];
+  let last = log.length - 1;
+  while (last > 0 && log[last] === 0) last -= 1;
+  return log.subarray(0, header + Math.ceil((last + 1 - header) / frame) * frame);
+};

@@ -174,6 +174,24 @@ describe('B8: values changed one by one', () => {
     rmSync(dir, { recursive: true });
   });
 
+  it('B8: an index that names another batch for a line: no batch gets a line that is not its own', async () => {
+    const dir = image.copy();
+    const file = join(dir, 'practice.sqlite');
+    const db = new Database(file, { readonly: true });
+    const page = db
+      .prepare("select pageno from dbstat where name = 'bench_lines_of_batch' and pagetype = 'leaf' limit 1")
+      .pluck()
+      .get() as number;
+    db.close();
+    const bytes = readFileSync(file);
+    const at = bytes.indexOf('batch-0', (page - 1) * 4096);
+    expect(at).toBeLessThan(page * 4096);
+    bytes.write('batch-1', at);
+    writeFileSync(file, bytes);
+    expect(await judge(dir, image.told)).toBe('read-only');
+    rmSync(dir, { recursive: true });
+  });
+
   it('B8: stored bytes are refused when they are asked for', async () => {
     const dir = image.copy();
     const db = new Database(join(dir, 'practice.sqlite'));

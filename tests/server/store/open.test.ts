@@ -1,7 +1,7 @@
 import Database from 'better-sqlite3';
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, statSync, writeFileSync } from 'node:fs';
+import { chmodSync, copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -59,6 +59,24 @@ describe('openStore', () => {
     expect(db.pragma('journal_mode', { simple: true })).toBe('wal');
     expect(db.pragma('foreign_keys', { simple: true })).toBe(1);
     db.close();
+  });
+
+  it('makes the log as long as it gets before the first commit, and finds everything behind its zeros after a kill', async () => {
+    const store = await openStore(rig.options);
+    const size = (): number => statSync(`${rig.file}-wal`).size;
+    const made = size();
+    expect(made).toBeGreaterThan(4_000_000);
+    for (let n = 1; n <= 20; n += 1) await store.bench.append(appendOf([entryOf('a', n)], { blobs: [blobOf(`${n}`.repeat(2000))] }));
+    expect(size()).toBe(made);
+    // As a kill leaves it: the files as they lie, the log not copied back.
+    const killed = storeRig();
+    for (const file of ['practice.sqlite', 'practice.sqlite-wal', 'practice.heads'])
+      copyFileSync(join(rig.dir, file), join(killed.dir, file));
+    await store.close();
+    const again = await openStore(killed.options);
+    expect(again.health()).toMatchObject({ ok: true, seq: 20 });
+    await again.close();
+    killed.remove();
   });
 
   it('keeps the log bounded', async () => {
