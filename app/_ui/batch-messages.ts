@@ -14,6 +14,7 @@ export const batchMessages = {
     overrides: 'overrides',
     byHand: 'by hand',
   },
+  sum: (mark: string, mass: string) => `${mass}. Workings: the review of ${mark}`,
   linesOf: (closed: number, of: number) => (closed === of ? String(of) : `${closed} of ${of}`),
   status: {
     weighing: 'being weighed',

@@ -4,8 +4,9 @@ import Link from 'next/link';
 import type { BatchListRow } from '#lib/protocol/http';
 import { useDisplay } from '../_live/use';
 import { batchMessages as messages } from './batch-messages';
-import { Digits } from './figures';
+import { Pad } from './figures';
 import { massCell, massHead, placesOf } from './quantities';
+import type { Cell } from './quantities';
 import { shortDate } from './times';
 
 /** Batches as rows, each opening its review. Counts that are not zero are what to look at first. */
@@ -46,18 +47,19 @@ export function BatchTable({ rows }: { readonly rows: readonly BatchListRow[] })
         {rows.map((row) => (
           <tr key={row.id} data-batch={row.id}>
             <th scope="row">
-              <Link href={`/batches/review?id=${encodeURIComponent(row.id)}` as Route} prefetch={false}>
-                <span className="mark">{row.mark}</span> {row.name}
+              <Link href={reviewOf(row)} prefetch={false}>
+                <span className="mark">{`${row.mark} `}</span>
+                {row.name}
               </Link>
             </th>
-            <td>{shortDate(row.startedWall, { offsetMin: null, locale: display.locale })}</td>
+            <td className="nw">{shortDate(row.startedWall, { offsetMin: null, locale: display.locale })}</td>
             <td>{messages.status[row.status]}</td>
             <td className="n wide">{messages.linesOf(row.lines.closed, row.lines.of)}</td>
             <td className="n wide">
-              <Digits cell={massCell(row.planned, null, display, places)} />
+              <Sum row={row} cell={massCell(row.planned, null, display, places)} />
             </td>
             <td className="n">
-              <Digits cell={massCell(row.actual, null, display, places)} />
+              <Sum row={row} cell={massCell(row.actual, null, display, places)} />
             </td>
             <Tally count={row.overPours} />
             <Tally count={row.overrides} />
@@ -66,6 +68,20 @@ export function BatchTable({ rows }: { readonly rows: readonly BatchListRow[] })
         ))}
       </tbody>
     </table>
+  );
+}
+
+const reviewOf = ({ id }: BatchListRow): Route => `/batches/review?id=${encodeURIComponent(id)}` as Route;
+
+/** A sum over the batch's lines; its workings are its review. */
+function Sum({ row, cell }: { readonly row: BatchListRow; readonly cell: Cell }) {
+  return (
+    <>
+      <Link className="worked" href={reviewOf(row)} prefetch={false} aria-label={messages.sum(row.mark, cell.text)}>
+        {cell.text}
+      </Link>
+      <Pad cell={cell} />
+    </>
   );
 }
 

@@ -12,6 +12,7 @@ const standing = ({ link, stale, batch, frame }: LiveState): string => {
   if (link === 'down' || stale) return bench.gone;
   if (batch === null || batch.status === 'closed' || batch.status === 'abandoned') return bench.idle;
   if (batch.status === 'parked') return bench.phases.parked(batch.mark);
+  if (frame?.cue.phase === 'resume') return bench.phases.resume(batch.mark);
   if (batch.status === 'joined') return bench.phases.joined(batch.mark);
   if (batch.away !== null) return bench.phases.away(batch.mark);
   const line = frame?.cue.line ?? batch.open;

@@ -1,4 +1,5 @@
 'use client';
+import { Fragment } from 'react';
 import type { ReactNode } from 'react';
 import type { Cell } from './quantities';
 
@@ -7,21 +8,28 @@ export function Measured({ children }: { readonly children: ReactNode }) {
   return <span className="measured">{children}</span>;
 }
 
-/** Worked out: opens to its workings, which the page shows where it says. */
-export function Worked({
-  children,
-  open,
-  onOpen,
-  controls,
-  label,
-}: {
+const DIGITS = /([−+]?\d[\d.,\u00a0\u202f’]*)/;
+
+/** A measured quantity with its unit: only the digits are in the instrument's face. */
+export function MeasuredQuantity({ text }: { readonly text: string }) {
+  return text.split(DIGITS).map((part, at) =>
+    // Every other part is digits, by the way a split with a group works.
+    // oxlint-disable-next-line react/no-array-index-key
+    at % 2 === 1 ? <Measured key={at}>{part}</Measured> : <Fragment key={at}>{part}</Fragment>,
+  );
+}
+
+interface WorkedProps {
   readonly children: ReactNode;
   readonly open: boolean;
   readonly onOpen: () => void;
   /** Id of the workings. */
   readonly controls: string;
   readonly label?: string | undefined;
-}) {
+}
+
+/** Worked out: opens to its workings, which the page shows where it says. */
+export function Worked({ children, open, onOpen, controls, label }: WorkedProps) {
   return (
     <button
       type="button"

@@ -22,6 +22,7 @@ export const messages = {
       parked: (mark: string) => `${mark}, parked`,
       temperatures: (mark: string) => `${mark}, lye and oils`,
       joined: (mark: string) => `${mark}, joined`,
+      resume: (mark: string) => `${mark}, waits for a word`,
       away: (mark: string) => `${mark}, left for a moment`,
     },
   },

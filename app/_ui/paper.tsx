@@ -7,7 +7,6 @@ import { useConnection } from '../_live/use';
 import { BenchLine } from './bench-line';
 import { messages } from './messages';
 import { Gone } from './problem';
-import styles from './paper.module.css';
 import './paper.css';
 
 /** Pages in the order of the running head. Only what exists is listed: a page that is not there teaches nothing. */
@@ -23,16 +22,16 @@ export function PaperPage({ children, foot }: { readonly children: ReactNode; re
   const path = usePathname();
   useConnection(null);
   return (
-    <div data-light="paper" className={styles['page']}>
+    <div data-light="paper">
       <a href="#page">{messages.skip}</a>
-      <header className={styles['head']}>
-        <div className={styles['row']}>
-          <Link className={styles['mark']} href={'/' as Route} prefetch={false}>
+      <header className="running">
+        <div className="row">
+          <Link href={'/' as Route} prefetch={false}>
             <Mark />
             {messages.product}
           </Link>
-          <div className={styles['headline']}>
-            <nav className={styles['nav']} aria-label={messages.pages}>
+          <div>
+            <nav aria-label={messages.pages}>
               {PAGES.map(([href, name]) => (
                 <Link
                   key={href}
@@ -45,7 +44,7 @@ export function PaperPage({ children, foot }: { readonly children: ReactNode; re
                 </Link>
               ))}
             </nav>
-            <p className={styles['state']}>
+            <p>
               <BenchLine />
             </p>
           </div>
@@ -56,7 +55,7 @@ export function PaperPage({ children, foot }: { readonly children: ReactNode; re
         {children}
       </main>
       <footer>
-        <div className={styles['row']}>
+        <div className="row">
           <span>{foot}</span>
           <VoicesKey />
         </div>
@@ -80,8 +79,8 @@ export function PaperTitle({
   readonly children?: ReactNode;
 }) {
   return (
-    <header className={`${styles['row']} ${styles['section']}`}>
-      <div className={styles['side']}>{side}</div>
+    <header className="row section">
+      <div className="side">{side}</div>
       <div>
         <h1>{title}</h1>
         {lead === undefined ? null : <p className="lead">{lead}</p>}
@@ -94,8 +93,8 @@ export function PaperTitle({
 /** One subject of a page: its name and a note in the margin, its matter in the wide column. */
 export function PaperSection({ name, note, children }: { readonly name: string; readonly note?: ReactNode; readonly children: ReactNode }) {
   return (
-    <section className={`${styles['row']} ${styles['section']}`} aria-label={name}>
-      <div className={styles['side']}>
+    <section className="row section" aria-label={name}>
+      <div className="side">
         <h2>{name}</h2>
         {note}
       </div>

@@ -3,7 +3,6 @@ import type { HttpProblem } from '#lib/protocol/http';
 import { see } from '../_live/selectors';
 import { useLive } from '../_live/use';
 import { messages } from './messages';
-import styles from './paper.module.css';
 
 /** What happened, what was kept, what to do; said at once by a screen reader. */
 export function Problem({ problem, onAgain }: { readonly problem: HttpProblem; readonly onAgain?: (() => void) | undefined }) {
@@ -67,8 +66,8 @@ export function Gone() {
 
 function Framed({ title, children }: { readonly title: string; readonly children: React.ReactNode }) {
   return (
-    <section className={`${styles['row']} ${styles['section']}`} aria-label={title}>
-      <div className={styles['side']}>
+    <section className="row section" aria-label={title}>
+      <div className="side">
         <h2>{title}</h2>
       </div>
       <div>{children}</div>

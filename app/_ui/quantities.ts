@@ -42,6 +42,9 @@ export const cellOf = ({ sign, whole, mark, fraction }: Figure, places: number):
 export const placesOf = (steps: readonly (number | null)[], display: Display): number =>
   display.mass === 'lb' ? 0 : Math.max(0, ...steps.map((step) => massFigure(0, display, step).fraction.length));
 
+/** The coarsest of a tenth, a hundredth and a thousandth of a gram in which a plan's figure is whole: nothing is rounded away. */
+export const planStep = (milligrams: number): number => (milligrams % 100 === 0 ? 100 : milligrams % 10 === 0 ? 10 : 1);
+
 /** What the last digit of a stated weight is worth, mg; `null` when the text is none. */
 export const stepOf = (stated: { readonly text: string; readonly unit: MassUnit } | null): number | null =>
   stated === null ? null : (massOfText(stated.text, stated.unit)?.step ?? null);

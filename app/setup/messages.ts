@@ -176,7 +176,8 @@ export const messages = {
   practice: {
     title: 'Practice',
     note: 'Practice and real records live in different files and can never be mixed.',
-    what: 'Leaving practice opens the real, empty workshop: its own record, and the instruments bound here. Practice batches stay where they are. To come back, start the program with --scale practice.',
+    what: 'Leaving practice opens the real, empty workshop: its own record, and the instruments bound here. Practice batches stay where they are. To come back, start the program with',
+    command: 'npm start -- --scale practice',
     act: 'Leave practice',
     sub: 'hold 2 s',
     words: { letGo: 'let go', armed: 'activate again after 2 s', confirm: 'activate again now' },

@@ -1,6 +1,6 @@
 import type { LinkPhase } from '#lib/measure/instrument';
 import type { Realm } from '#lib/work/batch/index';
-import { capital, counted, inWords, listed } from '../_ui/words';
+import { capital, inWords, listed } from '../_ui/words';
 
 const BENCH: Readonly<Record<Realm, string>> = { real: 'the bench', practice: 'the practice bench', test: 'the test bench' };
 
@@ -19,13 +19,15 @@ export const messages = {
     looking: 'Looking for the bench.',
     unknown: 'What is on the bench is not known while its machine does not answer.',
     weighing: (name: string, realm: Realm, closed: number, of: number, next: string | null) =>
-      `${name} is being weighed on ${BENCH[realm]}: ${inWords(closed)} of ${inWords(of)} lines are in${next === null ? '' : `, ${next.toLowerCase()} is next`}.`,
+      `${name} is being weighed on ${BENCH[realm]}: ${closed === 0 ? `none of ${inWords(of)} lines is in yet` : `${inWords(closed)} of ${inWords(of)} lines ${closed === 1 ? 'is' : 'are'} in`}${next === null ? '' : `, ${next.toLowerCase()} is next`}.`,
+    resume: (name: string, realm: Realm) =>
+      `${name} waits on ${BENCH[realm]}: the program was started again, and someone has to say what is in the vessel.`,
     waiting: (name: string, realm: Realm) => `${name} is weighed; lye and oils on ${BENCH[realm]} wait to be joined.`,
     joined: (name: string, realm: Realm) => `${name} is joined on ${BENCH[realm]} and goes into its moulds.`,
     parked: (name: string, realm: Realm) => `${name} is parked; ${BENCH[realm]} is free for another batch.`,
     idle: (realm: Realm) => `Nothing is on ${BENCH[realm]}.`,
     noInstruments: 'No instrument is bound to it.',
-    allFresh: (count: number) => `${capital(inWords(count))} of ${inWords(count)} instruments are telling.`,
+    allFresh: (count: number) => `All ${inWords(count)} instruments are telling.`,
     oneFresh: 'Its one instrument is telling.',
     someNot: (names: readonly string[]) => `${capital(listed(names))} ${names.length === 1 ? 'is' : 'are'} not telling.`,
     empty: 'This page fills itself while you work: what is on the bench, what was made of late. Three things come first.',
@@ -37,6 +39,7 @@ export const messages = {
       `Next: ${material}, ${target}, ${lot === null ? 'no lot stated' : `lot ${lot}`}.`,
     meet: 'All weighed. Lye and oils have to meet.',
     joined: 'Joined. Trace, then the moulds.',
+    resume: 'The program was started again. The record stands; say at the bench what is in the vessel, then it goes on.',
     parked: 'Parked: everything is kept, and it goes on where it stands.',
     away: 'Left for a moment: nothing is accepted until someone is back.',
     open: 'Go to the bench',
@@ -44,7 +47,9 @@ export const messages = {
     temperature: { vessel: 'vessel', now: 'now', lye: 'Lye', oils: 'Oils', room: 'Room', batter: 'Batter', mould: 'Mould' },
     lines: {
       picture: (closed: number, of: number, within: number) =>
-        `${capital(counted(closed, 'line'))} of ${inWords(of)} weighed, ${inWords(within)} within tolerance.`,
+        closed === 0
+          ? 'Nothing weighed yet.'
+          : `${capital(inWords(closed))} of ${inWords(of)} lines weighed, ${within === closed ? 'all' : inWords(within)} within tolerance.`,
       over: 'over',
       short: 'short',
       within: 'within tolerance',

@@ -78,12 +78,12 @@ const turn = async (
     ({ code, params }) => code === 'override' && drive.override?.includes(params['reason'] as HoldReason),
   );
   if (override >= 0) return takeAt(screen, cue.cards, override);
-  // More than scale or vessel takes: this part is kept and the rest weighed after.
-  const part = cue.cards.findIndex(({ code, enabled }) => code === 'part-pour' && enabled);
-  if (part >= 0) return takeAt(screen, cue.cards, part);
   // Oils melted anew for another batch leap like a dipped probe; a lift shows that none leans.
   const why = await scene(screen, { act: cue.block === 'probe-leaning' ? 'lift' : 'help' });
-  if (why === 'needs-person') await answer(screen, cue);
+  if (why === 'needs-person') return answer(screen, cue);
+  // More than scale or vessel takes, and the hands have stopped: this part is kept and the rest weighed after.
+  const part = cue.cards.findIndex(({ code, enabled }) => code === 'part-pour' && enabled);
+  if (part >= 0 && why !== null && why !== 'hands-full') return takeAt(screen, cue.cards, part);
   return undefined;
 };
 

@@ -1,6 +1,8 @@
 import type { AlarmCode, StoryCode } from '#lib/work/batch/index';
 import type { Show } from '../../_ui/quantities';
-import { counted } from '../../_ui/words';
+import { measured, t, together, worked } from '../../_ui/sentence';
+import type { Piece, Sentence } from '../../_ui/sentence';
+import { capital, counted } from '../../_ui/words';
 import { messages } from './messages';
 
 /** What a sentence of the story is made from. `step`: of the scale of the line it speaks of, mg. */
@@ -10,6 +12,10 @@ export interface Facts {
   readonly step: number | null;
   /** The name of an instrument by its id. */
   readonly instrument: (id: string) => string;
+  /** The weight the story speaks of was typed by a person. */
+  readonly typed: boolean;
+  /** Which of the two temperatures at joining a person typed. */
+  readonly byHand: readonly ('lye' | 'oils')[];
   /** Code of the answer to an over-pour. */
   readonly answer: StoryCode | null;
   /** How many of its tolerances the line was over. */
@@ -18,19 +24,28 @@ export interface Facts {
 
 /** What is said first, in bold for a departure, and what follows. */
 export interface Said {
-  readonly head: string;
-  readonly rest?: string;
+  readonly head: Sentence;
+  readonly rest: Sentence;
 }
 type Tell = (facts: Facts) => Said;
 
 const text = ({ params }: Facts, key: string): string => String(params[key] ?? '');
 const has = ({ params }: Facts, key: string): boolean => params[key] !== undefined && params[key] !== '';
 const number = ({ params }: Facts, key: string): number => (typeof params[key] === 'number' ? params[key] : NaN);
-const mass = (facts: Facts, key: string): string => facts.show.mass(number(facts, key), facts.step);
-const temperature = (facts: Facts, key: string): string => facts.show.temperature(number(facts, key));
-const says = (head: string, rest?: string): Said => (rest === undefined || rest === '' ? { head } : { head, rest });
-const note = (facts: Facts): string => (has(facts, 'note') ? `“${text(facts, 'note')}”` : '');
+/** A weight in the voice of its source: a scale's, unless a person typed it. */
+const mass = (facts: Facts, key: string): Piece => {
+  const shown = facts.show.mass(number(facts, key), facts.step);
+  return facts.typed ? shown : measured(shown);
+};
+const plainMass = (facts: Facts, key: string): string => facts.show.mass(number(facts, key), facts.step);
+const workedMass = (facts: Facts, key: string): Piece => worked(plainMass(facts, key));
+const temperature = (facts: Facts, key: string): Piece => measured(facts.show.temperature(number(facts, key)));
+const says = (head: Sentence, rest: Sentence = []): Said => ({ head, rest });
+const note = (facts: Facts): Sentence => (has(facts, 'note') ? t`“${text(facts, 'note')}”` : []);
 const stop = (sentence: string): string => (/[.!?]$/.test(sentence) ? sentence : `${sentence}.`);
+const material = (facts: Facts): string => text(facts, 'material');
+const instrument = (facts: Facts): string => facts.instrument(text(facts, 'instrument'));
+const worded = (words: Readonly<Record<string, string>>, key: string): string => words[key] ?? key;
 
 const ANSWERED: Readonly<Partial<Record<StoryCode, string>>> = {
   'over-carried-on': 'Left as it was.',
@@ -40,24 +55,24 @@ const overPour =
   (limits: string): Tell =>
   (facts) =>
     says(
-      `${text(facts, 'material')}, ${mass(facts, 'over')} over.`,
-      `${facts.away === null ? '' : `${facts.away} tolerances past its target, `}${limits}. ${facts.answer === null ? 'Not answered yet.' : (ANSWERED[facts.answer] ?? '')}`,
+      t`${material(facts)}, ${workedMass(facts, 'over')} over.`,
+      together(
+        facts.away === null ? t`${capital(limits)}.` : t`${worked(facts.away)} tolerances past its target, ${limits}.`,
+        t`${facts.answer === null ? 'Not answered yet.' : (ANSWERED[facts.answer] ?? '')}`,
+      ),
     );
 
-const USES: Readonly<Record<string, string>> = { lye: 'Lye', oils: 'Oils', room: 'Room', batter: 'Batter', mould: 'Mould' };
-const VIA: Readonly<Record<string, string>> = { bottle: 'back to the bottle', waste: 'to waste', 'other-vessel': 'to another vessel' };
-const CAUSES: Readonly<Record<string, string>> = { spill: 'spilt', evaporation: 'evaporated', other: 'lost' };
-const GATES: Readonly<Record<string, string>> = {
-  hydroxide: 'Precautions for the hydroxide confirmed.',
-  'cold-liquid': 'The liquid was confirmed to be cold.',
-};
-const CONTENTS: Readonly<Record<string, string>> = {
+const USES = { lye: 'Lye', oils: 'Oils', room: 'Room', batter: 'Batter', mould: 'Mould' };
+const VIA = { bottle: 'back to the bottle', waste: 'to waste', 'other-vessel': 'to another vessel' };
+const CAUSES = { spill: 'spilt', evaporation: 'evaporated', other: 'lost' };
+const GATES = { hydroxide: 'Precautions for the hydroxide confirmed.', 'cold-liquid': 'The liquid was confirmed to be cold.' };
+const CONTENTS = {
   'as-recorded': 'The vessel held what the record said.',
   'poured-more': 'More had been poured meanwhile.',
   emptied: 'The vessel had been emptied.',
   unsure: 'Nobody was sure what was in it.',
 };
-const JUMPS: Readonly<Record<string, string>> = {
+const JUMPS = {
   'wall-step': 'The clock was set by',
   suspend: 'The bench machine slept for',
   stall: 'The program stood still for',
@@ -78,100 +93,102 @@ export const alarmWords: Readonly<Record<AlarmCode, string>> = {
   'clock-jumped': 'the clock jumped',
   'mass-on-return': 'a vessel came back unlike it left',
 };
-const alarm = (facts: Facts, key = 'code'): string =>
-  (alarmWords as Readonly<Record<string, string>>)[text(facts, key)] ?? text(facts, key);
-const hold = (facts: Facts): string =>
-  (messages.joining.holds as Readonly<Record<string, string>>)[text(facts, 'reason')] ?? text(facts, 'reason');
-
+/** Which line an alarm spoke of, when it did. */
+const alarm = (facts: Facts): string => {
+  const words = worded(alarmWords, text(facts, 'code'));
+  return has(facts, 'material') ? `${material(facts).toLowerCase()}, ${words}` : words;
+};
 const seconds = (ms: number): string => (Math.abs(ms) < 90_000 ? `${Math.round(ms / 1000)} s` : `${Math.round(ms / 60_000)} min`);
+
+/** A temperature at joining, in the voice of its source. */
+const joinedAt = (facts: Facts, use: 'lye' | 'oils'): Piece =>
+  facts.byHand.includes(use) ? `${facts.show.temperature(number(facts, use))} by hand` : temperature(facts, use);
+
+const overrideFigures = (facts: Facts): Sentence => {
+  if (!has(facts, 'value') || !has(facts, 'limit')) return [];
+  const apart = text(facts, 'reason') === 'apart';
+  const write = apart ? facts.show.difference : facts.show.temperature;
+  const value = write(number(facts, 'value'));
+  return t`${apart ? value : measured(value)}, limit ${write(number(facts, 'limit'))}.`;
+};
 
 /** The story of a batch in words. A new kind of event does not compile until it is told. */
 export const storyWords: Readonly<Record<StoryCode, Tell>> = {
-  started: (facts) => says(`Begun: ${text(facts, 'name')}, version ${text(facts, 'formulaVersion')}.`),
-  'scale-never-checked': (facts) => says(`The ${facts.instrument(text(facts, 'instrument'))} had never been checked against a known mass.`),
-  replanned: (facts) => says(`${counted(number(facts, 'lines'), 'target')} moved.`, stop(text(facts, 'reason'))),
-  'lot-chosen': (facts) => says(`${text(facts, 'material')}: lot ${text(facts, 'lot')} chosen.`),
-  'gate-confirmed': (facts) => says(GATES[text(facts, 'gate')] ?? 'Precautions confirmed.'),
+  started: (facts) => says(t`Begun: ${text(facts, 'name')}, version ${text(facts, 'formulaVersion')}.`),
+  'scale-never-checked': (facts) => says(t`The ${instrument(facts)} had never been checked against a known mass.`),
+  replanned: (facts) => says(t`${capital(counted(number(facts, 'lines'), 'target'))} moved.`, t`${stop(capital(text(facts, 'reason')))}`),
+  'lot-chosen': (facts) => says(t`${material(facts)}: lot ${text(facts, 'lot')} chosen.`),
+  'gate-confirmed': (facts) => says(t`${worded(GATES, text(facts, 'gate'))}`),
   'typed-by-hand': (facts) =>
     says(
-      `${text(facts, 'material')}, ${mass(facts, 'net')} by hand.`,
-      `Typed as “${text(facts, 'text')} ${text(facts, 'unit')}” and read back.`,
+      t`${material(facts)}, ${plainMass(facts, 'net')} by hand.`,
+      t`Typed as “${text(facts, 'text')} ${text(facts, 'unit')}” and read back.`,
     ),
-  'weighed-back': (facts) => says(`${mass(facts, 'net')} stayed in the ${text(facts, 'vessel')} and were weighed back.`),
+  'weighed-back': (facts) => says(t`${mass(facts, 'net')} stayed in the ${text(facts, 'vessel')} and were weighed back.`),
   questioned: (facts) =>
-    says(`${text(facts, 'material')}: the accepted weight changed on the pan, from ${mass(facts, 'was')} to ${mass(facts, 'now')}.`),
-  'question-kept': (facts) => says(`${text(facts, 'material')}, ${mass(facts, 'net')} kept.`, 'A person said the first weight was right.'),
+    says(t`${material(facts)}: the accepted weight changed on the pan, from ${mass(facts, 'was')} to ${mass(facts, 'now')}.`),
+  'question-kept': (facts) => says(t`${material(facts)}, ${mass(facts, 'net')} kept.`, t`A person said the first weight was right.`),
   'question-struck': (facts) =>
-    says(`${text(facts, 'material')}, ${mass(facts, 'net')} crossed out.`, 'A person said the first weight was wrong.'),
+    says(t`${material(facts)}, ${mass(facts, 'net')} crossed out.`, t`A person said the first weight was wrong.`),
   'crossed-out': (facts) =>
     says(
-      `${text(facts, 'material')}, ${mass(facts, 'net')} crossed out.`,
-      [
-        `${messages.reasons[text(facts, 'reason')] ?? text(facts, 'reason')}.`.replace(/^./, (letter) => letter.toUpperCase()),
-        note(facts),
-      ].join(' '),
+      t`${material(facts)}, ${mass(facts, 'net')} crossed out.`,
+      together(t`${capital(worded(messages.reasons, text(facts, 'reason')))}.`, note(facts)),
     ),
   'over-pour': overPour('inside the limits'),
   'over-pour-red': overPour('outside the limits'),
-  'over-carried-on': (facts) => says(`${text(facts, 'material')}: the over-pour was left as it was.`),
-  'over-crossed-out': (facts) => says(`${text(facts, 'material')}: the over-pour was crossed out, to be weighed again.`),
-  'closed-short': (facts) => says(`${text(facts, 'material')}, short.`, `A person closed the line at ${mass(facts, 'actual')}.`),
-  moved: (facts) => says(`${mass(facts, 'mass')} from the ${text(facts, 'from')} into the ${text(facts, 'to')}.`),
-  withdrawn: (facts) =>
-    says(`${mass(facts, 'mass')} taken out of the ${text(facts, 'vessel')}, ${VIA[text(facts, 'to')] ?? text(facts, 'to')}.`),
+  'over-carried-on': (facts) => says(t`${material(facts)}: the over-pour was left as it was.`),
+  'over-crossed-out': (facts) => says(t`${material(facts)}: the over-pour was crossed out, to be weighed again.`),
+  'closed-short': (facts) => says(t`${material(facts)}, short.`, t`A person closed the line at ${workedMass(facts, 'actual')}.`),
+  moved: (facts) => says(t`${plainMass(facts, 'mass')} from the ${text(facts, 'from')} into the ${text(facts, 'to')}.`),
+  withdrawn: (facts) => says(t`${plainMass(facts, 'mass')} taken out of the ${text(facts, 'vessel')}, ${worded(VIA, text(facts, 'to'))}.`),
   lost: (facts) =>
     says(
-      `${mass(facts, 'mass')} ${CAUSES[text(facts, 'cause')] ?? 'lost'}.`,
-      [`From the ${text(facts, 'vessel')}.`, note(facts)].join(' '),
+      t`${plainMass(facts, 'mass')} ${worded(CAUSES, text(facts, 'cause'))}.`,
+      together(t`From the ${text(facts, 'vessel')}.`, note(facts)),
     ),
-  split: (facts) => says(`Poured into ${counted(number(facts, 'parts'), 'mould')}.`),
-  temperature: (facts) => says(`${USES[text(facts, 'use')] ?? text(facts, 'use')} at ${temperature(facts, 'value')}.`),
-  'temperature-by-hand': (facts) => says(`${USES[text(facts, 'use')] ?? text(facts, 'use')} at ${temperature(facts, 'value')}, by hand.`),
-  dissolved: (facts) => says(`Lye made: the ${text(facts, 'vessel')} into the ${text(facts, 'into')}.`),
-  override(facts) {
-    const write = text(facts, 'reason') === 'apart' ? facts.show.difference : facts.show.temperature;
-    const figures =
-      has(facts, 'value') && has(facts, 'limit') ? `${write(number(facts, 'value'))}, limit ${write(number(facts, 'limit'))}. ` : '';
-    return says(`Joining allowed although ${hold(facts)}.`, `${figures}Held by a person. ${note(facts)}`.trim());
-  },
+  split: (facts) => says(t`Poured into ${counted(number(facts, 'parts'), 'mould')}.`),
+  temperature: (facts) => says(t`${worded(USES, text(facts, 'use'))} at ${temperature(facts, 'value')}.`),
+  'temperature-by-hand': (facts) =>
+    says(t`${worded(USES, text(facts, 'use'))} at ${facts.show.temperature(number(facts, 'value'))}, by hand.`),
+  dissolved: (facts) => says(t`Lye made: the ${text(facts, 'vessel')} into the ${text(facts, 'into')}.`),
+  override: (facts) =>
+    says(
+      t`Joining allowed although ${worded(messages.joining.holds, text(facts, 'reason'))}.`,
+      together(overrideFigures(facts), t`Held by a person.`, note(facts)),
+    ),
   joined: (facts) =>
     says(
-      'Lye and oils joined.',
+      t`Lye and oils joined.`,
       has(facts, 'lye') && has(facts, 'oils')
-        ? `Lye ${temperature(facts, 'lye')}, oils ${temperature(facts, 'oils')}.`
-        : 'At temperatures nobody knows.',
+        ? t`Lye ${joinedAt(facts, 'lye')}, oils ${joinedAt(facts, 'oils')}.`
+        : t`At a temperature nobody knows.`,
     ),
   trace: (facts) =>
     says(
-      `${(messages.after.trace as Readonly<Record<string, string>>)[text(facts, 'mark')] ?? text(facts, 'mark')}.`,
-      [has(facts, 'batter') ? `Batter at ${temperature(facts, 'batter')}.` : '', note(facts)].join(' ').trim(),
+      t`${worded(messages.after.trace, text(facts, 'mark'))}.`,
+      together(has(facts, 'batter') ? t`Batter at ${temperature(facts, 'batter')}.` : [], note(facts)),
     ),
-  'went-away': () => says('The maker left for a moment.'),
-  'came-back': () => says('Back; the weight was as it had been left.'),
+  'went-away': () => says(t`The maker left for a moment.`),
+  'came-back': () => says(t`Back; the weight was as it had been left.`),
   'came-back-unlike': (facts) =>
     says(
       has(facts, 'was') && has(facts, 'now')
-        ? `Back; the weight was ${mass(facts, 'now')} and no longer ${mass(facts, 'was')}.`
-        : 'Back; the weight was another.',
+        ? t`Back; the weight was ${mass(facts, 'now')} and no longer ${mass(facts, 'was')}.`
+        : t`Back; the weight was another.`,
     ),
-  resumed: (facts) => says('The program was started again.', [CONTENTS[text(facts, 'contents')] ?? '', note(facts)].join(' ').trim()),
-  parked: (facts) => says('Parked.', has(facts, 'reason') ? stop(text(facts, 'reason')) : ''),
-  'taken-up': (facts) => says('Taken up again.', note(facts)),
-  abandoned: (facts) => says('Stopped early.', `Reason: ${stop(text(facts, 'reason'))}`),
-  closed: (facts) => says(`Finished with ${mass(facts, 'actual')} in all.`),
+  resumed: (facts) => says(t`The program was started again.`, together(t`${worded(CONTENTS, text(facts, 'contents'))}`, note(facts))),
+  parked: (facts) => says(t`Parked.`, has(facts, 'reason') ? t`Reason: ${stop(text(facts, 'reason'))}` : []),
+  'taken-up': (facts) => says(t`Taken up again.`, note(facts)),
+  abandoned: (facts) => says(t`Stopped early.`, t`Reason: ${stop(text(facts, 'reason'))}`),
+  closed: (facts) => says(t`Finished with ${workedMass(facts, 'actual')} in all.`),
   'scale-checked': (facts) =>
-    says(
-      `The ${facts.instrument(text(facts, 'instrument'))} was checked.`,
-      `${mass(facts, 'nominal')} known, ${mass(facts, 'shown')} shown: ${facts.show.mass(number(facts, 'difference'), facts.step, 'both')}.`,
-    ),
-  alarm: (facts) => says(`Alarm: ${alarm(facts)}.`),
-  'alarm-silenced': (facts) => says(`Alarm silenced: ${alarm(facts)}.`),
+    says(t`The ${instrument(facts)} was checked.`, t`${plainMass(facts, 'nominal')} known, ${measured(plainMass(facts, 'shown'))} shown.`),
+  alarm: (facts) => says(t`Alarm: ${alarm(facts)}.`),
+  'alarm-silenced': (facts) => says(t`Alarm silenced: ${alarm(facts)}.`),
   'instrument-lost': (facts) =>
-    says(
-      `The ${facts.instrument(text(facts, 'instrument'))} was lost.`,
-      has(facts, 'last') ? `It last showed ${mass(facts, 'last')}.` : '',
-    ),
-  'instrument-back': (facts) => says(`The ${facts.instrument(text(facts, 'instrument'))} was back.`),
-  'clock-jumped': (facts) => says(`${JUMPS[text(facts, 'kind')] ?? 'The clock jumped by'} ${seconds(number(facts, 'byMs'))}.`),
-  noted: (facts) => says(`Note: ${stop(text(facts, 'text'))}`),
+    says(t`The ${instrument(facts)} was lost.`, has(facts, 'last') ? t`It last showed ${measured(plainMass(facts, 'last'))}.` : []),
+  'instrument-back': (facts) => says(t`The ${instrument(facts)} was back.`),
+  'clock-jumped': (facts) => says(t`${worded(JUMPS, text(facts, 'kind'))} ${seconds(number(facts, 'byMs'))}.`),
+  noted: (facts) => says(t`Note: ${stop(text(facts, 'text'))}`),
 };

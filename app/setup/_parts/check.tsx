@@ -38,7 +38,7 @@ export function Check({ config }: { readonly config: InstrumentConfig }) {
   };
   return (
     <>
-      <h4 className="gap">{check.title}</h4>
+      <h3 className="minor gap">{check.title}</h3>
       <p className="reading">{check.teach}</p>
       {possible && !led ? (
         <form onSubmit={submit} noValidate>

@@ -73,7 +73,7 @@ function Faults({ faults }: { readonly faults: Readonly<Partial<Record<WireFault
   if (counted.length === 0) return <p className="gap">{closer.noFaults}</p>;
   return (
     <>
-      <h4 className="gap">{closer.faults}</h4>
+      <h3 className="minor gap">{closer.faults}</h3>
       <table>
         <tbody>
           {counted.map(([fault, count]) => (

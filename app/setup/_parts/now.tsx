@@ -4,7 +4,7 @@ import type { LiveProbe, LiveScale } from '#lib/protocol/live';
 import { figure, figureNumber } from '#lib/units/format';
 import type { LiveState } from '../../_live/store';
 import { useDisplay, useLive } from '../../_live/use';
-import { Measured } from '../../_ui/figures';
+import { Measured, MeasuredQuantity } from '../../_ui/figures';
 import { showIn } from '../../_ui/quantities';
 import { messages } from '../messages';
 
@@ -27,7 +27,7 @@ export function Now({ config, status }: { readonly config: InstrumentConfig; rea
   const age = seen?.age ?? null;
   return (
     <>
-      <td className="n">{text === null ? wordOf(seen, status) : <Measured>{text}</Measured>}</td>
+      <td className="n">{text === null ? wordOf(seen, status) : <MeasuredQuantity text={text} />}</td>
       <td className="n wide">
         {age === null || text === null ? '' : <Measured>{figureNumber(figure(age / 1000, 1, '', display.locale))}</Measured>}
       </td>

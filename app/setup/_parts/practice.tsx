@@ -27,14 +27,16 @@ export function Practice({ page, put, busy }: Props) {
     <PaperSection name={practice.title} note={<p>{practice.note}</p>}>
       {page.leavePractice ? (
         <>
-          <p className="reading">{practice.what}</p>
+          <p className="reading">
+            {practice.what} <code>{practice.command}</code>.
+          </p>
           {busy ? (
             <p>
               <b>{practice.batch}</b>
             </p>
           ) : null}
           <div className="acts">
-            <HoldPress name={practice.act} sub={practice.sub} words={practice.words} onHeld={() => void leave()} />
+            <HoldPress className="hold" name={practice.act} sub={practice.sub} words={practice.words} onHeld={() => void leave()} />
           </div>
           <HoldHint text={practice.hint} />
           {problem === null ? null : <Problem problem={problem} />}

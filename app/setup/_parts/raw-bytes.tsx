@@ -22,7 +22,7 @@ export function RawBytes({ id }: { readonly id: string }) {
   const problem = asked.state === 'asking' ? null : asked.problem;
   return (
     <>
-      <h4 className="gap">{closer.raw}</h4>
+      <h3 className="minor gap">{closer.raw}</h3>
       <p className="dim">{closer.rawNote}</p>
       {problem === null ? null : <Problem problem={problem} />}
       {problem === null && asked.state === 'there' && frames.length === 0 ? <p>{closer.rawNone}</p> : null}

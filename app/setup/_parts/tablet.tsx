@@ -1,7 +1,7 @@
 'use client';
 import { api } from '../../_ui/api';
 import { PaperSection } from '../../_ui/paper';
-import { Asking, Problem } from '../../_ui/problem';
+import { Asking } from '../../_ui/problem';
 import { useAsked } from '../../_ui/use-asked';
 import { messages } from '../messages';
 
@@ -13,7 +13,12 @@ export function Tablet() {
     <div id="tablet">
       <PaperSection name={tablet.title} note={<p>{tablet.note}</p>}>
         {asked.state === 'asking' ? <Asking /> : null}
-        {asked.state === 'failed' ? <Problem problem={asked.problem} /> : null}
+        {asked.state === 'failed' ? (
+          <>
+            <p>{asked.problem.error}</p>
+            <p>{asked.problem.todo}</p>
+          </>
+        ) : null}
         {asked.state === 'there' ? (
           <>
             <p>{tablet.what}</p>

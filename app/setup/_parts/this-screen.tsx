@@ -68,7 +68,7 @@ export function ThisScreen() {
         />
         {spoken === 'no-voice' ? <p className="dim">{screen.noVoice}</p> : null}
         <Sound />
-        <h4 className="gap">{screen.awake}</h4>
+        <h3 className="minor gap">{screen.awake}</h3>
         <p className="reading">{screen.awakes[awake]}</p>
       </div>
     </PaperSection>
@@ -85,7 +85,7 @@ function Sound() {
   };
   return (
     <>
-      <h4 className="gap">{screen.sound}</h4>
+      <h3 className="minor gap">{screen.sound}</h3>
       <p className="reading">{screen.sounds[muted ? 'muted' : state]}</p>
       <div className="acts">
         {muted || state === 'absent' ? null : (

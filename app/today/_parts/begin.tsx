@@ -25,7 +25,7 @@ export function Begin({ first }: { readonly first: boolean }) {
         {steps.map((step, at) => (
           <li key={step}>
             <div>
-              <h3 className="plain">{begin.steps[step].name}</h3>
+              <h3 className="minor">{begin.steps[step].name}</h3>
               <p className="dim">{begin.steps[step].sub}</p>
             </div>
             <Link className={at === 0 ? 'act first' : 'act'} href={PLACES[step]} prefetch={false}>

@@ -13,7 +13,7 @@ export function LinesSoFar({ batch }: { readonly batch: BatchState }) {
   const lines = batch.order.flatMap((id) => batch.lines[id] ?? []);
   const x = scalePoint(
     lines.map(({ plan }) => plan.id as string),
-    [6, 94],
+    [12, 96],
   );
   const { lines: words } = messages.bench;
   return (
@@ -31,14 +31,20 @@ export function LinesSoFar({ batch }: { readonly batch: BatchState }) {
         </text>
         <line className="axis" x1="0" x2="100%" y1={y(0)} y2={y(0)} />
         {lines.map((line) => (
-          <Line key={line.plan.id} line={line} at={percent(x(line.plan.id) ?? 0)} next={batch.open === line.plan.id} />
+          <Line
+            key={line.plan.id}
+            line={line}
+            at={percent(x(line.plan.id) ?? 0)}
+            next={batch.open === line.plan.id}
+            left={(x(line.plan.id) ?? 0) > 60}
+          />
         ))}
       </svg>
     </figure>
   );
 }
 
-function Line({ line, at, next }: { readonly line: LineState; readonly at: string; readonly next: boolean }) {
+function Line({ line, at, next, left }: { readonly line: LineState; readonly at: string; readonly next: boolean; readonly left: boolean }) {
   const { plan, actual, status } = line;
   if (next)
     return (
@@ -57,6 +63,11 @@ function Line({ line, at, next }: { readonly line: LineState; readonly at: strin
     <svg x={at} overflow="visible">
       <rect className={outside ? 'over' : undefined} x={-5} width={10} y={Math.min(end, y(0)) - 0.5} height={Math.abs(end - y(0)) + 1} />
       {outside ? <path className="over" d={`M-5 ${end}L0 ${end + (away > 0 ? -5 : 5)}L5 ${end}Z`} /> : null}
+      {outside ? (
+        <text x={left ? -10 : 10} y={end + (away > 0 ? 6 : 2)} textAnchor={left ? 'end' : 'start'}>
+          {plan.material.name}
+        </text>
+      ) : null}
     </svg>
   );
 }

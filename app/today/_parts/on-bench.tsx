@@ -17,6 +17,7 @@ import { onBench } from './standing';
 /** The batch that stands on the bench now: what is next, the temperatures, and every line so far. */
 export function OnBench() {
   const batch = useLive(onBench);
+  const waits = useLive(see.phase) === 'resume';
   const show = showIn(useDisplay());
   if (batch === null) return null;
   const { bench } = messages;
@@ -27,7 +28,7 @@ export function OnBench() {
           <h3>
             {batch.plan.formula.name} <span className="mark">{batch.mark}</span>
           </h3>
-          <p className="gap">{nextOf(batch, show)}</p>
+          <p className="gap">{waits ? bench.resume : nextOf(batch, show)}</p>
           <Temperatures />
           <div className="acts">
             <Link className="act first" href="/bench" prefetch={false}>
@@ -63,7 +64,7 @@ const nextOf = (batch: BatchState, show: Show): string => {
 /** A value that is not fresh is a word, not a number. */
 function Temperatures() {
   const display = useDisplay();
-  const probes = useLive(see.probes) ?? [];
+  const probes = (useLive(see.probes) ?? []).filter(({ use }) => use !== 'room');
   const { temperature } = messages.bench;
   if (probes.length === 0) return null;
   return (

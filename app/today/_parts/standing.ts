@@ -22,6 +22,7 @@ const benchSentence = (state: LiveState): string => {
   if (batch === null) return lead.idle(realm);
   const { name } = batch.plan.formula;
   if (batch.status === 'parked') return lead.parked(name, realm);
+  if (state.frame?.cue.phase === 'resume') return lead.resume(name, realm);
   if (batch.status === 'joined') return lead.joined(name, realm);
   if (batch.open === null) return lead.waiting(name, realm);
   const lines = Object.values(batch.lines);

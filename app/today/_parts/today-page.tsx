@@ -5,7 +5,7 @@ import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
 import { api } from '../../_ui/api';
 import { BatchTable } from '../../_ui/batch-table';
-import { Measured } from '../../_ui/figures';
+import { MeasuredQuantity } from '../../_ui/figures';
 import { PaperPage, PaperSection, PaperTitle } from '../../_ui/paper';
 import { Asking, Problem, ProblemSection } from '../../_ui/problem';
 import { showIn } from '../../_ui/quantities';
@@ -78,7 +78,7 @@ function Room() {
   return (
     <p>
       {messages.room('')}
-      <Measured>{showIn(display).temperature(value)}</Measured>, {messages.now}
+      <MeasuredQuantity text={showIn(display).temperature(value)} />, {messages.now}
     </p>
   );
 }

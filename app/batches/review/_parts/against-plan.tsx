@@ -6,9 +6,9 @@ import type { BatchPage } from '#lib/protocol/http';
 import type { Display } from '#lib/units/display';
 import { numberText } from '#lib/units/format';
 import { useDisplay } from '../../../_live/use';
-import { Blank, Digits, Measured, Worked } from '../../../_ui/figures';
+import { Blank, Digits, Measured, Pad, Worked } from '../../../_ui/figures';
 import { PaperSection } from '../../../_ui/paper';
-import { massCell, massHead, placesOf } from '../../../_ui/quantities';
+import { massCell, massHead, placesOf, planStep, showIn } from '../../../_ui/quantities';
 import type { Cell } from '../../../_ui/quantities';
 import { messages } from '../messages';
 import { AxisRule, Bar } from './bar';
@@ -49,6 +49,7 @@ interface Columns {
   readonly axis: Axis;
   readonly moved: boolean;
   readonly plan: number;
+  readonly tolerance: number;
   readonly actual: number;
   readonly width: number;
 }
@@ -66,21 +67,28 @@ function Table({
 }) {
   const display = useDisplay();
   const [open, setOpen] = useState<string | null>(null);
-  const { lines, summary } = review;
+  const { lines } = review;
   const axis = axisOf(lines);
   const columns: Columns = {
     display,
     axis,
     moved,
-    plan: placesOf([null], display),
+    plan: placesOf(
+      lines.flatMap(({ planned, target }) => [planStep(planned.target), planStep(target)]),
+      display,
+    ),
+    tolerance: placesOf(
+      lines.map(({ tolerance }) => planStep(tolerance)),
+      display,
+    ),
     actual: placesOf([null, ...lines.map(stepOfLine)], display),
     width: moved ? 9 : 8,
   };
   const { heads } = messages.against;
   const unit = massHead(display);
-  const band = { '--from': `${axis.at(-1)}%`, '--to': `${axis.at(1)}%` } as CSSProperties;
+  const band = { '--zero': `${axis.at(0)}%`, '--from': `${axis.at(-1)}%`, '--to': `${axis.at(1)}%` } as CSSProperties;
   return (
-    <table className="bars" style={band}>
+    <table className="bars" id="lines" style={band}>
       <caption className="unseen">{messages.against.caption}</caption>
       <thead>
         <tr>
@@ -114,7 +122,7 @@ function Table({
         ))}
       </tbody>
       <tfoot>
-        <Total actual={summary.actual} lines={lines} columns={columns} />
+        <Total lines={lines} columns={columns} />
       </tfoot>
     </table>
   );
@@ -138,7 +146,7 @@ interface RowProps {
 }
 
 function Row({ line, columns, letter, open, onOpen, nameOf }: RowProps) {
-  const { display, axis, moved, plan, actual, width } = columns;
+  const { display, axis, moved, plan, tolerance, actual, width } = columns;
   const id = useId();
   const step = stepOfLine(line);
   const judged = isJudged(line);
@@ -159,9 +167,11 @@ function Row({ line, columns, letter, open, onOpen, nameOf }: RowProps) {
         </th>
         <td className="lot">{line.lot ?? messages.workings.noLot}</td>
         <td className="n wide">
-          <Digits cell={massCell(line.planned.target, null, display, plan)} />
+          <Digits cell={massCell(line.planned.target, planStep(line.planned.target), display, plan)} />
         </td>
-        {moved ? <td className="n wide">{line.moved ? <Digits cell={massCell(line.target, null, display, plan)} /> : null}</td> : null}
+        {moved ? (
+          <td className="n wide">{line.moved ? <Digits cell={massCell(line.target, planStep(line.target), display, plan)} /> : null}</td>
+        ) : null}
         <td className="n" data-actual="">
           <Crossed line={line} columns={columns} />
           <Actual line={line} cell={massCell(line.actual, step, display, actual)} worked={(cell) => worked(cell, label)} />
@@ -170,12 +180,12 @@ function Row({ line, columns, letter, open, onOpen, nameOf }: RowProps) {
           {judged ? (
             <>
               {worked(difference, label)}
-              <Digits cell={{ text: '', pad: difference.pad }} />
+              <Pad cell={difference} />
             </>
           ) : null}
         </td>
         <td className="n wide">
-          <Digits cell={massCell(line.tolerance, null, display, plan)} />
+          <Digits cell={massCell(line.tolerance, planStep(line.tolerance), display, tolerance)} />
         </td>
         <td className="letter">
           <b>{letter}</b>
@@ -220,7 +230,7 @@ function Actual({
   return (
     <>
       {worked(cell)}
-      <Digits cell={{ text: '', pad: cell.pad }} />
+      <Pad cell={cell} />
     </>
   );
 }
@@ -240,44 +250,69 @@ function Crossed({ line, columns: { display, actual } }: { readonly line: Review
     ));
 }
 
-function Total({ actual, lines, columns }: { readonly actual: number; readonly lines: readonly ReviewLine[]; readonly columns: Columns }) {
-  const { display, axis, moved, plan, actual: places } = columns;
+function Total({ lines, columns }: { readonly lines: readonly ReviewLine[]; readonly columns: Columns }) {
+  const { display, axis, moved, plan, actual: places, width } = columns;
+  const [open, setOpen] = useState(false);
+  const id = useId();
   const whole = lines.every(isJudged);
   const sum = (of: (line: ReviewLine) => number): number => lines.reduce((total, line) => total + of(line), 0);
-  const cell = (value: number, to: number, sign: 'minus' | 'both' = 'minus') => <Digits cell={massCell(value, null, display, to, sign)} />;
+  const show = showIn(display);
+  const cell = (value: number, to: number, sign: 'minus' | 'both' = 'minus') => {
+    const one = massCell(value, null, display, to, sign);
+    return (
+      <>
+        <Worked open={open} onOpen={() => setOpen(!open)} controls={id} label={`${one.text}. ${messages.against.totalRow}`}>
+          {one.text}
+        </Worked>
+        <Pad cell={one} />
+      </>
+    );
+  };
+  const actual = sum((line) => line.actual);
   return (
-    <tr>
-      <th scope="row">{messages.against.total}</th>
-      <Blank className="lot" />
-      <td className="n wide">
-        {cell(
-          sum((line) => line.planned.target),
-          plan,
-        )}
-      </td>
-      {moved ? (
+    <>
+      <tr>
+        <th scope="row">{messages.against.total}</th>
+        <Blank className="lot" />
         <td className="n wide">
           {cell(
-            sum((line) => line.target),
+            sum((line) => line.planned.target),
             plan,
           )}
         </td>
-      ) : null}
-      <td className="n">{cell(actual, places)}</td>
-      <td className="n">
-        {whole
-          ? cell(
+        {moved ? (
+          <td className="n wide">
+            {cell(
+              sum((line) => line.target),
+              plan,
+            )}
+          </td>
+        ) : null}
+        <td className="n">{cell(actual, places)}</td>
+        {whole ? (
+          <td className="n">
+            {cell(
               sum((line) => line.difference),
               places,
               'both',
-            )
-          : null}
-      </td>
-      <Blank className="wide" />
-      <Blank className="letter" />
-      <td className="scale">
-        <AxisRule axis={axis} below />
-      </td>
-    </tr>
+            )}
+          </td>
+        ) : (
+          <Blank />
+        )}
+        <Blank className="wide" />
+        <Blank className="letter" />
+        <td className="scale">
+          <AxisRule axis={axis} below />
+        </td>
+      </tr>
+      {open ? (
+        <tr className="slip" id={id}>
+          <td colSpan={width + 1}>
+            {messages.against.totalWorkings(lines.map((line) => show.mass(line.actual, stepOfLine(line))).join(' + '), show.mass(actual))}
+          </td>
+        </tr>
+      ) : null}
+    </>
   );
 }

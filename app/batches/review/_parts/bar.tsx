@@ -41,7 +41,7 @@ export function Bar({ axis, away, crossed, write }: BarProps) {
         />
       )}
       {outside && away !== null ? <Tip at={percent(to)} right={away > 0} /> : null}
-      <line className="axis" x1={percent(from)} x2={percent(from)} y1={0} y2={H} />
+      {away !== null && (away > axis.high || away < axis.low) ? <Break at={percent(to)} right={away > 0} /> : null}
       <text className="wide" x={percent(end)} dx={14} y={MIDDLE + 4.5}>
         {wordFor(away, farthest, write)}
       </text>
@@ -61,6 +61,16 @@ function Tip({ at, right }: { readonly at: string; readonly right: boolean }) {
   return (
     <svg x={at} y={MIDDLE - 5} width={1} height={10} overflow="visible">
       <path className="over" d={`M0 0L${reach} 5L0 10Z`} />
+    </svg>
+  );
+}
+
+/** A cut through a bar that runs off the scale. */
+function Break({ at, right }: { readonly at: string; readonly right: boolean }) {
+  const x = right ? -16 : 10;
+  return (
+    <svg x={at} y={MIDDLE - 8} overflow="visible">
+      <path className="cut" d={`M${x} 16L${x + 5} 0M${x + 4} 16L${x + 9} 0`} />
     </svg>
   );
 }

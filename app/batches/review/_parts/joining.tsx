@@ -1,11 +1,14 @@
 'use client';
 import { scaleLinear } from 'd3-scale';
+import { useId, useState } from 'react';
 import type { BatchPage } from '#lib/protocol/http';
 import type { Display } from '#lib/units/display';
 import { figureNumber, temperatureFigure } from '#lib/units/format';
 import { useDisplay } from '../../../_live/use';
+import { Worked } from '../../../_ui/figures';
 import { PaperSection } from '../../../_ui/paper';
 import { showIn } from '../../../_ui/quantities';
+import type { Show } from '../../../_ui/quantities';
 import { clockText } from '../../../_ui/times';
 import { capital } from '../../../_ui/words';
 import { messages } from '../messages';
@@ -27,14 +30,12 @@ export function Joining({ review: { joining, limits } }: { readonly review: Batc
         <p>{words.not}</p>
       </PaperSection>
     );
-  const { lye, oils, apart, overrides } = joining;
+  const { lye, oils, overrides } = joining;
   const at = clockText(joining.wall, { offsetMin: joining.offsetMin, locale: display.locale });
   return (
     <PaperSection name={words.title} note={note}>
       <Picture joining={joining} limits={limits} display={display} />
-      <p className="reading gap">
-        {words.at(at)} {apart === null ? words.apartUnknown : words.apart(show.difference(apart), show.difference(limits.allowedApart))}
-      </p>
+      <Sentence joining={joining} at={at} allowed={show.difference(limits.allowedApart)} show={show} />
       {overrides.map(({ reason, value, limit }) => {
         const write = reason === 'apart' ? show.difference : show.temperature;
         const what = words.holds[reason];
@@ -53,6 +54,47 @@ export function Joining({ review: { joining, limits } }: { readonly review: Batc
         )}
       </span>
     </PaperSection>
+  );
+}
+
+/** When, and how far apart they were; the difference opens to its workings. */
+function Sentence({
+  joining: { lye, oils, apart },
+  at,
+  allowed,
+  show,
+}: {
+  readonly joining: NonNullable<BatchPage['joining']>;
+  readonly at: string;
+  readonly allowed: string;
+  readonly show: Show;
+}) {
+  const [open, setOpen] = useState(false);
+  const id = useId();
+  const words = messages.joining;
+  if (lye === null || oils === null || apart === null)
+    return (
+      <p className="reading gap">
+        {words.at(at)} {words.apartUnknown}
+      </p>
+    );
+  const text = show.difference(apart);
+  return (
+    <>
+      <p className="reading gap">
+        {words.at(at)}{' '}
+        <Worked open={open} onOpen={() => setOpen(!open)} controls={id}>
+          {text}
+        </Worked>{' '}
+        {words.apart}
+        {words.limit(allowed)}
+      </p>
+      {open ? (
+        <p id={id} className="slip">
+          {words.workings(show.temperature(lye), show.temperature(oils), text)}
+        </p>
+      ) : null}
+    </>
   );
 }
 
@@ -99,14 +141,14 @@ function Picture({ joining: { lye, oils, byHand }, limits, display }: PicturePro
       </text>
       {limits.oilsSetAt === null ? null : (
         <g>
-          <line className="faint" x1={percent(scale(limits.oilsSetAt))} x2={percent(scale(limits.oilsSetAt))} y1={20} y2={AXIS} />
-          <text className="dim" x={percent(scale(limits.oilsSetAt))} dx={6} y={AXIS - 8}>
+          <line className="faint" x1={percent(scale(limits.oilsSetAt))} x2={percent(scale(limits.oilsSetAt))} y1={3} y2={AXIS} />
+          <text className="dim" x={percent(scale(limits.oilsSetAt))} dx={6} y={14}>
             {words.sets}
           </text>
         </g>
       )}
-      <Mark use="lye" at={lye} scale={scale} y={34} text={lye === null ? '' : number(lye)} face={from('lye')} />
-      <Mark use="oils" at={oils} scale={scale} y={62} text={oils === null ? '' : number(oils)} face={from('oils')} />
+      <Mark use="lye" at={lye} scale={scale} y={42} text={lye === null ? '' : number(lye)} face={from('lye')} />
+      <Mark use="oils" at={oils} scale={scale} y={68} text={oils === null ? '' : number(oils)} face={from('oils')} />
     </svg>
   );
 }

@@ -38,7 +38,7 @@ export const axisOf = (lines: readonly ReviewLine[]) => {
   const all = lines.flatMap((line) => [...(isJudged(line) ? [line.away / 1000] : []), ...crossedOut(line)]);
   const low = Math.max(-LONGEST, Math.min(-LEAST, Math.floor(Math.min(0, ...all))));
   const high = Math.min(LONGEST, Math.max(LEAST, Math.ceil(Math.max(0, ...all))));
-  const scale = scaleLinear([low, high], [2, 72]).clamp(true);
+  const scale = scaleLinear([low, high], [2, 66]).clamp(true);
   const every = high - low > 9 ? 2 : 1;
   const ticks = scale.ticks(high - low).filter((tick) => Number.isInteger(tick) && tick % every === 0);
   return { low, high, ticks, at: (away: number): number => scale(away) };

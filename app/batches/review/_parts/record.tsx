@@ -9,7 +9,7 @@ import { messages } from '../messages';
 const grouped = (hex: string): string => hex.match(/.{1,4}/g)?.join(' ') ?? '';
 
 /** Where the batch ends in the journal: what to keep elsewhere if anyone is ever to be convinced. */
-export function Record({ review: { record, summary, bench } }: { readonly review: BatchPage }) {
+export function Record({ review: { record, summary } }: { readonly review: BatchPage }) {
   const { locale } = useDisplay();
   const words = messages.record;
   return (
@@ -24,9 +24,7 @@ export function Record({ review: { record, summary, bench } }: { readonly review
     >
       <div className="record">
         <p className="hash">{grouped(record.link)}</p>
-        <p className="dim">
-          {words.head}. {words.entries(record.entries, numberText(record.seq, locale))} {words.bench(words.realms[summary.realm], bench)}.
-        </p>
+        <p className="dim">{words.head(numberText(record.entries, locale), numberText(record.seq, locale), words.realms[summary.realm])}</p>
       </div>
       <div className="printed">
         <p>{messages.print.remarks}</p>

@@ -1,9 +1,10 @@
 'use client';
+import { useId, useState } from 'react';
 import type { BatchPage } from '#lib/protocol/http';
 import { useDisplay } from '../../../_live/use';
-import { Digits, Measured } from '../../../_ui/figures';
+import { Blank, Digits, Measured, Pad, Worked } from '../../../_ui/figures';
 import { PaperSection } from '../../../_ui/paper';
-import { massCell, massHead, placesOf, stepOf } from '../../../_ui/quantities';
+import { massCell, massHead, placesOf, showIn, stepOf } from '../../../_ui/quantities';
 import { clockText } from '../../../_ui/times';
 import { capital } from '../../../_ui/words';
 import { messages } from '../messages';
@@ -41,30 +42,75 @@ export function Scales({ review, nameOf }: { readonly review: BatchPage; readonl
             </tr>
           </thead>
           <tbody>
-            {rows.map(({ instrument, weights, check, step, never }) => (
-              <tr key={instrument}>
-                <th scope="row">{capital(nameOf(instrument))}</th>
-                <td className="n">{weights}</td>
-                <td className="n wide">{check === null ? '' : <Digits cell={massCell(check.nominal, step, display, places)} />}</td>
-                <td className="n wide">
-                  {check === null ? (
-                    ''
-                  ) : (
-                    <Measured>
-                      <Digits cell={massCell(check.shown, step, display, places)} />
-                    </Measured>
-                  )}
-                </td>
-                <td className="n wide">
-                  {check === null ? '' : <Digits cell={massCell(check.difference, step, display, places, 'both')} />}
-                </td>
-                <td>{check !== null ? clockText(check.wall, zone) : never ? <b>{scales.never}</b> : scales.before}</td>
-              </tr>
+            {rows.map((row) => (
+              <Row key={row.instrument} row={row} name={nameOf(row.instrument)} places={places} at={(wall) => clockText(wall, zone)} />
             ))}
           </tbody>
         </table>
       )}
     </PaperSection>
+  );
+}
+
+type ScaleRow = ReturnType<typeof rowsOf>[number];
+
+function Row({
+  row: { weights, check, step, never },
+  name,
+  places,
+  at,
+}: {
+  readonly row: ScaleRow;
+  readonly name: string;
+  readonly places: number;
+  readonly at: (wall: number) => string;
+}) {
+  const display = useDisplay();
+  const [open, setOpen] = useState(false);
+  const id = useId();
+  const { scales } = messages;
+  if (check === null)
+    return (
+      <tr>
+        <th scope="row">{capital(name)}</th>
+        <td className="n">{weights}</td>
+        <Blank className="wide" />
+        <Blank className="wide" />
+        <Blank className="wide" />
+        <td>{never ? <b>{scales.never}</b> : scales.before}</td>
+      </tr>
+    );
+  const show = showIn(display);
+  const difference = massCell(check.difference, step, display, places, 'both');
+  return (
+    <>
+      <tr>
+        <th scope="row">{capital(name)}</th>
+        <td className="n">{weights}</td>
+        <td className="n wide">
+          <Digits cell={massCell(check.nominal, step, display, places)} />
+        </td>
+        <td className="n wide">
+          <Measured>
+            <Digits cell={massCell(check.shown, step, display, places)} />
+          </Measured>
+        </td>
+        <td className="n wide">
+          <Worked open={open} onOpen={() => setOpen(!open)} controls={id} label={`${difference.text}. ${scales.openRow(name)}`}>
+            {difference.text}
+          </Worked>
+          <Pad cell={difference} />
+        </td>
+        <td>{at(check.wall)}</td>
+      </tr>
+      {open ? (
+        <tr className="slip" id={id}>
+          <td colSpan={6}>
+            {scales.workings(show.mass(check.shown, step), show.mass(check.nominal, step), show.mass(check.difference, step, 'both'))}
+          </td>
+        </tr>
+      ) : null}
+    </>
   );
 }
 

@@ -1,10 +1,14 @@
 'use client';
+import { Fragment, useId, useState } from 'react';
 import type { BatchPage } from '#lib/protocol/http';
+import type { Display } from '#lib/units/display';
 import { numberText } from '#lib/units/format';
+import type { ReviewLine } from '#lib/work/batch/index';
 import { useDisplay } from '../../../_live/use';
+import { MeasuredQuantity, Worked } from '../../../_ui/figures';
 import { PaperSection } from '../../../_ui/paper';
 import { showIn } from '../../../_ui/quantities';
-import { capital } from '../../../_ui/words';
+import type { Sentence } from '../../../_ui/sentence';
 import { clockText } from '../../../_ui/times';
 import { messages } from '../messages';
 import { storyWords } from '../messages-story';
@@ -12,6 +16,7 @@ import type { Facts } from '../messages-story';
 import { stepOfLine } from './model';
 import type { Told } from './model';
 import type { NameOf } from './review-page';
+import { Workings } from './workings';
 
 interface Props {
   readonly review: BatchPage;
@@ -19,46 +24,106 @@ interface Props {
   readonly nameOf: NameOf;
 }
 
-/** What happened, in the order of the record. Departures from the plan are bold and carry the letter that stands in their line's row. */
+/** What happened, in the order of the record. Departures from the plan are bold and carry the letter that stands in their line’s row. */
 export function Story({ review, story, nameOf }: Props) {
   const display = useDisplay();
-  const show = showIn(display);
   const lines = new Map(review.lines.map((line) => [line.line as string, line] as const));
-  const factsOf = ({ params, answer }: Told): Facts => {
-    const line = lines.get(String(params['line']));
-    const over = params['over'];
-    return {
-      params,
-      show,
-      step: line === undefined ? null : stepOfLine(line),
-      instrument: nameOf,
-      answer: answer?.code ?? null,
-      away: line === undefined || typeof over !== 'number' ? null : numberText(over / line.tolerance, display.locale, 1),
-    };
-  };
   const clock = ({ wall, offsetMin }: Told): string => clockText(wall, { offsetMin, locale: display.locale });
   return (
     <PaperSection name={messages.story.title} note={<p>{messages.story.note}</p>}>
       <ol className="story">
         {story.map((event, index) => {
-          const at = clock(event);
           const previous = story[index - 1];
-          const shown = previous !== undefined && clock(previous) === at ? '' : at;
-          const { head, rest } = storyWords[event.code](factsOf(event));
+          const line = lines.get(String(event.params['line'])) ?? null;
           return (
-            <li key={`${event.version} ${event.code} ${String(event.params['instrument'] ?? '')}`} data-code={event.code}>
-              <time className="dim">{shown}</time>
-              <span className="letter">
-                <b>{event.letter}</b>
-              </span>
-              <p>
-                {event.letter === null ? capital(head) : <b>{capital(head)}</b>}
-                {rest === undefined ? null : ` ${rest}`}
-              </p>
-            </li>
+            <Event
+              key={`${event.version} ${event.code} ${String(event.params['instrument'] ?? '')}`}
+              event={event}
+              at={previous !== undefined && clock(previous) === clock(event) ? '' : clock(event)}
+              line={line}
+              facts={factsOf(event, line, review, display, nameOf)}
+              nameOf={nameOf}
+              display={display}
+            />
           );
         })}
       </ol>
     </PaperSection>
   );
+}
+
+const factsOf = ({ params, answer }: Told, line: ReviewLine | null, review: BatchPage, display: Display, instrument: NameOf): Facts => {
+  const over = params['over'];
+  const net = params['net'];
+  return {
+    params,
+    show: showIn(display),
+    step: line === null ? null : stepOfLine(line),
+    instrument,
+    typed: line?.contributions.find((one) => one.net === net)?.how === 'typed',
+    byHand: review.joining?.byHand ?? [],
+    answer: answer?.code ?? null,
+    away: line === null || typeof over !== 'number' ? null : numberText(over / line.tolerance, display.locale, 1),
+  };
+};
+
+interface EventProps {
+  readonly event: Told;
+  readonly at: string;
+  readonly line: ReviewLine | null;
+  readonly facts: Facts;
+  readonly nameOf: NameOf;
+  readonly display: Display;
+}
+
+function Event({ event, at, line, facts, nameOf, display }: EventProps) {
+  const [open, setOpen] = useState(false);
+  const id = useId();
+  const { head, rest } = storyWords[event.code](facts);
+  const say = (sentence: Sentence) => (
+    <Said sentence={sentence} open={open} controls={id} onOpen={line === null ? null : () => setOpen(!open)} />
+  );
+  return (
+    <li data-code={event.code}>
+      <time className="dim">{at}</time>
+      <b className="letter">{event.letter}</b>
+      <div>
+        <p>
+          {event.letter === null ? say(head) : <b>{say(head)}</b>} {say(rest)}
+        </p>
+        {open && line !== null ? (
+          <div id={id} className="slip">
+            <Workings line={line} step={facts.step} display={display} nameOf={nameOf} onClose={() => setOpen(false)} />
+          </div>
+        ) : null}
+      </div>
+    </li>
+  );
+}
+
+interface SaidProps {
+  readonly sentence: Sentence;
+  readonly open: boolean;
+  readonly controls: string;
+  /** `null`: the workings are those of all lines, in the table above. */
+  readonly onOpen: (() => void) | null;
+}
+
+/** Running text whose figures keep their voices. */
+function Said({ sentence, open, controls, onOpen }: SaidProps) {
+  return sentence.map((piece, at) => {
+    // A sentence never changes its order.
+    const key = at;
+    if (typeof piece === 'string') return <Fragment key={key}>{piece}</Fragment>;
+    if (piece.voice === 'measured') return <MeasuredQuantity key={key} text={piece.text} />;
+    return onOpen === null ? (
+      <a key={key} className="worked" href="#lines">
+        {piece.text}
+      </a>
+    ) : (
+      <Worked key={key} open={open} onOpen={onOpen} controls={controls}>
+        {piece.text}
+      </Worked>
+    );
+  });
 }

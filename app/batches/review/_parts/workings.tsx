@@ -4,7 +4,7 @@ import { numberText } from '#lib/units/format';
 import type { ReviewContribution, ReviewLine } from '#lib/work/batch/index';
 import { Measured } from '../../../_ui/figures';
 import { messages as shared } from '../../../_ui/messages';
-import { showIn } from '../../../_ui/quantities';
+import { planStep, showIn } from '../../../_ui/quantities';
 import { clockText } from '../../../_ui/times';
 import { messages } from '../messages';
 import { isJudged } from './model';
@@ -26,7 +26,7 @@ export function Workings({ line, step, display, nameOf, onClose }: Props) {
   const away = numberText(line.away / 1000, display.locale, 2);
   return (
     <>
-      <h4>{workings.title(line.material)}</h4>
+      <h3 className="minor">{workings.title(line.material)}</h3>
       <table>
         <thead>
           <tr>
@@ -60,9 +60,11 @@ export function Workings({ line, step, display, nameOf, onClose }: Props) {
         </tbody>
       </table>
       <p className="gap">
-        {workings.sum} {show.mass(line.actual, step)} − {workings.target.toLowerCase()} {show.mass(line.target)} ={' '}
+        {workings.sum} {show.mass(line.actual, step)} − {workings.target.toLowerCase()} {show.mass(line.target, planStep(line.target))} ={' '}
         {show.mass(line.difference, step, 'both')}
-        {isJudged(line) ? `; ${workings.away(show.mass(line.difference, step, 'both'), show.mass(line.tolerance), away)}` : null}
+        {isJudged(line)
+          ? `; ${workings.away(show.mass(line.difference, step, 'both'), show.mass(line.tolerance, planStep(line.tolerance)), away)}`
+          : null}
       </p>
       <p>
         <button type="button" className="link" onClick={onClose}>
