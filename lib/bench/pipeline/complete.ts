@@ -1,6 +1,6 @@
 import type { BatchId, BootId, EntryId, InstrumentId, IntentId, PersonId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
-import type { Clock } from '#lib/units/time';
+import type { Clock, Monotonic } from '#lib/units/time';
 import { PROGRAM } from '../program';
 import type { BatchState, CommandHead, Observation, Role, Want } from '#lib/work/batch/index';
 import { settledOn } from '../conductor/index';
@@ -36,9 +36,8 @@ export interface Knowledge {
 
 /** A want as a command: who, when, and the observation from the server's own ring. A weight gets its scale's check and its strip. */
 export const complete = (want: Want, batch: BatchId, behalf: Behalf, known: Knowledge): Letter => {
-  const instrument = instrumentOf(want, known);
-  const observation = observe(instrument, known);
   const now = known.clock.now();
+  const observation = observe(instrumentOf(want, known), known, now);
   const strip = want.kind === 'accept' || want.kind === 'weigh-back' ? known.strips.cut(want.body.weighed.instrument, now) : null;
   const head: CommandHead = {
     ...behalf,
@@ -70,13 +69,20 @@ const instrumentOf = (want: Want, { batch, view }: Knowledge): InstrumentId | nu
   return view.scales.find((scale) => scale.role === open?.plan.scale)?.id ?? null;
 };
 
-const observe = (instrument: InstrumentId | null, { view, memory, batch, checks }: Knowledge): Observation => {
+/** Settled by the conductor, and still to be believed at this moment: a scale that has gone silent or wild since is not. */
+const settledNow = (instrument: InstrumentId, { view, memory }: Knowledge, now: Monotonic): Observation['settled'] => {
+  const scale = view.scales.find(({ id }) => id === instrument);
+  return scale?.freshness === 'fresh' && (scale.suspect ?? null) === null ? settledOn(memory, instrument, now) : null;
+};
+
+const observe = (instrument: InstrumentId | null, known: Knowledge, now: Monotonic): Observation => {
+  const { view, batch, checks } = known;
   const probe = (use: string) => view.probes.find((p) => p.use === use)?.value ?? null;
   const capacity: Record<string, Milligrams> = {};
   for (const scale of view.scales) if (scale.capacity !== null) capacity[scale.id] = scale.capacity;
   const armed = batch !== null && (batch.status === 'weighing' || batch.status === 'joined') ? batch.id : null;
   return {
-    settled: instrument === null ? null : settledOn(memory, instrument),
+    settled: instrument === null ? null : settledNow(instrument, known, now),
     lye: probe('lye'),
     oils: probe('oils'),
     // A milk stands where the lye will: in the liquid's vessel, with the lye's probe in it.

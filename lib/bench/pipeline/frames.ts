@@ -19,16 +19,25 @@ export interface FrameParts {
   readonly checks: Readonly<Record<InstrumentId, EntryId>>;
 }
 
-export const frameOf = ({ boot, n, now, watch, cue, batch, status, checks }: FrameParts): LiveFrame => ({
-  boot,
-  n,
-  merged: 0,
-  at: Math.round(now),
-  scales: watch.scales().map((scale) => liveScale(scale, status, Object.hasOwn(checks, scale.config.id), now)),
-  probes: oneForEachUse(watch.probes(), now).map((probe) => liveProbe(probe, status, now)),
-  cue,
-  alarms: alarmsOf(batch),
-});
+export const frameOf = ({ boot, n, now, watch, cue, batch, status, checks }: FrameParts): LiveFrame => {
+  const scales = watch.scales().map((scale) => liveScale(scale, status, Object.hasOwn(checks, scale.config.id), now));
+  return {
+    boot,
+    n,
+    merged: 0,
+    at: Math.round(now),
+    scales,
+    probes: oneForEachUse(watch.probes(), now).map((probe) => liveProbe(probe, status, now)),
+    cue: withoutLost(cue, scales),
+    alarms: alarmsOf(batch),
+  };
+};
+
+/** What the cue counted from a weight that is none any more is no number either: it may be older than the newest look at its scale. */
+const withoutLost = (cue: BenchCue, scales: LiveFrame['scales']): BenchCue => {
+  const stands = cue.poured === null || scales.some(({ id, gross }) => id === cue.instrument && gross !== null);
+  return stands ? cue : { ...cue, poured: null, total: null, left: null, red: false, overshoot: null, easeOff: false };
+};
 
 const alarmsOf = (batch: BatchState | null): readonly AlarmCue[] =>
   Object.entries(batch?.alarms ?? {}).map(([code, alarm]) => ({
