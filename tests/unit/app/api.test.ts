@@ -135,20 +135,20 @@ describe('what the bench machine answers', () => {
   });
 });
 
-describe('what the page asks', () => {
-  const heard = async (method: 'get' | 'post', path: string, answer: object, ask: () => Promise<unknown>): Promise<Request> => {
-    let request: Request | null = null;
-    bench.use(
-      http[method](path, (seen) => {
-        request = seen.request.clone();
-        return HttpResponse.json(answer);
-      }),
-    );
-    await ask();
-    if (request === null) throw new Error('nothing was asked');
-    return request;
-  };
+const heard = async (method: 'get' | 'post', path: string, answer: object, ask: () => Promise<unknown>): Promise<Request> => {
+  let request: Request | null = null;
+  bench.use(
+    http[method](path, (seen) => {
+      request = seen.request.clone();
+      return HttpResponse.json(answer);
+    }),
+  );
+  await ask();
+  if (request === null) throw new Error('nothing was asked');
+  return request;
+};
 
+describe('what the page asks', () => {
   it('pages through batches by the last one shown', async () => {
     const request = await heard('get', '/api/batches', { batches: [], next: null }, () => api.batches('a b&c', 6));
     expect(new URL(request.url).search).toBe('?limit=6&before=a%20b%26c');
