@@ -31,11 +31,11 @@ export const loopRan = (watch: LoopWatch, now: Monotonic): { watch: LoopWatch; s
 /** How the readings of one instrument arrive. */
 export interface Arrivals {
   readonly last: Monotonic | null;
-  /** Emptying what had piled up: nothing is believed until a reading comes at its own pace. */
-  readonly draining: boolean;
+  /** Since when what had piled up is being emptied: nothing is believed until a reading comes at its own pace. `null`: nothing had. */
+  readonly draining: Monotonic | null;
 }
 
-export const NO_ARRIVALS: Arrivals = { last: null, draining: false };
+export const NO_ARRIVALS: Arrivals = { last: null, draining: null };
 
 /**
  * `paced`: it was waited for, so it is new. `burst`: it came within a fifth of the usual interval, which settling does not count.
@@ -48,16 +48,24 @@ const BURST_PERIODS = 0.2;
 const PACED_PERIODS = 0.5;
 const PACED_LEAST_MS = 20;
 const PACED_UNKNOWN_MS = 100;
+/** No line lets out its backlog for longer: then any reading that was not right behind another counts. */
+const DRAINED_AFTER_MS = 2_000;
 
-export const afterStall = (stall: Stall): Arrivals => ({ last: stall.to, draining: true });
+export const afterStall = (stall: Stall): Arrivals => ({ last: stall.to, draining: stall.to });
+
+/** How long a reading must have let pass. A rhythm learnt among silences and stalls may be far too slow: it never makes anybody wait for ever. */
+const pacedAfter = (period: number | null, drainingFor: number): number => {
+  if (drainingFor > DRAINED_AFTER_MS) return PACED_LEAST_MS;
+  return period === null ? PACED_UNKNOWN_MS : Math.min(Math.max(PACED_PERIODS * period, PACED_LEAST_MS), PACED_UNKNOWN_MS);
+};
 
 /** Judges a reading by its arrival; `period` is the usual interval in ms, `null` while unknown. */
 export const arrived = (arrivals: Arrivals, at: Monotonic, period: number | null): { arrivals: Arrivals; pace: Pace } => {
   const interval = arrivals.last === null ? Infinity : at - arrivals.last;
-  if (arrivals.draining) {
-    const waitedFor = interval >= (period === null ? PACED_UNKNOWN_MS : Math.max(PACED_PERIODS * period, PACED_LEAST_MS));
-    return { arrivals: { last: at, draining: !waitedFor }, pace: waitedFor ? 'paced' : 'stall-discard' };
+  if (arrivals.draining !== null) {
+    const waitedFor = interval >= pacedAfter(period, at - arrivals.draining);
+    return { arrivals: { last: at, draining: waitedFor ? null : arrivals.draining }, pace: waitedFor ? 'paced' : 'stall-discard' };
   }
   const burst = period !== null && interval < BURST_PERIODS * period;
-  return { arrivals: { last: at, draining: false }, pace: burst ? 'burst' : 'paced' };
+  return { arrivals: { last: at, draining: null }, pace: burst ? 'burst' : 'paced' };
 };

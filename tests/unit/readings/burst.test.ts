@@ -60,6 +60,11 @@ describe('A3: what drains after a stall is not believed', () => {
   it('an unknown rhythm is given a tenth of a second', () => {
     expect(paces([5090, 5200], null, frozen)).toEqual(['stall-discard', 'paced']);
   });
+
+  it.each([100, 50, 25])('a rhythm learnt far too slow does not silence a scale that speaks every %i ms', (interval) => {
+    const steady = Array.from({ length: 120 }, (_, at) => 5000 + (at + 1) * interval);
+    expect(paces(steady, 1500, frozen)).toContain('paced');
+  });
 });
 
 describe('bursts', () => {
