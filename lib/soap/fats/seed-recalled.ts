@@ -1,0 +1,102 @@
+import { CODEX_210_MEMORY, density, fat, HANDBOOKS, melting, MIDDLE, most, range, recalled, type Fat } from './fat';
+
+/** Oils of seeds and germs that rest on memory. */
+export const SEED_RECALLED: readonly Fat[] = [
+  fat(
+    'mustard',
+    'Mustard oil',
+    { value: 176, reason: MIDDLE },
+    {
+      sv: range(168, 184, CODEX_210_MEMORY),
+      iodine: range(92, 125, CODEX_210_MEMORY),
+      unsaponifiable: most(0.015, CODEX_210_MEMORY),
+      fattyAcids: {
+        source: CODEX_210_MEMORY,
+        ranges: {
+          '16:0': [0.5, 4.5],
+          '18:0': [0.5, 2],
+          '18:1': [8, 23],
+          '18:2': [10, 24],
+          '18:3': [6, 18],
+          '20:0': [0, 1.5],
+          '20:1': [5, 13],
+          '22:0': [0.2, 2.5],
+          '22:1': [22, 50],
+          '24:0': [0, 0.5],
+          '24:1': [0.5, 2.5],
+        },
+      },
+      density: density(0.914, 20),
+    },
+  ),
+  recalled(
+    'hemp',
+    'Hemp seed oil',
+    [190, 192, 195],
+    { '16:0': 6, '18:0': 2.5, '18:1': 12, '18:2': 56, '18:3': 21, '20:0': 0.8 },
+    { density: density(0.923, 20), iodine: range(145, 170, HANDBOOKS), unsaponifiable: most(0.015, HANDBOOKS) },
+  ),
+  recalled(
+    'pumpkin',
+    'Pumpkin seed oil',
+    [185, 192, 198],
+    { '16:0': 12, '18:0': 6, '18:1': 31, '18:2': 50, '18:3': 0.3 },
+    { density: density(0.918, 20), iodine: range(103, 133, HANDBOOKS), unsaponifiable: most(0.015, HANDBOOKS) },
+  ),
+  recalled(
+    'poppy',
+    'Poppy seed oil',
+    [188, 192, 196],
+    { '16:0': 10, '18:0': 2, '18:1': 16, '18:2': 71, '18:3': 0.7 },
+    { density: density(0.923, 20), iodine: range(132, 146, HANDBOOKS), unsaponifiable: most(0.012, HANDBOOKS) },
+  ),
+  recalled(
+    'wheat-germ',
+    'Wheat germ oil',
+    [180, 186, 195],
+    { '16:0': 17, '18:0': 1, '18:1': 16, '18:2': 57, '18:3': 7, '20:1': 1.5 },
+    { density: density(0.925, 20), iodine: range(115, 135, HANDBOOKS), unsaponifiable: most(0.05, HANDBOOKS) },
+  ),
+  recalled(
+    'evening-primrose',
+    'Evening primrose oil',
+    [188, 191, 194],
+    { '16:0': 6, '18:0': 2, '18:1': 8, '18:2': 73, '18:3': 10 },
+    { density: density(0.925, 20), iodine: range(147, 165, HANDBOOKS), unsaponifiable: most(0.025, HANDBOOKS) },
+  ),
+  recalled(
+    'borage',
+    'Borage oil',
+    [184, 190, 195],
+    { '16:0': 10, '18:0': 4, '18:1': 17, '18:2': 38, '18:3': 22, '20:1': 4, '22:1': 2.5, '24:1': 1.5 },
+    { density: density(0.923, 20), iodine: range(130, 155, HANDBOOKS), unsaponifiable: most(0.02, HANDBOOKS) },
+  ),
+  recalled(
+    'rosehip',
+    'Rosehip seed oil',
+    [184, 190, 195],
+    { '16:0': 4, '18:0': 2, '18:1': 15, '18:2': 45, '18:3': 33 },
+    { density: density(0.922, 20), iodine: range(165, 190, HANDBOOKS), unsaponifiable: most(0.02, HANDBOOKS) },
+  ),
+  recalled(
+    'meadowfoam',
+    'Meadowfoam seed oil',
+    [165, 169, 175],
+    { '16:0': 0.5, '18:1': 1.5, '20:1': 63, '22:1': 16, '22:2': 18 },
+    { density: density(0.915, 20), iodine: range(85, 105, HANDBOOKS), unsaponifiable: most(0.015, HANDBOOKS) },
+  ),
+  recalled(
+    'moringa',
+    'Moringa oil',
+    [180, 188, 195],
+    { '16:0': 6, '16:1': 1.5, '18:0': 5.5, '18:1': 73, '18:2': 1, '20:0': 3.5, '20:1': 2, '22:0': 6, '24:0': 1 },
+    { density: density(0.909, 20), iodine: range(65, 73, HANDBOOKS), unsaponifiable: most(0.01, HANDBOOKS) },
+  ),
+  recalled(
+    'neem',
+    'Neem oil',
+    [175, 190, 205],
+    { '16:0': 18, '18:0': 17, '18:1': 47, '18:2': 15, '18:3': 0.5, '20:0': 1.5 },
+    { density: density(0.917, 30), iodine: range(65, 90, HANDBOOKS), unsaponifiable: most(0.02, HANDBOOKS), melting: melting(13, 23) },
+  ),
+];

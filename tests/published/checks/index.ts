@@ -1,0 +1,17 @@
+import type { Check } from './check';
+import { FAT_CHECKS } from './fats';
+import { LYE_DENSITY_CHECKS } from './lye-density';
+import { LYE_HEAT_CHECKS } from './lye-heat';
+import { MOLAR_MASS_CHECKS } from './molar-masses';
+import { PRACTICE_CHECKS } from './practice';
+import { SAPONIFICATION_CHECKS } from './saponification';
+
+/** Every figure of the outside world that ours is held against: read by the tests and by `npm run figures`. */
+export const ALL_CHECKS: readonly Check[] = [
+  ...MOLAR_MASS_CHECKS,
+  ...SAPONIFICATION_CHECKS,
+  ...FAT_CHECKS,
+  ...LYE_DENSITY_CHECKS,
+  ...LYE_HEAT_CHECKS,
+  ...PRACTICE_CHECKS,
+];
