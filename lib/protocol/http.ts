@@ -1,5 +1,5 @@
 import type { InstrumentConfig, LinkStatus } from '#lib/measure/instrument';
-import type { BatchReview, Plan, Realm } from '#lib/work/batch/index';
+import type { BatchReview, BatchSummary, Plan, Realm } from '#lib/work/batch/index';
 
 /** GET /api/health */
 export interface Health {
@@ -14,21 +14,7 @@ export interface Health {
 }
 
 /** GET /api/batches?before=&limit= */
-export interface BatchListRow {
-  readonly id: string;
-  readonly mark: string;
-  readonly realm: Realm;
-  readonly name: string;
-  readonly status: 'weighing' | 'joined' | 'parked' | 'abandoned' | 'closed';
-  readonly startedWall: number;
-  readonly endedWall: number | null;
-  readonly lines: { readonly closed: number; readonly of: number };
-  readonly actual: number;
-  readonly planned: number;
-  readonly overPours: number;
-  readonly overrides: number;
-  readonly byHand: number;
-}
+export type BatchListRow = BatchSummary;
 export interface BatchList {
   readonly batches: readonly BatchListRow[];
   readonly next: string | null;

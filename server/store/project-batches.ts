@@ -1,5 +1,6 @@
 import type { BatchListRow } from '#lib/protocol/http';
 import { evolve } from '#lib/work/batch/evolve/index';
+import { summaryOf } from '#lib/work/batch/summary';
 import type { BatchState, Entry } from '#lib/work/batch/index';
 
 /** A batch as far as it was folded. */
@@ -25,20 +26,8 @@ export const foldEntry = (before: Folded | null, seq: number, entry: Entry): Fol
   }
 };
 
-/** A row of the list of batches. It adds up what the state holds and knows no rule of its own. */
-export const batchRow = (state: BatchState): BatchListRow => {
-  const lines = Object.values(state.lines);
-  return {
-    id: state.id,
-    mark: state.mark,
-    realm: state.realm,
-    name: state.plan.formula.name,
-    status: state.status,
-    startedWall: state.startedWall,
-    endedWall: state.endedWall,
-    lines: { closed: lines.filter((line) => line.status === 'closed').length, of: lines.length },
-    actual: lines.reduce((sum, line) => sum + line.actual, 0),
-    planned: lines.reduce((sum, line) => sum + line.plan.target, 0),
-    ...state.counts,
-  };
-};
+/** A row of the list of batches: the summary of a review, but planned as the targets stand now, where a review says them as they began. */
+export const batchRow = (state: BatchState): BatchListRow => ({
+  ...summaryOf(state),
+  planned: Object.values(state.lines).reduce((sum, line) => sum + line.plan.target, 0),
+});

@@ -3,7 +3,8 @@ import { as } from '#lib/units/id';
 import type { EntryId, InstrumentId, LineId, VesselId } from '#lib/units/id';
 import { mg } from '#lib/units/mass';
 import { milliCelsius } from '#lib/units/temperature';
-import type { BatchState, HoldReason, Refusal, Want } from '#lib/work/batch/index';
+import { isHoldReason } from '#lib/work/batch/hold-reason';
+import type { BatchState, Refusal, Want } from '#lib/work/batch/index';
 import type { ConductorEvent } from '../conductor-types';
 
 /** What becomes of an intent: the conductor hears of it, or it is wanted as it stands, or it opens a batch. */
@@ -77,14 +78,3 @@ const dissolved = (held: boolean, batch: BatchState | null): Meaning => {
   if (dry === undefined || liquid === undefined) return noSuch('vessel');
   return want({ kind: 'dissolve', body: { vessel: dry.plan.id, into: liquid.plan.id, held } });
 };
-
-const HOLD_REASONS: Readonly<Record<HoldReason, true>> = {
-  'lye-too-hot': true,
-  'lye-too-cold': true,
-  'oils-too-hot': true,
-  'oils-near-setting': true,
-  'milk-too-hot': true,
-  apart: true,
-  'temperature-unknown': true,
-};
-const isHoldReason = (text: string): text is HoldReason => Object.hasOwn(HOLD_REASONS, text);

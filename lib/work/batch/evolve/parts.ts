@@ -1,5 +1,5 @@
 import type { EntryId, LineId, VesselId } from '#lib/units/id';
-import { mg } from '#lib/units/mass';
+import { mg, subMass } from '#lib/units/mass';
 import type { Entry, EntryKind, EntryOf, Share, Standing } from '../entries';
 import { openLine } from '../order';
 import { own, without } from '../own';
@@ -32,6 +32,31 @@ const withContributions = (contributions: readonly Contribution[]): Partial<Line
 
 export const contribute = (state: BatchState, id: LineId, one: Contribution): BatchState =>
   changeLine(state, id, (line) => withContributions([...line.contributions, one]));
+
+/** What each share of a mixture takes back from the line it came from. */
+export const takeBack = (
+  state: BatchState,
+  entry: EntryOf<'withdrawn'> | EntryOf<'lost'> | EntryOf<'weighed-back'>,
+  kind: Contribution['kind'],
+  weighed: Contribution['weighed'],
+  shares: readonly Share[],
+): BatchState =>
+  shares.reduce(
+    (before, { line, mass }) =>
+      contribute(before, line, {
+        entry: entry.id,
+        kind,
+        net: subMass(mg(0), mass),
+        vessel: entry.body.vessel,
+        weighed,
+        how: 'go-on',
+        struck: null,
+        provisional: false,
+        version: entry.version,
+        wall: entry.wall,
+      }),
+    state,
+  );
 
 /** Changes the contributions that match, in every line: a mixture weighed back touches several. */
 export const changeContributions = (

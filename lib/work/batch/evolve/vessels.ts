@@ -1,8 +1,7 @@
 import type { Milligrams } from '#lib/units/mass';
-import { mg, subMass } from '#lib/units/mass';
 import type { EntryOf, Share } from '../entries';
 import type { BatchState, Contribution } from '../state';
-import { changeVessel, contribute, deliver, hold, pourOver, reweigh, type Evolve } from './parts';
+import { changeVessel, deliver, hold, pourOver, reweigh, takeBack, type Evolve } from './parts';
 
 export const moved: Evolve<'moved'> = (state, { body }) => {
   const origin = state.vessels[body.from];
@@ -21,22 +20,7 @@ const leave = (
   kind: Contribution['kind'],
   shares: readonly Share[],
 ): BatchState => {
-  const reduced = shares.reduce(
-    (before, { line, mass }) =>
-      contribute(before, line, {
-        entry: entry.id,
-        kind,
-        net: subMass(mg(0), mass),
-        vessel: entry.body.vessel,
-        weighed: null,
-        how: 'go-on',
-        struck: null,
-        provisional: false,
-        version: entry.version,
-        wall: entry.wall,
-      }),
-    state,
-  );
+  const reduced = takeBack(state, entry, kind, null, shares);
   return reweigh(hold(reduced, entry.body.vessel, shares, -1), entry.body.vessel, 0 - entry.body.mass);
 };
 

@@ -1,8 +1,18 @@
 import type { LineId, VesselId } from '#lib/units/id';
-import { mg, subMass } from '#lib/units/mass';
 import { own } from '../own';
 import type { BatchState, Contribution, VesselState } from '../state';
-import { changeContributions, changeVessel, consume, contribute, contributionOf, hold, offPan, takeOut, type Evolve } from './parts';
+import {
+  changeContributions,
+  changeVessel,
+  consume,
+  contribute,
+  contributionOf,
+  hold,
+  offPan,
+  takeBack,
+  takeOut,
+  type Evolve,
+} from './parts';
 
 export const vesselSet: Evolve<'vessel-set'> = (state, entry) => {
   const { vessel, line, instrument, gross, empty, zero, episode } = entry.body;
@@ -64,24 +74,9 @@ export const weightTyped: Evolve<'weight-typed'> = (state, entry) => {
 };
 
 export const weighedBack: Evolve<'weighed-back'> = (state, entry) => {
-  const { line, vessel, weighed, shares = [{ line, mass: weighed.net }], out = [] } = entry.body;
+  const { line, weighed, shares = [{ line, mass: weighed.net }], out = [] } = entry.body;
   const { instrument, gross, zero, step, episode } = weighed;
-  const reduced = shares.reduce(
-    (before, share) =>
-      contribute(before, share.line, {
-        entry: entry.id,
-        kind: 'weigh-back',
-        net: subMass(mg(0), share.mass),
-        vessel,
-        weighed: { instrument, gross, zero, step, episode },
-        how: 'go-on',
-        struck: null,
-        provisional: false,
-        version: entry.version,
-        wall: entry.wall,
-      }),
-    state,
-  );
+  const reduced = takeBack(state, entry, 'weigh-back', { instrument, gross, zero, step, episode }, shares);
   return consume(takeOut(reduced, out), entry, episode);
 };
 

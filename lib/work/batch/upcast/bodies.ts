@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import type { EntryId, InstrumentId, LineId, VesselId } from '#lib/units/id';
 import type { AcceptedHow, AlarmCode, EntryBodies, EntryKind, Gate, HoldReason, OverChoice, StrikeReason, TraceMark } from '../entries';
+import { HOLD_REASONS } from '../hold-reason';
 import { degrees, id, mass, oneOf, unit, use, whole } from './atoms';
 import { line, lot, plan } from './plan';
 
@@ -32,15 +33,7 @@ const typed = z.strictObject({ net: mass, text, unit });
 
 const how = oneOf<AcceptedHow>({ 'by-itself': true, 'go-on': true, held: true, typed: true });
 const gate = oneOf<Gate>({ hydroxide: true, 'cold-liquid': true });
-const hold = oneOf<HoldReason>({
-  'lye-too-hot': true,
-  'lye-too-cold': true,
-  'oils-too-hot': true,
-  'oils-near-setting': true,
-  'milk-too-hot': true,
-  apart: true,
-  'temperature-unknown': true,
-});
+const hold = oneOf<HoldReason>(HOLD_REASONS);
 const outcome = oneOf<EntryBodies['line-closed']['outcome']>({ within: true, over: true, short: true });
 const contents = oneOf<EntryBodies['resumed']['contents']>({ 'as-recorded': true, 'poured-more': true, emptied: true, unsure: true });
 const alarm = oneOf<AlarmCode>({
