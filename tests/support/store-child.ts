@@ -45,7 +45,6 @@ const ACTS: Readonly<Record<string, () => Promise<void>>> = {
     let round = 0;
     for await (const _ of createInterface({ input: process.stdin })) {
       const db = new Database(`${where}/${round}.sqlite`, { timeout: 10_000 });
-      db.pragma('journal_mode = WAL');
       say(`round ${round} from ${migrate(db, Date.now(), () => undefined)}`);
       db.close();
       round += 1;
@@ -68,4 +67,6 @@ try {
   await ACTS[act]?.();
 } catch (cause) {
   say(cause instanceof StoreProblem ? `refused ${cause.message}` : `failed ${String(cause)}`);
+  // An open standard input would keep a failed program alive, and whoever waits for its next line waiting.
+  process.exit(1);
 }
