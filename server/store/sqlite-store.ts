@@ -16,7 +16,8 @@ import { isNamed } from './sums';
 import { prepare, query } from './tables';
 import type { Prepared } from './tables';
 import { bytesChanged } from './words';
-import { openSettings } from './workshop';
+import type { WorkshopShelf } from './shelf';
+import { openWorkshopJournal } from './workshop';
 
 export interface StoreParts {
   readonly realm: Realm;
@@ -39,6 +40,7 @@ export class SqliteStore implements Store {
   readonly bench: SqliteJournal;
   readonly workshop: SqliteJournal;
   readonly settings: WorkshopSettings;
+  readonly shelf: WorkshopShelf;
   readonly blobs: Store['blobs'];
   readonly batches: Store['batches'];
   readonly #parts: StoreParts;
@@ -78,7 +80,9 @@ export class SqliteStore implements Store {
         if (done) keepHeads();
       },
     });
-    this.settings = openSettings({ db, journal: this.workshop, standing, realm, clock, random });
+    const { settings, shelf } = openWorkshopJournal({ db, journal: this.workshop, standing, realm, clock, random });
+    this.settings = settings;
+    this.shelf = shelf;
     this.batches = heads === null ? derivedBatches(inspection.rows) : storedBatches(db, standing);
     const bytesOf = prepare<{ sha256: string }>(db)(({ sha256 }) => query.selectFrom('blobs').select('bytes').where('sha256', '=', sha256));
     this.blobs = { get: async (sha256) => checkedBytes(standing, bytesOf, sha256) };

@@ -8,6 +8,7 @@ import type { MassUnit } from '#lib/units/mass';
 import type { Clock } from '#lib/units/time';
 import type { Realm } from '#lib/work/batch/index';
 import type { DirectoryLock } from './lock';
+import type { WorkshopShelf } from './shelf';
 
 /** What the store tells the log; pino fits. */
 export interface StoreLog {
@@ -40,9 +41,10 @@ export interface Store {
   readonly file: string;
   /** Batches: what was decided and weighed. */
   readonly bench: Journal;
-  /** Instruments, people, settings. Written through `settings`. */
+  /** Instruments, people, settings, formulas and stores. Written through `settings` and `shelf`. */
   readonly workshop: Journal;
   readonly settings: WorkshopSettings;
+  readonly shelf: WorkshopShelf;
   readonly blobs: {
     /** Bytes by their SHA-256 (hex), hashed again on the way out; `null` when they are not kept (pruned). Throws `StoreProblem` when they changed. */
     get(sha256: string): Promise<Uint8Array | null>;

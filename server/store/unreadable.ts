@@ -2,6 +2,7 @@ import { JournalReadOnly } from '#lib/record/journal';
 import type { Journal } from '#lib/record/journal';
 import { EMPTY } from '#lib/record/seal';
 import type { Realm } from '#lib/work/batch/index';
+import { EMPTY_SHELF } from '#lib/work/shelf/shelf';
 import type { ChainFinding, Store } from './store';
 
 /**
@@ -28,6 +29,7 @@ export const unreadableStore = (realm: Realm, file: string, why: string, release
       practiceLeft: () => null,
       leavePractice: refuse,
     },
+    shelf: { now: () => EMPTY_SHELF, put: refuse, keepFile: refuse, file: () => null },
     blobs: { get: async () => null },
     batches: { list: async () => ({ batches: [], next: null }), get: async () => null },
     health: () => ({ ok: false, seq: 0, readOnly: why }),

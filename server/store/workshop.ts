@@ -1,13 +1,17 @@
 import type Database from 'better-sqlite3';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import type { InstrumentConfig } from '#lib/measure/instrument';
-import type { JournalLine, Json } from '#lib/record/journal';
+import type { Append, JournalLine, Json } from '#lib/record/journal';
 import { as } from '#lib/units/id';
 import type { EntryId, InstrumentId, PersonId } from '#lib/units/id';
 import type { Clock } from '#lib/units/time';
 import type { Realm } from '#lib/work/batch/index';
+import { EMPTY_SHELF, withPut } from '#lib/work/shelf/shelf';
+import type { Put, Shelf } from '#lib/work/shelf/shelf';
 import type { SqliteJournal } from './journal';
 import { StoreProblem } from './problem';
+import { openShelf } from './shelf';
+import type { KeptFile, WorkshopShelf } from './shelf';
 import type { Standing } from './standing';
 import type { ScreenSettings, WorkshopSettings } from './store';
 import { sumOf } from './sums';
@@ -21,6 +25,8 @@ interface WorkshopBodies {
   'name-erased': { readonly person: PersonId };
   'screen-set': ScreenSettings;
   'practice-left': Readonly<Record<never, never>>;
+  put: Put;
+  'file-kept': KeptFile;
 }
 type WorkshopKind = keyof WorkshopBodies;
 type WorkshopEntry = {
@@ -41,11 +47,21 @@ interface WorkshopState {
   readonly people: readonly PersonId[];
   readonly screen: ScreenSettings;
   readonly practiceLeft: number | null;
+  readonly shelf: Shelf;
+  readonly files: ReadonlyMap<string, KeptFile>;
 }
 
-const NOTHING: WorkshopState = { instruments: new Map(), people: [], screen: { mass: 'g', temperature: 'C' }, practiceLeft: null };
+const NOTHING: WorkshopState = {
+  instruments: new Map(),
+  people: [],
+  screen: { mass: 'g', temperature: 'C' },
+  practiceLeft: null,
+  shelf: EMPTY_SHELF,
+  files: new Map(),
+};
 
-const EVOLVE: { readonly [K in WorkshopKind]: (state: WorkshopState, body: WorkshopBodies[K], wall: number) => WorkshopState } = {
+type Evolve<K extends WorkshopKind> = (state: WorkshopState, body: WorkshopBodies[K], wall: number, by: PersonId) => WorkshopState;
+const EVOLVE: { readonly [K in WorkshopKind]: Evolve<K> } = {
   'instrument-bound': (state, { instrument }) => ({ ...state, instruments: new Map(state.instruments).set(instrument.id, instrument) }),
   'instrument-unbound': (state, { instrument }) => ({
     ...state,
@@ -55,13 +71,15 @@ const EVOLVE: { readonly [K in WorkshopKind]: (state: WorkshopState, body: Works
   'name-erased': (state) => state,
   'screen-set': (state, { mass, temperature }) => ({ ...state, screen: { mass, temperature } }),
   'practice-left': (state, _, wall) => ({ ...state, practiceLeft: wall }),
+  put: (state, put, wall, by) => ({ ...state, shelf: withPut(state.shelf, put, by, wall) }),
+  'file-kept': (state, file) => ({ ...state, files: new Map(state.files).set(file.sha256, file) }),
 };
 
 /** Lines of a kind this program does not know are kept and skipped. */
 const evolve = (state: WorkshopState, entry: WorkshopEntry): WorkshopState => {
   if (!Object.hasOwn(EVOLVE, entry.kind)) return state;
-  const apply = EVOLVE[entry.kind] as (state: WorkshopState, body: WorkshopEntry['body'], wall: number) => WorkshopState;
-  return apply(state, entry.body, entry.wall);
+  const apply = EVOLVE[entry.kind] as Evolve<never>;
+  return apply(state, entry.body as never, entry.wall, entry.by);
 };
 
 export interface WorkshopParts {
@@ -77,8 +95,8 @@ export interface WorkshopParts {
 const PAGE = 500;
 const ID_BYTES = 12;
 
-/** Setup's own memory, folded from the workshop journal; names come from their table. */
-export const openSettings = (parts: WorkshopParts): WorkshopSettings => {
+/** What the workshop journal says: Setup's own memory, whose names come from their table, and the shelf. */
+export const openWorkshopJournal = (parts: WorkshopParts): { readonly settings: WorkshopSettings; readonly shelf: WorkshopShelf } => {
   const { db, journal, standing, realm, clock, random } = parts;
   const names = nameTable(db);
   let state = folded(journal);
@@ -88,16 +106,23 @@ export const openSettings = (parts: WorkshopParts): WorkshopSettings => {
     body: WorkshopBodies[K],
     by: PersonId,
     extra: () => void = () => undefined,
+    blobs: Append['blobs'] = [],
   ): Promise<void> => {
     const id = as<EntryId>(newId());
     const entry = { id, kind, v: 1, realm, by, wall: clock.wall(), offsetMin: clock.offsetMinutes(), body };
     // What a form left out is not written as "undefined".
     const value = JSON.parse(JSON.stringify(entry)) as Json;
-    journal.appendWith({ batch: null, entries: [{ id, batch: null, version: null, kind, value }], intent: null, blobs: [] }, extra);
+    journal.appendWith({ batch: null, entries: [{ id, batch: null, version: null, kind, value }], intent: null, blobs }, extra);
     state = evolve(state, entry as unknown as WorkshopEntry);
   };
 
-  return {
+  const shelf = openShelf({
+    shelf: () => state.shelf,
+    files: () => state.files,
+    writePut: (body, by) => write('put', body, by),
+    writeFile: (body, by, bytes) => write('file-kept', body, by, undefined, [{ sha256: body.sha256, kind: 'file', bytes }]),
+  });
+  const settings: WorkshopSettings = {
     instruments: () => [...state.instruments.values()],
     bindInstrument: (config, by) => write('instrument-bound', { instrument: config }, by),
     unbindInstrument: (id, by) => write('instrument-unbound', { instrument: id }, by),
@@ -121,6 +146,7 @@ export const openSettings = (parts: WorkshopParts): WorkshopSettings => {
     practiceLeft: () => state.practiceLeft,
     leavePractice: (by) => write('practice-left', {}, by),
   };
+  return { settings, shelf };
 };
 
 const folded = (journal: SqliteJournal): WorkshopState => {
