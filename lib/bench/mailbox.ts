@@ -1,7 +1,8 @@
+import { NotCanonical } from '#lib/record/canonical';
 import type { Append, Journal, Json, JournalLine } from '#lib/record/journal';
 import { JournalReadOnly, RepeatedIntent } from '#lib/record/journal';
 import type { EntryId } from '#lib/units/id';
-import { decide as decideByRules, evolve, NotCanonical, toEntry } from '#lib/work/batch/index';
+import { decide as decideByRules, evolve, toEntry } from '#lib/work/batch/index';
 import type { BatchState, Command, Draft, Entry, Refusal } from '#lib/work/batch/index';
 import type { IntentAnswer } from '#lib/protocol/intent';
 
@@ -64,13 +65,23 @@ export const createMailbox = (parts: MailboxParts): Mailbox => {
     try {
       const decision = decide(state, command);
       if (!decision.ok) return (await repeated(command)) ?? { ok: false, refusal: decision.refusal };
-      return await commit(state, command, entriesOf(state, command, decision.drafts), blobs);
+      const entries = completed(state, command, decision.drafts);
+      return 'refusal' in entries ? { ok: false, ...entries } : await commit(state, command, entries, blobs);
     } catch (error) {
       if (error instanceof RepeatedIntent) return again(error.answer);
       if (error instanceof JournalReadOnly) return unwritten(error.message);
-      if (error instanceof NotCanonical) return { ok: false, refusal: { code: 'malformed', params: { why: error.message } } };
       parts.failed(error);
       return unwritten(error instanceof Error ? error.message : String(error));
+    }
+  };
+
+  /** What cannot be hashed is the command's own fault; the same said later, by the journal, is the program's. */
+  const completed = (...parts: Parameters<typeof entriesOf>): readonly Entry[] | { readonly refusal: Refusal } => {
+    try {
+      return entriesOf(...parts);
+    } catch (error) {
+      if (!(error instanceof NotCanonical)) throw error;
+      return { refusal: { code: 'malformed', params: { why: error.message } } };
     }
   };
 

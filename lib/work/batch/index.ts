@@ -5,7 +5,7 @@ export type * from './state';
 export type * from './joining';
 export { decide, roleMay, type Decision } from './decide/index';
 export { evolve, fold, BrokenHistory } from './evolve/index';
-export { toEntry, NotCanonical } from './complete';
+export { toEntry } from './complete';
 export { joiningHolds, mayJoin, oilsLowest, withTyped } from './joining';
 export { isRed, verdictOf, type Verdict } from './verdict';
 export { RECOGNISED_WITHIN, UNSTATED_WITHIN } from './alike';

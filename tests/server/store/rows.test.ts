@@ -2,15 +2,18 @@ import Database from 'better-sqlite3';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { BatchListRow } from '#lib/protocol/http';
-import type { Append } from '#lib/record/journal';
+import type { Append, Json } from '#lib/record/journal';
 import { as } from '#lib/units/id';
+import { grams } from '#lib/units/mass';
 import type { BatchState, Entry } from '#lib/work/batch/index';
 import { fold } from '#lib/work/batch/evolve/index';
+import { review } from '#lib/work/batch/review';
+import { summaryOf } from '#lib/work/batch/summary';
 import type { SqliteJournal } from '#server/store/journal';
 import { openStore } from '#server/store/open';
-import { batchRow } from '#server/store/project-batches';
 import type { Store } from '#server/store/store';
 import { appendOf, entryOf } from '#tests/support/appends';
+import { BatchRig, planOf } from '#tests/support/batch';
 import { sampleBatch } from '#tests/support/sample-batch';
 import { storeRig } from '#tests/support/store-rig';
 import type { Rig } from '#tests/support/store-rig';
@@ -54,6 +57,19 @@ describe('the list of batches', () => {
       byHand: 1,
     });
     expect(await store.batches.get(as('none'))).toBeNull();
+  });
+
+  it('plans as the batch began, whatever targets moved since, as its review does', async () => {
+    const rig = new BatchRig();
+    const plan = planOf('alder-and-oat');
+    rig.must('start', { mark: '26-11', plan, realm: 'practice', bench: 'bench 1' });
+    rig.weighAll('olive');
+    rig.must('replan', { lines: [{ ...rig.line('olive').plan, target: grams(404) }], reason: 'coconut 6 g over' });
+    const entries = rig.entries.map((entry) => ({ ...entry, value: entry as unknown as Json }));
+    await record([appendOf(entries.map(({ id, batch, version, kind, value }) => ({ id, batch, version, kind, value })))]);
+    const row = await store.batches.get(as('batch-1'));
+    expect(row?.planned).toBe(plan.lines.reduce((sum, { target }) => sum + target, 0));
+    expect(row).toEqual(review(rig.entries).summary);
   });
 
   it('follows every append: under way, then closed', async () => {
@@ -153,7 +169,7 @@ describe('rebuild', () => {
           }
         }
         const kept = await listed(store);
-        const folded = [...entries.values()].toReversed().map((all) => batchRow(fold(all) as BatchState));
+        const folded = [...entries.values()].toReversed().map((all) => summaryOf(fold(all) as BatchState));
         expect(kept).toEqual(folded);
         await store.rebuild();
         expect(await listed(store)).toEqual(kept);

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Draft, EntryHead } from '#lib/work/batch/index';
-import { NotCanonical, toEntry } from '#lib/work/batch/index';
+import { canonical, NotCanonical } from '#lib/record/canonical';
+import type { Json } from '#lib/record/journal';
+import { toEntry } from '#lib/work/batch/index';
 import { upcast, upcastLines } from '#lib/work/batch/upcast';
 import { started } from '#tests/support/batch';
 
@@ -71,7 +73,6 @@ describe('completing a draft', () => {
     ['a fraction', 0.5],
     ['not a number', Number.NaN],
     ['an unsafe whole number', 2 ** 53],
-    ['minus nought', -0],
     ['undefined', undefined],
     ['a big integer', 1n],
     ['half a character', '\uD83D'],
@@ -81,7 +82,13 @@ describe('completing a draft', () => {
     expect(() => enter({ text: [{ deep: text }] })).toThrow(NotCanonical);
   });
 
+  it('is at once what a replay will read', () => {
+    const entry = enter({ text: [-0, { b: 1, a: 2 }] });
+    expect(entry).toStrictEqual(JSON.parse(canonical(entry as unknown as Json)));
+    expect(Object.keys(entry)).toEqual(Object.keys(entry).toSorted());
+  });
+
   it('refuses a monotonic time with a fraction', () => {
-    expect(() => enter({ text: 'warm' }, { mono: 12.25 })).toThrow(/noted\.mono/);
+    expect(() => enter({ text: 'warm' }, { mono: 12.25 })).toThrow(/mono/);
   });
 });
