@@ -25,11 +25,20 @@ const after = <T>(before: Asked<T>, answer: Answer<T>): Asked<T> => {
   return before.state === 'there' ? { ...before, problem: answer.problem } : { state: 'failed', problem: answer.problem };
 };
 
+export interface When {
+  /** Another `key` is another question: what was there is gone at once. */
+  readonly key?: string;
+  /** Another `revision` is the same question with perhaps another answer: what was there stays until that has come. */
+  readonly revision?: string | number;
+  /** Asks again and again while the page is looked at. */
+  readonly everyMs?: number | null;
+}
+
 /**
- * Asks when the page opens, whenever `key` changes, and when the bench machine is back after it was gone; with `everyMs` again and again
- * while the page is looked at. An `ask` made anew each time the page is drawn means the same question: `key` says when it is another.
+ * Asks when the page opens, when `When` says so, and when the bench machine is back after it was gone. An `ask` made anew each time the
+ * page is drawn means the same question.
  */
-export const useAsked = <T>(ask: () => Promise<Answer<T>>, key: string, everyMs: number | null = null): Asking<T> => {
+export const useAsked = <T>(ask: () => Promise<Answer<T>>, { key = '', revision = 0, everyMs = null }: When = {}): Asking<T> => {
   const [held, setHeld] = useState<{ readonly key: string; readonly asked: Asked<T> }>({ key, asked: ASKING });
   const newest = useRef(ask);
   const run = useRef<() => void>(() => undefined);
@@ -57,6 +66,11 @@ export const useAsked = <T>(ask: () => Promise<Answer<T>>, key: string, everyMs:
       if (timer !== null) clearTimeout(timer);
     };
   }, [key, everyMs]);
+  const asked = useRef(revision);
+  useEffect(() => {
+    if (asked.current !== revision) run.current();
+    asked.current = revision;
+  }, [revision]);
   useBack(held.asked.state === 'failed', run);
   return {
     asked: held.key === key ? held.asked : ASKING,

@@ -18,7 +18,9 @@ export const messages = {
     none: 'No instrument is bound yet. Bind a scale below, or type the weights by hand; the record says so.',
     all: (count: number) => (count === 1 ? 'Its one instrument is telling.' : `All ${inWords(count)} instruments are telling.`),
     not: (names: readonly string[], of: number) =>
-      `${capital(listed(names))} ${names.length === 1 ? 'is' : 'are'} not telling, of ${counted(of, 'instrument')}.`,
+      names.length === of
+        ? `None of its ${counted(of, 'instrument')} is telling.`
+        : `${capital(listed(names))} ${names.length === 1 ? 'is' : 'are'} not telling, of ${counted(of, 'instrument')}.`,
   },
   realmSide: { real: 'Real bench', practice: 'Practice', test: 'Test' } satisfies Record<Realm, string>,
   instruments: {
@@ -108,6 +110,7 @@ export const messages = {
       'Put one known mass on the empty pan, wait until it stands still, and say what it is. What the scale showed becomes an entry of the batch on the bench.',
     label: (unit: string) => `Known mass, ${unit}`,
     act: 'Enter the check',
+    waits: 'Waiting for it to stand still',
     noBatch: 'A check is an entry of a batch: start one, then check before the first pour.',
     done: 'Entered. The review shows it with its difference.',
     mass: 'That is no mass.',
@@ -139,7 +142,7 @@ export const messages = {
     batch:
       'A batch is on the bench. Binding starts the instruments anew; the bench then asks what is in the vessel before anything goes on.',
     practice: 'What is bound now is kept for the real bench, and connected when you leave practice.',
-    fixed: 'The command line says what stands on this bench. Start the program without --scale and --probe to bind here.',
+    fixed: 'The command line says what stands on this bench. Start the program without naming any there to bind here.',
     kind: 'What it is',
     kinds: { scale: 'a scale', probe: 'a temperature probe' } satisfies Record<InstrumentConfig['kind'], string>,
     name: 'Its name, as read aloud',

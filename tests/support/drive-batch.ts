@@ -3,6 +3,7 @@ import type { Card } from '#lib/bench/cue';
 import type { LiveFrame } from '#lib/protocol/live';
 import type { BatchState, HoldReason, OverChoice } from '#lib/work/batch/index';
 import { SAMPLE_PLANS } from '#lib/work/formula/sample';
+import { allHeard } from '#tests/support/server-rig';
 import type { ScreenRig } from '#tests/support/server-rig';
 
 /** How a batch is to go. Lines not named are weighed by the practice bench's own hands, within tolerance. */
@@ -27,6 +28,7 @@ const ALIVE_MS = 1_000;
  */
 export const driveBatch = async (screen: ScreenRig, drive: Drive): Promise<BatchState> => {
   await screen.lease('take', 'bench screen');
+  await allHeard(screen);
   const boot = (await screen.greeted()).boot;
   const alive = setInterval(() => screen.socket.emit('alive', { visible: true, boot }), ALIVE_MS);
   try {
@@ -70,8 +72,8 @@ const turn = async (
   if (over !== undefined && line !== null && ['ready', 'pouring', 'settling', 'short'].includes(cue.phase)) {
     // The hands know how far they aim; help would aim for the target again.
     if (cue.phase !== 'ready' || poured.has(line) || cue.left === null) return undefined;
-    poured.set(line, 'aimed');
-    return void (await scene(screen, { act: 'pour', aim: cue.left + Math.round(over.by * 1000) }));
+    if ((await scene(screen, { act: 'pour', aim: cue.left + Math.round(over.by * 1000) })) === null) poured.set(line, 'aimed');
+    return undefined;
   }
   if (batch.status === 'joined') return finish(screen, cue, batch);
   const override = cue.cards.findIndex(

@@ -16,7 +16,7 @@ const PAGE = 50;
 /** Every batch of this bench, newest first. */
 export function BatchesPage() {
   const standing = useLive(({ batch }) => `${batch?.id ?? ''} ${batch?.version ?? 0}`);
-  const { asked, again } = useAsked(() => api.batches(null, PAGE), standing);
+  const { asked, again } = useAsked(() => api.batches(null, PAGE), { revision: standing });
   const realm = useLive(see.realm);
   return (
     <PaperPage foot={messages.title}>

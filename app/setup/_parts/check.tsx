@@ -2,12 +2,26 @@
 import { useState } from 'react';
 import type { SyntheticEvent } from 'react';
 import type { InstrumentConfig } from '#lib/measure/instrument';
+import type { IntentAnswer, IntentWant } from '#lib/protocol/intent';
 import { massOfDecimal, readNumber } from '#lib/units/parse';
 import { see } from '../../_live/selectors';
 import { live, useDisplay, useLive } from '../../_live/use';
 import { messages as shared } from '../../_ui/messages';
 import { messages } from '../messages';
 import { TextField } from './fields';
+
+const TRIES = 12;
+const BETWEEN_MS = 500;
+
+/** A weight that moves is waited for a little; one that a bench nobody led has not looked at yet, too. */
+const onceSettled = async (want: IntentWant): Promise<IntentAnswer> => {
+  let answer = await live().intend(want);
+  for (let tries = 1; tries < TRIES && !answer.ok && answer.refusal.code === 'not-settled'; tries += 1) {
+    await new Promise((resolve) => setTimeout(resolve, BETWEEN_MS));
+    answer = await live().intend(want);
+  }
+  return answer;
+};
 
 /** One known mass on the empty pan: an entry of the batch on the bench. */
 export function Check({ config }: { readonly config: InstrumentConfig }) {
@@ -27,9 +41,12 @@ export function Check({ config }: { readonly config: InstrumentConfig }) {
     setSaid('');
     if (nominal === null) return setError(read.kind === 'ambiguous' ? messages.bind.errors.ambiguous(...read.readings) : check.mass);
     setError('');
-    if (lease?.mine !== true) await live().lease('take', messages.title);
-    const answer = await live().intend({ kind: 'check-scale', instrument: config.id, nominal });
-    if (lease?.mine !== true) await live().lease('release', '');
+    setSaid(check.waits);
+    const mine = lease?.mine === true;
+    if (!mine) await live().lease('take', messages.title);
+    const answer = await onceSettled({ kind: 'check-scale', instrument: config.id, nominal });
+    live().dismiss();
+    if (!mine) await live().lease('release', '');
     return setSaid(answer.ok ? check.done : (check.refused[answer.refusal.code] ?? check.refusedOther));
   };
   const submit = (event: SyntheticEvent): void => {

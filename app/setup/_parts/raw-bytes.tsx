@@ -17,7 +17,7 @@ const SHOWN = 8;
 export function RawBytes({ id }: { readonly id: string }) {
   const { closer } = messages;
   const [still, setStill] = useState(false);
-  const { asked } = useAsked(() => api.raw(id), id, still ? null : EVERY_MS);
+  const { asked } = useAsked(() => api.raw(id), { key: id, everyMs: still ? null : EVERY_MS });
   const frames = asked.state === 'there' && asked.problem === null ? asked.value.frames.slice(0, SHOWN) : [];
   const problem = asked.state === 'asking' ? null : asked.problem;
   return (

@@ -22,10 +22,12 @@ const LOOK_EVERY_MS = 2_000;
 
 /** Instruments, ports, practice, a tablet, and what is set on this screen. */
 export function SetupPage() {
-  const { asked, again, put } = useAsked(api.instruments, '', LOOK_EVERY_MS);
+  const { asked, again, put } = useAsked(api.instruments, { everyMs: LOOK_EVERY_MS });
   // Of a bench machine that no longer answers nothing here is known any more: no port, no phase, no count.
-  const page = asked.state === 'there' && asked.problem === null ? asked.value : null;
-  const problem = asked.state === 'asking' ? null : asked.problem;
+  const gone = useLive(see.link) === 'down';
+  const page = asked.state === 'there' && asked.problem === null && !gone ? asked.value : null;
+  // That it is gone is said above already.
+  const problem = asked.state === 'asking' || gone ? null : asked.problem;
   return (
     <PaperPage foot={messages.title}>
       <PaperTitle

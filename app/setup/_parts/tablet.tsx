@@ -7,7 +7,7 @@ import { messages } from '../messages';
 
 /** The code that opens this bench on a tablet; shown on the bench machine only. */
 export function Tablet() {
-  const { asked, again } = useAsked(api.qr, '');
+  const { asked, again } = useAsked(api.qr);
   const { tablet } = messages;
   return (
     <div id="tablet">

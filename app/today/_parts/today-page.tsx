@@ -22,8 +22,8 @@ const LATE = 6;
 /** Home: what is on the bench, what was made of late, how the instruments are, how to start. */
 export function TodayPage() {
   const standing = useLive(({ batch }) => `${batch?.id ?? ''} ${batch?.status ?? ''}`);
-  const { asked, again } = useAsked(() => api.batches(null, LATE), standing);
-  const { asked: health } = useAsked(api.health, '');
+  const { asked, again } = useAsked(() => api.batches(null, LATE), { revision: standing });
+  const { asked: health } = useAsked(api.health);
   const busy = useLive((state) => onBench(state) !== null);
   const nothingMade = asked.state === 'there' && asked.value.batches.length === 0;
   const readOnly = health.state === 'there' ? health.value.journal.readOnly : null;

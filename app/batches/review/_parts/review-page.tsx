@@ -26,8 +26,8 @@ export function ReviewPage() {
   const id = useSearchParams().get('id') ?? '';
   // Another version of the batch on the bench is another review.
   const version = useLive(({ batch }) => (batch?.id === id ? batch.version : 0));
-  const { asked, again } = useAsked(() => (id === '' ? Promise.resolve(NO_ID) : api.batch(id)), `${id} ${version}`);
-  const { asked: bench } = useAsked(api.instruments, '');
+  const { asked, again } = useAsked(() => (id === '' ? Promise.resolve(NO_ID) : api.batch(id)), { key: id, revision: version });
+  const { asked: bench } = useAsked(api.instruments);
   const names = new Map(
     bench.state === 'there' ? bench.value.instruments.map(({ config }) => [config.id as string, config.name] as const) : [],
   );
