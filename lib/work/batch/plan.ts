@@ -13,6 +13,29 @@ export interface Plan {
   /** In the order of work: hard fats, liquid oils, what can wait in a cup, liquid, hydroxide, and last what goes in at trace. */
   readonly lines: readonly LinePlan[];
   readonly joining: JoiningPlan;
+  /** What the numbers were computed with and what was asked; a typed plan has none. */
+  readonly basis?: PlanBasis;
+}
+
+/** Frozen with the plan, so that a value corrected later changes nothing here. Fractions are decimal strings. */
+export interface PlanBasis {
+  /** Of the computation: a later one says so. */
+  readonly method: string;
+  readonly asked: readonly BasisValue[];
+  readonly worked: readonly BasisValue[];
+  /** Every material value used, by line. */
+  readonly values: readonly (BasisValue & { readonly line: LineId; readonly material: string; readonly lot: string | null })[];
+  /** What the formula must stay inside; release compares it with what was poured. */
+  readonly limits: readonly { readonly what: string; readonly low: string | null; readonly high: string | null; readonly source: string }[];
+}
+
+export interface BasisValue {
+  /** "superfat", "saponification value", "purity", … */
+  readonly what: string;
+  readonly value: string;
+  readonly unit: string;
+  readonly source: string;
+  readonly grade: string;
 }
 
 /** `hydroxide` is never accepted automatically. `milk` scorches and has its own limit. */

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import type { LineId, LotId, MaterialId, VesselId } from '#lib/units/id';
 import type { ScaleRole } from '#lib/measure/instrument';
-import type { LinePhase, LinePlan, MaterialClass, Plan, VesselMaterial, VesselUse, WeighMode } from '../plan';
+import type { LinePhase, LinePlan, MaterialClass, Plan, PlanBasis, VesselMaterial, VesselUse, WeighMode } from '../plan';
 import { degrees, id, kelvins, mass, oneOf, whole } from './atoms';
 
 export const lot = z.strictObject({ id: id<LotId>(), mark: z.string() });
@@ -56,6 +56,17 @@ export const line: z.ZodMiniType<LinePlan> = z.strictObject({
   superfatPerGram: z.nullable(whole),
 });
 
+const value = { what: z.string(), value: z.string(), unit: z.string(), source: z.string(), grade: z.string() };
+const bound = z.nullable(z.string());
+
+const basis: z.ZodMiniType<PlanBasis> = z.strictObject({
+  method: z.string(),
+  asked: z.array(z.strictObject(value)),
+  worked: z.array(z.strictObject(value)),
+  values: z.array(z.strictObject({ ...value, line: id<LineId>(), material: z.string(), lot: bound })),
+  limits: z.array(z.strictObject({ what: z.string(), low: bound, high: bound, source: z.string() })),
+});
+
 export const plan: z.ZodMiniType<Plan> = z.strictObject({
   formula: z.strictObject({ id: z.string(), name: z.string(), version: whole }),
   vessels: z.array(vessel),
@@ -68,4 +79,5 @@ export const plan: z.ZodMiniType<Plan> = z.strictObject({
     milkLimit: z.nullable(degrees),
     source: z.string(),
   }),
+  basis: z.exactOptional(basis),
 });

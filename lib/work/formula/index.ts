@@ -1,0 +1,22 @@
+/**
+ * A formula, and the plan it becomes. Pure: documents and a context in, figures out; nothing is thrown at bad input, nothing guessed.
+ *
+ * - Documents (JSON of strings, whole numbers, booleans; fit for a sealed line): `Formula`, `Material`, `Preparation`, `Lot`, `Mould`.
+ * - `planOf(formula, context)` → what the bench runs, with figures, sizing, warnings and derivations, or problems by code and path.
+ * - `copyCard(formula, context)` → what a card as it stands on paper really gives.
+ * - `readAmount(text, pours)` → an amount as written on a card.
+ * - `sharesToMasses`, `massesToShares`, `changeShare` → the same formula by the other measure; locks hold.
+ * - `readFile(text)` / `writeFile(file)` → import and export, with schema.
+ */
+export type * from './answer';
+export type * from './context';
+export type * from './derivation';
+export type { Decimal, Figure, FigureGrade } from './figure';
+export { decimal, numberOf, typed } from './figure';
+export type * from './formula';
+export type * from './lot';
+export type * from './material';
+export type * from './mould';
+export type { Problem, ProblemCode } from './problem';
+export type * from './warning';
+export { planOf } from './plan-of';

@@ -1,0 +1,81 @@
+/** Why no plan can be computed yet. `planOf` and the checks return them; none is thrown. Words are the screen's. */
+export type ProblemCode =
+  /** Nothing there yet: the field is asked for. */
+  | 'missing'
+  /** Text where a number belongs. params: text */
+  | 'not-a-number'
+  /** A number, but zero or below where it must be above. params: value */
+  | 'not-above-zero'
+  | 'negative'
+  /** Above what can be meant. params: value, most */
+  | 'too-large'
+  /** Outside what it can be. params: value, low, high */
+  | 'out-of-range'
+  /** low above high. params: low, high */
+  | 'band-upside-down'
+  | 'not-whole'
+  | 'unknown-unit'
+  | 'unknown-material'
+  | 'unknown-lot'
+  /** The lot is of another material. params: lot, material */
+  | 'lot-of-another'
+  | 'unknown-mould'
+  | 'unknown-blend'
+  /** Two of one id. params: id */
+  | 'twice'
+  /** The material cannot play this part. params: kind, part */
+  | 'wrong-part'
+  /** A share of something this part is not reckoned by. params: of, part */
+  | 'wrong-share'
+  /** Shares that do not come to 100 %. params: sum, part */
+  | 'shares-sum'
+  /** More than one "what is left". params: part */
+  | 'two-rests'
+  /** Weight or fluid: nobody has said. */
+  | 'ounces-unclear'
+  /** Locked masses and shares leave no room. params: locked, total (g) */
+  | 'locks-clash'
+  /** A formula in shares alone has no size. */
+  | 'no-size'
+  | 'no-fat'
+  | 'no-alkali'
+  | 'no-liquid'
+  /** Superfat or concentration not asked for yet, and not given by masses either. */
+  | 'superfat-not-said'
+  | 'lye-not-said'
+  /** Both wished and fixed by masses. */
+  | 'said-twice'
+  /** The masses of alkali given are already more than the superfat allows. params: over (g) */
+  | 'alkali-too-much'
+  /** The lye as given is weaker than wished. params: most (%) */
+  | 'lye-too-weak'
+  /** Purity or strength is not on the material nor on the lot. params: material */
+  | 'purity-missing'
+  | 'strength-missing'
+  /** More hydroxide than 50 %: it does not dissolve, and nothing about it is tabulated. params: percent */
+  | 'lye-too-strong'
+  /** A preparation that holds itself. params: chain */
+  | 'cycle'
+  /** A certificate outside what the standard allows. params: value, low, high */
+  | 'certificate-outside'
+  /** The moulds cannot be sized. */
+  | 'mould-unknown-volume'
+  /** More than a workshop of this kind can mean. params: grams */
+  | 'batch-too-large'
+  /** A line whose mass rounds to nothing. params: grams */
+  | 'too-small'
+  /** A formula no computation accepts for a reason not foreseen; the reason's own words. params: words */
+  | 'not-computable'
+  /** An import file. params: line, column, words */
+  | 'not-json'
+  | 'wrong-shape'
+  | 'other-format';
+
+export interface Problem {
+  readonly code: ProblemCode;
+  /** Where: "entries[2].amount.percent", "wishes.superfat", "lots[lot-7].certificate.sv", "moulds[loaf].shape.depth". */
+  readonly path: string;
+  readonly params: Readonly<Record<string, string | number>>;
+}
+
+export const problem = (code: ProblemCode, path: string, params: Problem['params'] = {}): Problem => ({ code, path, params });
