@@ -91,7 +91,7 @@ function Place({ batch, line, alone }: { readonly batch: BatchState; readonly li
   const at = line === null ? done : batch.order.indexOf(line.plan.id) + 1;
   const here = line === null ? -1 : at - 1;
   return (
-    <span key={`${at} ${done} ${alone}`} className={styles['place']}>
+    <span key={`${at} ${done} ${alone} ${line?.plan.lot?.mark}`} className={styles['place']}>
       <span className={styles['batch']}>{batch.mark}</span>
       <span className="unseen">{messages.placeSpoken(at, lines.length, done)}</span>
       <span className={styles['tally']} aria-hidden="true">

@@ -3,23 +3,21 @@ import { useEffect, useState } from 'react';
 import { decimalMark } from '#lib/units/format';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
-import { HoldPress, Press } from '../../_ui/press';
+import { Press } from '../../_ui/press';
 import { sheetMessages } from '../messages-sheets';
 import styles from '../work.module.css';
-import { closeSheet, holdWords, intend } from './controls';
+import { ReadBack } from './read-back';
 import { SheetFrame, SheetGrid } from './sheet';
-import { nothingTyped, readTyping, typeKey } from './typing';
-import type { Reading, Typing } from './typing';
+import { isMass, nothingTyped, readTyping, typeKey } from './typing';
+import type { Reading, TypedWhat, Typing } from './typing';
 
 const DIGITS = ['1', '2', '3', '4', '5', '6', '7', '8', '9'];
 
 /** A weight or a temperature by hand: typed, read back, and "by hand" in the record for ever. */
 export function KeypadSheet() {
   const display = useDisplay();
-  const phase = useLive(see.phase);
-  const line = useLive(see.line);
-  const first = line === null || phase === 'temperatures' || phase === 'joining' ? 'lye' : 'weight';
-  const [typing, setTyping] = useState<Typing>(() => nothingTyped(first, display.mass));
+  const kinds = useKinds();
+  const [typing, setTyping] = useState<Typing>(() => nothingTyped(kinds[0] ?? 'lye', display.mass));
   const [reading, setReading] = useState<Reading | null>(null);
   const mark = decimalMark(display.locale);
   const change = (next: Typing): void => {
@@ -36,11 +34,11 @@ export function KeypadSheet() {
   const invalid = reading?.kind === 'invalid' || reading?.kind === 'unfinished';
   return (
     <SheetFrame
-      title={typing.what === 'weight' ? words.weightTitle : words.temperatureTitle}
-      teach={invalid ? (typing.what === 'weight' ? words.invalid : words.tooHot) : words.teach}
+      title={isMass(typing.what) ? words.weightTitle : words.temperatureTitle}
+      teach={invalid ? (isMass(typing.what) ? words.invalid : words.tooHot) : words.teach}
     >
       <div className={styles['keypad']}>
-        <Entry typing={typing} onChange={change} />
+        <Entry kinds={kinds} typing={typing} onChange={change} />
         {reading === null || invalid ? (
           <div className={styles['pad']}>
             {DIGITS.map((digit) => (
@@ -80,23 +78,36 @@ const useTyping = (key: (pressed: string) => void): void =>
     return () => window.removeEventListener('keydown', type, { capture: true });
   });
 
+/** What may be typed now, the likeliest first. */
+const useKinds = (): readonly TypedWhat[] => {
+  const phase = useLive(see.phase);
+  const joined = useLive(see.status) === 'joined';
+  const line = useLive((state) => see.line(state)?.plan.id ?? null);
+  if (joined) return ['portion', 'spilt', 'oils'];
+  if (line === null || phase === 'temperatures' || phase === 'joining') return ['lye', 'oils', 'spilt'];
+  return ['weight', 'lye', 'oils', 'spilt'];
+};
+
 interface EntryProps {
   readonly typing: Typing;
   readonly onChange: (typing: Typing) => void;
 }
 
-function Entry({ typing, onChange }: EntryProps) {
+function Entry({ kinds, typing, onChange }: EntryProps & { readonly kinds: readonly TypedWhat[] }) {
   const display = useDisplay();
-  const line = useLive(see.line);
   const words = sheetMessages.keypad;
-  const choose = (what: Typing['what']) => (): void => onChange(nothingTyped(what, display.mass));
-  const weight = typing.what === 'weight';
+  const weight = isMass(typing.what);
   return (
     <div className={styles['entry']}>
-      <SheetGrid columns={3}>
-        {line === null ? null : <Press name={words.weight} current={weight} onTap={choose('weight')} />}
-        <Press name={words.lye} current={typing.what === 'lye'} onTap={choose('lye')} />
-        <Press name={words.oils} current={typing.what === 'oils'} onTap={choose('oils')} />
+      <SheetGrid columns={kinds.length > 3 ? 4 : 3}>
+        {kinds.map((what) => (
+          <Press
+            key={what}
+            name={words.kinds[what]}
+            current={typing.what === what}
+            onTap={() => onChange(nothingTyped(what, display.mass))}
+          />
+        ))}
       </SheetGrid>
       {weight && display.mass === 'lb' ? (
         <SheetGrid>
@@ -131,53 +142,6 @@ function Ambiguous({ reading, onMeant }: { readonly reading: Ambiguity; readonly
         {reading.readings.map(({ decimal, shown }) => (
           <Press key={decimal} name={shown} onTap={() => onMeant(decimal)} data={{ 'data-reading': decimal }} />
         ))}
-      </SheetGrid>
-    </div>
-  );
-}
-
-type Taken = Extract<Reading, { kind: 'weight' | 'temperature' }>;
-
-/** What was typed, large, to be read aloud against the scale or the thermometer; only then is it sent. */
-function ReadBack({ typing, reading, onChange }: EntryProps & { readonly reading: Taken }) {
-  const line = useLive(see.line);
-  const words = sheetMessages.keypad;
-  const send = (part: boolean, held: boolean): void => {
-    if (reading.kind === 'temperature') {
-      if (typing.what !== 'weight') intend({ kind: 'type-temperature', use: typing.what, value: reading.value });
-    } else if (line !== null)
-      intend({
-        kind: 'type-weight',
-        line: line.plan.id,
-        net: reading.net,
-        text: reading.text,
-        unit: reading.unit,
-        readBack: true,
-        part,
-        held,
-      });
-    closeSheet();
-  };
-  const weight = reading.kind === 'weight';
-  const held = weight && line?.plan.material.class === 'hydroxide';
-  return (
-    <div className={styles['entry']} role="alert">
-      <p>{words.readBack}</p>
-      <output className={styles['typed']} data-read={reading.shown}>
-        {reading.shown}
-      </output>
-      <SheetGrid>
-        {held ? (
-          <HoldPress name={words.right} sub={line.plan.material.name} words={holdWords} onHeld={() => send(false, true)} />
-        ) : (
-          <Press name={words.right} onTap={() => send(false, false)} loud />
-        )}
-        <Press name={words.wrong} onTap={() => onChange({ ...typing, meant: null })} />
-        {!weight ? null : held ? (
-          <HoldPress name={words.part} words={holdWords} onHeld={() => send(true, true)} />
-        ) : (
-          <Press name={words.part} onTap={() => send(true, false)} />
-        )}
       </SheetGrid>
     </div>
   );

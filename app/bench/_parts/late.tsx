@@ -11,13 +11,14 @@ interface Parts {
   readonly sheet: ((sheet: LateSheet) => ReactNode) | null;
   readonly temperatures: ((frame: Frame) => ReactNode) | null;
   readonly start: (() => ReactNode) | null;
+  readonly lots: (() => ReactNode) | null;
 }
 
-const parts = createStore<Parts>(() => ({ sheet: null, temperatures: null, start: null }));
+const parts = createStore<Parts>(() => ({ sheet: null, temperatures: null, start: null, lots: null }));
 
 const fetchParts = async (): Promise<void> => {
-  const { Start } = await import('./start');
-  parts.setState({ start: () => <Start /> });
+  const { LotChoice, Start } = await import('./start');
+  parts.setState({ start: () => <Start />, lots: () => <LotChoice /> });
   const { LateSheets } = await import('./late-sheets');
   parts.setState({ sheet: (sheet) => <LateSheets sheet={sheet} /> });
   const { Temperatures } = await import('./temperatures');
@@ -36,6 +37,10 @@ export function LateSheet({ sheet }: { readonly sheet: LateSheet }) {
 
 export function LateTemperatures({ frame }: { readonly frame: Frame }) {
   return useStore(parts, (there) => there.temperatures)?.(frame) ?? null;
+}
+
+export function LateLotChoice() {
+  return useStore(parts, (there) => there.lots)?.() ?? null;
 }
 
 export function LateStart() {

@@ -1,9 +1,13 @@
 'use client';
 import { useEffect, useState } from 'react';
+import type { ReactNode } from 'react';
+import type { Route } from 'next';
+import { useRouter } from 'next/navigation';
 import { massText } from '#lib/units/format';
 import type { BatchListRow, PlanList } from '#lib/protocol/http';
 import { fetchBatches, fetchPlans } from '../../_live/http';
-import { useDisplay } from '../../_live/use';
+import { see } from '../../_live/selectors';
+import { useDisplay, useLive } from '../../_live/use';
 import { messages } from '../messages';
 import styles from '../work.module.css';
 import { LocalCards } from './cards';
@@ -18,6 +22,8 @@ type Fetched =
   | { readonly state: 'failed' }
   | { readonly state: 'there'; readonly plans: readonly OfferedPlan[]; readonly parked: readonly BatchListRow[] };
 
+type There = Extract<Fetched, { state: 'there' }>;
+
 const fetchAll = async (): Promise<Fetched> => {
   try {
     const [{ plans }, { batches }] = await Promise.all([fetchPlans(), fetchBatches(20)]);
@@ -27,43 +33,84 @@ const fetchAll = async (): Promise<Fetched> => {
   }
 };
 
-/** The empty bench: choose what to make, then the lot in hand of each material, then start. Parked batches are taken up here. */
-export function Start() {
+/** Fetches what may be chosen, and says so while it cannot: `children` draws it. */
+function Fetching({ children }: { readonly children: (there: There) => ReactNode }) {
   const [tries, setTries] = useState(0);
-  return <Offers key={tries} onAgain={() => setTries(tries + 1)} />;
+  return (
+    <Fetch key={tries} onAgain={() => setTries(tries + 1)}>
+      {children}
+    </Fetch>
+  );
 }
 
-function Offers({ onAgain }: { readonly onAgain: () => void }) {
+function Fetch({ children, onAgain }: { readonly children: (there: There) => ReactNode; readonly onAgain: () => void }) {
   const [fetched, setFetched] = useState<Fetched>({ state: 'loading' });
-  const [plan, setPlan] = useState<OfferedPlan | null>(null);
   useEffect(() => {
     const load = async (): Promise<void> => setFetched(await fetchAll());
     void load();
   }, []);
   if (fetched.state === 'loading') return <p className={styles['note']}>{messages.start.loading}</p>;
-  if (fetched.state === 'failed') {
-    const again = { key: 'again', name: messages.press.tryAgain, sub: messages.start.failed, take: onAgain };
-    return <LocalCards cards={[again]} back={() => undefined} />;
-  }
-  return plan === null ? (
-    <Choices fetched={fetched} onPlan={setPlan} />
-  ) : (
-    <Lots key={plan.id} offered={plan} onLeave={() => setPlan(null)} />
+  if (fetched.state === 'there') return children(fetched);
+  const again = { key: 'again', name: messages.press.tryAgain, sub: messages.start.failed, take: onAgain };
+  return <LocalCards cards={[again]} back={() => undefined} />;
+}
+
+/** The empty bench: choose what to make, then the lot in hand of each material, then start. Parked batches are taken up here. */
+export function Start() {
+  const [plan, setPlan] = useState<OfferedPlan | null>(null);
+  return (
+    <Fetching>
+      {(there) =>
+        plan === null ? <Choices fetched={there} onPlan={setPlan} /> : <Lots key={plan.id} offered={plan} onLeave={() => setPlan(null)} />
+      }
+    </Fetching>
+  );
+}
+
+/** A line that must not be weighed before its lot is known: the lots there are of it. */
+export function LotChoice() {
+  const line = useLive(see.line);
+  const formula = useLive(({ batch }) => batch?.plan.formula.id ?? null);
+  if (line === null) return null;
+  return (
+    <Fetching>
+      {({ plans }) => {
+        const lots = plans.find(({ plan }) => plan.formula.id === formula)?.lots[line.plan.id] ?? [];
+        const cards = lots.map((lot) => ({
+          key: lot.id,
+          name: lot.mark,
+          sub: line.plan.material.name,
+          take: () => intend({ kind: 'choose-lot', line: line.plan.id, lot }),
+        }));
+        return cards.length === 0 ? (
+          <p className={styles['note']}>{messages.start.noLots}</p>
+        ) : (
+          <LocalCards cards={cards} back={() => undefined} />
+        );
+      }}
+    </Fetching>
   );
 }
 
 const MOST_CARDS = 6;
 const total = ({ plan }: OfferedPlan): number => plan.lines.reduce((sum, line) => sum + line.target, 0);
 
-function Choices({
-  fetched,
-  onPlan,
-}: {
-  readonly fetched: Extract<Fetched, { state: 'there' }>;
-  readonly onPlan: (plan: OfferedPlan) => void;
-}) {
+function Choices({ fetched, onPlan }: { readonly fetched: There; readonly onPlan: (plan: OfferedPlan) => void }) {
   const display = useDisplay();
+  const router = useRouter();
+  const ended = useLive(({ batch }) => (batch !== null && (batch.status === 'closed' || batch.status === 'abandoned') ? batch.id : null));
+  const mark = useLive(see.mark) ?? '';
   const cards: LocalCard[] = [
+    ...(ended === null
+      ? []
+      : [
+          {
+            key: 'review',
+            name: messages.done.review,
+            sub: mark,
+            take: () => router.push(`/batches/review?id=${encodeURIComponent(ended)}` as Route),
+          },
+        ]),
     ...fetched.parked.map((row) => ({
       key: `parked ${row.id}`,
       name: messages.start.parked(row.mark),

@@ -4,9 +4,10 @@ import type { Display, MassDisplay } from '#lib/units/display';
 import { massOfDecimal, readNumber, temperatureOfDecimal } from '#lib/units/parse';
 import { mg } from '#lib/units/mass';
 
-/** What a person types, before anything is believed. */
+/** What a person types, before anything is believed. `portion`: of the batter; `spilt`: lost from the vessel in hand. */
+export type TypedWhat = 'weight' | 'portion' | 'spilt' | 'lye' | 'oils';
 export interface Typing {
-  readonly what: 'weight' | 'lye' | 'oils' | 'room';
+  readonly what: TypedWhat;
   /** The number; of pounds and ounces the ounces. */
   readonly text: string;
   readonly pounds: string;
@@ -16,11 +17,13 @@ export interface Typing {
   readonly meant: string | null;
 }
 
+export const isMass = (what: TypedWhat): boolean => what !== 'lye' && what !== 'oils';
+
 export const nothingTyped = (what: Typing['what'], mass: MassDisplay): Typing => ({
   what,
   text: '',
   pounds: '',
-  field: what === 'weight' && mass === 'lb' ? 'pounds' : 'text',
+  field: isMass(what) && mass === 'lb' ? 'pounds' : 'text',
   meant: null,
 });
 
@@ -44,7 +47,7 @@ export const typeKey = (typing: Typing, key: string): Typing => {
 };
 
 const shownUnit = ({ what }: Typing, display: Display): string =>
-  what === 'weight' ? (display.mass === 'g' ? 'g' : 'oz') : `°${display.temperature}`;
+  isMass(what) ? (display.mass === 'g' ? 'g' : 'oz') : `°${display.temperature}`;
 
 /** Reads what was typed. Shown back in the person's own marks, so that a misread point or comma is seen. */
 export const readTyping = (typing: Typing, display: Display): Reading => {
@@ -58,7 +61,7 @@ export const readTyping = (typing: Typing, display: Display): Reading => {
     };
   }
   const decimal = read.kind === 'ambiguous' ? (typing.meant ?? '') : read.decimal;
-  return typing.what === 'weight' ? weightOf(typing, decimal, display) : temperatureOf(decimal, display);
+  return isMass(typing.what) ? weightOf(typing, decimal, display) : temperatureOf(decimal, display);
 };
 
 /** A decimal text with its digits as typed and no mark where there is no fraction: 1.250 stays three digits, 1250 has none. */

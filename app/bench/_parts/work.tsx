@@ -7,10 +7,10 @@ import { useDisplay, useLive } from '../../_live/use';
 import { Press } from '../../_ui/press';
 import { messages } from '../messages';
 import styles from '../work.module.css';
-import { Cards } from './cards';
+import { Cards, LocalCards } from './cards';
 import { openSheet } from './controls';
 import { Holds } from './holds';
-import { LateStart } from './late';
+import { LateLotChoice, LateStart } from './late';
 import { Lost } from './lost';
 import { useSeen } from './seen';
 import { isSteps, Steps } from './steps';
@@ -26,6 +26,8 @@ export function Work() {
   if (kind === 'words' && phase !== 'away') return <Lost />;
   if (phase === 'temperatures' || phase === 'joining') return <Holds />;
   if (phase === 'gate') return <FirstAidPress />;
+  if (phase === 'choose-lot') return <LateLotChoice />;
+  if (phase === 'by-hand') return <ByHand />;
   if (phase === 'trace' || phase === 'pouring-moulds' || phase === 'done') return null;
   return (
     <>
@@ -33,6 +35,13 @@ export function Work() {
       {isSteps(phase) ? <Steps /> : <Beside />}
     </>
   );
+}
+
+/** A line from a scale without a wire, or from none: it is typed. */
+function ByHand() {
+  const { byHand, keypad } = messages;
+  const card = { key: 'type', name: byHand, sub: keypad, take: () => openSheet('keypad') };
+  return <LocalCards cards={[card]} back={() => undefined} />;
 }
 
 /** What comes after this line, so that the hand can already reach for it. */

@@ -7,7 +7,7 @@ import { mg } from '#lib/units/mass';
 import { milliCelsius } from '#lib/units/temperature';
 import type { BatchState, Entry, Realm } from '#lib/work/batch/index';
 import { PRECAUTIONS } from '#lib/work/batch/index';
-import { BatchRig, FINE, MAIN, planOf } from '#tests/support/batch';
+import { BatchRig, changed, FINE, MAIN, planOf } from '#tests/support/batch';
 
 /** One state of the bench as the server would show it: the record so far, and the live frame. */
 export interface Scene {
@@ -168,6 +168,23 @@ const before = (line: string, cue: Partial<BenchCue>, parts: Omit<Parts, 'cue' |
   });
 };
 
+/** A line whose plan differs from the sample's, come to its turn. */
+const beforeChanged = (line: string, change: Parameters<typeof changed>[2], cue: Partial<BenchCue>): Scene => {
+  const batch = upTo(line, false, changed(planOf('alder-and-oat'), line, change));
+  const { plan } = batch.line(line);
+  return scene({
+    batch,
+    cue: {
+      ...cue,
+      line: plan.id,
+      vessel: plan.vessel,
+      instrument: MAIN,
+      target: plan.target,
+      tolerance: plan.tolerance,
+    },
+  });
+};
+
 const made = (lye: number | null, oils: number | null, cue: Partial<BenchCue>, holds: JoiningCue['holds'] = []): Scene => {
   const batch = new BatchRig().start().weighAll().makeLye();
   const apart = lye === null || oils === null ? null : Math.round(Math.abs(lye - oils) * 1000);
@@ -272,6 +289,8 @@ export const SCENES = {
       gate: { gate: 'hydroxide', items: PRECAUTIONS.hydroxide },
       goOn: { code: 'confirm-gate', hold: true },
     }),
+  'choose-lot': () => beforeChanged('soda', { lot: null }, { phase: 'choose-lot', block: 'no-lot' }),
+  'by-hand': () => beforeChanged('clay', { mode: 'by-hand' }, { phase: 'by-hand' }),
   'gate-cold': () =>
     before('soda', {
       phase: 'gate',

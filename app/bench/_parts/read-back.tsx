@@ -1,0 +1,98 @@
+'use client';
+import type { ReactNode } from 'react';
+import type { LineState } from '#lib/work/batch/index';
+import { see } from '../../_live/selectors';
+import { useLive } from '../../_live/use';
+import { HoldPress, Press } from '../../_ui/press';
+import { sheetMessages } from '../messages-sheets';
+import styles from '../work.module.css';
+import { closeSheet, holdWords, intend } from './controls';
+import { SheetGrid } from './sheet';
+import type { Reading, Typing } from './typing';
+
+type Taken = Extract<Reading, { kind: 'weight' | 'temperature' }>;
+type Weight = Extract<Reading, { kind: 'weight' }>;
+
+interface ReadBackProps {
+  readonly typing: Typing;
+  readonly reading: Taken;
+  readonly onChange: (typing: Typing) => void;
+}
+
+/** What was typed, large, to be read aloud against the scale or the thermometer; only then is it sent. */
+export function ReadBack({ typing, reading, onChange }: ReadBackProps) {
+  const words = sheetMessages.keypad;
+  return (
+    <div className={styles['entry']} role="alert">
+      <p>{words.readBack}</p>
+      <output className={styles['typed']} data-read={reading.shown}>
+        {reading.shown}
+      </output>
+      <SheetGrid>
+        <Takes typing={typing} reading={reading} />
+        <Press name={words.wrong} onTap={() => onChange({ ...typing, meant: null })} />
+      </SheetGrid>
+    </div>
+  );
+}
+
+function Takes({ typing, reading }: Pick<ReadBackProps, 'typing' | 'reading'>): ReactNode {
+  const line = useLive(see.line);
+  const vessel = useLive((state) => see.vessel(state)?.plan.id ?? null);
+  const batter = useLive(
+    ({ batch }) => Object.values(batch?.vessels ?? {}).find(({ state }) => state === 'joined' || state === 'portioned')?.plan.id ?? null,
+  );
+  const portions = useLive(({ batch }) => batch?.parts.length ?? 0);
+  const words = sheetMessages.keypad;
+  const right = (send: () => void) => <Press name={words.right} onTap={() => (send(), closeSheet())} loud />;
+  if (reading.kind === 'temperature') {
+    const { what } = typing;
+    return what === 'lye' || what === 'oils' ? right(() => intend({ kind: 'type-temperature', use: what, value: reading.value })) : null;
+  }
+  if (typing.what === 'portion')
+    return batter === null
+      ? null
+      : right(() => intend({ kind: 'split', vessel: batter, parts: [{ name: words.portion(portions + 1), mass: reading.net }] }));
+  if (typing.what === 'spilt') {
+    const from = batter ?? vessel;
+    return from === null ? null : right(() => intend({ kind: 'lose', vessel: from, mass: reading.net, cause: 'spill', note: '' }));
+  }
+  return line === null ? null : <TakesWeight line={line} weight={reading} />;
+}
+
+interface Sending {
+  readonly part: boolean;
+  readonly held: boolean;
+  readonly shortIsFine: boolean;
+}
+
+/** A weight of the open line. Short of its tolerance, a person says whether more will follow; hydroxide is held, as when it is weighed. */
+function TakesWeight({ line, weight }: { readonly line: LineState; readonly weight: Weight }) {
+  const words = sheetMessages.keypad;
+  const { id, target, tolerance, material } = line.plan;
+  const short = line.actual + weight.net < target - tolerance;
+  const hydroxide = material.class === 'hydroxide';
+  const send = ({ part, held, shortIsFine }: Sending): void => {
+    const { net, text, unit } = weight;
+    intend({ kind: 'type-weight', line: id, net, text, unit, readBack: true, part, held, shortIsFine });
+    closeSheet();
+  };
+  const whole = { part: false, held: hydroxide, shortIsFine: false };
+  const part = { ...whole, part: true };
+  return (
+    <>
+      {short ? (
+        <HoldPress name={words.all} words={holdWords} onHeld={() => send({ part: false, held: true, shortIsFine: true })} />
+      ) : hydroxide ? (
+        <HoldPress name={words.right} sub={material.name} words={holdWords} onHeld={() => send(whole)} />
+      ) : (
+        <Press name={words.right} onTap={() => send(whole)} loud />
+      )}
+      {hydroxide ? (
+        <HoldPress name={words.part} words={holdWords} onHeld={() => send(part)} />
+      ) : (
+        <Press name={words.part} onTap={() => send(part)} loud={short} />
+      )}
+    </>
+  );
+}
