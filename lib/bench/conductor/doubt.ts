@@ -24,7 +24,7 @@ export const followDoubts = (
   const found: DoubtReason[] = [];
   if (crossedGap(scale, line.tolerance)) found.push('gap');
   const steps = followSteps(pour, scale, line.tolerance);
-  for (const step of steps) {
+  for (const step of standingSteps(steps, track.division)) {
     const up = step.size * line.sign > 0;
     if (up && !line.pieces) found.push('step-up');
     if (!up) found.push('step-down');
@@ -50,9 +50,10 @@ const crossedGap = ({ track }: ScaleMemory, tolerance: number): boolean => {
   return Math.abs(after - before) >= Math.max(2 * track.division, 0.5 * tolerance);
 };
 
-const STEPS_KEPT = 6;
+/** Pairs that took each other back are dropped from so many on; what still stands is kept. */
+const STEPS_MANY = 8;
 
-/** Adds the step in view, keeps the larger of two sightings of one step, and lets an opposite one take it back. */
+/** Adds the step in view, or keeps the larger of two sightings of one step. */
 const followSteps = ({ steps, stepsFrom }: PourMemory, scale: ScaleMemory, tolerance: number): readonly Step[] => {
   const { track } = scale;
   const seen = stepIn(track, Math.max(3 * track.division, 0.8 * tolerance), stepsFrom);
@@ -62,16 +63,19 @@ const followSteps = ({ steps, stepsFrom }: PourMemory, scale: ScaleMemory, toler
 const withStep = (steps: readonly Step[], { at, size }: Step, track: ScaleMemory['track']): readonly Step[] => {
   const last = steps.at(-1);
   const same = last !== undefined && at - last.at < 1.8 * track.rise + 1.5 * track.period && last.size * size > 0;
-  if (!same) return settleSteps([...steps, { at, size }].slice(-STEPS_KEPT), track.division);
-  return Math.abs(size) > Math.abs(last.size) ? settleSteps([...steps.slice(0, -1), { ...last, size }], track.division) : steps;
+  if (!same) return [...(steps.length < STEPS_MANY ? steps : standingSteps(steps, track.division)), { at, size }];
+  return Math.abs(size) > Math.abs(last.size) ? [...steps.slice(0, -1), { ...last, size }] : steps;
 };
 
-/** A step up and an equal one down again: whatever leaned has gone. */
-const settleSteps = (steps: readonly Step[], division: number): readonly Step[] => {
-  const last = steps.at(-1);
-  if (last === undefined) return steps;
-  const back = steps.findLastIndex(
-    (one) => one.size * last.size < 0 && Math.abs(one.size + last.size) <= Math.max(3 * division, 0.2 * Math.abs(one.size)),
-  );
-  return back === -1 ? steps : steps.filter((_, index) => index !== back && index !== steps.length - 1);
+/** What is left when a step up and an equal one down again have taken each other back: whatever leaned has gone. */
+const standingSteps = (steps: readonly Step[], division: number): readonly Step[] => {
+  const standing: Step[] = [];
+  for (const step of steps) {
+    const back = standing.findLastIndex(
+      (one) => one.size * step.size < 0 && Math.abs(one.size + step.size) <= Math.max(3 * division, 0.2 * Math.abs(one.size)),
+    );
+    if (back === -1) standing.push(step);
+    else standing.splice(back, 1);
+  }
+  return standing;
 };

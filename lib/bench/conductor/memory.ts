@@ -102,7 +102,7 @@ export interface PourMemory {
   /** Highest settled net. */
   readonly highest: number;
   readonly doubts: readonly DoubtReason[];
-  /** Sudden changes that nothing has taken back. */
+  /** Sudden changes, each by its largest sighting; those that took each other back among them. */
   readonly steps: readonly Step[];
   readonly offer: { readonly since: number; readonly level: number } | null;
   /** A person said "back" to the offer: it does not come again before the weight moves. */

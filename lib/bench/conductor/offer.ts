@@ -65,9 +65,10 @@ const shortScene = ({ stage, line, view, scale, pour, standing }: Settled): Scen
   const full = view.capacity !== null && scale.track.level + left > view.capacity;
   const choices = full ? [partPour(stage, line, scale, pour, net)] : [];
   const near = left <= Math.max(NEAR_TOLERANCES * line.plan.tolerance, NEAR_SHARE * line.plan.target);
-  if (!near) return { phase: 'pouring', block: full ? 'capacity' : null, choices };
+  if (!near) return { phase: 'pouring', doubts: pour.doubts, block: full ? 'capacity' : null, choices };
   return {
     phase: 'short',
+    doubts: pour.doubts,
     block: full ? 'capacity' : null,
     choices,
     goOn: { code: 'enough', hold: true, act: () => wantAccept(stage, { line, pour, scale, how: 'held', shortIsFine: true }) },
@@ -130,7 +131,9 @@ const offerScene = ({ stage, line, scale, pour, standing }: Omit<Settled, 'view'
   const offer = stands ? pour.offer : { since: stage.now, level: scale.track.level };
   const offered = { ...pour, offer };
   stage.memory.pour = offered;
-  if (offer !== null && stage.now - offer.since >= offerTime(line) && isFirm(scale))
+  // Only a frame that has just come and still says so: silence accepts nothing, however short it is yet.
+  const heard = stage.heard === pour.instrument;
+  if (heard && offer !== null && stage.now - offer.since >= offerTime(line) && isFirm(scale))
     wantAccept(stage, { line, pour: offered, scale, how: 'by-itself' });
   const code = comesInPieces(line.plan.material.class) ? 'only-material' : 'offer';
   return {

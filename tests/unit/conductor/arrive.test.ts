@@ -1,0 +1,89 @@
+import { describe, expect, it } from 'vitest';
+import { FINE, line, MAIN, OLIVE, planOf, Rig, SHEA, VESSELS, WATER, vesselId } from './rig';
+
+describe('who stands on the pan', () => {
+  it('another vessel of the plan is named and takes no zero', () => {
+    const rig = new Rig().start(planOf([OLIVE, WATER])).rest(200);
+    expect(rig.seen).toMatchObject({ phase: 'strange-vessel', block: 'wrong-vessel' });
+    expect(rig.seen.say).toMatchObject({ code: 'wrong-vessel', params: { vessel: 'jug', wanted: 'pot' } });
+    expect(rig.kinds()).not.toContain('vessel-set');
+  });
+
+  it('a stranger is the vessel only when a person holds to it', () => {
+    const rig = new Rig().start(planOf([OLIVE, WATER])).rest(740);
+    expect(rig.seen).toMatchObject({ phase: 'strange-vessel', cards: [{ code: 'it-is-vessel', hold: true }] });
+    rig.take('it-is-vessel', false);
+    expect(rig.kinds()).not.toContain('vessel-set');
+    rig.take('it-is-vessel', true).run(0.2);
+    expect(rig.seen.phase).toBe('ready');
+  });
+
+  it('two vessels alike are told apart by a person', () => {
+    const twin = { ...VESSELS.cup!, id: vesselId('twin'), name: 'twin', empty: 501_000 as never };
+    const rig = new Rig().start(planOf([OLIVE, WATER], [...Object.values(VESSELS), twin])).rest(500);
+    expect(rig.seen).toMatchObject({ phase: 'strange-vessel', cards: [{ code: 'it-is-vessel', hold: false }] });
+  });
+
+  it('a vessel nobody has weighed yet is confirmed once and known from then on', () => {
+    const rig = new Rig().start(planOf([OLIVE, WATER], [{ ...VESSELS.pot!, empty: null }, VESSELS.jug!])).rest(620);
+    expect(rig.seen).toMatchObject({ phase: 'strange-vessel', cards: [{ code: 'it-is-vessel', hold: false }] });
+    rig.run(1).take('it-is-vessel', false).run(0.2);
+    expect(rig.seen.phase).toBe('ready');
+    expect(rig.state.vessels[vesselId('pot')]?.empty).toBe(620_000);
+  });
+
+  it('a vessel on the other scale is said aloud', () => {
+    const rig = new Rig().start(planOf([OLIVE, WATER])).rest(500, FINE);
+    expect(rig.seen).toMatchObject({ phase: 'waiting-vessel', block: 'other-scale' });
+    expect(rig.seen.say).toMatchObject({ code: 'other-scale', params: { vessel: 'pot', scale: 'main' } });
+  });
+
+  it('each line is weighed on the scale that can serve it', () => {
+    const scent = line('scent', { class: 'fragrance', target: 20, tolerance: 0.2, vessel: 'cup', more: { scale: 'fine' } });
+    const rig = new Rig().start(planOf([scent, WATER])).rest(100, FINE);
+    expect(rig.seen).toMatchObject({ phase: 'ready', instrument: FINE });
+    rig.pour(120, 6, FINE).run(5);
+    expect(rig.line('scent').contributions.at(-1)).toMatchObject({ net: 20_000, how: 'by-itself' });
+  });
+
+  it('the empty pan is followed, and never while a vessel is set: no zero tracking eats the first drops', () => {
+    const rig = new Rig()
+      .start(planOf([OLIVE, WATER]))
+      .rest(0.2)
+      .rest(500.2);
+    expect(rig.state.pans[MAIN]?.zero).toBe(500_200);
+    for (let drop = 0; drop < 6; drop += 1) rig.rest(500.2 + 0.05 * (drop + 1), MAIN, 2);
+    expect(rig.seen.poured).toBe(300);
+    expect(rig.state.pans[MAIN]?.zero).toBe(500_200);
+  });
+
+  it('a probe standing in the vessel blocks zero and acceptance until it is out', () => {
+    const rig = new Rig().start(planOf([OLIVE, WATER]));
+    rig.probesInVessel = [vesselId('pot')];
+    rig.rest(500);
+    expect(rig.seen).toMatchObject({ phase: 'blocked', block: 'probe-leaning' });
+    rig.probesInVessel = [];
+    rig.run(0.5).pour(700);
+    rig.probesInVessel = [vesselId('pot')];
+    rig.run(6);
+    expect(rig.seen).toMatchObject({ phase: 'blocked', block: 'probe-leaning' });
+    rig.probesInVessel = [];
+    expect(rig.run(3).kinds()).toContain('weight-accepted');
+  });
+
+  it('a probe dipped while the vessel stands there shows by its leap, and by its leap back', () => {
+    const rig = new Rig();
+    rig.temperatures.oils = 21_000 as never;
+    rig
+      .start(planOf([OLIVE, SHEA, WATER]))
+      .rest(500)
+      .pour(690)
+      .run(3);
+    rig.temperatures.oils = 48_000 as never;
+    rig.run(2).pour(700, 2).run(5);
+    expect(rig.seen).toMatchObject({ phase: 'blocked', block: 'probe-leaning' });
+    rig.temperatures.oils = 40_000 as never;
+    rig.run(5);
+    expect(rig.kinds()).toContain('weight-accepted');
+  });
+});

@@ -1,0 +1,89 @@
+import { describe, expect, it } from 'vitest';
+import { OLIVE, planOf, Rig, SHEA, WATER, MAIN } from './rig';
+
+const atReady = (): Rig => new Rig().start(planOf([OLIVE, SHEA, WATER])).rest(500);
+
+/** The line ends within tolerance, and nothing was taken. */
+const asks = (rig: Rig, doubt: string): void => {
+  rig.run(6);
+  expect(rig.seen.phase).toBe('ask');
+  expect(rig.seen.doubts).toContain(doubt);
+  expect(rig.kinds()).not.toContain('weight-accepted');
+};
+
+describe('doubt', () => {
+  it('a spoon laid into the pot is a step, no pour', () => {
+    asks(atReady().pour(660).run(3).rest(685, MAIN, 3).pour(700, 3), 'step-up');
+  });
+
+  it('a hand that leans for a moment and goes leaves no doubt: the step was taken back', () => {
+    const rig = atReady().pour(660).run(3).rest(690, MAIN, 1).rest(660, MAIN, 3).pour(700, 4).run(6);
+    expect(rig.kinds()).toContain('weight-accepted');
+  });
+
+  it('a hand that leans until the weight has settled is asked about when it goes: a settled weight fell', () => {
+    asks(atReady().pour(660).run(3).rest(690, MAIN, 2.5).rest(660, MAIN, 3).pour(700, 4), 'fell');
+  });
+
+  it('a settled weight that falls is asked about', () => {
+    const rig = atReady().pour(690).run(3).pour(680, 4).run(2).pour(700, 4);
+    asks(rig, 'fell');
+  });
+
+  it('a stream that starts, stops and starts again is no step', () => {
+    const rig = atReady().pour(600, 3).run(3).pour(695, 3).run(3).pour(700, 2).run(6);
+    expect(rig.kinds()).toContain('weight-accepted');
+  });
+
+  it('a person clears a doubt with "go on"', () => {
+    const rig = atReady().pour(660).run(3).rest(685, MAIN, 3).pour(700, 3).run(4).press('go-on');
+    expect(rig.line('olive').contributions.at(-1)).toMatchObject({ how: 'go-on', net: 200_000 });
+  });
+
+  it('A3: frames that fail to come in the middle of a pour make it doubtful, and what drains after them settles nothing', () => {
+    const rig = atReady().pour(660, 4);
+    rig.pan(MAIN).speaking = false;
+    rig.pour(700, 1.5);
+    expect(rig.seen).toMatchObject({ block: 'late', holdSound: true, poured: null });
+    rig.pan(MAIN).speaking = true;
+    rig.pan(MAIN).filtered = 700_000;
+    // Twenty frames at once say nothing about standing still.
+    for (let frame = 0; frame < 20; frame += 1) rig.frame(MAIN);
+    expect(rig.seen.phase).not.toBe('ask');
+    expect(rig.memory.scales[MAIN]?.track.stable).toBe(false);
+    asks(rig, 'gap');
+  });
+
+  it('A3: a burst without a gap restarts the dwell', () => {
+    const rig = atReady().pour(700).run(1);
+    expect(rig.seen.phase).not.toBe('offer');
+    for (let frame = 0; frame < 30; frame += 1) rig.frame(MAIN);
+    rig.run(0.5);
+    expect(rig.memory.scales[MAIN]?.track.stable).toBe(false);
+  });
+
+  it('late frames cancel the moment before acceptance, and silence that is not late yet accepts nothing', () => {
+    const rig = atReady().pour(700).run(2.7);
+    expect(rig.seen.phase).toBe('offer');
+    rig.pan(MAIN).speaking = false;
+    // The moment would have ended in here, 0.4 s after the newest frame.
+    rig.run(0.4);
+    expect(rig.seen).toMatchObject({ phase: 'offer', acceptsIn: { left: 0 } });
+    expect(rig.kinds()).not.toContain('weight-accepted');
+    rig.run(1.6);
+    expect(rig.seen.block).toBe('late');
+    expect(rig.kinds()).not.toContain('weight-accepted');
+  });
+
+  it('a scale known to drift is trusted for a while only', () => {
+    const rig = new Rig().start(planOf([OLIVE, WATER]));
+    // Two divisions a minute while the pan stands empty.
+    const began = rig.now;
+    const drifting = (empty: number): void =>
+      rig.run(70, () => void rig.put(empty + ((rig.now - began) / 60_000) * 0.2)) as unknown as void;
+    drifting(0);
+    drifting(0);
+    rig.rest(500).pour(690, 20).run(200).pour(700, 5);
+    asks(rig, 'drift');
+  });
+});
