@@ -1,6 +1,6 @@
-import type { BenchIntent, IntentAnswer, IntentWant, SceneAct } from '#lib/protocol/intent';
+import type { BenchIntent, IntentAnswer, IntentWant, LeaseWant, SceneAct } from '#lib/protocol/intent';
 import { PROTOCOL_VERSION } from '#lib/protocol/lanes';
-import type { Hello, RecordLane, ScreenAuth } from '#lib/protocol/lanes';
+import type { Hello, LeaseView, RecordLane, ScreenAuth } from '#lib/protocol/lanes';
 import type { LiveFrame } from '#lib/protocol/live';
 import type { BatchState, RefusalCode } from '#lib/work/batch/index';
 import { blankFrame } from './blank';
@@ -32,7 +32,7 @@ export interface Live {
   /** Judges the age of what is shown now: on a timer, and at once on waking, coming online, being shown again. */
   check(): void;
   intend(want: IntentWant): Promise<IntentAnswer>;
-  lease(want: 'take' | 'release', label: string): Promise<void>;
+  lease(want: LeaseWant, label: string): Promise<void>;
   /** This page leads the bench, so it takes control when nobody has it; `null`: it does not. */
   leadAs(label: string | null): void;
   scene(act: SceneAct): Promise<boolean>;
@@ -52,8 +52,8 @@ export const createLive = (deps: LiveDeps): Live => {
   const { store } = deps;
   const freshness = createFreshness(deps.clock);
   let leading: string | null = null;
-  let everHeld = false;
-  let greeted = false;
+  /** Free at first sight, ours, or left by a page that is gone: taken without asking. From a page that is there only ever by a person. */
+  let mayTake = true;
   let noticed = 0;
   let catchingUp = false;
 
@@ -72,8 +72,8 @@ export const createLive = (deps: LiveDeps): Live => {
     },
     record: (lane) => follow(lane),
     lease: (lease) => {
-      everHeld = lease.mine || (everHeld && lease.holder === null);
       store.setState({ lease: share(store.getState().lease, lease) });
+      take(lease);
     },
   });
 
@@ -92,10 +92,12 @@ export const createLive = (deps: LiveDeps): Live => {
       unreadable: folded.unreadable,
       seq: hello.batch.seq,
     });
-    // Free at first sight, or ours before the server fell: taken without asking. From another page only ever by a person.
-    const mayTake = everHeld || !greeted;
-    greeted = true;
-    if (mayTake && leading !== null && hello.role === 'maker' && hello.lease.holder === null) void lease('take', leading);
+    take(hello.lease);
+  };
+
+  const take = ({ holder, mine, lostForMs }: LeaseView): void => {
+    if (holder !== null) mayTake = mine || (mayTake && lostForMs !== null);
+    else if (mayTake && leading !== null && store.getState().standing?.role === 'maker') void lease('take-free', leading);
   };
 
   const show = (frame: LiveFrame): void => {
@@ -161,10 +163,11 @@ export const createLive = (deps: LiveDeps): Live => {
     return answer;
   };
 
-  const lease = async (want: 'take' | 'release', label: string): Promise<void> => {
+  const lease = async (want: LeaseWant, label: string): Promise<void> => {
+    if (want === 'release') mayTake = false;
     const view = await wire.ask('lease', { want, label }, ANSWER_WITHIN_MS);
     if (view === null) return refuse('offline');
-    everHeld = view.mine;
+    mayTake = view.mine;
     store.setState({ lease: share(store.getState().lease, view) });
   };
 
@@ -187,7 +190,7 @@ export const createLive = (deps: LiveDeps): Live => {
     leadAs(label) {
       leading = label;
       const { link, lease: held, standing } = store.getState();
-      if (label !== null && link === 'up' && standing?.role === 'maker' && held?.holder === null) void lease('take', label);
+      if (label !== null && link === 'up' && standing?.role === 'maker' && held?.holder === null) void lease('take-free', label);
     },
     async scene(act) {
       const answer = await wire.ask('scene', act, ANSWER_WITHIN_MS);

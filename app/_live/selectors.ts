@@ -47,6 +47,7 @@ export const see = {
   boot: (state: LiveState) => state.standing?.boot ?? null,
   bench: (state: LiveState) => state.standing?.bench ?? null,
   mine: (state: LiveState) => state.lease?.mine ?? false,
+  free: (state: LiveState) => state.lease !== null && state.lease.holder === null,
   lease: (state: LiveState) => state.lease,
   batch: (state: LiveState) => state.batch,
   mark: (state: LiveState) => state.batch?.mark ?? null,

@@ -3,7 +3,8 @@ import type { Monotonic } from '#lib/units/time';
 
 /**
  * One control lease per bench. It is renewed by its page's heartbeat, not by touch, so that a tablet lying face up keeps it and a
- * page that went dark loses it. Taking it from another page is always an explicit act of a person.
+ * page that went dark loses it. Taking it from another page is always an explicit act of a person; a page that was closed leaves it free
+ * when its grace is over.
  */
 export interface Lease {
   readonly holder: ScreenId | null;
@@ -35,6 +36,10 @@ export const renewLease = (lease: Lease, screen: ScreenId, now: Monotonic): Leas
   lease.holder === screen ? { ...lease, aliveAt: now, gone: false } : lease;
 
 export const partLease = (lease: Lease, screen: ScreenId): Lease => (lease.holder === screen ? { ...lease, gone: true } : lease);
+
+/** A page that went and did not come back within the grace holds nothing any more. One that is only silent, or hidden, still does. */
+export const freedLease = (lease: Lease, now: Monotonic): Lease =>
+  lease.gone && now - lease.aliveAt >= LEASE_GRACE_MS ? noLease(now) : lease;
 
 /** Whether anything may be accepted: somebody holds the lease and was heard of within the grace. */
 export const isLeased = (lease: Lease, now: Monotonic): boolean => lease.holder !== null && now - lease.aliveAt < LEASE_GRACE_MS;

@@ -101,6 +101,8 @@ export const sceneAct = z.discriminatedUnion('act', [
 export type SceneAct = z.infer<typeof sceneAct>;
 
 export const resumeAsk = z.object({ batch: z.nullable(name), seq: z.int().check(z.gte(0)) });
-export const leaseAsk = z.object({ want: z.enum(['take', 'release', 'look']), label: z.string().check(z.maxLength(60)) });
+/** `take`: a person's own act, from whoever holds it. `take-free`: the page's, and only when nobody does. */
+export const leaseAsk = z.object({ want: z.enum(['take', 'take-free', 'release', 'look']), label: z.string().check(z.maxLength(60)) });
+export type LeaseWant = z.infer<typeof leaseAsk>['want'];
 export const pairAsk = z.object({ code: z.string().check(z.minLength(4), z.maxLength(40)) });
 export const aliveBeat = z.object({ visible: z.boolean(), boot: name });

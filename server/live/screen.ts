@@ -186,7 +186,8 @@ const answerScreen = (socket: LiveSocket, deps: ScreenDeps, { sender, paired, re
       () => deps.bench().leaseFor(sender().screen),
       ({ want, label }) => {
         const { screen } = sender();
-        if (want === 'take' && !mayWatchOnly()) deps.bench().takeLease(screen, label);
+        const may = want === 'take' || (want === 'take-free' && deps.bench().leaseFor(screen).holder === null);
+        if (may && !mayWatchOnly()) deps.bench().takeLease(screen, label);
         if (want === 'release') deps.bench().releaseLease(screen);
         return deps.bench().leaseFor(screen);
       },

@@ -12,7 +12,7 @@ import { build } from 'esbuild';
 import { pino } from 'pino';
 import { io } from 'socket.io-client';
 import type { Socket } from 'socket.io-client';
-import type { BenchIntent, IntentAnswer, IntentWant } from '#lib/protocol/intent';
+import type { BenchIntent, IntentAnswer, IntentWant, LeaseWant } from '#lib/protocol/intent';
 import type { Hello, LeaseView, RecordLane, ScreenAuth, ScreenToServer, ServerToScreen } from '#lib/protocol/lanes';
 import type { Beat, LiveFrame } from '#lib/protocol/live';
 import { evolve, fold } from '#lib/work/batch/index';
@@ -151,7 +151,7 @@ export interface ScreenRig {
   greeted(than?: string): Promise<Hello>;
   /** Resolves with the next frame that fits. */
   frame(fits: (frame: LiveFrame) => boolean): Promise<LiveFrame>;
-  lease(want: 'take' | 'release' | 'look', label?: string): Promise<LeaseView>;
+  lease(want: LeaseWant, label?: string): Promise<LeaseView>;
   intent(want: IntentWant, more?: Partial<BenchIntent>): Promise<IntentAnswer>;
   close(): void;
 }

@@ -123,22 +123,18 @@ function GoOnPress() {
   const { offline, phase } = useSeen();
   const mine = useLive(see.mine);
   const role = useLive(see.role);
+  const free = useLive(see.free);
   const goOn = useLive(see.goOn);
   const pedal = useControls((state) => state.pedal);
   const local = useControls((state) => state.local !== null);
   const sub = useWaiting();
   const { press } = messages;
   if (offline) return <Press className={styles['go']} name={press.goOn} sub={messages.waits.offline} />;
+  const take = (): void => void live().lease('take', screenLabel());
+  if (!mine && role === 'maker' && free)
+    return <Press className={styles['go']} name={press.control} sub={messages.watching.free} onTap={take} loud />;
   if (!mine && role === 'maker')
-    return (
-      <HoldPress
-        className={styles['go']}
-        name={press.control}
-        sub={press.controlSub}
-        words={holdWords}
-        onHeld={() => void live().lease('take', screenLabel())}
-      />
-    );
+    return <HoldPress className={styles['go']} name={press.control} sub={press.controlSub} words={holdWords} onHeld={take} />;
   if (!mine) return <Press className={styles['go']} name={press.goOn} sub={messages.waits.watch} />;
   if (local) return <Press className={styles['go']} name={press.next} sub={messages.waits.card} onTap={() => act('go-on', false)} />;
   if (goOn === null) return <Press className={styles['go']} name={press.goOn} sub={sub} data={{ 'data-go': 'none' }} />;

@@ -3,7 +3,7 @@ import { loopRan, UNWATCHED } from '#lib/measure/readings/burst';
 import type { Stall } from '#lib/measure/readings/burst';
 import { clockJump } from '../clock-watch';
 import type { ClockJump, ClockLook } from '../clock-watch';
-import { isLeased, noLease } from '../lease';
+import { freedLease, isLeased, noLease } from '../lease';
 import type { Lease } from '../lease';
 
 export interface LookParts {
@@ -20,7 +20,7 @@ export interface Looks {
   /** Before anything is looked at: did the process stand still? */
   loop(): void;
   clocks(): void;
-  /** Has the lease run out? */
+  /** Has the lease run out, or fallen free? */
   leases(): void;
   lease(): Lease;
   setLease(lease: Lease): void;
@@ -33,8 +33,12 @@ export const createLooks = ({ clock, up, stalled, jumped, leaseChanged }: LookPa
   let leased = false;
 
   const leases = (passed: boolean): void => {
-    const held = isLeased(lease, clock.now());
-    if (held === leased && !passed) return;
+    const now = clock.now();
+    const kept = freedLease(lease, now);
+    const freed = kept !== lease;
+    lease = kept;
+    const held = isLeased(lease, now);
+    if (held === leased && !passed && !freed) return;
     leased = held;
     leaseChanged();
   };

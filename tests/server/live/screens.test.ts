@@ -86,6 +86,8 @@ describe('screens of one bench', () => {
     tablet.close();
     await expect.poll(() => phone.leases.at(-1)?.lostForMs).toBeTypeOf('number');
     await phone.frame((frame) => frame.scales[0]?.freshness === 'fresh');
+    // Within its grace the page may come back: only a person takes it from there.
+    expect(await phone.lease('take-free', 'phone')).toMatchObject({ mine: false });
     await phone.lease('take', 'phone');
     expect(await phone.intent(NOTE)).toMatchObject({ ok: true });
   });

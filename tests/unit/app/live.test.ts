@@ -219,6 +219,34 @@ describe('who leads', () => {
     expect(leader.asked.map(({ event }) => event)).toEqual(['lease']);
   });
 
+  it('takes it when a page that was gone at first sight leaves it free, never after having seen a page that was there', () => {
+    const next = page();
+    next.live.leadAs('screen');
+    next.hello({ lease: { ...OTHER, lostForMs: 2_000 } });
+    next.on.lease({ ...OTHER, lostForMs: 9_000 });
+    expect(next.asked).toEqual([]);
+    next.on.lease(FREE);
+    expect(next.asked.map(({ message }) => message['want'])).toEqual(['take-free']);
+    const watcher = page();
+    watcher.live.leadAs('screen');
+    watcher.hello({ lease: OTHER });
+    watcher.on.lease({ ...OTHER, lostForMs: 9_000 });
+    watcher.on.lease(FREE);
+    expect(watcher.asked).toEqual([]);
+  });
+
+  it('does not take back what a person gave up', async () => {
+    const { live, hello, on, asked, answers } = page();
+    live.leadAs('screen');
+    hello({ lease: LEADS });
+    answers['lease'] = FREE;
+    const given = live.lease('release', '');
+    on.lease(FREE);
+    await given;
+    on.lease(FREE);
+    expect(asked.map(({ message }) => message['want'])).toEqual(['release']);
+  });
+
   it('lets a watcher silence and nothing else', async () => {
     const { live, hello, asked, store } = page();
     hello({ lease: OTHER });

@@ -1,5 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import { holdsLease, isLeased, LEASE_GRACE_MS, lostFor, noLease, partLease, releaseLease, renewLease, takeLease } from '#lib/bench/lease';
+import {
+  freedLease,
+  holdsLease,
+  isLeased,
+  LEASE_GRACE_MS,
+  lostFor,
+  noLease,
+  partLease,
+  releaseLease,
+  renewLease,
+  takeLease,
+} from '#lib/bench/lease';
 import { as } from '#lib/units/id';
 import type { ScreenId } from '#lib/units/id';
 import { monotonic } from '#lib/units/time';
@@ -46,5 +57,14 @@ describe('A6: one control lease per bench', () => {
     expect(lostFor(parted, at(200))).toBe(200);
     expect(lostFor(renewLease(parted, tablet, at(400)), at(500))).toBeNull();
     expect(partLease(held, phone)).toEqual(held);
+  });
+
+  it('falls free when its page went and the grace is over; a page that is only silent keeps it', () => {
+    const held = takeLease(tablet, 'tablet', at(0));
+    const parted = partLease(held, tablet);
+    expect(freedLease(parted, at(LEASE_GRACE_MS - 1))).toBe(parted);
+    expect(freedLease(parted, at(LEASE_GRACE_MS))).toEqual(noLease(at(LEASE_GRACE_MS)));
+    expect(freedLease(held, at(10 * LEASE_GRACE_MS))).toBe(held);
+    expect(freedLease(renewLease(parted, tablet, at(9_000)), at(60_000)).holder).toBe(tablet);
   });
 });

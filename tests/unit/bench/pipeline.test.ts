@@ -150,6 +150,27 @@ describe('A6: one screen holds the bench', () => {
     expect(await rig.intent(note)).toMatchObject({ ok: true });
   });
 
+  it('falls free by itself 10 s after its page was closed, and every screen is told; a page that is only silent keeps it', async () => {
+    const silent = benchRig();
+    await silent.start();
+    await silent.pass(2 * LEASE_GRACE_MS);
+    expect(silent.bench.leaseFor(PHONE).label).not.toBeNull();
+
+    const rig = benchRig();
+    await rig.start();
+    rig.bench.alive(TABLET, true);
+    rig.bench.parted(TABLET);
+    await rig.pass(LEASE_GRACE_MS - 100);
+    expect(rig.bench.leaseFor(PHONE)).toMatchObject({ holder: TABLET, mine: false });
+    const told: (string | null)[] = [];
+    rig.bench.listen({ lease: () => void told.push(rig.bench.leaseFor(PHONE).holder) });
+    await rig.pass(200);
+    expect(told).toEqual([null]);
+    expect(await rig.intent(note)).toMatchObject({ ok: false, refusal: { code: 'not-in-control' } });
+    rig.bench.takeLease(PHONE, 'phone');
+    expect(await rig.intent(note, {}, PHONE)).toMatchObject({ ok: true });
+  });
+
   it('a hidden page renews nothing', async () => {
     const rig = benchRig();
     await rig.start();
