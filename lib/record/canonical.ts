@@ -22,10 +22,32 @@ export const canonical = (value: Json): string => {
   try {
     return write(value);
   } catch (fault) {
-    if (!(fault instanceof Fault)) throw fault;
-    throw new NotCanonical(fault.path, fault.why);
+    throw told(fault);
   }
 };
+
+/** The members of an object as canonical text, on either side of where a further key has its place. Without braces. */
+export interface Around {
+  readonly before: string;
+  readonly after: string;
+}
+
+/** An object's canonical text, open at the place of `key`, which it does not have itself. Refuses what `canonical` refuses. */
+export const canonicalAround = (value: { readonly [key: string]: Json }, key: string): Around => {
+  try {
+    const keys = keysOf(value);
+    const place = keys.findIndex((one) => one > key);
+    const from = place < 0 ? keys.length : place;
+    return { before: writeMembers(value, keys.slice(0, from)), after: writeMembers(value, keys.slice(from)) };
+  } catch (fault) {
+    throw told(fault);
+  }
+};
+
+/** The text of the whole: members in order, those that are none left out. */
+export const joinMembers = (...members: readonly string[]): string => `{${members.filter((one) => one !== '').join(',')}}`;
+
+const told = (fault: unknown): unknown => (fault instanceof Fault ? new NotCanonical(fault.path, fault.why) : fault);
 
 /** On its way up it gathers where it was met, so that a sound value pays nothing for its path. */
 class Fault {
@@ -78,18 +100,24 @@ const writeArray = (items: readonly unknown[]): string => {
   return `${out}]`;
 };
 
-const writeObject = (object: object): string => {
+const writeObject = (object: object): string => `{${writeMembers(object, keysOf(object))}}`;
+
+const keysOf = (object: object): string[] => {
   const prototype: unknown = Object.getPrototypeOf(object);
   if (prototype !== Object.prototype && prototype !== null) throw new Fault('only plain objects have a place in a line');
+  return Object.keys(object).toSorted();
+};
+
+const writeMembers = (object: object, keys: readonly string[]): string => {
   let out = '';
   let at = '';
   try {
-    for (const key of Object.keys(object).toSorted()) {
+    for (const key of keys) {
       at = key;
-      out += `${out === '' ? '{' : ','}${writeString(key)}:${write((object as Record<string, unknown>)[key])}`;
+      out += `${out === '' ? '' : ','}${writeString(key)}:${write((object as Record<string, unknown>)[key])}`;
     }
   } catch (fault) {
     throw fault instanceof Fault ? fault.under(at) : fault;
   }
-  return out === '' ? '{}' : `${out}}`;
+  return out;
 };

@@ -2,6 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { canonical, NotCanonical } from '#lib/record/canonical';
 import type { Json } from '#lib/record/journal';
+import { readBack } from '#lib/record/read-back';
+import { EMPTY, SALT_BYTES, seal } from '#lib/record/seal';
 
 const text = fc.string({ unit: 'grapheme-composite', maxLength: 12 });
 const json: fc.Arbitrary<Json> = fc.letrec<{ value: Json }>((tie) => ({
@@ -54,6 +56,33 @@ describe('canonical', () => {
     fc.assert(
       fc.property(json, fc.double({ noInteger: true }), text, (value, number, key) => {
         expect(() => canonical({ [key]: [value, number] })).toThrow(NotCanonical);
+      }),
+    );
+  });
+});
+
+describe('a value read back', () => {
+  const object = fc
+    .dictionary(fc.oneof(text, fc.nat(200).map(String), fc.constantFrom('sal', 'salt ', 'salu')), json, { maxKeys: 6 })
+    .filter((value) => !('salt' in value));
+  const salt = new Uint8Array(SALT_BYTES).fill(7);
+
+  it('is sealed as the same line that the value would be, the salt in its place', () => {
+    fc.assert(
+      fc.property(object, (value) => {
+        const whole = canonical({ ...value, salt: '07'.repeat(SALT_BYTES) });
+        expect(seal(EMPTY, value, salt).text).toBe(whole);
+        expect(seal(EMPTY, readBack(value), salt).text).toBe(whole);
+      }),
+    );
+  });
+
+  it('cannot be changed anywhere after its text was written', () => {
+    fc.assert(
+      fc.property(object, (value) => {
+        const loose = (inner: Json): boolean =>
+          inner !== null && typeof inner === 'object' && (!Object.isFrozen(inner) || Object.values(inner).some(loose));
+        expect(loose(readBack(value))).toBe(false);
       }),
     );
   });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Draft, EntryHead } from '#lib/work/batch/index';
 import { canonical, NotCanonical } from '#lib/record/canonical';
 import type { Json } from '#lib/record/journal';
-import { toEntry } from '#lib/work/batch/index';
+import { evolve, fold, toEntry } from '#lib/work/batch/index';
 import { upcast, upcastLines } from '#lib/work/batch/upcast';
 import { started } from '#tests/support/batch';
 
@@ -90,5 +90,28 @@ describe('completing a draft', () => {
 
   it('refuses a monotonic time with a fraction', () => {
     expect(() => enter({ text: 'warm' }, { mono: 12.25 })).toThrow(/mono/);
+  });
+});
+
+describe('folding the same entries twice', () => {
+  const [first, ...rest] = rig.entries;
+
+  it('gives the very same states, since neither entry nor state can change', () => {
+    const again = rest.reduce(evolve, fold([first!])!);
+    expect(again).toBe(fold(rig.entries));
+  });
+
+  it('looks at the state before it: the same entry on another state gives another', () => {
+    const before = fold([first!])!;
+    const marked = { ...before, mark: 'another' };
+    expect(evolve(before, rest[0]!).mark).toBe(before.mark);
+    expect(evolve(marked, rest[0]!).mark).toBe('another');
+  });
+
+  it('keeps nothing of an entry that can still change', () => {
+    const note = { ...toEntry(draft({ text: 'warm' }), { ...first!, version: 2 }) };
+    const before = fold([first!])!;
+    evolve(before, note);
+    expect(() => evolve(before, Object.assign(note, { version: 3 }))).toThrow('version 3');
   });
 });

@@ -58,11 +58,22 @@ const EVOLVE: { readonly [K in Exclude<EntryKind, 'batch-started'>]: Evolve<K> }
   'clock-jumped': instruments.clockJumped,
 };
 
+/** What an entry that cannot change made of the state it was last applied to: the bench and the list of batches fold the same ones. */
+const folded = new WeakMap<Entry, { readonly before: BatchState | null; readonly after: BatchState }>();
+
 /**
  * The batch after one more of its entries. Pure, and the same on server and page. Throws `BrokenHistory` when the entry is not
  * the next one of this batch; an entry that `decide` drafted, completed with the next version, never does.
  */
 export const evolve = (state: BatchState | null, entry: Entry): BatchState => {
+  const known = folded.get(entry);
+  if (known !== undefined && known.before === state) return known.after;
+  const after = applied(state, entry);
+  if (Object.isFrozen(entry)) folded.set(entry, { before: state, after });
+  return after;
+};
+
+const applied = (state: BatchState | null, entry: Entry): BatchState => {
   if (entry.kind === 'batch-started') {
     if (state !== null) throw new BrokenHistory(`batch ${entry.batch} starts twice`);
     if (entry.version !== 1) throw new BrokenHistory(`batch ${entry.batch} starts with version ${entry.version}`);

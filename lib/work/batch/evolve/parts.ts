@@ -130,12 +130,12 @@ export const pourOver = (state: BatchState, from: VesselId, to: VesselId): Batch
 /** Gives the line to weigh now its place after anything that opened or closed one. */
 export const reopen = (state: BatchState): BatchState => {
   const open = openLine(state);
-  const lines = Object.fromEntries(
-    Object.entries(state.lines).map(([id, line]) => {
-      const status: LineState['status'] = line.status === 'closed' ? 'closed' : id === open ? 'open' : 'waiting';
-      return [id, line.status === status ? line : { ...line, status }];
-    }),
-  ) as BatchState['lines'];
+  const statusOf = (id: string, line: LineState): LineState['status'] =>
+    line.status === 'closed' ? 'closed' : id === open ? 'open' : 'waiting';
+  const changed = Object.entries<LineState>(state.lines)
+    .filter(([id, line]) => line.status !== statusOf(id, line))
+    .map(([id, line]) => [id, { ...line, status: statusOf(id, line) }] as const);
+  const lines = changed.length === 0 ? state.lines : { ...state.lines, ...(Object.fromEntries(changed) as BatchState['lines']) };
   return { ...state, open, lines };
 };
 

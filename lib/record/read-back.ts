@@ -1,0 +1,35 @@
+import { canonicalAround, joinMembers, NotCanonical } from './canonical';
+import type { Around } from './canonical';
+import type { Json } from './journal';
+
+/** Texts of values that were read back and cannot change any more, open where the salt goes. */
+const written = new WeakMap<object, Around>();
+
+/**
+ * The value as its own canonical text reads, frozen to the bottom: what is used now and what any reader of the line finds later are one.
+ * Its text is kept, so that sealing it does not write it again. Throws `NotCanonical` as sealing does.
+ */
+export const readBack = (value: Json): Json => {
+  const around = aroundSalt(value);
+  const back = frozen(JSON.parse(joinMembers(around.before, around.after)) as Json);
+  written.set(back as object, around);
+  return back;
+};
+
+/** A line's members before and after its salt. Throws `NotCanonical` when the value is no object or brings a salt of its own. */
+export const aroundSalt = (value: Json): Around => {
+  if (!isObject(value)) throw new NotCanonical('', 'a line is an object');
+  const kept = written.get(value);
+  if (kept !== undefined) return kept;
+  if ('salt' in value) throw new NotCanonical('salt', 'the journal adds the salt');
+  return canonicalAround(value, 'salt');
+};
+
+const frozen = (value: Json): Json => {
+  if (value === null || typeof value !== 'object') return value;
+  for (const inner of Object.values(value) as readonly Json[]) frozen(inner);
+  return Object.freeze(value);
+};
+
+const isObject = (value: Json): value is { readonly [key: string]: Json } =>
+  value !== null && typeof value === 'object' && !Array.isArray(value);
