@@ -1,26 +1,20 @@
-import type { InstrumentId, VesselId } from '#lib/units/id';
 import { mg } from '#lib/units/mass';
 import { learnRise, settledFrame } from '#lib/measure/readings/settle';
-import { RECOGNISED_WITHIN } from '#lib/work/batch/alike';
 import type { BatchState, LineState, VesselState } from '#lib/work/batch/index';
 import type { ScaleView } from '../conductor-types';
+import { nameOnPan } from './bottle';
 import { choice } from './choices';
 import { probeLeans } from './probe';
+import { looksLike, recognise, type Recognised } from './recognise';
 import type { ScaleMemory } from './memory';
 import { setScale, wantOnce, within, type Choice, type Scene, type Scenery } from './stage';
 import { isBelowEmpty, isLoaded } from './zero';
-
-/** Who stands on the pan, by mass. `alike`: another vessel of the plan could weigh the same. `unknown`: nobody has said what it weighs. */
-type Recognised =
-  | { readonly kind: 'match' }
-  | { readonly kind: 'alike' | 'other'; readonly vessel: VesselState }
-  | { readonly kind: 'strange' | 'unknown' };
 
 /** Nothing is set for the line on its scale yet: wait for the vessel, recognise it, take the zero. */
 export const arriveScene = (stage: Scenery, line: LineState, view: ScaleView, scale: ScaleMemory): Scene => {
   const vessel = stage.batch.vessels[line.plan.vessel];
   if (vessel === undefined) return { phase: 'blocked', block: 'wrong-vessel' };
-  const names = { vessel: vessel.plan.name, scale: line.plan.scale };
+  const names = { vessel: nameOnPan(stage.batch, line), scale: line.plan.scale };
   if (isBelowEmpty(scale)) return blockedBy('underload', line);
   if (!isLoaded(scale, line.plan.mode === 'loss' ? line.plan.target : vessel.empty)) {
     const elsewhere = onOtherScale(stage, line, view, vessel);
@@ -31,10 +25,10 @@ export const arriveScene = (stage: Scenery, line: LineState, view: ScaleView, sc
         say: { key: `other-scale ${line.plan.id}`, code: 'other-scale', params: names },
       };
     }
-    return { phase: 'waiting-vessel', say: nextWords(line, vessel) };
+    return { phase: 'waiting-vessel', say: nextWords(stage.batch, line) };
   }
   if (!scale.track.stable || scale.window === null) return { phase: 'settling-vessel' };
-  if (probeLeans(stage, vessel.plan)) return blockedBy('probe-leaning', line);
+  if (line.plan.mode === 'gain' && probeLeans(stage, vessel.plan)) return blockedBy('probe-leaning', line);
   return recognisedScene(stage, line, view, scale, vessel);
 };
 
@@ -45,13 +39,13 @@ const blockedBy = (block: 'underload' | 'probe-leaning', line: LineState): Scene
 });
 
 /** The next line, read out with everything a person with full hands needs. */
-export const nextWords = (line: LineState, vessel: VesselState): Scene['say'] & object => ({
+export const nextWords = (batch: BatchState, line: LineState): Scene['say'] & object => ({
   key: `next ${line.plan.id} ${line.contributions.length}`,
   code: 'next-line',
   params: {
     material: line.plan.material.name,
     target: line.plan.target - line.actual,
-    vessel: vessel.plan.name,
+    vessel: nameOnPan(batch, line),
     scale: line.plan.scale,
     lot: line.plan.lot?.mark ?? '',
   },
@@ -66,7 +60,7 @@ const recognisedScene = (stage: Scenery, line: LineState, view: ScaleView, scale
     wantOnce(stage, `set ${episode}`, setVessel(stage, line, vessel, view, scale, gross));
     return { phase: 'settling-vessel' };
   }
-  const wanted = vessel.plan.name;
+  const wanted = nameOnPan(stage.batch, line);
   const choices = strangeChoices(stage, line, view, scale, vessel, found);
   if (found.kind === 'other') {
     const params = { vessel: found.vessel.plan.name, wanted };
@@ -114,56 +108,14 @@ const strangeChoices = (
   found: Recognised,
 ): readonly Choice[] => {
   const gross = settledFrame(scale.track)?.gross ?? mg(Math.round(scale.track.level));
-  const card = (which: VesselState, hold: boolean): Choice =>
-    choice('it-is-vessel', { vessel: which.plan.name, gross }, hold, () => {
+  const card = (which: VesselState, hold: boolean, name = which.plan.name): Choice =>
+    choice('it-is-vessel', { vessel: name, gross }, hold, () => {
       stage.wants.push(setVessel(stage, line, which, view, scale, gross));
     });
   const sure = found.kind === 'alike' || found.kind === 'unknown';
   const other = found.kind === 'other' && line.actual > 0 ? [card(found.vessel, false)] : [];
-  return [...other, card(vessel, !sure)];
+  return [...other, card(vessel, !sure, nameOnPan(stage.batch, line))];
 };
-
-/** What a vessel should read on this scale now, mg; several when it may stand full or as it was accepted. */
-const expectedOf = (vessel: VesselState, id: InstrumentId, scale: ScaleMemory): readonly number[] => {
-  const masses: number[] = [];
-  if (vessel.standing !== null && vessel.standing.instrument === id) masses.push(vessel.standing.gross);
-  if (vessel.empty !== null) masses.push(scale.empty + vessel.empty + vessel.contents);
-  return masses;
-};
-
-const looksLike = (vessel: VesselState, id: InstrumentId, scale: ScaleMemory): boolean =>
-  expectedOf(vessel, id, scale).some((mass) => Math.abs(scale.track.level - mass) <= Math.max(RECOGNISED_WITHIN, 3 * scale.track.division));
-
-/** After a weight was crossed out its vessel may come back with all, some or none of it still inside. */
-const isBeingWeighedAgain = (line: LineState, vesselId: VesselId, scale: ScaleMemory): boolean => {
-  const last = line.contributions.at(-1);
-  if (last === undefined || last.struck === null || last.weighed === null || last.vessel !== vesselId) return false;
-  const { zero, gross } = last.weighed;
-  return scale.track.level >= zero - RECOGNISED_WITHIN && scale.track.level <= gross + RECOGNISED_WITHIN;
-};
-
-const recognise = (batch: BatchState, line: LineState, id: InstrumentId, scale: ScaleMemory): Recognised => {
-  const own = batch.vessels[line.plan.vessel];
-  const others = Object.values(batch.vessels).filter((vessel) => vessel.plan.id !== line.plan.vessel && isAbout(batch, vessel, id));
-  const other = others.find((vessel) => looksLike(vessel, id, scale));
-  if (line.plan.mode === 'loss') {
-    const known = own !== undefined && looksLike(own, id, scale) ? own : other;
-    if (known !== undefined) return { kind: 'other', vessel: known };
-    return scale.track.level - scale.empty > line.plan.target ? { kind: 'match' } : { kind: 'strange' };
-  }
-  if (own === undefined) return { kind: 'strange' };
-  // It stands where it was accepted and was never lifted.
-  if (scale.stand?.vessel === own.plan.id && scale.stand.off === null) return { kind: 'match' };
-  if (looksLike(own, id, scale) || isBeingWeighedAgain(line, own.plan.id, scale)) {
-    return other === undefined ? { kind: 'match' } : { kind: 'alike', vessel: other };
-  }
-  if (other !== undefined) return { kind: 'other', vessel: other };
-  return own.empty === null && own.standing === null ? { kind: 'unknown' } : { kind: 'strange' };
-};
-
-/** A vessel that may come to this pan: not emptied for good, and not standing on another scale. */
-const isAbout = (batch: BatchState, vessel: VesselState, id: InstrumentId): boolean =>
-  vessel.state !== 'moved' && !Object.entries(batch.pans).some(([pan, state]) => pan !== id && state.vessel === vessel.plan.id);
 
 /** The wanted vessel was set down on the scale that cannot serve the line. */
 const onOtherScale = (stage: Scenery, line: LineState, view: ScaleView, vessel: VesselState): boolean =>

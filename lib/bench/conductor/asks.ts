@@ -44,10 +44,13 @@ const weighBack = (stage: Scenery): void => {
 
 const jugOn = (batch: BatchState, id: InstrumentId, scale: ScaleMemory): VesselState | null => {
   let found: VesselState | null = null;
+  const pan = batch.pans[id];
+  // A bottle stands there, and no jug of the plan.
+  if (pan !== undefined && scale.bottle !== null && !scale.bottle.off) return null;
   for (const vessel of Object.values(batch.vessels)) {
     const { empty } = vessel;
     if (empty === null || empty > scale.track.level || lineIn(vessel) === undefined) continue;
-    if (batch.pans[id] !== undefined && batch.pans[id].vessel !== vessel.plan.id) continue;
+    if (pan !== undefined && pan.vessel !== vessel.plan.id) continue;
     if (found === null || found.empty === null || empty > found.empty) found = vessel;
   }
   return found;

@@ -26,7 +26,7 @@ export const acceptBlock = (stage: Stage, batch: BatchState, line: LineState, vi
   if (hindered !== null) return hindered;
   if (!stage.view.leased) return 'no-lease';
   const vessel = batch.vessels[line.plan.vessel];
-  if (vessel !== undefined && probeLeans(stage, vessel.plan)) return 'probe-leaning';
+  if (line.plan.mode === 'gain' && vessel !== undefined && probeLeans(stage, vessel.plan)) return 'probe-leaning';
   if (!scale.track.stable || scale.window === null) return 'moving';
   return null;
 };

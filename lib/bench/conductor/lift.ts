@@ -55,10 +55,14 @@ export const watchStand = (stage: Scenery, id: InstrumentId): void => {
   if (scale.track.stable) conclude(stage, id, scale, next, free);
 };
 
-/** The next line is already being poured into the same vessel: its weight must not stand still now. */
-const isPouredOnto = (stage: Scenery, vessel: VesselId, id: InstrumentId): boolean => {
-  const { pour } = stage.memory;
-  return pour !== null && pour.vessel === vessel && pour.instrument === id && pour.begun;
+/**
+ * The next line is already being poured into the same vessel: its weight must not stand still now. A bottle is lifted to be poured from:
+ * its pan must stay set, or the zero taken on its return would swallow what was poured.
+ */
+const isPouredOnto = ({ memory, batch }: Scenery, vessel: VesselId, id: InstrumentId): boolean => {
+  const { pour } = memory;
+  if (pour === null || pour.vessel !== vessel || pour.instrument !== id) return false;
+  return pour.begun || batch.lines[pour.line]?.plan.mode === 'loss';
 };
 
 const limitOf = (stand: StandMemory, scale: ScaleMemory): number => Math.max(within(scale), 0.3 * stand.tolerance);

@@ -4,6 +4,7 @@ import type { LineState, PanState } from '#lib/work/batch/index';
 import type { ScaleView } from '../conductor-types';
 import type { BlockReason } from '../cue';
 import { arriveScene, nextWords } from './arrive';
+import { bottleStands, nameOnPan } from './bottle';
 import { choice } from './choices';
 import { hindrance } from './hinder';
 import type { PourMemory, ScaleMemory } from './memory';
@@ -22,7 +23,7 @@ export const lineScene = (stage: Scenery, line: LineState): Scene => {
 const sceneOf = (stage: Scenery, line: LineState, view: ScaleView | null): Scene => {
   const before = beforeWeighing(stage, line);
   if (before !== null) return before;
-  if (line.plan.mode === 'by-hand') return { phase: 'by-hand', say: wordsFor(stage, line) };
+  if (line.plan.mode === 'by-hand') return { phase: 'by-hand', say: nextWords(stage.batch, line) };
   const scale = view === null ? undefined : stage.memory.scales[view.id];
   if (view === null) return { phase: 'no-weight', block: 'lost' };
   const hindered = hindrance(stage, view, scale ?? null);
@@ -32,12 +33,18 @@ const sceneOf = (stage: Scenery, line: LineState, view: ScaleView | null): Scene
   if (scale === undefined || (hindered !== null && hindered !== 'late')) return hinderedScene(stage, line, view, hindered ?? 'lost');
   if (set) return pourScene(stage, line, view, scale, pan, hindered);
   if (hindered !== null) return { phase: 'blocked', block: hindered };
+  return liftFirst(stage, line, scale, pan) ?? arriveScene(stage, line, view, scale);
+};
+
+/** What was weighed before still stands there: only a vessel that the line goes on filling may stay. */
+const liftFirst = (stage: Scenery, line: LineState, scale: ScaleMemory, pan: PanState | undefined): Scene | null => {
   const { stand } = scale;
-  if (stand !== null && stand.off === null && !(stand.vessel === line.plan.vessel && line.plan.mode === 'gain')) {
-    const name = stage.batch.vessels[stand.vessel]?.plan.name ?? '';
-    return { phase: 'lift', vessel: stand.vessel, say: { key: `lift ${stand.entry}`, code: 'lift', params: { vessel: name } } };
-  }
-  return arriveScene(stage, line, view, scale);
+  const bottle = bottleStands(scale, line);
+  const accepted = stand !== null && stand.off === null && !(stand.vessel === line.plan.vessel && line.plan.mode === 'gain');
+  const before = pan === undefined ? undefined : stage.batch.lines[pan.line];
+  if (pan === undefined || before === undefined || !(bottle || accepted)) return null;
+  const words = { key: `lift ${pan.line} ${pan.zero}`, code: 'lift', params: { vessel: nameOnPan(stage.batch, before) } } as const;
+  return { phase: 'lift', vessel: pan.vessel, say: words };
 };
 
 /** Hydroxide: its lot and its precautions come before anything is set down. */
@@ -57,12 +64,6 @@ const beforeWeighing = (stage: Scenery, line: LineState): Scene | null => {
     goOn: { code: 'confirm-gate', hold: true, act: confirm },
     say: { key: `gate ${plan.id}`, code: 'gate', params: { gate: 'hydroxide', material: plan.material.name } },
   };
-};
-
-const wordsFor = (stage: Scenery, line: LineState): Scene['say'] & object => {
-  const vessel = stage.batch.vessels[line.plan.vessel];
-  if (vessel !== undefined) return nextWords(line, vessel);
-  return { key: `next ${line.plan.id}`, code: 'next-line', params: { material: line.plan.material.name, target: line.plan.target } };
 };
 
 const hinderedScene = (stage: Scenery, line: LineState, view: ScaleView, block: BlockReason): Scene => {

@@ -41,6 +41,16 @@ export interface ScaleMemory {
   readonly lastLevel: number | null;
   readonly stop: StopMemory | null;
   readonly stand: StandMemory | null;
+  /** A bottle weighed by its loss that stands here by the record. */
+  readonly bottle: BottleMemory | null;
+}
+
+/** A bottle set down for a line. `open`: it still is that line's turn; `off`: the pan has been free since it was not. */
+export interface BottleMemory {
+  readonly line: LineId;
+  readonly zero: number;
+  readonly open: boolean;
+  readonly off: boolean;
 }
 
 /** A probe's last seconds. */

@@ -79,8 +79,7 @@ const shortScene = ({ stage, line, view, scale, pour, standing }: Settled): Scen
 /** A line that opens on the vessel already standing is read out whole; where an error matters most, the cable is to hang free. */
 const readyWords = (stage: Scenery, line: LineState, scale: ScaleMemory, pour: PourMemory): Words => {
   const key = `ready ${line.plan.id} ${pour.zero}`;
-  const vessel = stage.batch.vessels[line.plan.vessel];
-  if (scale.stand !== null && vessel !== undefined) return { ...nextWords(line, vessel), key, code: 'same-vessel' };
+  if (scale.stand !== null) return { ...nextWords(stage.batch, line), key, code: 'same-vessel' };
   const params = { material: line.plan.material.name, left: line.plan.target - line.actual };
   return { key, code: mattersMost(stage.batch, line) ? 'free-the-cable' : 'ready', params };
 };

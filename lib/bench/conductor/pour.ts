@@ -1,11 +1,13 @@
 import { easeOffNow, flowOf, overshootOf, STILL } from '#lib/measure/readings/flow';
 import { span } from '#lib/measure/readings/settle';
 import { RECOGNISED_WITHIN } from '#lib/work/batch/alike';
-import type { LineState, PanState } from '#lib/work/batch/index';
+import type { BatchState, LineState, PanState } from '#lib/work/batch/index';
 import type { ScaleView } from '../conductor-types';
 import { signOf } from './accept';
+import { POURED_SHARE } from './bottle';
 import { comesInPieces, followDoubts } from './doubt';
 import type { PourMemory, ScaleMemory } from './memory';
+import { looksLike } from './recognise';
 import { within, type Scenery } from './stage';
 import { threshold } from './zero';
 
@@ -66,13 +68,14 @@ export const followPour = (stage: Scenery, line: LineState, scale: ScaleMemory, 
   const carried = followLift(stage, line, scale, pour, mass);
   if (carried.lifted !== null) return carried;
   const settled = scale.track.stable ? standingAt(line, carried, scale.track.level) : null;
-  const known = line.plan.mode === 'loss' ? carried : followDoubts(carried, scale, doubtsOf(line, settled), settled?.net ?? null);
+  const known = followDoubts(carried, scale, doubtsOf(line, settled), settled?.net ?? null);
   return followFlow(line, scale, followDrift(line, scale, known, stage.now), mass, settled);
 };
 
 const doubtsOf = (line: LineState, settled: Standing | null) => ({
   tolerance: line.plan.tolerance,
-  pieces: comesInPieces(line.plan.material.class),
+  // A bottle is tilted, spooned from or lifted: every portion is a step.
+  pieces: line.plan.mode === 'loss' || comesInPieces(line.plan.material.class),
   over: settled !== null && isOver(line, settled.left),
   sign: signOf(line),
 });
@@ -114,7 +117,10 @@ const followLift = (stage: Scenery, line: LineState, scale: ScaleMemory, pour: P
   }
   if (off || !scale.track.stable) return pour;
   const back = { ...pour, lifted: null, stepsFrom: stage.now - 1000 };
-  if (line.plan.mode === 'loss') return back;
+  if (line.plan.mode === 'loss') {
+    const unlike = isUnlikeBottle(stage.batch, line, scale, back, pour.lifted.gross);
+    return unlike ? { ...back, doubts: [...new Set([...pour.doubts, 'return-unlike' as const])] } : back;
+  }
   const difference = Math.abs(scale.track.level - pour.lifted.gross);
   if (pour.check !== null) return afterCheck(line, scale, back, Math.abs(scale.track.level - pour.check));
   if (difference <= within(scale)) return back;
@@ -125,6 +131,17 @@ const followLift = (stage: Scenery, line: LineState, scale: ScaleMemory, pour: P
   const apart = pour.begun ? Math.max(10 * scale.track.division, 0.1 * (pour.lifted.gross - scale.empty)) : RECOGNISED_WITHIN;
   if (level < pour.lifted.gross - apart || level > most + apart) return pour;
   return { ...back, doubts: [...new Set([...pour.doubts, 'return-unlike' as const])] };
+};
+
+/** A bottle comes back no heavier than it left, and not by the weight of the vessel it pours into. */
+const isUnlikeBottle = (batch: BatchState, line: LineState, scale: ScaleMemory, pour: PourMemory, left: number): boolean => {
+  const { level } = scale.track;
+  if (level > left + within(scale)) return true;
+  if (Object.values(batch.vessels).some((vessel) => looksLike(vessel, pour.instrument, scale))) return true;
+  const into = batch.vessels[line.plan.vessel];
+  if (into === undefined || into.empty === null) return false;
+  const filled = level - scale.empty - into.empty - into.contents;
+  return filled >= 0 && filled <= POURED_SHARE * line.plan.target;
 };
 
 /** Freed, lifted and set down again: what leaned from outside is gone, so an equal weight clears the doubts. */

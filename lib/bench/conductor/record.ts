@@ -1,5 +1,6 @@
 import type { InstrumentId } from '#lib/units/id';
 import type { BatchState } from '#lib/work/batch/index';
+import { bottleOn } from './bottle';
 import { standOf } from './lift';
 import { sayAccepted, sayNow } from './say';
 import { setScale, type Scenery } from './stage';
@@ -32,6 +33,8 @@ const refreshStands = (stage: Scenery): void => {
   for (const id of Object.keys(stage.memory.scales) as InstrumentId[]) {
     const scale = stage.memory.scales[id];
     if (scale === undefined) continue;
+    const bottle = bottleOn(stage.batch, id, scale);
+    if (bottle !== scale.bottle) setScale(stage, id, { bottle });
     const stand = standOf(stage.batch, id, scale);
     if (stand === scale.stand) continue;
     setScale(stage, id, { stand });

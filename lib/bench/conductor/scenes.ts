@@ -38,6 +38,7 @@ export const watch = (stage: Scenery): void => {
 
 const standingVessels = ({ batch }: Scenery): readonly VesselPlan[] =>
   (Object.keys(batch.pans) as InstrumentId[]).flatMap((id) => {
-    const vessel = batch.vessels[batch.pans[id]?.vessel ?? ('' as never)];
+    const pan = batch.pans[id];
+    const vessel = pan === undefined || batch.lines[pan.line]?.plan.mode === 'loss' ? undefined : batch.vessels[pan.vessel];
     return vessel === undefined ? [] : [vessel.plan];
   });

@@ -1,0 +1,61 @@
+import type { InstrumentId, VesselId } from '#lib/units/id';
+import { RECOGNISED_WITHIN } from '#lib/work/batch/alike';
+import type { BatchState, LineState, VesselState } from '#lib/work/batch/index';
+import { isPouredFromSince, weighsLikeBottle } from './bottle';
+import type { ScaleMemory } from './memory';
+
+/** Who stands on the pan, by mass. `alike`: another vessel of the plan, or a bottle, could weigh the same. `unknown`: nobody has said what it weighs. */
+export type Recognised =
+  { readonly kind: 'match' | 'alike' | 'strange' | 'unknown' } | { readonly kind: 'other'; readonly vessel: VesselState };
+
+/** What a vessel should read on this scale now, mg; several when it may stand full or as it was accepted. */
+const expectedOf = (vessel: VesselState, id: InstrumentId, scale: ScaleMemory): readonly number[] => {
+  const masses: number[] = [];
+  if (vessel.standing !== null && vessel.standing.instrument === id) masses.push(vessel.standing.gross);
+  if (vessel.empty !== null) masses.push(scale.empty + vessel.empty + vessel.contents);
+  return masses;
+};
+
+/** It reads what this vessel should. */
+export const looksLike = (vessel: VesselState, id: InstrumentId, scale: ScaleMemory): boolean =>
+  expectedOf(vessel, id, scale).some((mass) => Math.abs(scale.track.level - mass) <= Math.max(RECOGNISED_WITHIN, 3 * scale.track.division));
+
+/** After a weight was crossed out its vessel may come back with all, some or none of it still inside. */
+const isBeingWeighedAgain = (line: LineState, vesselId: VesselId, scale: ScaleMemory): boolean => {
+  const last = line.contributions.at(-1);
+  if (last === undefined || last.struck === null || last.weighed === null || last.vessel !== vesselId) return false;
+  const { zero, gross } = last.weighed;
+  const { level } = scale.track;
+  return level >= Math.min(zero, gross) - RECOGNISED_WITHIN && level <= Math.max(zero, gross) + RECOGNISED_WITHIN;
+};
+
+export const recognise = (batch: BatchState, line: LineState, id: InstrumentId, scale: ScaleMemory): Recognised => {
+  const own = batch.vessels[line.plan.vessel];
+  const others = Object.values(batch.vessels).filter((vessel) => vessel.plan.id !== line.plan.vessel && isAbout(batch, vessel, id));
+  const other = others.find((vessel) => looksLike(vessel, id, scale));
+  if (line.plan.mode === 'loss') {
+    const known = own !== undefined && looksLike(own, id, scale) ? own : other;
+    return known === undefined ? recogniseBottle(batch, line, scale) : { kind: 'other', vessel: known };
+  }
+  if (own === undefined) return { kind: 'strange' };
+  // It stands where it was accepted and was never lifted.
+  if (scale.bottle === null && scale.stand?.vessel === own.plan.id && scale.stand.off === null) return { kind: 'match' };
+  if (looksLike(own, id, scale) || isBeingWeighedAgain(line, own.plan.id, scale)) {
+    return { kind: other === undefined && !weighsLikeBottle(batch, scale) ? 'match' : 'alike' };
+  }
+  if (other !== undefined) return { kind: 'other', vessel: other };
+  return own.empty === null && own.standing === null ? { kind: 'unknown' } : { kind: 'strange' };
+};
+
+/** Nobody knows what a bottle weighs before it has stood here; whatever carries more than the line wants may be one. */
+const recogniseBottle = (batch: BatchState, line: LineState, scale: ScaleMemory): Recognised => {
+  const again = batch.vessels[line.plan.vessel]?.recount?.line === line.plan.id;
+  if (again) return { kind: isBeingWeighedAgain(line, line.plan.vessel, scale) ? 'match' : 'strange' };
+  if (isPouredFromSince(batch, scale, line)) return { kind: 'strange' };
+  if (weighsLikeBottle(batch, scale, line.plan)) return { kind: 'alike' };
+  return { kind: scale.track.level - scale.empty > line.plan.target ? 'match' : 'strange' };
+};
+
+/** A vessel that may come to this pan: not emptied for good, and not standing on another scale. */
+const isAbout = (batch: BatchState, vessel: VesselState, id: InstrumentId): boolean =>
+  vessel.state !== 'moved' && !Object.entries(batch.pans).some(([pan, state]) => pan !== id && state.vessel === vessel.plan.id);
