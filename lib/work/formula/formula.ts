@@ -16,6 +16,8 @@ export interface Formula {
   readonly blends: readonly Blend[];
   readonly wishes: Wishes;
   readonly size: Size | null;
+  /** The moulds it is poured into: filled as wished when they set the size, else shown how full they get. */
+  readonly moulds: readonly MouldUse[];
   readonly limits: Limits;
   readonly temperatures: Temperatures | null;
   readonly references: readonly Reference[];
@@ -91,7 +93,8 @@ export type Size =
   | { readonly kind: 'batch'; readonly value: Decimal; readonly unit: MassUnit }
   /** Mass of one bar as poured; what stays in the pot comes on top. */
   | { readonly kind: 'bars'; readonly count: number; readonly value: Decimal; readonly unit: MassUnit }
-  | { readonly kind: 'moulds'; readonly moulds: readonly MouldUse[] };
+  /** By `moulds`, each filled as it says. */
+  | { readonly kind: 'moulds' };
 
 export interface MouldUse {
   readonly mould: string;
@@ -112,7 +115,7 @@ export interface Temperatures {
   /** K. */
   readonly apart: Decimal;
   readonly apartLevel: 'hold' | 'advise';
-  /** °C where this maker has seen the blend begin to set; `null`: from the fats' melting ranges. */
+  /** °C where this maker has seen the blend begin to set; `null`: not known, and not guessed from the fats' own ranges. */
   readonly setsAt: Decimal | null;
   /** °C above which the milk scorches; `null`: the usual one when a liquid scorches. */
   readonly milkLimit: Decimal | null;

@@ -5,5 +5,5 @@ import type { SamplePlan } from './sample/make';
 
 export type { SampleLot, SamplePlan } from './sample/make';
 
-/** Typed plans of the invented workshop, standing where computed plans will come from. Lots are by line. */
+/** Typed plans of the invented workshop, for practice without a formula of one's own. Lots are by line. */
 export const SAMPLE_PLANS: readonly SamplePlan[] = [alderAndOat, meadowsweet, slate];

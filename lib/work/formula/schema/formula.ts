@@ -37,14 +37,11 @@ const entry = z.strictObject({
   frozen: z.boolean(),
 });
 
-const size = z.discriminatedUnion('kind', [
+export const sizeSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('fats'), value: asTyped, unit: massUnit }),
   z.strictObject({ kind: z.literal('batch'), value: asTyped, unit: massUnit }),
   z.strictObject({ kind: z.literal('bars'), count, value: asTyped, unit: massUnit }),
-  z.strictObject({
-    kind: z.literal('moulds'),
-    moulds: z.array(z.strictObject({ mould: id, count, fill: asTyped })).check(z.maxLength(LONGEST)),
-  }),
+  z.strictObject({ kind: z.literal('moulds') }),
 ]);
 
 const temperatures = z.strictObject({
@@ -82,7 +79,7 @@ export const formulaSchema: z.ZodMiniType<Formula> = z.strictObject({
       ]),
     ),
   }),
-  size: z.nullable(size),
+  size: z.nullable(sizeSchema),
   limits: z.strictObject({ superfat: z.nullable(band), lye: z.nullable(band) }),
   temperatures: z.nullable(temperatures),
   references: z.array(reference).check(z.maxLength(LONGEST)),
