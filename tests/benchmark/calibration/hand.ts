@@ -45,17 +45,23 @@ export function* person(world: World, eyes: Eyes, model: HandModel, logs: HandLo
     const log = newLog();
     logs.push(log);
     yield* oneLine(world, eyes, model, log, random);
-    if (log.outcome !== 'accepted') return;
-    world.marks.accept = world.now;
+    if (log.outcome === 'accepted') world.marks.accept = world.now;
+    else if (line === 0) return;
+    else {
+      // What was accepted before is still on the pan: answered, and lifted like any other.
+      eyes.answer();
+      break;
+    }
   }
   yield* wait(world, random.between(600, 3000));
   yield* lift(world, random);
-  yield* until(world, 8000, () => eyes.concluded(world.perLine.length - 1));
+  yield* until(world, 8000, () => eyes.concluded(world.line));
   yield* wait(world, 300);
 }
 
 export function* setDown(world: World, random: Random): Going {
   const weight = world.jar + world.material + world.foreign;
+  world.atLift = null;
   yield* shift(world, 1, random.between(80, 500));
   yield* knock(world, weight * random.between(0.02, 0.4), random.between(20, 60));
   // The hand lets go a moment later.
@@ -65,6 +71,7 @@ export function* setDown(world: World, random: Random): Going {
 export function* lift(world: World, random: Random): Going {
   const weight = world.jar + world.material + world.foreign;
   yield* knock(world, weight * random.between(-0.05, 0.1), random.between(80, 400));
+  world.atLift = world.perLine.slice();
   yield* shift(world, 0, random.between(120, 450));
 }
 

@@ -6,7 +6,7 @@
  * is how it is poured. Nobody presses anything: a line ends accepted by itself, asked about, over, or never.
  *
  *     wrong   accepted without a question, and the weight in the record is off by more than the tolerance (and a division)
- *     left    wrong by what is in the vessel at the end, and not asked about at the lift either
+ *     left    wrong by what was in the vessel at acceptance or at the lift, and not asked about after the lift either
  *     off     accepted, and the true weight lies more than a division outside the tolerance about the target
  *     asked   the bench asked instead of accepting; over, never likewise; needless ?: a right weight asked about at the lift
  *     time    from the last material landed to the acceptance

@@ -1,7 +1,7 @@
 import { monotonic } from '#lib/units/time';
 import type { BenchCue } from '#lib/bench/cue';
 import type { MaterialClass } from '#lib/work/batch/index';
-import { acceptedOf, createBench } from './bench';
+import { acceptedOf, createBench, type Bench } from './bench';
 import { disturb, driftOf, type Disturbance } from './disturb';
 import { person, type HandLog, type HandModel } from './hand';
 import { POURED } from './pours';
@@ -19,7 +19,7 @@ export interface LineResult {
   readonly heedsCue: boolean;
   /** Accepted although the truth was more than a tolerance and more than a division away. */
   readonly wrong: boolean;
-  /** Wrong, by what is in the jar in the end, and neither asked about at the lift. */
+  /** Wrong by what was in the jar at acceptance or when it was lifted, and not asked about at the lift either. */
   readonly undetected: boolean;
   /** Accepted, and the true weight lies more than a division outside the tolerance about the target. */
   readonly outOfBand: boolean;
@@ -86,6 +86,7 @@ export const runLines = ({ seed, families, disturbance, pieces, credulous = fals
     },
     accepted: (line) => acceptedOf(bench.batch, line) !== null,
     concluded: (line) => bench.batch.question !== null || acceptedOf(bench.batch, line)?.provisional === false,
+    answer: () => answer(bench, world.now),
   };
   bench.step(0, { kind: 'tick' });
   const hands = person(world, eyes, hand, logs, createRandom(seed, 4));
@@ -105,9 +106,16 @@ export const runLines = ({ seed, families, disturbance, pieces, credulous = fals
   return logs.map((log, index) => resultOf(log, index, { bench, world, hand, disturbance, pieces }));
 };
 
+const answer = (bench: Bench, now: number): void => {
+  const { goOn, cards } = bench.cue;
+  const card = cards.findIndex(({ code }) => code === 'carry-on');
+  if (card !== -1) bench.step(now, { kind: 'take', card, code: 'carry-on', hold: true });
+  else if (goOn !== null) bench.step(now, { kind: 'press', press: { key: 'go-on', hold: goOn.hold } });
+};
+
 interface Ran {
-  readonly bench: ReturnType<typeof createBench>;
-  readonly world: ReturnType<typeof createWorld>;
+  readonly bench: Bench;
+  readonly world: World;
   readonly hand: HandModel;
   readonly disturbance: Disturbance | null;
   readonly pieces: boolean;
@@ -119,7 +127,7 @@ const resultOf = (log: HandLog, index: number, { bench, world, hand, disturbance
   const net = taken?.net ?? 0;
   const wrong = log.outcome === 'accepted' && Math.abs(net - log.truthAtAccept) > limit;
   const questioned = bench.batch.question !== null;
-  const wrongInTheEnd = log.outcome === 'accepted' && Math.abs(net - (world.perLine[index] ?? 0)) > limit;
+  const wrongInTheEnd = log.outcome === 'accepted' && Math.abs(net - ((world.atLift ?? world.perLine)[index] ?? 0)) > limit;
   return {
     outcome: log.outcome,
     why: log.why,

@@ -10,6 +10,8 @@ export interface World {
   /** Material in the jar, and how much of it belongs to each line. */
   material: number;
   readonly perLine: number[];
+  /** The same when the jar was last lifted: what leaves it in the hand no scale can know. */
+  atLift: readonly number[] | null;
   /** In the jar, but no material. */
   foreign: number;
   /** On the pan beside the jar. */
@@ -39,6 +41,8 @@ export interface Eyes {
   accepted(line: number): boolean;
   /** No longer provisional, or asked about. */
   concluded(line: number): boolean;
+  /** Presses "go on", or takes "carry on" after an over-pour. */
+  answer(): void;
 }
 
 /** Something that goes on in steps. */
@@ -50,6 +54,7 @@ export const createWorld = (jar: number, lines: number): World => ({
   jar,
   material: 0,
   perLine: Array.from({ length: lines }, () => 0),
+  atLift: null,
   foreign: 0,
   loose: 0,
   airborne: 0,
