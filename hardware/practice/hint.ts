@@ -1,7 +1,7 @@
 import type { BenchCue, BlockReason, CuePhase } from '#lib/bench/cue';
 import type { ScaleRole } from '#lib/measure/instrument';
 import type { InstrumentId } from '#lib/units/id';
-import type { BatchState, VesselUse, WeighMode } from '#lib/work/batch/index';
+import type { BatchState, VesselState, VesselUse, WeighMode } from '#lib/work/batch/index';
 
 /** A vessel as the plan and the record know it; masses in mg. */
 export interface ShelfVessel {
@@ -38,6 +38,13 @@ export interface SceneHint {
   readonly window: { readonly low: number; readonly high: number } | null;
   /** The record says that hydroxide went into the liquid. */
   readonly dissolved: boolean;
+  /** The record says that the halves were poured together: which vessels went into which, by mass. `null`: they were not. */
+  readonly joined: JoinedHint | null;
+}
+
+export interface JoinedHint {
+  readonly into: string;
+  readonly from: readonly { readonly id: string; readonly mass: number }[];
 }
 
 /** The hint that a cue gives, with what plan and record say beside it. */
@@ -72,6 +79,17 @@ export const hintOf = (
     block: cue.block,
     crossedOut: (state?.contributions.at(-1)?.struck ?? null) !== null,
     window: batch?.plan.joining.window ?? null,
-    dissolved: vessels.some(({ state }) => state === 'dissolved' || state === 'joined'),
+    dissolved: vessels.some(({ state }) => ['dissolved', 'joined', 'portioned'].includes(state)),
+    joined: joinedHint(batch),
   };
 };
+
+const joinedHint = (batch: BatchState | null): JoinedHint | null => {
+  const vessels = Object.values(batch?.vessels ?? {});
+  const into = vessels.find(({ state }) => state === 'joined' || state === 'portioned')?.plan.id;
+  if (into === undefined || batch?.joined == null) return null;
+  const from = vessels.filter(({ deliveredTo }) => deliveredTo === into);
+  return { into, from: from.map(({ plan, delivered }) => ({ id: plan.id, mass: sumOf(delivered) })) };
+};
+
+const sumOf = (held: VesselState['delivered']): number => Object.values(held).reduce((sum, part) => sum + part, 0);

@@ -31,7 +31,7 @@ const roomOn = ({ scale }: Weighing): number => scale.model.capacity - SPARE * s
 /** Nothing worth a pour fits any more. */
 export const isFull = (at: Weighing): boolean => roomOn(at) < SPARE * at.scale.model.division;
 /** Share that clings to a vessel's wall: 2 g in a kilogram, an assumption. */
-const CLINGS = 0.002;
+export const CLINGS = 0.002;
 /** Phases in which what stands on the pan is in the record. */
 const RECORDED: ReadonlySet<SceneHint['phase']> = new Set(['lift', 'ready']);
 const JUG = { empty: 300_000, contents: 0 };

@@ -8,6 +8,7 @@ export type SceneWhy =
   | 'pan-empty'
   | 'nothing-open' // no line waits for a pour
   | 'nothing-left' // the line has what it needs
+  | 'nothing-dry' // no hydroxide stands weighed in its cup
   | 'full' // the scale carries no more: a part has to be taken first
   | 'no-such-scale'
   | 'unplugged' // the figure cannot be seen

@@ -2,6 +2,7 @@ import type { SceneAct } from '#lib/protocol/intent';
 import { BATH_SECONDS, COLD, nextMove, WARM } from './help';
 import type { Move } from './help';
 import type { SceneHint } from './hint';
+import { dissolve, isDryThere, lyeShare, pourTogether } from './joining';
 import { createMaker } from './maker';
 import { DONE, no } from './scene-types';
 import type { Cables, Scene, SceneAnswer, SceneLine } from './scene-types';
@@ -22,11 +23,18 @@ export const createScene = (world: World, cables: Cables): Scene => {
   const maker = createMaker(world, cables, () => seen);
 
   const look = (hint: SceneHint): void => {
-    const another = hint.batch !== null && hint.batch !== (seen?.batch ?? null);
+    const before = seen;
     seen = hint;
-    if (!another) return;
-    world.clearTable();
-    world.warmth.refill(hint.dissolved);
+    if (hint.batch !== null && hint.batch !== (before?.batch ?? null)) {
+      world.clearTable();
+      world.warmth.refill(hint.dissolved);
+      // Fetched as the record has them, so the vessels hold what was poured together already.
+      if (hint.joined !== null) world.warmth.join(lyeShare(hint.joined, hint.shelf));
+      return;
+    }
+    // What a person says was done with the vessels, the hands have done.
+    if (hint.dissolved && hint.joined === null) makeLye();
+    if (hint.joined !== null && (before?.joined ?? null) === null) pourTogether(world, hint.joined, hint.shelf);
   };
 
   const pour = (aim: number | null): SceneAnswer => {
@@ -42,10 +50,9 @@ export const createScene = (world: World, cables: Cables): Scene => {
   };
 
   const makeLye = (): SceneAnswer => {
+    if (seen?.dissolved !== true && !isDryThere(world, seen?.shelf ?? [])) return no('nothing-dry');
     if (!world.warmth.makeLye()) return no('already');
-    const about = (use: 'hydroxide' | 'liquid') => world.vessels.get(seen?.shelf.find((vessel) => vessel.use === use)?.id ?? '');
-    const [dry, liquid] = [about('hydroxide'), about('liquid')];
-    if (dry !== undefined && liquid !== undefined) [liquid.contents, dry.contents] = [liquid.contents + dry.contents, 0];
+    dissolve(world, seen?.shelf ?? []);
     return DONE;
   };
 

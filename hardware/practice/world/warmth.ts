@@ -17,6 +17,8 @@ export interface Warmth {
   readonly lyeMade: boolean;
   /** Hydroxide into liquid: the jump to about 80 °C. `false` when it is made already. */
   makeLye(): boolean;
+  /** Lye poured into the oils: one batter in their vessel, and a jug that takes on the room. `share`: the lye's part of the mass. */
+  join(share: number): void;
   /** Vessels for another batch: melted oils, and water, or lye that was made a while ago. */
   refill(lyeMade: boolean): void;
   /** How many times faster kettles cool and warm than the hands live. */
@@ -28,6 +30,10 @@ export interface Warmth {
 
 /** Lye found at the start of a world, °C: made before a restart. */
 const OLD_LYE = 50;
+
+/** Specific heats, kJ/(kg K), of a strong lye and of melted fat: round values from memory. */
+const LYE_HEAT = 3.4;
+const OILS_HEAT = 2;
 
 export const createWarmth = (seed: number): Warmth => {
   const mood = random(seed, 'room');
@@ -59,6 +65,11 @@ export const createWarmth = (seed: number): Warmth => {
       lyeMade = true;
       lye.heat(rise);
       return true;
+    },
+    join(share) {
+      const heat = { lye: share * LYE_HEAT, oils: (1 - share) * OILS_HEAT };
+      oils.refill((heat.lye * lye.celsius + heat.oils * oils.celsius) / (heat.lye + heat.oils));
+      lye.refill(room());
     },
     refill(made) {
       lyeMade = made;

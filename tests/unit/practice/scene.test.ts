@@ -7,7 +7,7 @@ import type { PracticeBench } from '#hardware/practice/opener';
 import { IDLE_CUE } from '#lib/bench/conductor/blank';
 import type { SceneAct } from '#lib/protocol/intent';
 import { as } from '#lib/units/id';
-import type { InstrumentId } from '#lib/units/id';
+import type { InstrumentId, VesselId } from '#lib/units/id';
 import { SAMPLE_PLANS } from '#lib/work/formula/sample';
 import { BatchRig } from '#tests/support/batch';
 import { fakeTime } from './fake-time';
@@ -39,7 +39,10 @@ const BLANK: SceneHint = {
   crossedOut: false,
   window: { low: 35_000, high: 43_000 },
   dissolved: false,
+  joined: null,
 };
+/** As after weighing: hydroxide stands dry in its cup. */
+const WEIGHED = SHELF.map((vessel) => (vessel.use === 'hydroxide' ? { ...vessel, contents: 95_000 } : vessel));
 
 interface Stage {
   readonly bench: PracticeBench;
@@ -203,7 +206,7 @@ describe('help: what the bench waits for next', () => {
 
   it('makes the lye and brings both vessels into the window with baths', () => {
     const at = stage();
-    const hint = { phase: 'temperatures' as const };
+    const hint = { phase: 'temperatures' as const, shelf: WEIGHED };
     at.act({ act: 'hurry', times: 20 });
     expect(at.help(hint)).toBe('ok');
     expect(at.help(hint)).toBe('needs-person');
@@ -247,6 +250,25 @@ describe('help: what the bench waits for next', () => {
   });
 });
 
+/** Hydroxide and water in their vessels, and oils in the pot. */
+const weighed = (): Stage => {
+  const at = stage();
+  for (const [vessel, aim] of [
+    ['v-dry', 95_000],
+    ['v-lye', 190_000],
+    ['v-pot', 700_000],
+  ] as const) {
+    at.act({ act: 'set-down', vessel });
+    at.rest();
+    at.act({ act: 'pour', aim });
+    at.rest();
+    at.act({ act: 'lift' });
+    at.rest();
+  }
+  return at;
+};
+const inVessel = (at: Stage, id: string): number => at.bench.world().vessels.get(id)?.contents ?? NaN;
+
 describe('acts', () => {
   it('over-pour lands three tolerances over', () => {
     const at = stage();
@@ -271,8 +293,9 @@ describe('acts', () => {
     expect(at.act({ act: 'set-down', vessel: 'lye jug' })).toBe('pan-occupied');
     at.act({ act: 'unplug', what: 'main' });
     expect(at.act({ act: 'pour', aim: 5_000 })).toBe('unplugged');
-    expect(at.act({ act: 'make-lye' })).toBe('ok');
-    expect(at.act({ act: 'make-lye' })).toBe('already');
+    expect(at.act({ act: 'make-lye' })).toBe('nothing-dry');
+    expect(at.act({ act: 'make-lye' }, { shelf: WEIGHED })).toBe('ok');
+    expect(at.act({ act: 'make-lye' }, { shelf: WEIGHED })).toBe('already');
   });
 
   it('set a vessel down on the other scale on purpose, and a strange one too', () => {
@@ -314,19 +337,8 @@ describe('acts', () => {
   });
 
   it('hydroxide goes from its cup into the liquid when lye is made', () => {
-    const at = stage();
+    const at = weighed();
     const world = at.bench.world();
-    for (const [vessel, aim] of [
-      ['v-dry', 95_000],
-      ['v-lye', 190_000],
-    ] as const) {
-      at.act({ act: 'set-down', vessel });
-      at.rest();
-      at.act({ act: 'pour', aim });
-      at.rest();
-      at.act({ act: 'lift' });
-      at.rest();
-    }
     const both = (world.vessels.get('v-dry')?.contents ?? 0) + (world.vessels.get('v-lye')?.contents ?? 0);
     at.act({ act: 'make-lye' });
     expect(world.vessels.get('v-dry')?.contents).toBe(0);
@@ -334,11 +346,48 @@ describe('acts', () => {
     expect(world.ledger().there).toBe(world.ledger().brought);
   });
 
+  it('the lye is made when a person says so, without the practice sheet', () => {
+    const at = weighed();
+    at.bench.scene.hint({ ...BLANK, dissolved: true });
+    expect(at.bench.world().warmth.lyeMade).toBe(true);
+    expect(inVessel(at, 'v-dry')).toBe(0);
+  });
+
+  it('joined: lye and oils are one in the pot, by mass and by temperature, once', () => {
+    const at = weighed();
+    const world = at.bench.world();
+    at.bench.scene.hint({ ...BLANK, dissolved: true });
+    at.pass(120_000);
+    const [lye, oils] = [inVessel(at, 'v-lye'), inVessel(at, 'v-pot')];
+    const [hot, warm] = [world.warmth.lye.celsius, world.warmth.oils.celsius];
+    expect(hot).toBeGreaterThan(70);
+    const shelf = SHELF.map((vessel) => (vessel.id === 'v-pot' ? { ...vessel, contents: lye + oils } : vessel));
+    const joined = { ...BLANK, dissolved: true, shelf, joined: { into: 'v-pot', from: [{ id: 'v-lye', mass: lye }] } };
+    for (let twice = 0; twice < 2; twice += 1) at.bench.scene.hint(joined);
+    expect(inVessel(at, 'v-lye')).toBeLessThan(lye / 100);
+    expect(inVessel(at, 'v-pot') + inVessel(at, 'v-lye')).toBe(lye + oils);
+    expect(world.ledger().there).toBe(world.ledger().brought);
+    const heat = { lye: 3.4 * lye, oils: 2 * oils };
+    expect(world.warmth.oils.celsius).toBeCloseTo((heat.lye * hot + heat.oils * warm) / (heat.lye + heat.oils), 6);
+    expect(world.warmth.lye.celsius).toBeCloseTo(world.warmth.room, 6);
+  });
+
+  it('after a restart the pot is fetched with the batter the record has in it, and nothing is poured again', () => {
+    const at = stage();
+    const shelf = SHELF.map((vessel) => (vessel.id === 'v-pot' ? { ...vessel, contents: 980_000 } : vessel));
+    const joined = { ...BLANK, dissolved: true, shelf, joined: { into: 'v-pot', from: [{ id: 'v-lye', mass: 285_000 }] } };
+    at.bench.scene.hint(joined);
+    expect(at.act({ act: 'set-down', vessel: 'oils pot' }, joined)).toBe('ok');
+    at.rest();
+    expect(at.on('main')).toBe(812_300 + 980_000);
+    expect(at.bench.world().warmth.lye.celsius).toBeLessThan(25);
+  });
+
   it('another batch begins with a clear table, clean vessels and melted oils', () => {
     const at = stage();
     at.act({ act: 'set-down', vessel: 'oils pot' });
     at.rest();
-    at.act({ act: 'make-lye' });
+    at.act({ act: 'make-lye' }, { shelf: WEIGHED });
     at.pass(60_000);
     at.bench.scene.hint({ ...BLANK, batch: 'b2' });
     expect(at.on('main')).toBe(0);
@@ -402,5 +451,17 @@ describe('hintOf', () => {
       contents: 0,
     });
     expect(hint.window).toEqual({ low: 30_000, high: 50_000 });
+    expect(hint.joined).toBeNull();
+  });
+
+  it('says what was poured together once the record does', () => {
+    const rig = new BatchRig().start().weighAll().makeLye();
+    expect(hintOf(IDLE_CUE, rig.now, SCALES)).toMatchObject({ dissolved: true, joined: null });
+    const lye = rig.now.vessels[as<VesselId>('lye-jug')]?.contents;
+    rig.join();
+    expect(hintOf(IDLE_CUE, rig.now, SCALES)).toMatchObject({
+      dissolved: true,
+      joined: { into: 'oils-pot', from: [{ id: 'lye-jug', mass: lye }] },
+    });
   });
 });
