@@ -153,8 +153,16 @@ export interface ScreenRig {
   frame(fits: (frame: LiveFrame) => boolean): Promise<LiveFrame>;
   lease(want: LeaseWant, label?: string): Promise<LeaseView>;
   intent(want: IntentWant, more?: Partial<BenchIntent>): Promise<IntentAnswer>;
+  /**
+   * `intent`, pressed again as the page tells a person to when the bench went on meanwhile: the program may put an entry of its own (an
+   * alarm, a standstill of a busy machine) between what a screen saw and what it wants.
+   */
+  insist(want: IntentWant): Promise<IntentAnswer>;
   close(): void;
 }
+
+/** Whether an answer means: look, then press again. */
+export const wentOn = (answer: IntentAnswer): boolean => !answer.ok && answer.refusal.code === 'moved-on';
 
 /** Every instrument is heard: from here on no alarm of silence comes between what a test does. */
 export const allHeard = (screen: ScreenRig): Promise<LiveFrame> =>
@@ -192,7 +200,7 @@ export const screenAt = (port: number, auth: ScreenAuth = {}, headers: Record<st
   socket.on('lease', (lease) => leases.push(lease));
   socket.on('record', take);
 
-  return {
+  const rig: ScreenRig = {
     socket,
     hellos,
     frames,
@@ -230,6 +238,16 @@ export const screenAt = (port: number, auth: ScreenAuth = {}, headers: Record<st
       };
       return new Promise((resolve) => socket.emit('intent', intent, resolve));
     },
+    async insist(want) {
+      for (;;) {
+        const { boot, version } = { boot: hellos.at(-1)?.boot, version: batch?.version };
+        const answer = await rig.intent(want);
+        if (!wentOn(answer)) return answer;
+        // What the bench went on to may be under way to this screen still.
+        if (hellos.at(-1)?.boot === boot && batch?.version === version) await rig.frame(() => true);
+      }
+    },
     close: () => void socket.close(),
   };
+  return rig;
 };

@@ -1,7 +1,8 @@
 import { request } from 'node:http';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { IntentAnswer } from '#lib/protocol/intent';
 import type { RunningServer } from '#server/server';
-import { allHeard, optionsFor, screenAt, serverHere, tempFolder } from '#tests/support/server-rig';
+import { allHeard, optionsFor, screenAt, serverHere, tempFolder, wentOn } from '#tests/support/server-rig';
 import type { ScreenRig } from '#tests/support/server-rig';
 
 const NOTE = { kind: 'note', text: 'seen' } as const;
@@ -64,14 +65,16 @@ describe('screens of one bench', () => {
     await allHeard(tablet);
     expect((await phone.lease('look')).holder).toBe(tablet.hellos[0]?.screen);
     expect(await tablet.intent(START)).toMatchObject({ ok: true });
-    await expect.poll(() => phone.batch()?.version).toBe(1);
-    const seen = { expectedVersion: 1 };
-    const [one, other] = await Promise.all([
-      tablet.intent({ kind: 'park', reason: 'tablet' }, seen),
-      phone.intent({ kind: 'park', reason: 'phone' }, seen),
-    ]);
-    expect(one).toMatchObject({ ok: true });
-    expect(other).toMatchObject({ ok: false, refusal: { code: 'not-in-control' } });
+    const race = async (): Promise<IntentAnswer> => {
+      await expect.poll(() => phone.batch()?.version).toBe(tablet.batch()?.version);
+      const [one, other] = await Promise.all([
+        tablet.intent({ kind: 'park', reason: 'tablet' }),
+        phone.intent({ kind: 'park', reason: 'phone' }),
+      ]);
+      expect(other).toMatchObject({ ok: false, refusal: { code: 'not-in-control' } });
+      return wentOn(one) ? race() : one;
+    };
+    expect(await race()).toMatchObject({ ok: true });
 
     expect(await phone.lease('take', 'phone')).toMatchObject({ mine: true });
     await expect.poll(() => tablet.leases.at(-1)).toMatchObject({ mine: false, label: 'phone' });
@@ -98,7 +101,9 @@ describe('screens of one bench', () => {
     await allHeard(tablet);
     await tablet.intent(START);
     for (let i = 0; i < 20; i += 1) expect(await tablet.intent(NOTE)).toMatchObject({ ok: true });
-    await expect.poll(() => phone.batch()?.version).toBe(21);
+    expect(tablet.batch()?.version).toBeGreaterThan(20);
+    // Both at the same line, whichever it is: the program may add lines of its own.
+    await expect.poll(() => phone.batch()?.version === tablet.batch()?.version).toBe(true);
     expect(phone.batch()).toEqual(tablet.batch());
   });
 
