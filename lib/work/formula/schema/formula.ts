@@ -80,6 +80,7 @@ export const formulaSchema: z.ZodMiniType<Formula> = z.strictObject({
     ),
   }),
   size: z.nullable(sizeSchema),
+  moulds: z.array(z.strictObject({ mould: id, count, fill: asTyped })).check(z.maxLength(LONGEST)),
   limits: z.strictObject({ superfat: z.nullable(band), lye: z.nullable(band) }),
   temperatures: z.nullable(temperatures),
   references: z.array(reference).check(z.maxLength(LONGEST)),
