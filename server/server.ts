@@ -3,7 +3,6 @@ import { networkInterfaces } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Realm } from '#lib/work/batch/index';
-import { PLANS } from './bench/plans';
 import { reviewOf } from './bench/restore';
 import { markSession } from './bench/session';
 import { systemClock } from './bench/system';
@@ -42,7 +41,6 @@ export const startServer = async (options: Options, log: Log, onCode: OnCode = (
       options,
       api: {
         build: buildName(),
-        plans: PLANS,
         setup: workshop.setup,
         log,
         running: () => workshop.run(),

@@ -60,7 +60,7 @@ export interface PortRow {
   readonly ambiguous: boolean;
 }
 
-/** GET /api/plans: the invented workshop's typed plans until formulas compute them. */
+/** GET /api/plans: what the bench may start, each with the lots in the stores by line. */
 export interface PlanList {
   readonly plans: readonly {
     readonly id: string;

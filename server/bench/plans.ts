@@ -1,24 +1,88 @@
+import { planOf } from '#lib/work/formula/index';
+import type { Planned, Scale } from '#lib/work/formula/index';
 import { SAMPLE_PLANS } from '#lib/work/formula/sample';
 import type { PlanList } from '#lib/protocol/http';
+import type { InstrumentConfig } from '#lib/measure/instrument';
 import { as } from '#lib/units/id';
+import type { LotId } from '#lib/units/id';
 import type { Plan } from '#lib/work/batch/index';
+import { contextOf, formulaFor, lotsOf } from '#lib/work/shelf/context';
+import type { Prepared } from '#lib/work/shelf/documents';
+import { newest, standing } from '#lib/work/shelf/shelf';
+import type { Shelf } from '#lib/work/shelf/shelf';
 
-/** The plans of the invented workshop, until formulas compute them. */
-export const PLANS: PlanList = { plans: SAMPLE_PLANS };
+type OfferedPlan = PlanList['plans'][number];
+type Lots = Readonly<Record<string, { readonly id: string }>>;
 
-/** A plan with the lots chosen for its lines; `null` when plan, line or lot is not known here. What a lot is called is ours to say, not the screen's. */
-export const planWith = (id: string, lots: Readonly<Record<string, { readonly id: string }>>): Plan | null => {
-  const known = PLANS.plans.find((plan) => plan.id === id);
-  if (known === undefined) return null;
-  const chosen = new Map<string, { id: string; mark: string }>();
-  for (const [line, { id: lot }] of Object.entries(lots)) {
-    const found = known.lots[line]?.find((one) => one.id === lot);
-    if (found === undefined || !known.plan.lines.some((planned) => planned.id === line)) return null;
-    chosen.set(line, found);
-  }
-  const lines = known.plan.lines.map((line) => {
-    const lot = chosen.get(line.id);
-    return lot === undefined ? line : { ...line, lot: { id: as<NonNullable<typeof line.lot>['id']>(lot.id), mark: lot.mark } };
+/** `unsound`: its formula cannot be computed any more, or something stands against starting it. */
+export type PlanFound = Plan | 'unsound' | null;
+
+export interface Plans {
+  /** What the bench may start: typed plans of the invented workshop, then what was prepared on paper. */
+  list(): PlanList;
+  /** A plan with the lots chosen for its lines. `null` when plan, line or lot is not known here: what a lot is called is ours to say, not the screen's. */
+  with(id: string, lots: Lots): PlanFound;
+}
+
+export interface PlanParts {
+  readonly shelf: () => Shelf;
+  readonly scales: readonly Scale[];
+}
+
+/** Scales as the bench knows them; repeatability comes with a check of ten weighings. */
+export const scalesOf = (configs: readonly InstrumentConfig[]): readonly Scale[] =>
+  configs.flatMap((config) => {
+    if (config.kind !== 'scale') return [];
+    const { id, role, name, capacity, division } = config;
+    return [{ id, role, name, capacity, division, repeatability: null }];
   });
-  return { ...known.plan, lines };
+
+export const createPlans = ({ shelf, scales }: PlanParts): Plans => {
+  const typed = SAMPLE_PLANS;
+  const planned = (prepared: Prepared, lots: Readonly<Record<string, string>>): Planned | 'unsound' => {
+    const formula = formulaFor(shelf(), prepared, lots);
+    const answer = formula === null ? null : planOf(formula, contextOf(shelf(), scales));
+    return answer !== null && answer.kind === 'plan' && answer.mayStart ? answer : 'unsound';
+  };
+  return {
+    list: () => ({
+      plans: [
+        ...typed,
+        ...standing(shelf(), 'prepared').flatMap(({ id, newest: { document } }) => {
+          const found = planned(document as unknown as Prepared, {});
+          return found === 'unsound' ? [] : [{ id, plan: found.plan, lots: storesFor(shelf(), found.plan) }];
+        }),
+      ],
+    }),
+    with(id, lots) {
+      const known = typed.find((plan) => plan.id === id);
+      if (known !== undefined) return withLots(known, lots);
+      const prepared = newest(shelf(), 'prepared', id)?.document as Prepared | undefined;
+      if (prepared === undefined) return null;
+      const first = planned(prepared, {});
+      if (first === 'unsound') return first;
+      const offered: OfferedPlan = { id, plan: first.plan, lots: storesFor(shelf(), first.plan) };
+      if (withLots(offered, lots) === null) return null;
+      // A lot's certificate may change the weights: computed again from the lots chosen.
+      const byEntry = Object.fromEntries(
+        first.lines.flatMap(({ line, entry }) => (lots[line] === undefined ? [] : [[entry, lots[line].id] as const])),
+      );
+      const second = planned(prepared, byEntry);
+      return second === 'unsound' ? second : withLots({ ...offered, plan: second.plan }, lots);
+    },
+  };
+};
+
+/** Every lot in the stores that a line could be weighed from. */
+const storesFor = (shelf: Shelf, plan: Plan): OfferedPlan['lots'] =>
+  Object.fromEntries(plan.lines.map((line) => [line.id, lotsOf(shelf, line.material.id).map(({ id, mark }) => ({ id, mark }))]));
+
+const withLots = ({ plan, lots: known }: OfferedPlan, lots: Lots): Plan | null => {
+  const chosen = new Map<string, { id: LotId; mark: string }>();
+  for (const [line, { id: lot }] of Object.entries(lots)) {
+    const found = known[line]?.find((one) => one.id === lot);
+    if (found === undefined || !plan.lines.some((planned) => planned.id === line)) return null;
+    chosen.set(line, { id: as(found.id), mark: found.mark });
+  }
+  return { ...plan, lines: plan.lines.map((line) => ({ ...line, lot: chosen.get(line.id) ?? line.lot })) };
 };

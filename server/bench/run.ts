@@ -11,9 +11,11 @@ import type { Bench } from '#lib/bench/pipeline/types';
 import type { InstrumentId, PersonId, VesselId } from '#lib/units/id';
 import { as } from '#lib/units/id';
 import type { Realm } from '#lib/work/batch/index';
+import type { Scale } from '#lib/work/formula/index';
 import type { Log } from '../log';
 import type { Store } from '../store/store';
-import { planWith } from './plans';
+import { createPlans, scalesOf } from './plans';
+import type { Plans } from './plans';
 import { armedBatch, foldBatch, newestChecks } from './restore';
 import { newId, systemClock, systemTimers, upTime } from './system';
 
@@ -33,6 +35,8 @@ export interface BenchRun {
   readonly bench: Bench;
   readonly store: Store;
   readonly configs: readonly InstrumentConfig[];
+  readonly plans: Plans;
+  readonly scales: readonly Scale[];
   links(): readonly LinkStatus[];
   /** Newest raw frames of one instrument, newest first; `null`: no such instrument. */
   rawFrames(instrument: InstrumentId): readonly RawFrame[] | null;
@@ -46,6 +50,8 @@ const MAKER = as<PersonId>('maker');
 export const startRun = async (parts: RunParts): Promise<BenchRun> => {
   const { store, log, realm } = parts;
   const links = new Map<InstrumentId, Link>();
+  const scales = scalesOf(parts.configs);
+  const plans = createPlans({ shelf: () => store.shelf.now(), scales });
   const { bench, inputs } = createBench({
     boot: newId(),
     name: parts.name,
@@ -61,7 +67,7 @@ export const startRun = async (parts: RunParts): Promise<BenchRun> => {
     newBatchId: newId,
     newMark: () => nextMark(store),
     person: MAKER,
-    plan: planWith,
+    plan: (id, lots) => plans.with(id, lots),
     load: (id) => foldBatch(store.bench, id),
     probesInVessel: parts.leaning,
     scene: parts.scene,
@@ -85,6 +91,8 @@ export const startRun = async (parts: RunParts): Promise<BenchRun> => {
     bench,
     store,
     configs: parts.configs,
+    plans,
+    scales,
     links: () =>
       [...links.values()].map((link) => {
         const status = link.status();

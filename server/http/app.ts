@@ -1,17 +1,27 @@
 import { Hono } from 'hono';
 import { HTTPException } from 'hono/http-exception';
+import { LARGEST_FILE } from '#lib/protocol/shelf';
 import { StoreProblem } from '../store/problem';
 import { batches } from './batches';
 import type { ApiDeps } from './deps';
+import { files } from './files';
 import { health } from './health';
 import { instruments } from './instruments';
 import { plans } from './plans';
 import { problem } from './problem';
 import { qr } from './qr';
+import { shelf } from './shelf';
+import { workshop } from './workshop';
 import type { Pages } from './static';
 
 /** The length a request states is the length it has: Node's parser ends it there. */
 const LARGEST_BODY = 64 * 1024;
+const LARGEST_DOCUMENT = 256 * 1024;
+
+const largestBody = (path: string): number => {
+  if (path === '/api/files') return LARGEST_FILE;
+  return path.startsWith('/api/shelf/') ? LARGEST_DOCUMENT : LARGEST_BODY;
+};
 
 /** Everything answered over HTTP: the API below `/api`, and the exported pages. Every failure is an `HttpProblem`. */
 export const createApp = (deps: ApiDeps, pages: Pages): Hono => {
@@ -25,7 +35,7 @@ export const createApp = (deps: ApiDeps, pages: Pages): Hono => {
   app.use('/api/*', async (c, next) => {
     if (c.req.header('transfer-encoding') !== undefined)
       return problem(c, 411, 'The request does not say how large it is.', 'Send it with its length.');
-    if (Number(c.req.header('content-length') ?? 0) > LARGEST_BODY)
+    if (Number(c.req.header('content-length') ?? 0) > largestBody(c.req.path))
       return problem(c, 413, 'The request is larger than any this bench understands.', 'Send less.');
     return next();
   });
@@ -34,6 +44,9 @@ export const createApp = (deps: ApiDeps, pages: Pages): Hono => {
   app.route('/api/instruments', instruments(deps));
   app.route('/api/plans', plans(deps));
   app.route('/api/qr', qr(deps));
+  app.route('/api/shelf', shelf(deps));
+  app.route('/api/files', files(deps));
+  app.route('/api/workshop', workshop(deps));
   app.all('/api/*', (c) => problem(c, 404, 'The bench has no such address.', 'Open the bench at its first page.'));
   app.all('*', (c) => pages.respond(c.req.raw));
   app.onError((error, c) => {

@@ -1,9 +1,11 @@
 import type { Context } from 'hono';
 import type { Bench } from '#lib/bench/pipeline/types';
 import type { InstrumentConfig, LinkStatus } from '#lib/measure/instrument';
-import type { InstrumentsPage, PlanList, RawFrames } from '#lib/protocol/http';
+import type { InstrumentsPage, RawFrames } from '#lib/protocol/http';
 import type { BatchId, InstrumentId } from '#lib/units/id';
+import type { Scale } from '#lib/work/formula/index';
 import type { BatchReview } from '#lib/work/batch/review';
+import type { Plans } from '../bench/plans';
 import type { Store } from '../store/store';
 import type { Log } from '../log';
 
@@ -11,6 +13,8 @@ import type { Log } from '../log';
 export interface Running {
   readonly bench: Bench;
   readonly store: Store;
+  readonly plans: Plans;
+  readonly scales: readonly Scale[];
   links(): readonly LinkStatus[];
 }
 
@@ -28,7 +32,6 @@ export type SetupAnswer = 'done' | 'fixed' | 'missing';
 
 export interface ApiDeps {
   readonly build: string;
-  readonly plans: PlanList;
   readonly setup: Setup;
   readonly log: Log;
   running(): Running;

@@ -1,10 +1,11 @@
 import { zValidator } from '@hono/zod-validator';
 import { Hono } from 'hono';
-import type { Context, MiddlewareHandler } from 'hono';
+import type { Context } from 'hono';
 import { bindAsk, leavePracticeAsk, unbindAsk } from '#lib/protocol/setup';
 import type { InstrumentConfig } from '#lib/measure/instrument';
 import { as } from '#lib/units/id';
 import type { ApiDeps, SetupAnswer } from './deps';
+import { makersOnly, unreadable } from './makers';
 import { problem } from './problem';
 
 /** GET /api/instruments, GET /api/instruments/:id/raw; a maker binds, unbinds and leaves practice by POST. */
@@ -37,13 +38,3 @@ const answer = async (c: Context, deps: ApiDeps, said: SetupAnswer): Promise<Res
     );
   return problem(c, 404, 'There is nothing of that kind here.', 'Open the list of instruments again.');
 };
-
-const makersOnly =
-  (deps: ApiDeps): MiddlewareHandler =>
-  async (c, next) => {
-    if (!deps.isMaker(c)) return problem(c, 403, 'This screen only watches.', 'Open it with the one-time code shown at the bench machine.');
-    return next();
-  };
-
-const unreadable = (read: { success: boolean }, c: Context): Response | undefined =>
-  read.success ? undefined : problem(c, 400, 'The request is not one this bench understands.', 'Reload the page and try again.');

@@ -14,8 +14,8 @@ export interface IntentParts {
   readonly newBatchId: () => BatchId;
   /** The next mark of this workshop: "26-11". */
   readonly newMark: () => Promise<string>;
-  /** A plan with the lots chosen; `null`: no such plan, line or lot. */
-  readonly plan: (id: string, lots: Extract<IntentWant, { kind: 'start' }>['lots']) => Plan | null;
+  /** A plan with the lots chosen; `null`: no such plan, line or lot; `unsound`: it cannot be computed, or must not be started. */
+  readonly plan: (id: string, lots: Extract<IntentWant, { kind: 'start' }>['lots']) => Plan | 'unsound' | null;
   /** A batch of this journal that is not at the bench, folded; `null`: none. */
   readonly load: (id: BatchId) => Promise<BatchState | null>;
 }
@@ -114,6 +114,7 @@ const start = async (
 ): Promise<IntentAnswer> => {
   const plan = parts.plan(id, lots);
   if (plan === null) return { ok: false, refusal: refusal('no-such', { what: 'plan', id }) };
+  if (plan === 'unsound') return { ok: false, refusal: refusal('plan-unsound', { id }) };
   const { realm, name } = core.parts;
   const mark = await parts.newMark();
   return core.send({ kind: 'start', body: { mark, plan, realm, bench: name } }, parts.newBatchId(), behalf);

@@ -120,6 +120,7 @@ export type RefusalCode =
   | 'wrong-state' // batch parked, closed, abandoned, not started
   | 'another-batch' // one armed per bench
   | 'no-such' // line, vessel, entry
+  | 'plan-unsound' // its formula cannot be computed, or something stands against starting it
   | 'not-settled'
   | 'away'
   | 'needs-resume'

@@ -5,8 +5,11 @@ import type { PersonId } from '#lib/units/id';
  * What the workshop keeps beside its batches, as whole documents with versions: a change is another version, nothing is overwritten,
  * and a batch that names version 3 finds version 3 for ever. Documents hold integers and strings only, because they are hashed lines.
  */
-export const NOUNS = ['formula', 'material', 'lot', 'mould', 'vessel', 'prepared'] as const;
-/** `prepared`: a formula's version with moulds, lots and size chosen: what the bench starts from. */
+export const NOUNS = ['formula', 'material', 'preparation', 'lot', 'mould', 'vessel', 'habits', 'prepared'] as const;
+/**
+ * `habits`: how this maker works, one document. `prepared`: a formula's version with moulds, lots and size chosen: what the bench starts
+ * from.
+ */
 export type Noun = (typeof NOUNS)[number];
 
 /** One version of one document. `document` is `null` where it was put away. */
@@ -32,9 +35,11 @@ export type Shelf = { readonly [N in Noun]: ReadonlyMap<string, Kept> };
 export const EMPTY_SHELF: Shelf = {
   formula: new Map(),
   material: new Map(),
+  preparation: new Map(),
   lot: new Map(),
   mould: new Map(),
   vessel: new Map(),
+  habits: new Map(),
   prepared: new Map(),
 };
 

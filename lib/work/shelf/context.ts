@@ -1,0 +1,46 @@
+import { CATALOGUE } from '../formula/index';
+import type { Formula, Lot, Material, Mould, PlanContext, Preparation, Scale, WorkshopVessel } from '../formula/index';
+import { NO_HABITS } from './documents';
+import type { Habits, Prepared } from './documents';
+import { newest, standing, versionOf } from './shelf';
+import type { Noun, Shelf } from './shelf';
+
+/** What stands now of one kind. The documents were read by their schema before they were put. */
+const all = <T>(shelf: Shelf, noun: Noun): readonly T[] =>
+  standing(shelf, noun).map(({ newest: { document } }) => document as unknown as T);
+
+export const habitsOf = (shelf: Shelf): Habits =>
+  (newest(shelf, 'habits', 'maker')?.document as unknown as Habits | undefined) ?? NO_HABITS;
+
+/** Everything of this workshop that a plan is computed from. */
+export const contextOf = (shelf: Shelf, scales: readonly Scale[]): PlanContext => {
+  const { pace, room, losses } = habitsOf(shelf);
+  return {
+    materials: [...CATALOGUE, ...all<Material>(shelf, 'material')],
+    preparations: all<Preparation>(shelf, 'preparation'),
+    lots: all<Lot>(shelf, 'lot'),
+    moulds: all<Mould>(shelf, 'mould'),
+    vessels: all<WorkshopVessel>(shelf, 'vessel'),
+    scales,
+    pace,
+    room,
+    losses,
+    calibration: null,
+  };
+};
+
+/**
+ * The formula a prepared batch asks for: the version named, in the size and from the lots chosen. `lots` chosen later, by entry, go before
+ * those prepared. `null` when that version is not kept here.
+ */
+export const formulaFor = (shelf: Shelf, prepared: Prepared, lots: Readonly<Record<string, string>> = {}): Formula | null => {
+  const kept = versionOf(shelf, 'formula', prepared.formula.id, prepared.formula.version);
+  if (kept === null) return null;
+  const formula = kept.document as unknown as Formula;
+  const entries = formula.entries.map((entry) => ({ ...entry, lot: lots[entry.id] ?? prepared.lots[entry.id] ?? entry.lot }));
+  return { ...formula, version: kept.version, size: prepared.size ?? formula.size, entries };
+};
+
+/** Lots of a material that stand in the stores. */
+export const lotsOf = (shelf: Shelf, material: string | null): readonly Lot[] =>
+  all<Lot>(shelf, 'lot').filter((lot) => lot.material === material);

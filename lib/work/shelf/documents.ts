@@ -1,0 +1,100 @@
+import * as z from 'zod/mini';
+import { formulaSchema, lotSchema, materialSchema, mouldSchema, preparationSchema } from '../formula/index';
+import type { Losses, Pace, Size, WorkshopVessel } from '../formula/index';
+import { sizeSchema } from '../formula/schema/formula';
+import { asTyped, count, id, name, note, oneOf } from '../formula/schema/words';
+import type { Noun } from './shelf';
+
+/** How this maker works: what a plan asks about the person, not about the formula. One document, `id` "maker". */
+export interface Habits {
+  readonly id: 'maker';
+  readonly pace: Pace | null;
+  /** °C of the workshop. */
+  readonly room: string | null;
+  readonly losses: Losses;
+  /** Asked once and remembered as theirs; `null` until they have said. */
+  readonly superfat: string | null;
+  readonly lye: { readonly kind: 'concentration'; readonly percent: string } | { readonly kind: 'ratio'; readonly water: string } | null;
+}
+
+/** A batch made ready on paper: the bench starts from it. */
+export interface Prepared {
+  readonly id: string;
+  readonly formula: { readonly id: string; readonly version: number };
+  /** `null`: as the formula says. */
+  readonly size: Size | null;
+  /** Lot by entry of the formula; what is not here is chosen at the bench. */
+  readonly lots: Readonly<Record<string, string>>;
+  readonly note: string;
+}
+
+/** What a maker has said nothing of. */
+export const NO_HABITS: Habits = {
+  id: 'maker',
+  pace: null,
+  room: null,
+  losses: { residue: null, pour: null },
+  superfat: null,
+  lye: null,
+};
+
+const how = oneOf<'typed' | 'measured'>({ typed: true, measured: true });
+const seconds = z.int().check(z.gte(0), z.lte(1_000_000));
+
+const vessel: z.ZodMiniType<Readonly<Record<keyof WorkshopVessel, unknown>>> = z.strictObject({
+  id,
+  name: name.check(z.minLength(1)),
+  use: oneOf<WorkshopVessel['use']>({ oils: true, hydroxide: true, liquid: true, aside: true }),
+  material: oneOf<WorkshopVessel['material']>({
+    stainless: true,
+    'plastic-pp': true,
+    'plastic-hdpe': true,
+    glass: true,
+    ceramic: true,
+    silicone: true,
+    aluminium: true,
+    zinc: true,
+    tin: true,
+    unstated: true,
+  }),
+  empty: z.nullable(count.check(z.gte(0), z.lte(50_000_000))),
+  brimMl: z.nullable(count.check(z.gte(1), z.lte(1_000_000))),
+  rating: z.nullable(asTyped),
+});
+
+const habits: z.ZodMiniType<Habits> = z.strictObject({
+  id: z.literal('maker'),
+  pace: z.nullable(z.strictObject({ perLine: seconds, melting: seconds, meeting: seconds, pouring: seconds, how })),
+  room: z.nullable(asTyped),
+  losses: z.strictObject({
+    residue: z.nullable(z.strictObject({ grams: asTyped, how })),
+    pour: z.nullable(z.strictObject({ percent: asTyped, how })),
+  }),
+  superfat: z.nullable(asTyped),
+  lye: z.nullable(
+    z.discriminatedUnion('kind', [
+      z.strictObject({ kind: z.literal('concentration'), percent: asTyped }),
+      z.strictObject({ kind: z.literal('ratio'), water: asTyped }),
+    ]),
+  ),
+});
+
+const prepared: z.ZodMiniType<Prepared> = z.strictObject({
+  id,
+  formula: z.strictObject({ id, version: count.check(z.gte(1)) }),
+  size: z.nullable(sizeSchema),
+  lots: z.record(id, id),
+  note,
+});
+
+/** The shape of every kind of document the shelf keeps. */
+export const SCHEMAS: { readonly [N in Noun]: z.ZodMiniType } = {
+  formula: formulaSchema,
+  material: materialSchema,
+  preparation: preparationSchema,
+  lot: lotSchema,
+  mould: mouldSchema,
+  vessel,
+  habits,
+  prepared,
+};

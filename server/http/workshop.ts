@@ -1,0 +1,14 @@
+import { Hono } from 'hono';
+import type { WorkshopPage } from '#lib/protocol/shelf';
+import { contextOf, habitsOf } from '#lib/work/shelf/context';
+import type { ApiDeps } from './deps';
+
+/** GET /api/workshop: what a page computes plans with. The catalogue comes with the page. */
+export const workshop = (deps: ApiDeps): Hono =>
+  new Hono().get('/', (c) => {
+    const { store, scales } = deps.running();
+    const shelf = store.shelf.now();
+    const context = contextOf(shelf, scales);
+    const materials = context.materials.filter(({ origin }) => origin === 'maker');
+    return c.json({ context: { ...context, materials }, habits: habitsOf(shelf) } satisfies WorkshopPage);
+  });

@@ -1,0 +1,142 @@
+import { createHash } from 'node:crypto';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { ShelfDocument, ShelfList, WorkshopPage } from '#lib/protocol/shelf';
+import type { RunningServer } from '#server/server';
+import { optionsFor, serverHere, tempFolder } from '#tests/support/server-rig';
+
+const LOAF = {
+  id: 'long-loaf',
+  name: 'Long loaf',
+  shape: { kind: 'box', length: '250', width: '80', depth: '65' },
+  lengthU: null,
+};
+
+describe('the shelf over HTTP', () => {
+  let folder: ReturnType<typeof tempFolder>;
+  let server: RunningServer;
+  beforeAll(async () => {
+    folder = tempFolder();
+    server = await serverHere(optionsFor(folder.path, { practice: true }));
+  });
+  afterAll(async () => {
+    await server.stop();
+    folder.remove();
+  });
+  const at = (path: string): string => `http://127.0.0.1:${server.port}${path}`;
+  const get = async <T>(path: string): Promise<T> => (await fetch(at(path))).json() as Promise<T>;
+  const post = async (path: string, body: unknown, type = 'application/json') => {
+    const sent = body instanceof Uint8Array || typeof body === 'string' ? body : JSON.stringify(body);
+    const response = await fetch(at(path), { method: 'POST', headers: { 'content-type': type }, body: sent as BodyInit });
+    return { status: response.status, body: (await response.json()) as Record<string, unknown> };
+  };
+  const put = (noun: string, id: string, expected: number, document: unknown, note = '') =>
+    post(`/api/shelf/${noun}/${id}`, { expected, document, note });
+
+  it('keeps a document in versions, lists what stands, and puts away without losing', async () => {
+    expect(await put('mould', 'long-loaf', 0, LOAF)).toEqual({ status: 200, body: { version: 1 } });
+    const deeper = { ...LOAF, shape: { ...LOAF.shape, depth: '66' } };
+    expect(await put('mould', 'long-loaf', 1, deeper, 'measured again')).toEqual({ status: 200, body: { version: 2 } });
+    expect(await get<ShelfList>('/api/shelf/mould')).toMatchObject({
+      noun: 'mould',
+      items: [{ id: 'long-loaf', version: 2, document: deeper }],
+    });
+    const { context } = await get<WorkshopPage>('/api/workshop');
+    expect(context.moulds).toEqual([deeper]);
+    expect(context.scales.map(({ role }) => role)).toEqual(['main', 'fine']);
+    expect(context.materials).toEqual([]);
+    expect(await put('mould', 'long-loaf', 2, null)).toEqual({ status: 200, body: { version: 3 } });
+    expect(await get<ShelfList>('/api/shelf/mould')).toMatchObject({ items: [] });
+    const { versions } = await get<ShelfDocument>('/api/shelf/mould/long-loaf');
+    expect(versions.map(({ document, note }) => [document, note])).toEqual([
+      [LOAF, ''],
+      [deeper, 'measured again'],
+      [null, ''],
+    ]);
+  });
+
+  it('tells a page that looked at an older version, and keeps the newer', async () => {
+    await put('mould', 'tray', 0, { ...LOAF, id: 'tray' });
+    await put('mould', 'tray', 1, { ...LOAF, id: 'tray', name: 'Tray' });
+    const late = await put('mould', 'tray', 1, { ...LOAF, id: 'tray', name: 'lost' });
+    expect(late).toMatchObject({
+      status: 409,
+      body: { error: expect.stringContaining('changed'), kept: expect.stringContaining('newest') },
+    });
+    expect(await get<ShelfList>('/api/shelf/mould')).toMatchObject({ items: [{ version: 2, document: { name: 'Tray' } }] });
+  });
+
+  it('names the field of a document that has the wrong shape, and keeps nothing of it', async () => {
+    const cases: readonly (readonly [unknown, string])[] = [
+      [{ ...LOAF, id: 'other' }, 'id'],
+      [{ ...LOAF, name: 7 }, 'name'],
+      [{ ...LOAF, name: '' }, 'name'],
+      [{ ...LOAF, shape: { ...LOAF.shape, width: 8 } }, 'shape.width'],
+      [{ ...LOAF, shape: { kind: 'sphere' } }, 'shape.kind'],
+      [{ ...LOAF, extra: true }, ''],
+      [[], ''],
+    ];
+    for (const [document, path] of cases) {
+      const said = await put('mould', 'long-mould', 0, document);
+      expect(said.status).toBe(422);
+      expect(said.body).toMatchObject({
+        fields: [{ path, says: expect.stringMatching(/\.$/) }],
+        kept: expect.any(String),
+        todo: expect.any(String),
+      });
+    }
+    expect((await fetch(at('/api/shelf/mould/long-mould'))).status).toBe(404);
+  });
+
+  it('refuses what is no request of ours', async () => {
+    expect((await put('mould', 'NOT AN ID', 0, LOAF)).status).toBe(404);
+    expect((await put('nonsense', 'long-loaf', 0, LOAF)).status).toBe(404);
+    expect((await post('/api/shelf/mould/x', 'not json')).status).toBe(400);
+    expect((await post('/api/shelf/mould/x', { expected: -1, document: LOAF, note: '' })).status).toBe(400);
+    expect((await post('/api/shelf/mould/x', 'x'.repeat(300_000))).status).toBe(413);
+    expect((await fetch(at('/api/shelf/constructor'))).status).toBe(404);
+  });
+
+  it('keeps a file by its hash, hands it out only to be saved, and refuses what it cannot keep', async () => {
+    const bytes = new TextEncoder().encode('<script>alert(1)</script>');
+    const sha256 = createHash('sha256').update(bytes).digest('hex');
+    expect(await post('/api/files?name=oil%20certificate.txt', bytes, 'text/plain')).toEqual({
+      status: 200,
+      body: { sha256, name: 'oil certificate.txt', type: 'text/plain', bytes: bytes.length },
+    });
+    const back = await fetch(at(`/api/files/${sha256}`));
+    expect(new Uint8Array(await back.arrayBuffer())).toEqual(bytes);
+    expect(back.headers.get('content-disposition')).toBe("attachment; filename*=UTF-8''oil%20certificate.txt");
+    expect(back.headers.get('content-security-policy')).toContain('sandbox');
+    expect((await post('/api/files?name=page.html', bytes, 'text/html')).status).toBe(415);
+    expect((await post('/api/files?name=..%2Fup', bytes, 'text/plain')).status).toBe(400);
+    expect((await post('/api/files', bytes, 'text/plain')).status).toBe(400);
+    expect((await post('/api/files?name=a.txt', new Uint8Array(), 'text/plain')).status).toBe(400);
+    expect((await fetch(at(`/api/files/${'0'.repeat(64)}`))).status).toBe(404);
+    expect((await fetch(at('/api/files/..%2F..%2Fpackage.json'))).status).toBe(404);
+  });
+});
+
+describe('a screen that only watches', () => {
+  it('reads the shelf and changes nothing', async () => {
+    const folder = tempFolder();
+    const server = await serverHere(optionsFor(folder.path, { practice: true, host: '0.0.0.0' }));
+    try {
+      // Through a proxy on this machine: not from here, as far as anyone can tell.
+      const headers = { 'content-type': 'application/json', 'x-forwarded-for': '192.0.2.7' };
+      const asked = { method: 'POST', headers, body: JSON.stringify({ expected: 0, document: LOAF, note: '' }) };
+      expect((await fetch(`http://127.0.0.1:${server.port}/api/shelf/mould/long-loaf`, asked)).status).toBe(403);
+      expect(
+        (
+          await fetch(`http://127.0.0.1:${server.port}/api/files?name=a.txt`, {
+            ...asked,
+            headers: { ...headers, 'content-type': 'text/plain' },
+          })
+        ).status,
+      ).toBe(403);
+      expect((await fetch(`http://127.0.0.1:${server.port}/api/shelf/mould`, { headers })).status).toBe(200);
+    } finally {
+      await server.stop();
+      folder.remove();
+    }
+  });
+});
