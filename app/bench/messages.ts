@@ -303,6 +303,7 @@ export const messages = {
     'wrong-state': 'The batch is not open for this.',
     'another-batch': 'Another batch is on this bench. Park it first.',
     'no-such': 'That is not there any more.',
+    'plan-unsound': 'Its formula does not work out. Open it under Formulas.',
     'not-settled': 'Not taken: the weight is still moving.',
     away: 'Away. Come back first.',
     'needs-resume': 'Say what is in the vessel first.',
