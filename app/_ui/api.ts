@@ -78,12 +78,38 @@ const problemOf = (body: unknown, status: number): Answer<never> => {
   return failed(read.success ? read.data : apiMessages.unexpected(status), status);
 };
 
-/** Asks for one outline. `alsoWith`: another status that carries the same body. */
-const ask = async <T>(outline: z.ZodMiniType, path: string, body?: unknown, alsoWith?: number): Promise<Answer<T>> => {
-  const response = await request(path, body);
+/** Asks for one outline. `alsoWith`: another status that carries the same body. `refused` is handed the body of a refusal. */
+export const ask = async <T>(
+  outline: z.ZodMiniType,
+  path: string,
+  body?: unknown,
+  alsoWith?: number,
+  refused: (body: unknown) => void = () => undefined,
+): Promise<Answer<T>> => answered(outline, await request(path, body), alsoWith, refused);
+
+/** Sends a file's bytes as they are. */
+export const sendFile = async <T>(outline: z.ZodMiniType, path: string, file: File): Promise<Answer<T>> => {
+  const kept = token.read();
+  const headers = { ...(kept === null ? {} : { authorization: `Bearer ${kept}` }), 'content-type': file.type };
+  try {
+    return await answered(outline, await fetch(path, { method: 'POST', headers, body: file }));
+  } catch {
+    return failed(apiMessages.gone, null);
+  }
+};
+
+const answered = async <T>(
+  outline: z.ZodMiniType,
+  response: Response | null,
+  alsoWith?: number,
+  refused: (body: unknown) => void = () => undefined,
+): Promise<Answer<T>> => {
   if (response === null) return failed(apiMessages.gone, null);
   const read = await jsonOf(response);
-  if (!response.ok && response.status !== alsoWith) return problemOf(read, response.status);
+  if (!response.ok && response.status !== alsoWith) {
+    refused(read);
+    return problemOf(read, response.status);
+  }
   return outline.safeParse(read).success ? { ok: true, value: read as T } : failed(apiMessages.unreadable, response.status);
 };
 
