@@ -6,7 +6,7 @@ import type { AlarmCode, BatchState, Want } from '#lib/work/batch/index';
 import { joiningHolds, lyeMade, withTyped, type JoiningTemperatures } from '#lib/work/batch/joining';
 import { isRed } from '#lib/work/batch/verdict';
 import type { BenchView } from './conductor-types';
-import { isOver, standingAt } from './conductor/pour';
+import { isOver, isRunning, standingAt, standsCrossedOut } from './conductor/pour';
 import { within } from './conductor/stage';
 import type { ConductorMemory } from './conductor/index';
 
@@ -88,7 +88,9 @@ const overPour =
     const line = pour === null ? undefined : batch.lines[pour.line];
     const scale = pour === null ? undefined : memory.scales[pour.instrument];
     if (pour === null || line === undefined || scale === undefined || pour.lifted !== null || scale.stop !== null) return null;
+    if (!isRunning(batch, pour)) return null;
     if (!scale.track.stable) return 'keep';
+    if (standsCrossedOut(pour, scale)) return null;
     const { net, left } = standingAt(line, pour, scale.track.level);
     if (!isOver(line, left) || isRed(line.plan, mg(Math.round(line.actual + net))) !== red) return null;
     return on(pour.instrument, pour.line, String(Math.round(-left)));

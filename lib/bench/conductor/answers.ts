@@ -4,12 +4,12 @@ import { isRed } from '#lib/work/batch/verdict';
 import { wantAccept } from './accept';
 import { choice } from './choices';
 import type { PourMemory, ScaleMemory } from './memory';
-import { standingAt } from './pour';
+import { standingAt, standsCrossedOut } from './pour';
 import type { Choice, Scene, Scenery } from './stage';
 
 /**
  * A settled over-pour is never accepted by itself. Either answer first puts the weight into the record, so that what was poured shows
- * for ever, and then answers it.
+ * for ever, and then answers it. One that was crossed out and has not moved is in the record: it comes out again, or a person carries on.
  */
 export const overScene = (stage: Scenery, line: LineState, scale: ScaleMemory, pour: PourMemory, over: number): Scene => {
   stage.memory.pour = { ...pour, offer: null };
@@ -17,7 +17,9 @@ export const overScene = (stage: Scenery, line: LineState, scale: ScaleMemory, p
   const deliberate = red || line.plan.material.class === 'hydroxide';
   const answer = (choice: OverChoice, held: boolean): void =>
     wantAccept(stage, { line, pour, scale, how: held ? 'held' : 'go-on' }, answerOver(line, choice, held));
-  return { phase: 'over', doubts: pour.doubts, ...overCards(line, Math.round(over), red, deliberate, answer) };
+  const cards = overCards(line, Math.round(over), red, deliberate, answer);
+  if (!standsCrossedOut(pour, scale)) return { phase: 'over', doubts: pour.doubts, ...cards };
+  return { phase: 'over', doubts: pour.doubts, choices: cards.choices?.filter(({ card }) => card.code === 'carry-on') ?? [] };
 };
 
 /** An over-pour that is in the record and waits for its answer. */

@@ -9,7 +9,7 @@ import { choice } from './choices';
 import { hindrance } from './hinder';
 import type { PourMemory, ScaleMemory } from './memory';
 import { runningOffer, settledScene } from './offer';
-import { followPour, pourFor } from './pour';
+import { followPour, pourFor, withCrossedOut } from './pour';
 import { stopScene } from './stop';
 import { scaleOf, within, type Scene, type Scenery } from './stage';
 
@@ -29,7 +29,6 @@ const sceneOf = (stage: Scenery, line: LineState, view: ScaleView | null): Scene
   const hindered = hindrance(stage, view, scale ?? null);
   const pan = stage.batch.pans[view.id];
   const set = pan !== undefined && pan.line === line.plan.id;
-  if (!set) stage.memory.pour = null;
   if (scale === undefined || (hindered !== null && hindered !== 'late')) return hinderedScene(stage, line, view, hindered ?? 'lost');
   if (set) return pourScene(stage, line, view, scale, pan, hindered);
   if (hindered !== null) return { phase: 'blocked', block: hindered };
@@ -83,7 +82,7 @@ const pourScene = (
   pan: PanState,
   late: BlockReason | null,
 ): Scene => {
-  const known = pourFor(stage, line, view, pan);
+  const known = withCrossedOut(line, scale, pourFor(stage, line, view, pan));
   const pour = stage.heard === view.id && late === null ? followPour(stage, line, scale, known) : known;
   stage.memory.pour = pour;
   if (late !== null) {

@@ -115,8 +115,10 @@ export interface PourMemory {
   /** Sudden changes, each by its largest sighting; those that took each other back among them. */
   readonly steps: readonly Step[];
   readonly offer: { readonly since: number; readonly level: number } | null;
-  /** A person said "back" to the offer: it does not come again before the weight moves. */
+  /** A person said "back" to the offer, or crossed the weight out: it does not come again before the weight moves. */
   readonly cancelled: number | null;
+  /** The line's newest weight that was crossed out, and whether the pan has moved away from it since. */
+  readonly crossed: { readonly by: EntryId; readonly gross: number; readonly moved: boolean } | null;
   /** The vessel was lifted before the line was done: settled gross it left with, and the most it read since that settled. */
   readonly lifted: { readonly gross: number; readonly most: number } | null;
   /** Greatest reading since the newest settled weight. */

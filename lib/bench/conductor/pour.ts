@@ -53,12 +53,32 @@ export const pourFor = (stage: Scenery, line: LineState, view: ScaleView, pan: P
     steps: [],
     offer: null,
     cancelled: null,
+    crossed: null,
     lifted: null,
     most: pan.zero,
     check: null,
     overshoot: 0,
     easedOff: false,
   };
+};
+
+/** What stands there when its weight is crossed out is not offered again before it moves, whatever the newest window says. */
+export const withCrossedOut = (line: LineState, scale: ScaleMemory, pour: PourMemory): PourMemory => {
+  const last = line.contributions.at(-1);
+  const by = last?.weighed == null || last.vessel !== pour.vessel ? null : last.struck;
+  if (last?.weighed == null || by === null || pour.crossed?.by === by) return pour;
+  const crossed = { by, gross: last.weighed.gross, moved: false };
+  return { ...pour, crossed, offer: null, cancelled: scale.track.masses.at(-1) ?? last.weighed.gross };
+};
+
+/** The weight on the pan is the one that was crossed out: it has been answered. */
+export const standsCrossedOut = ({ crossed }: PourMemory, scale: ScaleMemory): boolean =>
+  crossed !== null && !crossed.moved && Math.abs(scale.track.level - crossed.gross) <= within(scale);
+
+/** The record still counts this pour, from the zero it was begun with. */
+export const isRunning = (batch: BatchState, { line, vessel, instrument, zero }: PourMemory): boolean => {
+  const pan = batch.pans[instrument];
+  return batch.open === line && pan?.line === line && pan.vessel === vessel && pan.zero === zero;
 };
 
 /** The pour after the newest frame of its scale. Call only when nothing hinders the scale. */
@@ -93,9 +113,12 @@ const followFlow = (line: LineState, scale: ScaleMemory, pour: PourMemory, mass:
   const still = Math.max(2 * track.division, span(track));
   const { net, left } = standingAt(line, pour, mass);
   const begun = pour.begun || net > still;
-  const moved = pour.cancelled !== null && Math.abs(mass - pour.cancelled) > still;
-  const cancelled = moved ? null : pour.cancelled;
-  if (settled !== null) return { ...pour, begun, cancelled, overshoot: 0, easedOff: false };
+  const cancelled = pour.cancelled !== null && Math.abs(mass - pour.cancelled) > still ? null : pour.cancelled;
+  if (settled !== null) {
+    // By what has settled only: lifted and set down again it is still the same.
+    const moved = pour.crossed !== null && Math.abs(track.level - pour.crossed.gross) > still ? { ...pour.crossed, moved: true } : null;
+    return { ...pour, begun, cancelled, crossed: moved ?? pour.crossed, overshoot: 0, easedOff: false };
+  }
   const seen = flowOf(track);
   const flow = signOf(line) === 1 ? seen : STILL;
   const easedOff = begun && (pour.easedOff || easeOffNow(flow, track, left));

@@ -2,6 +2,7 @@ import type { InstrumentId } from '#lib/units/id';
 import type { BatchState } from '#lib/work/batch/index';
 import { bottleOn } from './bottle';
 import { standOf } from './lift';
+import { isRunning } from './pour';
 import { sayAccepted, sayNow } from './say';
 import { setScale, type Scenery } from './stage';
 
@@ -11,6 +12,8 @@ export const needsResume = ({ batch, view }: Scenery): boolean => batch.resumedI
 /** Brings the memory up to what the record says now. Cheap when nothing was committed. */
 export const followRecord = (stage: Scenery): void => {
   const { memory, batch } = stage;
+  // Before anything is looked at: what was poured into a line that is done, or from another zero, is no running pour.
+  if (memory.pour !== null && !isRunning(batch, memory.pour)) memory.pour = null;
   if (memory.batch !== batch.id) begin(stage);
   else if (memory.version === batch.version) return refreshStands(stage);
   memory.version = batch.version;

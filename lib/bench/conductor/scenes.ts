@@ -22,7 +22,6 @@ export const sceneNow = (stage: Scenery): Scene => {
   if (batch.status === 'joined') return joinedScene(stage, (line) => lineScene(stage, line));
   const line = batch.open === null ? undefined : batch.lines[batch.open];
   if (line !== undefined) return lineScene(stage, line);
-  stage.memory.pour = null;
   return joiningScene(stage);
 };
 

@@ -1,0 +1,77 @@
+import { describe, expect, it } from 'vitest';
+import { OLIVE, planOf, Rig, SHEA, SODA, WATER } from './rig';
+
+const atReady = (): Rig => {
+  const rig = new Rig();
+  rig.withAlarms = true;
+  return rig.start(planOf([OLIVE, SHEA, WATER])).rest(500);
+};
+const accepts = (rig: Rig): number => rig.kinds().filter((kind) => kind === 'weight-accepted').length;
+const codes = (rig: Rig): readonly string[] => rig.seen.cards.map(({ code }) => code);
+
+describe('a weight that was crossed out and still stands on the pan', () => {
+  it('is not recorded a second time: an over-pour can only come out or be carried on with', () => {
+    const rig = atReady().pour(705).run(4).take('cross-out').run(10);
+    expect(rig.seen.phase).toBe('over');
+    expect(codes(rig)).toEqual(['carry-on']);
+    for (let turn = 0; turn < 20; turn += 1) rig.take('cross-out').run(1);
+    expect(accepts(rig)).toBe(1);
+    expect(rig.state.counts.overPours).toBe(1);
+  });
+
+  it('rings no alarm again: it was answered', () => {
+    const rig = atReady().pour(705).run(4);
+    expect(rig.state.alarms['over-pour']).toBeDefined();
+    rig.take('cross-out').run(10);
+    expect(rig.state.alarms).toEqual({});
+  });
+
+  it('may be carried on with after all', () => {
+    const rig = atReady().pour(705).run(4).take('cross-out').run(3).take('carry-on', false).run(0.2);
+    expect(rig.line('olive')).toMatchObject({ actual: 205_000, outcome: 'over' });
+  });
+
+  it('is another weight once it has moved', () => {
+    const rig = atReady().pour(705).run(4).take('cross-out').run(3).pour(707, 2).run(4);
+    expect(codes(rig)).toEqual(['carry-on', 'cross-out']);
+    expect(rig.state.alarms['over-pour']).toBeDefined();
+  });
+
+  it('and then came back to the very same is another weight, too', () => {
+    const rig = atReady().pour(705).run(4).take('cross-out').run(3).pour(700, 2).run(4).pour(705, 2).run(4);
+    expect(codes(rig)).toEqual(['carry-on', 'cross-out']);
+  });
+
+  it('is lifted and set down again: the same weight is still the one crossed out', () => {
+    const rig = atReady().pour(705).run(4).take('cross-out').run(3).rest(0).rest(705);
+    expect(rig.seen.phase).toBe('over');
+    expect(codes(rig)).toEqual(['carry-on']);
+  });
+
+  it('was within and undone: it is not accepted by itself again, a person goes on', () => {
+    const rig = atReady().pour(700).run(6);
+    const entry = rig.line('olive').contributions[0]?.entry;
+    rig.send({ kind: 'strike', body: { entry: entry as never, reason: 'undone', note: '', held: true } }, 'maker');
+    rig.run(10);
+    expect(rig.seen).toMatchObject({ phase: 'ask', line: 'olive' });
+    expect(accepts(rig)).toBe(1);
+    rig.press('go-on');
+    expect(rig.line('olive')).toMatchObject({ actual: 200_000, outcome: 'within' });
+  });
+});
+
+describe('the alarm of an over-pour', () => {
+  it('has nothing to ring for where nothing is poured: at the gate of the hydroxide after an accepted line', () => {
+    const rig = new Rig();
+    rig.withAlarms = true;
+    rig
+      .start(planOf([OLIVE, SODA, WATER]))
+      .rest(500)
+      .pour(700)
+      .run(8);
+    expect(rig.seen).toMatchObject({ phase: 'gate', line: 'soda' });
+    expect(rig.kinds()).not.toContain('alarm-raised');
+    rig.rest(0).rest(500);
+    expect(rig.kinds()).not.toContain('alarm-raised');
+  });
+});
