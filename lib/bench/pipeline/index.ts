@@ -43,7 +43,7 @@ export const createBench = (parts: BenchParts): { bench: Bench; inputs: BenchInp
   const core = createCore(parts);
   const intent = createIntents(core, parts);
   const { clock, journal, scene } = parts;
-  let lane: RecordLane | null = null;
+  let wholeLane: { readonly batch: string | null; readonly seq: number; readonly read: Promise<RecordLane> } | null = null;
 
   if (scene !== null) core.listen({ frame: (frame) => scene.look(frame.cue, core.mailbox.batch()) });
 
@@ -55,13 +55,16 @@ export const createBench = (parts: BenchParts): { bench: Bench; inputs: BenchInp
     frame: () => core.frame(),
     ages: () => agesOf(core.watch, clock.now()),
     batch: () => core.mailbox.batch(),
-    async lane(asked, after) {
+    lane(asked, after) {
       const batch = core.mailbox.batch();
-      // The whole lane is what every screen asks for after a restart: read once for all of them.
-      const whole = asked === null || asked !== batch?.id || after === 0;
-      if (whole && lane !== null && lane.batch === (batch?.id ?? null) && lane.seq === journal.seq()) return lane;
-      const read = await laneAfter(journal, batch, asked, after);
-      if (whole) lane = read;
+      if (asked !== null && asked === batch?.id && after !== 0) return laneAfter(journal, batch, asked, after);
+      const [id, seq] = [batch?.id ?? null, journal.seq()];
+      // The whole lane is what every screen asks for after a restart: read once for all of them, those that ask meanwhile included.
+      if (wholeLane?.batch === id && wholeLane.seq === seq) return wholeLane.read;
+      const read = laneAfter(journal, batch, null, 0);
+      wholeLane = { batch: id, seq, read };
+      // What could not be read is read again for the next one who asks.
+      read.catch(() => (wholeLane = null));
       return read;
     },
     leaseFor: (screen) => leaseView(core.lease(), screen, clock.now()),
