@@ -16,7 +16,7 @@ export const ask = (stage: Scenery, what: Extract<ConductorEvent, { kind: 'ask' 
   if (what === 'weigh-back') weighBack(stage);
 };
 
-/** Keeps what is in and opens the rest of the line for another weighing. */
+/** Keeps what is in and opens the rest of the line for another weighing. A button is no hold: for hydroxide it brings up the card. */
 const keepPart = (stage: Scenery): void => {
   const { pour } = stage.memory;
   const line = stage.batch.open === null ? undefined : stage.batch.lines[stage.batch.open];
@@ -24,7 +24,8 @@ const keepPart = (stage: Scenery): void => {
   const scale = view === null ? undefined : stage.memory.scales[view.id];
   if (pour === null || line === undefined || view === null || scale === undefined || pour.lifted !== null) return;
   if (acceptBlock(stage, stage.batch, line, view, scale) !== null) return;
-  wantAccept(stage, { line, pour, scale, how: line.plan.material.class === 'hydroxide' ? 'held' : 'go-on', part: true });
+  if (line.plan.material.class === 'hydroxide') stage.memory.pour = { ...pour, part: scale.track.level };
+  else wantAccept(stage, { line, pour, scale, how: 'go-on', part: true });
 };
 
 /** What stayed in an emptied jug: the jug on the pan is the one that leaves the least behind by its empty mass. */

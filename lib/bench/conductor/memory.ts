@@ -117,6 +117,8 @@ export interface PourMemory {
   readonly offer: { readonly since: number; readonly level: number } | null;
   /** A person said "back" to the offer, or crossed the weight out: it does not come again before the weight moves. */
   readonly cancelled: number | null;
+  /** A person asked to keep this part of a hydroxide line: the weight it was asked at, until they hold, go back, or it moves. */
+  readonly part: number | null;
   /** The line's newest weight that was crossed out, and whether the pan has moved away from it since. */
   readonly crossed: { readonly by: EntryId; readonly gross: number; readonly moved: boolean } | null;
   /** The vessel was lifted before the line was done: settled gross it left with, and the most it read since that settled. */

@@ -57,7 +57,8 @@ const unlessBlocked = ({ stage, line, view, scale, pour }: Settled, scene: () =>
 const NEAR_TOLERANCES = 6;
 const NEAR_SHARE = 0.1;
 
-const shortScene = ({ stage, line, view, scale, pour, standing }: Settled): Scene => {
+const shortScene = (settled: Settled): Scene => {
+  const { stage, line, view, scale, pour, standing } = settled;
   const { net, left } = standing;
   stage.memory.pour = { ...pour, offer: null };
   if (!pour.begun) return { phase: 'ready', say: readyWords(stage, line, scale, pour) };
@@ -65,6 +66,7 @@ const shortScene = ({ stage, line, view, scale, pour, standing }: Settled): Scen
   const full = view.capacity !== null && scale.track.level + left > view.capacity;
   const choices = full ? [partPour(stage, line, scale, pour, net)] : [];
   const near = left <= Math.max(NEAR_TOLERANCES * line.plan.tolerance, NEAR_SHARE * line.plan.target);
+  if (pour.part !== null) return partScene(settled, near);
   if (!near) return { phase: 'pouring', doubts: pour.doubts, block: full ? 'capacity' : null, choices };
   return {
     phase: 'short',
@@ -75,6 +77,17 @@ const shortScene = ({ stage, line, view, scale, pour, standing }: Settled): Scen
     say: { key: `short ${line.plan.id} ${scale.window?.episode ?? 0}`, code: 'short', params: { left: Math.round(left) } },
   };
 };
+
+/** Keeping a part of the hydroxide was asked for: its card alone, taken with a hold; "back" lets it go. */
+const partScene = ({ stage, line, scale, pour, standing: { net } }: Settled, near: boolean): Scene => ({
+  phase: near ? 'short' : 'pouring',
+  doubts: pour.doubts,
+  choices: [partPour(stage, line, scale, pour, net)],
+  back: () => {
+    stage.memory.pour = { ...pour, part: null };
+  },
+  say: { key: `part ${line.plan.id} ${pour.part}`, code: 'card', params: { card: 'part-pour', net: Math.round(net) } },
+});
 
 /** A line that opens on the vessel already standing is read out whole; where an error matters most, the cable is to hang free. */
 const readyWords = (stage: Scenery, line: LineState, scale: ScaleMemory, pour: PourMemory): Words => {

@@ -53,6 +53,7 @@ export const pourFor = (stage: Scenery, line: LineState, view: ScaleView, pan: P
     steps: [],
     offer: null,
     cancelled: null,
+    part: null,
     crossed: null,
     lifted: null,
     most: pan.zero,
@@ -113,16 +114,17 @@ const followFlow = (line: LineState, scale: ScaleMemory, pour: PourMemory, mass:
   const still = Math.max(2 * track.division, span(track));
   const { net, left } = standingAt(line, pour, mass);
   const begun = pour.begun || net > still;
-  const cancelled = pour.cancelled !== null && Math.abs(mass - pour.cancelled) > still ? null : pour.cancelled;
+  const unmoved = (level: number | null): number | null => (level !== null && Math.abs(mass - level) > still ? null : level);
+  const [cancelled, part] = [unmoved(pour.cancelled), unmoved(pour.part)];
   if (settled !== null) {
     // By what has settled only: lifted and set down again it is still the same.
     const moved = pour.crossed !== null && Math.abs(track.level - pour.crossed.gross) > still ? { ...pour.crossed, moved: true } : null;
-    return { ...pour, begun, cancelled, crossed: moved ?? pour.crossed, overshoot: 0, easedOff: false };
+    return { ...pour, begun, cancelled, part, crossed: moved ?? pour.crossed, overshoot: 0, easedOff: false };
   }
   const seen = flowOf(track);
   const flow = signOf(line) === 1 ? seen : STILL;
   const easedOff = begun && (pour.easedOff || easeOffNow(flow, track, left));
-  return { ...pour, begun, cancelled, overshoot: overshootOf(flow, track), easedOff };
+  return { ...pour, begun, cancelled, part, overshoot: overshootOf(flow, track), easedOff };
 };
 
 /** Share of the zero under which the pan counts as free; a bottle grows light, a vessel does not. */

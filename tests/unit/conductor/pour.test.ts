@@ -196,6 +196,30 @@ describe('hydroxide', () => {
     expect(rig.seen.doubts).toContain('return-unlike');
   });
 
+  it('is kept in part only from a hold: the button brings up its card, and nothing else that a hold could take', () => {
+    const rig = gated().press('go-on', true).rest(60).pour(127).run(4);
+    expect(rig.seen).toMatchObject({ phase: 'short', goOn: { code: 'enough' } });
+    rig.step({ kind: 'ask', ask: 'part-pour' });
+    expect(rig.kinds()).not.toContain('weight-accepted');
+    expect(rig.seen).toMatchObject({ cards: [{ code: 'part-pour', hold: true }], selected: 0 });
+    rig.run(1).press('go-on').run(1).take('part-pour', false);
+    expect(rig.kinds()).not.toContain('weight-accepted');
+    rig.press('go-on', true);
+    expect(rig.line('soda')).toMatchObject({ actual: 67_000, status: 'open', contributions: [{ how: 'held', net: 67_000 }] });
+  });
+
+  it('is not kept in part after "back", nor when the weight has moved', () => {
+    const rig = gated().press('go-on', true).rest(60).pour(110).run(4);
+    rig.step({ kind: 'ask', ask: 'part-pour' });
+    rig.run(1).press('back').run(1);
+    expect(rig.seen.cards).toEqual([]);
+    rig.step({ kind: 'ask', ask: 'part-pour' });
+    rig.run(1).pour(120, 3).run(4);
+    expect(rig.seen.cards).toEqual([]);
+    rig.press('go-on', true);
+    expect(rig.kinds()).not.toContain('weight-accepted');
+  });
+
   it('waits for its lot before the gate', () => {
     const rig = new Rig().start(planOf([{ ...SODA, lot: null }, WATER]));
     expect(rig.seen).toMatchObject({ phase: 'choose-lot', block: 'no-lot' });
