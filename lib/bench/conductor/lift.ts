@@ -7,6 +7,12 @@ import { threshold } from './zero';
 
 /** A shift up for longer than this before a lift was no hand taking hold, ms. */
 const UP_LONGEST = 500;
+/** The scale itself lags behind the hand by about this share of its set-down time. */
+const UP_RISES = 0.25;
+/** A pan at rest may differ this little from empty, in divisions: wandering, creep and rounding. */
+const EMPTY_DIVISIONS = 1.5;
+/** What is left on the pan matters from this share of the tolerance on. */
+const EMPTY_SHARE = 0.8;
 /** A vessel being lifted reads less for as long as the scale needs, and not longer. */
 const DOWN_RISES = 1.5;
 const DOWN_MORE = 600;
@@ -15,13 +21,14 @@ const DOWN_MORE = 600;
 export const standOf = (batch: BatchState, id: InstrumentId, scale: ScaleMemory): StandMemory | null => {
   const pan = batch.pans[id];
   if (pan === undefined) return null;
-  let newest: { readonly one: Contribution; readonly line: LineId; readonly tolerance: number } | null = null;
+  let newest: { readonly one: Contribution; readonly line: LineId } | null = null;
+  let tolerance = Infinity;
   for (const line of Object.values(batch.lines)) {
     for (const one of line.contributions) {
       const stands = one.provisional && one.struck === null && one.vessel === pan.vessel && one.weighed?.instrument === id;
-      if (stands && (newest === null || one.version > newest.one.version)) {
-        newest = { one, line: line.plan.id, tolerance: line.plan.tolerance };
-      }
+      if (!stands) continue;
+      tolerance = Math.min(tolerance, line.plan.tolerance);
+      if (newest === null || one.version > newest.one.version) newest = { one, line: line.plan.id };
     }
   }
   if (newest === null || newest.one.weighed === null) return null;
@@ -31,10 +38,11 @@ export const standOf = (batch: BatchState, id: InstrumentId, scale: ScaleMemory)
     vessel: newest.one.vessel,
     line: newest.line,
     gross: newest.one.weighed.gross,
-    tolerance: newest.tolerance,
+    tolerance,
     empty: scale.emptySeen ? scale.empty : null,
     up: null,
     down: null,
+    wasUp: null,
     left: newest.one.weighed.gross,
     off: null,
     nearest: Infinity,
@@ -65,13 +73,28 @@ const isPouredOnto = ({ memory, batch }: Scenery, vessel: VesselId, id: Instrume
   return pour.begun || batch.lines[pour.line]?.plan.mode === 'loss';
 };
 
+/**
+ * Something stayed on the pan, or the scale has wandered since. A pan at rest says it closely; where the next vessel stands already, or a
+ * light one that counts as nearly nothing, what tells is how near to empty the pan came between.
+ */
+const isLeftOn = (stand: StandMemory, scale: ScaleMemory, empty: number, free: boolean): boolean => {
+  const { division, level } = scale.track;
+  const apart = Math.abs(level - empty);
+  if (!free || apart > threshold(scale, null)) return stand.nearest > within(scale);
+  return apart > Math.max(EMPTY_DIVISIONS * division, Math.min(within(scale), EMPTY_SHARE * stand.tolerance));
+};
+
 const limitOf = (stand: StandMemory, scale: ScaleMemory): number => Math.max(within(scale), 0.3 * stand.tolerance);
 
 const freed = (stand: StandMemory, scale: ScaleMemory, mass: number, now: number): StandMemory => {
   const nearest = Math.min(stand.nearest, Math.abs(mass - (stand.empty ?? scale.empty)));
   if (stand.off !== null) return nearest === stand.nearest ? stand : { ...stand, nearest };
-  const up = stand.up !== null && now - stand.up > UP_LONGEST;
-  const down = stand.down !== null && now - stand.down > DOWN_RISES * scale.track.rise + DOWN_MORE;
+  const { rise } = scale.track;
+  const longest = UP_LONGEST + UP_RISES * rise;
+  const lifting = DOWN_RISES * rise + DOWN_MORE;
+  const { wasUp } = stand;
+  const up = (stand.up !== null && now - stand.up > longest) || (wasUp !== null && wasUp.long > longest && now - wasUp.until <= lifting);
+  const down = stand.down !== null && now - stand.down > lifting;
   return { ...stand, off: now, nearest, shifted: up ? 'shifted-up' : down ? 'shifted-down' : null };
 };
 
@@ -82,7 +105,11 @@ const standing = (stand: StandMemory, scale: ScaleMemory, mass: number, now: num
   const up = difference > limit ? (stand.up ?? now) : null;
   const down = difference < -limit ? (stand.down ?? now) : null;
   const left = scale.track.stable ? scale.track.level : stand.left;
-  return up === stand.up && down === stand.down && left === stand.left ? stand : { ...stand, up, down, left };
+  const agrees = scale.track.stable && Math.abs(scale.track.level - stand.gross) <= limit;
+  const ended = up === null && stand.up !== null ? { long: now - stand.up, until: now } : stand.wasUp;
+  const wasUp = agrees ? null : ended;
+  const same = up === stand.up && down === stand.down && left === stand.left && wasUp === stand.wasUp;
+  return same ? stand : { ...stand, up, down, left, wasUp };
 };
 
 const conclude = (stage: Scenery, id: InstrumentId, scale: ScaleMemory, stand: StandMemory, free: boolean): void => {
@@ -96,13 +123,14 @@ const conclude = (stage: Scenery, id: InstrumentId, scale: ScaleMemory, stand: S
   }
   if (!free && Math.abs(level - stand.gross) <= limit) {
     // Lifted and put back before the pan came to rest: nothing has happened.
-    setScale(stage, id, { stand: { ...stand, off: null, nearest: Infinity, shifted: null } });
+    setScale(stage, id, { stand: { ...stand, off: null, nearest: Infinity, shifted: null, wasUp: null } });
     return;
   }
   if (stand.shifted !== null) return ask(stand.shifted, stand.left);
   // The next vessel may stand there before the empty pan came to rest, and a light one counts as nearly nothing: what proves the lift is that the
   // pan was seen empty between.
-  if (stand.empty !== null && stand.nearest > within(scale)) return ask('changed-on-pan', stand.gross + (free ? level - stand.empty : 0));
+  if (stand.empty !== null && isLeftOn(stand, scale, stand.empty, free))
+    return ask('changed-on-pan', stand.gross + (free ? level - stand.empty : 0));
   const body = { vessel: stand.vessel, gross: mg(Math.round(stand.left)), within: mg(Math.round(limit)) };
   wantOnce(stage, `lift ${stand.entry}`, { kind: 'lift', body });
 };

@@ -91,6 +91,8 @@ export interface StandMemory {
   /** Since when the reading has been above or below the accepted weight. */
   readonly up: number | null;
   readonly down: number | null;
+  /** For how long it was above, and when that ended: a lift comes down through the accepted weight. */
+  readonly wasUp: { readonly long: number; readonly until: number } | null;
   /** Since when the pan has been free, and how near to its empty reading it has come. */
   readonly off: number | null;
   readonly nearest: number;
