@@ -2,31 +2,32 @@ import { describe, expect, it } from 'vitest';
 import { benchRig, TABLET } from '#tests/support/bench-rig';
 import type { BenchRig } from '#tests/support/bench-rig';
 
-describe('B21: screens that all come back at once', () => {
-  const counted = async () => {
-    const first = benchRig();
-    const batch = await first.start();
-    let reads = 0;
-    let broken = false;
-    const { journal } = first;
-    const counting: typeof journal = {
-      name: journal.name,
-      seq: () => journal.seq(),
-      link: () => journal.link(),
-      append: (what) => journal.append(what),
-      lines: (after, limit) => journal.lines(after, limit),
-      answerTo: (intent) => journal.answerTo(intent),
-      linesOf: async (id) => {
-        reads += 1;
-        if (broken) throw new Error('cannot be read now');
-        return journal.linesOf(id);
-      },
-    };
-    const rig = benchRig({ journal: counting, batch, boot: 'boot-two' });
-    return { rig, reads: () => reads, broken: (now: boolean) => void (broken = now) };
+/** A bench on a record with a batch in it, that counts how often the batch is read. */
+const counted = async () => {
+  const first = benchRig();
+  const batch = await first.start();
+  let reads = 0;
+  let broken = false;
+  const { journal } = first;
+  const counting: typeof journal = {
+    name: journal.name,
+    seq: () => journal.seq(),
+    link: () => journal.link(),
+    append: (what) => journal.append(what),
+    lines: (after, limit) => journal.lines(after, limit),
+    answerTo: (intent) => journal.answerTo(intent),
+    linesOf: async (id) => {
+      reads += 1;
+      if (broken) throw new Error('cannot be read now');
+      return journal.linesOf(id);
+    },
   };
-  const fifty = (rig: BenchRig) => Promise.all(Array.from({ length: 50 }, () => rig.bench.lane(null, 0)));
+  const rig = benchRig({ journal: counting, batch, boot: 'boot-two' });
+  return { rig, reads: () => reads, broken: (now: boolean) => void (broken = now) };
+};
+const fifty = (rig: BenchRig) => Promise.all(Array.from({ length: 50 }, () => rig.bench.lane(null, 0)));
 
+describe('B21: screens that all come back at once', () => {
   it('B21: fifty that come back at once cost one reading of the record, and the next line one more', async () => {
     const { rig, reads } = await counted();
     const lanes = await fifty(rig);
