@@ -11,7 +11,7 @@ export interface CardWords {
 const mass =
   (key: string): Word =>
   (params, show) =>
-    show.mass(numberIn(params, key));
+    Number.isNaN(numberIn(params, key)) ? 'unknown' : show.mass(numberIn(params, key));
 const plain =
   (text: string): Word =>
   () =>

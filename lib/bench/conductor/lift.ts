@@ -1,5 +1,6 @@
 import type { InstrumentId, LineId, VesselId } from '#lib/units/id';
 import { mg } from '#lib/units/mass';
+import { settledFrame } from '#lib/measure/readings/settle';
 import type { BatchState, Contribution } from '#lib/work/batch/index';
 import type { ScaleMemory, StandMemory } from './memory';
 import { setScale, wantOnce, within, type Scenery } from './stage';
@@ -79,7 +80,8 @@ const isPouredOnto = ({ memory, batch }: Scenery, vessel: VesselId, id: Instrume
  */
 const isLeftOn = (stand: StandMemory, scale: ScaleMemory, empty: number, free: boolean): boolean => {
   const { division, level } = scale.track;
-  const apart = Math.abs(level - empty);
+  // The median: the tail of the lift is in the mean.
+  const apart = Math.abs((settledFrame(scale.track)?.gross ?? level) - empty);
   if (!free || apart > threshold(scale, null)) return stand.nearest > within(scale);
   return apart > Math.max(EMPTY_DIVISIONS * division, Math.min(within(scale), EMPTY_SHARE * stand.tolerance));
 };
