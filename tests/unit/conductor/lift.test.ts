@@ -1,0 +1,48 @@
+import { describe, expect, it } from 'vitest';
+import { line, MAIN, OLIVE, planOf, Rig, WATER } from './rig';
+
+const accepted = (plan = OLIVE): Rig => {
+  const rig = new Rig()
+    .start(planOf([plan, WATER]))
+    .rest(500)
+    .pour(700)
+    .run(6);
+  expect(rig.kinds()).toContain('weight-accepted');
+  return rig;
+};
+
+/** A hand on the rim that never holds still. */
+const pressOn = (rig: Rig, seconds: number): Rig => {
+  let turn = 0;
+  return rig.run(seconds, () => void rig.put(740 + 20 * (turn++ % 2)));
+};
+
+describe('lifting what was accepted', () => {
+  it('concludes it', () => {
+    const rig = accepted().rest(0);
+    expect(rig.state.question).toBeNull();
+    expect(rig.line('olive').contributions.at(-1)).toMatchObject({ provisional: false });
+  });
+
+  it('is asked about when something pressed on it for long, although it came down through its own weight', () => {
+    const rig = pressOn(accepted(), 1.5).rest(0);
+    expect(rig.state.question).toMatchObject({ why: 'shifted-up' });
+  });
+
+  it('is not asked about for the moment in which a hand takes hold', () => {
+    const rig = pressOn(accepted(), 0.4).rest(0);
+    expect(rig.state.question).toBeNull();
+  });
+
+  it('is not asked about for a press that had gone before', () => {
+    const rig = pressOn(accepted(), 1.5).rest(700).rest(0);
+    expect(rig.state.question).toBeNull();
+  });
+
+  it('is asked about when the pan at rest carries what a narrow tolerance would not', () => {
+    const narrow = line('olive', { class: 'liquid-oil', target: 200, tolerance: 0.2, vessel: 'pot' });
+    expect(accepted(narrow).rest(0.2, MAIN, 5).state.question).toMatchObject({ why: 'changed-on-pan' });
+    expect(accepted(narrow).rest(0.1, MAIN, 5).state.question).toBeNull();
+    expect(accepted().rest(0.2, MAIN, 5).state.question).toBeNull();
+  });
+});
