@@ -30,10 +30,7 @@ export const GUARDED: readonly Guarded[] = [
   {
     code: 'A2',
     breaks: 'Half a frame from before an unplug and half from after it make one weight that nobody sent.',
-    test: {
-      file: 'tests/server/ports/field-failures.test.ts',
-      title: 'A2: half a frame before an unplug and half after the replug make no reading',
-    },
+    test: { file: 'tests/unit/link/field-failures.test.ts', title: 'A2: a partial frame never survives a close' },
     guard: {
       file: 'lib/measure/link/link.ts',
       without: [
