@@ -1,0 +1,116 @@
+import type { Entry } from '#lib/work/batch/index';
+import { notRead, notSettled, roleOf } from '../evidence';
+import { notTrue } from '../truth';
+import { accepts } from './look';
+import type { Invariant } from './look';
+
+/** Broken as soon as the rules forget which settled weights were used up. */
+export const ACCEPTED_ONCE = 'one settled weight is accepted once: no two accepts of one boot name the same episode';
+export const ACCEPTED_TRUE =
+  'what is accepted by itself is what truly came into (by loss: out of) the right vessel since its zero, to within three divisions';
+
+/** Of what is taken from a scale. */
+export const OF_WEIGHTS: readonly Invariant[] = [
+  {
+    name: ACCEPTED_ONCE,
+    check: ({ record, fresh }) =>
+      accepts(fresh).flatMap((entry) => {
+        const { episode } = entry.body.weighed;
+        const others = record.entries.filter(
+          (one) => one.kind === 'weight-accepted' && one.boot === entry.boot && one.body.weighed.episode === episode,
+        );
+        return others.length > 1 ? [`episode ${episode} of ${entry.boot}: ${others.map(({ id }) => id).join(', ')}`] : [];
+      }),
+  },
+  {
+    name: 'a settled weight is used up by whatever takes it: episodes rise from one taking to the next',
+    check: ({ record, fresh }) =>
+      fresh.flatMap(({ entry, commit }) => {
+        const episode = usedBy(entry, commit);
+        if (episode === null) return [];
+        const since = record.entries.indexOf(entry);
+        const later = record.entries
+          .slice(0, since)
+          .some((one) => one.boot === entry.boot && one.batch === entry.batch && (consumedBy(one) ?? -1) >= episode);
+        return later ? [`${entry.kind} ${entry.id}: episode ${episode} of ${entry.boot} was used up before`] : [];
+      }),
+  },
+  {
+    name: 'nothing is taken from a scale that is not fresh, moves, is suspect or was never heard to say it',
+    check: ({ play, fresh }) =>
+      fresh.flatMap(({ entry, commit }) => {
+        const taken = takenBy(entry, commit);
+        if (taken === null) return [];
+        const why = notSettled(play.happened, entry, taken.instrument, taken.gross);
+        const unread = taken.weighed === null ? null : notRead(play.happened, entry, taken.weighed);
+        return [why, unread].flatMap((no) => (no === null ? [] : [`${entry.kind} ${entry.id}: ${no}`]));
+      }),
+  },
+  {
+    name: 'a weight is taken on the scale of its line, for the line whose turn it is, from the zero of its own vessel',
+    check: ({ fresh }) =>
+      fresh.flatMap(({ entry, before }) => {
+        if (entry.kind !== 'weight-accepted') return [];
+        const { line, vessel, weighed } = entry.body;
+        const plan = before?.lines[line]?.plan;
+        const pan = before?.pans[weighed.instrument];
+        const sign = plan?.mode === 'loss' ? -1 : 1;
+        return [
+          plan?.scale === roleOf(weighed.instrument) ? null : `on ${weighed.instrument}`,
+          before?.open === line ? null : `out of turn: ${before?.open} is open`,
+          pan?.vessel === vessel && pan.line === line && pan.zero === weighed.zero ? null : 'from another zero',
+          weighed.net === sign * (weighed.gross - weighed.zero) && weighed.net > 0 ? null : `net ${weighed.net}`,
+        ].flatMap((no) => (no === null ? [] : [`${entry.id}: ${no}`]));
+      }),
+  },
+  {
+    name: ACCEPTED_TRUE,
+    check: ({ play, record, fresh }) =>
+      accepts(fresh).flatMap((entry) => {
+        if (entry.body.how !== 'by-itself') return [];
+        const untrue = notTrue(play.happened, record.entries, entry);
+        return untrue === null ? [] : [`${entry.id} of ${entry.body.line}: ${untrue}`];
+      }),
+  },
+  {
+    name: 'a hydroxide line is taken only by a person who holds, with its precautions confirmed, and never after joining',
+    check: ({ play, fresh }) =>
+      fresh.flatMap(({ entry, before }) => {
+        if (entry.kind !== 'weight-accepted' && entry.kind !== 'weight-typed') return [];
+        if (before?.lines[entry.body.line]?.plan.material.class !== 'hydroxide') return [];
+        const want = entry.intent === null ? undefined : play.happened.sent.get(entry.intent)?.intent.want;
+        const held = want !== undefined && (('hold' in want && want.hold) || ('held' in want && want.held === true));
+        return [
+          held ? null : `by ${want?.kind ?? 'nobody'}`,
+          entry.kind === 'weight-typed' || entry.body.how === 'held' ? null : entry.body.how,
+          before.gateLines[entry.body.line] === undefined ? 'without its precautions' : null,
+          before.joined === null ? null : 'after joining',
+        ].flatMap((no) => (no === null ? [] : [`${entry.id}: ${no}`]));
+      }),
+  },
+  {
+    name: 'a line with no stated lot is never accepted by itself',
+    check: ({ fresh }) => accepts(fresh).flatMap(({ id, body }) => (body.how === 'by-itself' && body.lot === null ? [id] : [])),
+  },
+];
+
+/** The episode an entry uses up. */
+const consumedBy = (entry: Entry): number | null => {
+  if (entry.kind === 'weight-accepted' || entry.kind === 'weighed-back') return entry.body.weighed.episode;
+  return entry.kind === 'vessel-set' ? entry.body.episode : null;
+};
+
+/** The same of what was taken anew: what follows from an accept in its commit names the accept's own. */
+const usedBy = (entry: Entry, commit: number): number | null => (entry.kind === 'vessel-set' && commit !== 0 ? null : consumedBy(entry));
+
+/** What an entry took from a scale. What follows from an accept in the same commit takes nothing itself. */
+const takenBy = (entry: Entry, commit: number) => {
+  if (entry.kind === 'weight-accepted' || entry.kind === 'weighed-back') {
+    const { weighed } = entry.body;
+    return { instrument: weighed.instrument, gross: weighed.gross, weighed };
+  }
+  if (commit !== 0) return null;
+  if (entry.kind === 'vessel-set') return { instrument: entry.body.instrument, gross: entry.body.gross, weighed: null };
+  if (entry.kind === 'scale-checked') return { instrument: entry.body.instrument, gross: entry.body.shown, weighed: null };
+  return null;
+};
