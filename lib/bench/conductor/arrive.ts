@@ -3,6 +3,7 @@ import { learnRise, settledFrame } from '#lib/measure/readings/settle';
 import type { BatchState, LineState, VesselState } from '#lib/work/batch/index';
 import type { ScaleView } from '../conductor-types';
 import { nameOnPan } from './bottle';
+import { blockedScene } from './blocked';
 import { choice } from './choices';
 import { probeLeans } from './probe';
 import { looksLike, recognise, type Recognised } from './recognise';
@@ -15,7 +16,7 @@ export const arriveScene = (stage: Scenery, line: LineState, view: ScaleView, sc
   const vessel = stage.batch.vessels[line.plan.vessel];
   if (vessel === undefined) return { phase: 'blocked', block: 'wrong-vessel' };
   const names = { vessel: nameOnPan(stage.batch, line), scale: line.plan.scale };
-  if (isBelowEmpty(scale)) return blockedBy('underload', line);
+  if (isBelowEmpty(scale)) return blockedScene(stage, line, 'underload');
   if (!isLoaded(scale, line.plan.mode === 'loss' ? line.plan.target : vessel.empty)) {
     const elsewhere = onOtherScale(stage, line, view, vessel);
     if (elsewhere) {
@@ -28,15 +29,9 @@ export const arriveScene = (stage: Scenery, line: LineState, view: ScaleView, sc
     return { phase: 'waiting-vessel', say: nextWords(stage.batch, line) };
   }
   if (!scale.track.stable || scale.window === null) return { phase: 'settling-vessel' };
-  if (line.plan.mode === 'gain' && probeLeans(stage, vessel.plan)) return blockedBy('probe-leaning', line);
+  if (line.plan.mode === 'gain' && probeLeans(stage, vessel.plan)) return blockedScene(stage, line, 'probe-leaning');
   return recognisedScene(stage, line, view, scale, vessel);
 };
-
-const blockedBy = (block: 'underload' | 'probe-leaning', line: LineState): Scene => ({
-  phase: 'blocked',
-  block,
-  say: { key: `blocked ${block} ${line.plan.id}`, code: 'blocked', params: { reason: block } },
-});
 
 /** The next line, read out with everything a person with full hands needs. */
 export const nextWords = (batch: BatchState, line: LineState): Scene['say'] & object => ({

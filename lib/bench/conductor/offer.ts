@@ -5,6 +5,7 @@ import type { DoubtReason } from '../cue';
 import { wantAccept } from './accept';
 import { overScene } from './answers';
 import { nextWords } from './arrive';
+import { blockedScene } from './blocked';
 import { liftCheck, mattersMost, partPour } from './choices';
 import { comesInPieces } from './doubt';
 import { acceptBlock } from './hinder';
@@ -50,7 +51,7 @@ const unlessBlocked = ({ stage, line, view, scale, pour }: Settled, scene: () =>
   const block = acceptBlock(stage, stage.batch, line, view, scale);
   if (block === null) return scene();
   stage.memory.pour = { ...pour, offer: null };
-  return { phase: 'blocked', block, say: { key: `blocked ${block} ${line.plan.id}`, code: 'blocked', params: { reason: block } } };
+  return blockedScene(stage, line, block);
 };
 
 /** Nearer than this many tolerances, or this share of the target, a settled pour is told that a little is missing. */
@@ -66,6 +67,8 @@ const shortScene = (settled: Settled): Scene => {
   const full = view.capacity !== null && scale.track.level + left > view.capacity;
   const choices = full ? [partPour(stage, line, scale, pour, net)] : [];
   const near = left <= Math.max(NEAR_TOLERANCES * line.plan.tolerance, NEAR_SHARE * line.plan.target);
+  const block = acceptBlock(stage, stage.batch, line, view, scale);
+  if (block !== null) return { ...blockedScene(stage, line, block), phase: near ? 'short' : 'pouring', doubts: pour.doubts };
   if (pour.part !== null) return partScene(settled, near);
   if (!near) return { phase: 'pouring', doubts: pour.doubts, block: full ? 'capacity' : null, choices };
   return {

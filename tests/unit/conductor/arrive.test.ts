@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { FINE, line, MAIN, OLIVE, planOf, Rig, SHEA, VESSELS, WATER, vesselId } from './rig';
+import { FINE, line, MAIN, OLIVE, planOf, Rig, SHEA, SODA, VESSELS, WATER, vesselId } from './rig';
 
 describe('who stands on the pan', () => {
   it('another vessel of the plan is named and takes no zero', () => {
@@ -85,5 +85,89 @@ describe('who stands on the pan', () => {
     rig.temperatures.oils = 40_000 as never;
     rig.run(5);
     expect(rig.kinds()).toContain('weight-accepted');
+  });
+
+  const dipped = (): Rig => {
+    const rig = new Rig();
+    rig.temperatures.oils = 21_000 as never;
+    rig
+      .start(planOf([OLIVE, SHEA, WATER]))
+      .rest(500)
+      .pour(690)
+      .run(3);
+    rig.temperatures.oils = 48_000 as never;
+    return rig.run(2);
+  };
+
+  it('a probe that only seems to lean is out when a person holds to it, and not before', () => {
+    const rig = dipped().pour(700, 2).run(5);
+    expect(rig.seen).toMatchObject({ block: 'probe-leaning', goOn: { code: 'probe-out', hold: true } });
+    rig.press('go-on').run(3);
+    expect(rig.kinds()).not.toContain('weight-accepted');
+    rig.press('go-on', true).run(3);
+    expect(rig.kinds()).toContain('weight-accepted');
+  });
+
+  it('a probe known to be in is not out because somebody says so', () => {
+    const rig = new Rig()
+      .start(planOf([OLIVE, WATER]))
+      .rest(500)
+      .pour(700);
+    rig.probesInVessel = [vesselId('pot')];
+    expect(rig.run(5).seen).toMatchObject({ block: 'probe-leaning', goOn: null });
+  });
+
+  it('a leap too sudden to be believed at once is a leap all the same', () => {
+    const rig = new Rig();
+    rig.temperatures.oils = 21_000 as never;
+    rig
+      .start(planOf([OLIVE, SHEA, WATER]))
+      .rest(500)
+      .pour(690)
+      .run(3);
+    rig.temperatures.oils = null;
+    rig.run(8);
+    rig.temperatures.oils = 48_000 as never;
+    rig.pour(700, 2).run(6);
+    expect(rig.seen).toMatchObject({ phase: 'blocked', block: 'probe-leaning' });
+  });
+
+  it('a probe is out when its vessel has left the pan', () => {
+    const rig = dipped().pour(694, 2).run(3);
+    expect(rig.seen).toMatchObject({ phase: 'short', block: 'probe-leaning', goOn: { code: 'probe-out' } });
+    rig.send(
+      {
+        kind: 'type-weight',
+        body: { line: OLIVE.id, typed: { net: 200_000 as never, text: '200', unit: 'g' }, readBack: true, part: false },
+      },
+      'maker',
+    );
+    rig.run(1);
+    expect(rig.memory.probes.oils?.dipped ?? false).toBe(false);
+  });
+
+  it('a short weight is not taken while a probe leans, however long somebody holds', () => {
+    const rig = new Rig()
+      .start(planOf([OLIVE, WATER]))
+      .rest(500)
+      .pour(694)
+      .run(3);
+    rig.probesInVessel = [vesselId('pot')];
+    rig.run(1).press('go-on', true).run(1);
+    expect(rig.seen).toMatchObject({ block: 'probe-leaning', goOn: null });
+    expect(rig.kinds()).not.toContain('weight-accepted');
+  });
+
+  it('lye made beside a cup of hydroxide says nothing of the cup', () => {
+    const rig = new Rig();
+    rig.temperatures.lye = 21_000 as never;
+    rig
+      .start(planOf([SODA, WATER]))
+      .press('go-on', true)
+      .rest(60)
+      .pour(130, 5)
+      .run(2);
+    rig.temperatures.lye = 70_000 as never;
+    expect(rig.run(4).seen.phase).toBe('hold');
   });
 });
