@@ -1,6 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import { FINE, line, MAIN, OLIVE, planOf, Rig, SHEA, SODA, VESSELS, WATER, vesselId } from './rig';
 
+const dipped = (): Rig => {
+  const rig = new Rig();
+  rig.temperatures.oils = 21_000 as never;
+  rig
+    .start(planOf([OLIVE, SHEA, WATER]))
+    .rest(500)
+    .pour(690)
+    .run(3);
+  rig.temperatures.oils = 48_000 as never;
+  return rig.run(2);
+};
+
 describe('who stands on the pan', () => {
   it('another vessel of the plan is named and takes no zero', () => {
     const rig = new Rig().start(planOf([OLIVE, WATER])).rest(200);
@@ -87,18 +99,6 @@ describe('who stands on the pan', () => {
     expect(rig.kinds()).toContain('weight-accepted');
   });
 
-  const dipped = (): Rig => {
-    const rig = new Rig();
-    rig.temperatures.oils = 21_000 as never;
-    rig
-      .start(planOf([OLIVE, SHEA, WATER]))
-      .rest(500)
-      .pour(690)
-      .run(3);
-    rig.temperatures.oils = 48_000 as never;
-    return rig.run(2);
-  };
-
   it('a probe that only seems to lean is out when a person holds to it, and not before', () => {
     const rig = dipped().pour(700, 2).run(5);
     expect(rig.seen).toMatchObject({ block: 'probe-leaning', goOn: { code: 'probe-out', hold: true } });
@@ -132,9 +132,10 @@ describe('who stands on the pan', () => {
     expect(rig.seen).toMatchObject({ phase: 'blocked', block: 'probe-leaning' });
   });
 
-  it('a probe is out when its vessel has left the pan', () => {
+  it('a probe is out when its vessel has left the pan, though the probe itself has fallen silent', () => {
     const rig = dipped().pour(694, 2).run(3);
     expect(rig.seen).toMatchObject({ phase: 'short', block: 'probe-leaning', goOn: { code: 'probe-out' } });
+    rig.temperatures.oils = null;
     rig.send(
       {
         kind: 'type-weight',
