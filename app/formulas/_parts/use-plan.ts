@@ -9,6 +9,10 @@ export interface Planning {
   readonly fresh: boolean;
 }
 
+interface Said extends PlanReply {
+  readonly question: PlanQuestion;
+}
+
 const NOTHING: Planning = { answer: null, fresh: false };
 
 /**
@@ -16,43 +20,49 @@ const NOTHING: Planning = { answer: null, fresh: false };
  * `null` asks nothing.
  */
 export const usePlan = (formula: Formula | null, context: PlanContext | null): Planning => {
-  const [said, setSaid] = useState<{ readonly n: number; readonly answer: PlanAnswer } | null>(null);
-  const asked = useRef(0);
-  const worker = useRef<ReturnType<typeof createAsker> | null>(null);
+  const [said, setSaid] = useState<Said | null>(null);
+  const asker = useRef<Asker | null>(null);
   useEffect(() => {
-    const asker = createAsker(({ n, answer }) => setSaid({ n, answer }));
-    worker.current = asker;
+    const made = createAsker(setSaid);
+    asker.current = made;
     return () => {
-      asker.end();
-      worker.current = null;
+      made.end();
+      asker.current = null;
     };
   }, []);
   useEffect(() => {
-    if (formula === null || context === null) return;
-    asked.current += 1;
-    worker.current?.ask({ n: asked.current, formula, context });
+    if (formula !== null && context !== null) asker.current?.ask(formula, context);
   }, [formula, context]);
-  return said === null ? NOTHING : { answer: said.answer, fresh: said.n === asked.current };
+  if (said === null) return NOTHING;
+  return { answer: said.answer, fresh: said.question.formula === formula && said.question.context === context };
 };
 
-const createAsker = (tell: (reply: PlanReply) => void) => {
+interface Asker {
+  ask(formula: Formula, context: PlanContext): void;
+  end(): void;
+}
+
+const createAsker = (tell: (said: Said) => void): Asker => {
   const worker = new Worker(new URL('./plan-worker.ts', import.meta.url), { type: 'module' });
-  let busy = false;
+  let n = 0;
+  let under: PlanQuestion | null = null;
   let next: PlanQuestion | null = null;
   const send = (question: PlanQuestion): void => {
-    busy = true;
+    under = question;
+    // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a worker, not a window: there is no origin to name
     worker.postMessage(question);
   };
   worker.addEventListener('message', ({ data }: MessageEvent<PlanReply>) => {
-    busy = false;
-    tell(data);
+    if (under?.n === data.n) tell({ ...data, question: under });
+    under = null;
     if (next !== null) send(next);
     next = null;
   });
   return {
-    ask(question: PlanQuestion): void {
-      if (busy) next = question;
-      else send(question);
+    ask(formula, context) {
+      n += 1;
+      if (under === null) send({ n, formula, context });
+      else next = { n, formula, context };
     },
     end: () => worker.terminate(),
   };
