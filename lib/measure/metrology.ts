@@ -55,8 +55,9 @@ export const classLimits = (scaleClass: ScaleClass, e: number): ClassLimits | nu
       if (e >= 0.1 && e <= 2) return { fewest: 100, most: 10_000, leastLoad: 20 };
       return e >= 5 ? { fewest: 500, most: 10_000, leastLoad: 20 } : null;
     case 'IIII':
-      return e >= 5 ? { fewest: 100, most: 1_000, leastLoad: 10 } : null;
+      break;
   }
+  return e >= 5 ? { fewest: 100, most: 1_000, leastLoad: 10 } : null;
 };
 
 /** A division tells no more than this of a standard deviation: d/√6, the difference of two rounded readings; USP <41> writes 0.41 d. */

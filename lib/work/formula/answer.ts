@@ -153,6 +153,8 @@ export interface MouldFill {
 export type WorkStep =
   | { readonly kind: 'protect'; readonly items: readonly string[] }
   | { readonly kind: 'weigh'; readonly line: LineId; readonly vessel: VesselId; readonly pours: number }
+  /** Out of its cup into the liquid, before any hydroxide. */
+  | { readonly kind: 'stir-in'; readonly line: LineId; readonly into: VesselId }
   | { readonly kind: 'melt'; readonly vessel: VesselId; readonly above: number | null }
   | { readonly kind: 'confirm-cold'; readonly vessel: VesselId; readonly celsius: number }
   | {

@@ -48,6 +48,7 @@ export const materialOfLot = (material: Material, lot: Lot | null): Material => 
     case 'colourant':
       return { ...material, density: over(material.density, certificate.density, 'g/cm³') };
     case 'liquid':
-      return material;
+      break;
   }
+  return material;
 };

@@ -113,8 +113,9 @@ export const classOf = ({ material, makeup }: Found): MaterialClass => {
     case 'additive':
     case 'fragrance':
     case 'colourant':
-      return material.kind;
+      break;
   }
+  return material.kind;
 };
 
 const classOfMixture = (makeup: Makeup): MaterialClass => {

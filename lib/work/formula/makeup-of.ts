@@ -39,8 +39,9 @@ export const makeupOf = (material: Material, lot: Lot | null, reader: Reader, pa
     case 'additive':
       return ofInert(material.density, material.like, material.like === 'sugar' ? 'sugar' : 'additive', origin, reader, path);
     case 'colourant':
-      return ofInert(material.density, 'clay', 'colourant', origin, reader, path);
+      break;
   }
+  return ofInert(material.density, 'clay', 'colourant', origin, reader, path);
 };
 
 const used = (origin: Origin, what: string, figure: Figure): UsedValue => ({ ...origin, what, figure });

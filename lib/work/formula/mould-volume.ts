@@ -1,6 +1,6 @@
 import { waterDensity } from '#lib/soap/lye/density-model';
 import type { Estimate, Source } from '#lib/soap/source';
-import type { BoxShape, CylinderShape, Mould } from './mould';
+import type { BoxShape, CylinderShape, Mould, WaterFillShape } from './mould';
 import type { Reader } from './reader';
 
 /** Millimetres: no mould of a bench is longer. */
@@ -42,19 +42,23 @@ export const brimOf = (mould: Mould, reader: Reader): Brim | null => {
       // Equal cavities, measured once: their error is common.
       return { ...one, volume: { value: count * value, u: count * uOne, source } };
     }
-    case 'water-fill': {
-      const count = reader.count(shape.cavities, `${path}.cavities`, MOST_CAVITIES);
-      const water = reader.mass(shape.water, shape.unit, `${path}.water`);
-      const celsius = reader.within(shape.celsius, `${path}.celsius`, 1, HOTTEST_WATER);
-      if (count === null || water === null || celsius === null) return null;
-      const value = waterVolume(water, celsius);
-      const source: Source = {
-        text: 'mass of water it holds over the density of water; buoyancy of air, 0.1 %, ignored',
-        grade: 'computed',
-      };
-      return { volume: { value, u: FILL_SPREAD * value, source }, depth: null, rectangular: false };
-    }
+    case 'water-fill':
+      break;
   }
+  return waterFillOf(shape, reader, path);
+};
+
+const waterFillOf = (shape: WaterFillShape, reader: Reader, path: string): Brim | null => {
+  const count = reader.count(shape.cavities, `${path}.cavities`, MOST_CAVITIES);
+  const water = reader.mass(shape.water, shape.unit, `${path}.water`);
+  const celsius = reader.within(shape.celsius, `${path}.celsius`, 1, HOTTEST_WATER);
+  if (count === null || water === null || celsius === null) return null;
+  const value = waterVolume(water, celsius);
+  const source: Source = {
+    text: 'mass of water it holds over the density of water; buoyancy of air, 0.1 %, ignored',
+    grade: 'computed',
+  };
+  return { volume: { value, u: FILL_SPREAD * value, source }, depth: null, rectangular: false };
 };
 
 /** cm³ of so many grams of water at °C. */

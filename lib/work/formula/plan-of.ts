@@ -1,10 +1,133 @@
-import type { PlanAnswer } from './answer';
+import { mg, type Milligrams } from '#lib/units/mass';
+import type { Plan } from '../batch/plan';
+import type { PlanAnswer, Sizing } from './answer';
+import { basisOf } from './basis';
+import { balanceOf } from './chemistry';
 import type { PlanContext } from './context';
+import { derivationsOf } from './derive/index';
+import { factsOf, type Facts } from './facts';
+import { driestOf, figuresOf, lyeIsTabled, peakOf, reacted, strengthOf } from './figures';
 import type { Formula } from './formula';
-import { problem } from './problem';
+import { believed } from './interval';
+import { joiningPlan } from './joining-plan';
+import { inMilligrams, linesOf, wantedOf, type LineFacts } from './lines';
+import { lookupOf, type Lookup } from './lookup';
+import type { Model } from './model';
+import { placesOf } from './places';
+import { problem, type Problem } from './problem';
+import { readFormula } from './read-formula';
+import { createReader, HEAVIEST_GRAMS } from './reader';
+import { fragranceRoom, roomAbove } from './room';
+import { sized } from './size';
+import { sizingOf } from './sizing';
+import { solverOf } from './solve';
+import { stepsOf, timeOf } from './steps';
+import { warningsOf, type Planning } from './warnings/index';
+import type { Whole } from './whole';
 
-/** The plan a formula becomes in this workshop. Never throws: what is wrong with the formula comes back as problems, all at once. */
-export const planOf = (formula: Formula, _context: PlanContext): PlanAnswer => ({
-  kind: 'problems',
-  problems: [problem('missing', 'entries', { name: formula.name })],
-});
+/**
+ * The plan a formula becomes in this workshop: what the bench runs, with its figures, how the moulds fill, what to mind and how each number
+ * came about. Never throws: what is wrong with the formula comes back as problems, as many at once as can be told apart.
+ */
+export const planOf = (formula: Formula, context: PlanContext): PlanAnswer => {
+  try {
+    return planned(formula, context);
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    // The chemistry's own door: every figure that cannot be one is refused there too, in words.
+    return refused([problem('not-computable', 'entries', { words: error.message })]);
+  }
+};
+
+const refused = (problems: readonly Problem[]): PlanAnswer => ({ kind: 'problems', problems });
+
+const planned = (formula: Formula, context: PlanContext): PlanAnswer => {
+  const reader = createReader();
+  const lookup = lookupOf(context, reader);
+  const model = readFormula(formula, lookup, reader);
+  const facts = factsOf(formula, lookup, reader);
+  if (model === null || facts === null) return refused(reader.problems);
+  const size = sized(model, solverOf(model), facts.wish, facts.size);
+  if (size.kind === 'problem') return refused([size.problem]);
+  const { whole } = size;
+  const wrong = impossible(model, whole);
+  return wrong.length > 0 ? refused(wrong) : worked(formula, lookup, model, facts, whole);
+};
+
+const HAIR_GRAMS = 0.0005;
+
+/** What only the finished masses show. */
+const impossible = ({ items }: Model, whole: Whole): readonly Problem[] => {
+  if (!(whole.fats > 0)) return [problem('no-fat', 'entries')];
+  if (whole.batter > HEAVIEST_GRAMS) return [problem('batch-too-large', 'size', { grams: Math.round(whole.batter) })];
+  const small = items.flatMap(({ path }, at) => {
+    const grams = whole.grams[at] ?? 0;
+    return grams < HAIR_GRAMS ? [problem('too-small', `${path}.amount`, { grams })] : [];
+  });
+  if (small.length > 0) return small;
+  if (lyeIsTabled(whole)) return [];
+  const { naoh, koh } = strengthOf(whole);
+  return [problem('lye-too-strong', 'wishes.lye', { percent: 100 * (naoh + koh) })];
+};
+
+const sizingOrNull = (whole: Whole, facts: Facts): Sizing | null => {
+  try {
+    return sizingOf(whole, facts.size);
+  } catch (error) {
+    if (error instanceof RangeError) return null;
+    throw error;
+  }
+};
+
+const worked = (formula: Formula, lookup: Lookup, model: Model, facts: Facts, whole: Whole): PlanAnswer => {
+  const { context } = lookup;
+  const balance = balanceOf(model, whole, facts);
+  const fragrances = fragranceRoom(model, whole, driestOf(reacted(whole)));
+  const targets = inMilligrams(whole.grams);
+  const wanted = targets.map((_, at) => wantedOf(model, whole, balance, roomAbove(model, whole, balance, fragrances, at), at));
+  const sizing = sizingOrNull(whole, facts);
+  const peak = peakOf(model, whole, facts.room.celsius);
+  const places = placesOf(
+    {
+      items: model.items,
+      targets,
+      wanted: wanted.map(({ grams }) => grams * 1000),
+      batterMl: sizing?.batter.value ?? whole.batter,
+      peak: peak?.value ?? null,
+      blends: formula.blends,
+    },
+    context,
+  );
+  const lineFacts: LineFacts = { model, whole, balance, fragrances, targets, wanted, places, scales: context.scales };
+  const lines = linesOf(lineFacts);
+  const scaleOf = new Map(lines.map(({ at, scale }) => [at, scale] as const));
+  const belief = believed(
+    whole,
+    model.items.map((_, at) => scaleOf.get(at) ?? null),
+  );
+  const figures = figuresOf(model, whole, balance, belief, peak);
+  const planning: Planning = { formula, context, model, whole, balance, facts, figures, sizing, places, lines };
+  const warnings = warningsOf(planning, lookup.warnings);
+  const plan: Plan = {
+    formula: { id: formula.id, name: formula.name, version: formula.version },
+    vessels: places.used.map(({ id, name, use, material, empty, brimMl }) => ({ id, name, use, material, empty, brimMl })),
+    lines: lines.map((line) => line.plan),
+    joining: joiningPlan(model, facts),
+    basis: basisOf(formula, lines, figures, balance, sizing, facts),
+  };
+  return {
+    kind: 'plan',
+    plan,
+    total: totalOf(targets),
+    figures,
+    lines: lines.map((line) => line.figures),
+    sizing,
+    steps: stepsOf(lines, places, facts, peak?.value ?? null),
+    time: timeOf(lines, context.pace),
+    warnings,
+    derivations: derivationsOf(planning, belief),
+    mayStart: warnings.every(({ level }) => level !== 'must'),
+  };
+};
+
+const totalOf = (targets: readonly Milligrams[]): Milligrams => mg(targets.reduce((sum, one) => sum + one, 0));

@@ -49,15 +49,15 @@ export const readAmountOf = (
       const value = reader.above(amount.value, `${path}.value`, HEAVIEST_GRAMS / millilitres);
       return value === null || found === null ? null : { kind: 'mass', grams: value * millilitres * densityOf(found.makeup) };
     }
-    case 'share': {
-      if (!SHARES[part].includes(amount.of)) return reader.note('wrong-share', `${path}.of`, { of: amount.of, part });
-      const { of } = amount;
-      const most = of === 'fats' && part !== 'fat' ? MOST_OF_FATS : 1;
-      const percent = reader.above(amount.percent, `${path}.percent`, 100 * most);
-      if (percent === null) return null;
-      return of === 'blend' ? { kind: 'blend', fraction: percent / 100 } : { kind: 'share', of, fraction: percent / 100 };
-    }
+    case 'share':
+      break;
   }
+  const { of } = amount;
+  if (!SHARES[part].includes(of)) return reader.note('wrong-share', `${path}.of`, { of, part });
+  const most = of === 'fats' && part !== 'fat' ? MOST_OF_FATS : 1;
+  const percent = reader.above(amount.percent, `${path}.percent`, 100 * most);
+  if (percent === null) return null;
+  return of === 'blend' ? { kind: 'blend', fraction: percent / 100 } : { kind: 'share', of, fraction: percent / 100 };
 };
 
 /** Of which material kinds an entry of a part may be made. */
@@ -74,6 +74,7 @@ export const mayPlay = (entry: Entry, { makeup, material, preparation }: Found):
     case 'fragrance':
       return material?.kind === 'fragrance' || preparation !== null;
     case 'extra':
-      return makeup.alkalis.length === 0;
+      break;
   }
+  return makeup.alkalis.length === 0;
 };

@@ -51,6 +51,9 @@ const solveAt = (model: Model, per: readonly PerGram[], fats: number): Solved =>
   return { kind: 'masses', grams };
 };
 
+const isFixed = ({ part, entry, amount }: Item): boolean => part === 'fat' && entry.lock === 'mass' && amount.kind === 'mass';
+const isHeld = (item: Item): boolean => item.part === 'fat' && item.entry.lock === 'share' && !isFixed(item);
+
 /** Fats by their shares and locks, and all that follows fats or stands as typed. */
 const fixedMasses = (model: Model, fats: number): Solved => {
   const { items, natural } = model;
@@ -59,8 +62,6 @@ const fixedMasses = (model: Model, fats: number): Solved => {
     return amount.kind === 'mass' ? amount.grams : amount.fraction * (natural ?? 1);
   });
   const weight = sumOf(weights, (one) => one);
-  const isFixed = ({ part, entry, amount }: Item): boolean => part === 'fat' && entry.lock === 'mass' && amount.kind === 'mass';
-  const isHeld = (item: Item): boolean => item.part === 'fat' && item.entry.lock === 'share' && !isFixed(item);
   const locked = sumOf([...items.entries()], ([at, item]) => {
     if (isFixed(item)) return weights[at] ?? 0;
     return isHeld(item) ? (fats * (weights[at] ?? 0)) / weight : 0;

@@ -11,6 +11,8 @@ export type WarningCode =
   | 'heat-unknown'
   /** A stock lye warms on dilution by an amount not reckoned. */
   | 'dilution-heat-unknown'
+  /** Stock lye with no liquid to go into: the bench cannot lead it. */
+  | 'stock-lye-alone'
   /** params: peak, rating (°C), vessel */
   | 'peak-over-rating'
   | 'rating-unknown'
@@ -45,6 +47,7 @@ export type WarningCode =
   | 'browning'
   /** params: mould, percent */
   | 'mould-overfull'
+  | 'mould-may-overfill'
   | 'mould-underfull'
   | 'volume-unknown'
   | 'vessel-too-small'

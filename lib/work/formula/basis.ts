@@ -1,0 +1,110 @@
+import { sourceLine } from '#lib/soap/source';
+import { allergenThreshold } from '#lib/soap/fragrance';
+import type { BasisValue, PlanBasis } from '../batch/plan';
+import type { PlanFigures, Sizing } from './answer';
+import type { Balance } from './chemistry';
+import type { Facts } from './facts';
+import { decimal } from './figure';
+import type { Formula } from './formula';
+import type { Line } from './lines';
+
+/** Of the computation: a plan says which one made it. */
+export const METHOD = 'potwatch plan 1';
+
+const computed = (what: string, value: number, unit: string): BasisValue => ({
+  what,
+  value: decimal(value),
+  unit,
+  source: METHOD,
+  grade: 'computed',
+});
+
+/** Everything the numbers rest on, as text: a batch freezes it with its plan. */
+export const basisOf = (
+  formula: Formula,
+  lines: readonly Line[],
+  figures: PlanFigures,
+  balance: Balance,
+  sizing: Sizing | null,
+  facts: Facts,
+): PlanBasis => ({
+  method: METHOD,
+  asked: askedOf(formula),
+  worked: [
+    computed('superfat', 100 * figures.superfat.working, '%'),
+    computed('superfat, standard uncertainty', 100 * figures.superfat.u, 'points'),
+    computed('lye concentration', 100 * figures.lyeConcentration, '%'),
+    computed('sodium hydroxide of all hydroxide, by moles', 100 * figures.naohShare, '%'),
+    computed('fats', figures.fats, 'g'),
+    computed('batter', figures.batter, 'g'),
+    ...(sizing === null ? [] : [computed('volume of batter', sizing.batter.value, 'cm³'), computed('poured at', sizing.pourAt, '°C')]),
+  ],
+  values: lines.flatMap(({ plan, item }) =>
+    item.found.makeup.values.map(({ what, figure, material, lot }) => ({
+      line: plan.id,
+      material,
+      lot,
+      what,
+      value: figure.value,
+      unit: figure.unit,
+      source: figure.source,
+      grade: figure.grade,
+    })),
+  ),
+  limits: limitsOf(formula, balance, facts, lines),
+});
+
+const asked = (what: string, value: string, unit: string): BasisValue => ({ what, value, unit, source: 'the formula', grade: 'typed' });
+
+const askedOf = ({ wishes, size }: Formula): readonly BasisValue[] => [
+  ...(wishes.superfat === null ? [] : [asked('superfat', wishes.superfat, '%')]),
+  ...(wishes.lye === null
+    ? []
+    : [
+        wishes.lye.kind === 'concentration'
+          ? asked('lye concentration', wishes.lye.percent, '%')
+          : asked('water to pure alkali', wishes.lye.water, '1'),
+      ]),
+  ...(size === null || size.kind === 'moulds' ? [] : [asked(`size by ${size.kind}`, size.value, size.unit)]),
+];
+
+const source = (said: boolean): string => (said ? 'the formula' : 'usual width, common practice, no source');
+
+const band = (what: string, [low, high]: readonly [number, number], said: boolean): PlanBasis['limits'][number] => ({
+  what,
+  low: decimal(100 * low),
+  high: decimal(100 * high),
+  source: source(said),
+});
+
+const limitsOf = (formula: Formula, balance: Balance, facts: Facts, lines: readonly Line[]): PlanBasis['limits'] => {
+  const keeps = lines.flatMap(({ item }) => {
+    const { keep } = item.entry;
+    return keep === null ? [] : [{ what: `share of fats: ${item.entry.id}`, low: keep.low, high: keep.high, source: source(true) }];
+  });
+  const certified = lines.flatMap(({ item }) => {
+    const limit = item.part === 'fragrance' ? (item.found.lot?.certificate?.limit ?? null) : null;
+    return limit === null
+      ? []
+      : [
+          {
+            what: `in the finished bar: ${item.entry.id}`,
+            low: null,
+            high: limit,
+            source: `certificate of ${item.found.lot?.certificate?.date ?? ''}`,
+          },
+        ];
+  });
+  const references = formula.references.flatMap(({ kind, number, ranges }) =>
+    ranges.map(({ material, low, high }) => ({ what: `of the batter: ${material}`, low, high, source: `${kind} ${number}` })),
+  );
+  const threshold = allergenThreshold();
+  return [
+    band('superfat', balance.superfatBand, facts.superfatLimits !== null),
+    band('lye concentration', balance.lyeBand, facts.lyeLimits !== null),
+    ...keeps,
+    ...certified,
+    ...references,
+    { what: 'allergen named on the label from', low: null, high: decimal(100 * threshold.value), source: sourceLine(threshold.source) },
+  ];
+};

@@ -1,0 +1,26 @@
+import { celsius, milliKelvin } from '#lib/units/temperature';
+import type { JoiningPlan } from '../batch/plan';
+import type { Facts } from './facts';
+import type { Model } from './model';
+
+/** Above this a milk scorches in lye: common practice, no source. */
+const MILK_LIMIT = 40;
+export const PRACTICE = 'common practice, no source';
+
+export const hasMilk = ({ items }: Model): boolean => items.some((item) => item.class === 'milk');
+
+/** °C; `null` without a liquid that scorches. */
+export const milkLimitOf = (model: Model, { joining }: Facts): number | null => (hasMilk(model) ? (joining.milkLimit ?? MILK_LIMIT) : null);
+
+export const joiningPlan = (model: Model, facts: Facts): JoiningPlan => {
+  const { low, high, apart, apartLevel, setsAt, said } = facts.joining;
+  const milk = milkLimitOf(model, facts);
+  return {
+    window: { low: celsius(low), high: celsius(high) },
+    allowedApart: milliKelvin(Math.round(apart * 1000)),
+    apartLevel,
+    oilsSetAt: setsAt === null ? null : celsius(setsAt),
+    milkLimit: milk === null ? null : celsius(milk),
+    source: said ? 'as this formula says' : PRACTICE,
+  };
+};

@@ -1,0 +1,122 @@
+import type { Milligrams } from '#lib/units/mass';
+import type { Blend } from './formula';
+import type { PlanContext, Scale, WorkshopVessel } from './context';
+import type { Item } from './model';
+import { inJug } from './per-gram';
+import { holds, resolves } from './scales';
+import { cupboardOf, type Need, type Taken } from './vessels';
+
+/** Where each line is weighed. */
+export interface Place {
+  readonly vessel: WorkshopVessel;
+  /** Carried over into this one. */
+  readonly into: WorkshopVessel | null;
+}
+
+export interface Places {
+  readonly of: readonly Place[];
+  readonly pot: WorkshopVessel;
+  /** Where the hydroxide goes; `null` for a batch of stock lye alone. */
+  readonly jug: WorkshopVessel | null;
+  readonly used: readonly WorkshopVessel[];
+  readonly taken: readonly Taken[];
+}
+
+export interface PlaceFacts {
+  readonly items: readonly Item[];
+  /** Milligrams of each item, and the half-width wanted of it. */
+  readonly targets: readonly Milligrams[];
+  readonly wanted: readonly number[];
+  readonly batterMl: number;
+  readonly peak: number | null;
+  readonly blends: readonly Blend[];
+}
+
+/** Headroom for a stick and a spoon, for lye that spits, for powder that dusts. Common practice, no source. */
+const FILL = { pot: 0.8, jug: 0.6, cup: 0.85 } as const;
+/** Millilitres that a gram takes at most: loose powders. */
+const LOOSE = 2.5;
+const OIL = 1.12;
+/** Of a pot whose mass nobody has said: with this much of the scale's capacity in oils it stands beside it. */
+const OF_CAPACITY = 0.7;
+
+export const placesOf = (facts: PlaceFacts, { vessels, scales }: PlanContext): Places => {
+  const { items, targets, batterMl, peak, blends } = facts;
+  const cupboard = cupboardOf(vessels);
+  const taken: Taken[] = [];
+  const take = (need: Need): WorkshopVessel => {
+    const one = cupboard.take(need);
+    taken.push(one);
+    return one.vessel;
+  };
+  const grams = (at: number): number => (targets[at] ?? 0) / 1000;
+  const all = (counts: (item: Item) => boolean): number => items.reduce((sum, item, at) => sum + (counts(item) ? grams(at) : 0), 0);
+
+  const pot = take({ use: 'oils', millilitres: batterMl, fill: FILL.pot, heat: null, name: 'oils pot' });
+  const oils = all(goesInPot);
+  const main = scales.find(({ role }) => role === 'main') ?? scales[0] ?? null;
+  const besides = main !== null && !standsOn(main, pot, oils);
+  const carry = besides
+    ? take({
+        use: 'oils',
+        millilitres: OIL * Math.max(0, ...items.map((item, at) => (goesInPot(item) ? grams(at) : 0))),
+        fill: FILL.cup,
+        heat: null,
+        name: 'oils jug',
+      })
+    : null;
+  const wet = items.some((item) => item.part !== 'alkali' && inJug(item));
+  const solution = all(inJug);
+  const jug = wet ? take({ use: 'liquid', millilitres: solution, fill: FILL.jug, heat: peak, name: 'lye jug' }) : null;
+
+  let oilsCup: WorkshopVessel | null = null;
+  const smallOil = (): WorkshopVessel => (oilsCup ??= take({ use: 'oils', millilitres: 1, fill: FILL.cup, heat: null, name: 'oils cup' }));
+  const cups = new Map<string, WorkshopVessel>();
+  const asideCup = (item: Item, at: number): WorkshopVessel => {
+    const blend = blends.find(({ entries }) => entries.includes(item.entry.id));
+    const key = blend === undefined ? `entry ${item.entry.id}` : `blend ${blend.id}`;
+    const known = cups.get(key);
+    if (known !== undefined) return known;
+    const mass = blend === undefined ? grams(at) : all(({ entry }) => blend.entries.includes(entry.id));
+    const loose = item.part === 'extra' ? LOOSE : OIL;
+    const cup = take({
+      use: 'aside',
+      millilitres: mass * loose,
+      fill: FILL.cup,
+      heat: null,
+      name: `${(blend ?? item.found).name.toLowerCase()} cup`,
+    });
+    cups.set(key, cup);
+    return cup;
+  };
+  const onlyFine = (at: number): boolean => finerHelps(scales, facts.wanted[at] ?? 0, targets[at] ?? 0);
+
+  const of = items.map((item, at): Place => {
+    if (item.part === 'alkali') {
+      const name = item.found.makeup.alkalis.some(({ dissolved }) => dissolved) ? 'stock lye jug' : `${item.found.name.toLowerCase()} cup`;
+      return { vessel: take({ use: 'hydroxide', millilitres: grams(at), fill: FILL.cup, heat: null, name }), into: null };
+    }
+    if (goesInPot(item)) {
+      if (onlyFine(at)) return { vessel: smallOil(), into: pot };
+      return carry === null ? { vessel: pot, into: null } : { vessel: carry, into: pot };
+    }
+    if (inJug(item) && jug !== null && (item.part === 'liquid' || !onlyFine(at))) return { vessel: jug, into: null };
+    return { vessel: asideCup(item, at), into: null };
+  });
+  return { of, pot, jug, used: cupboard.used, taken };
+};
+
+export const goesInPot = ({ part, entry }: Item): boolean =>
+  (part === 'fat' && (entry.goes === null || entry.goes === 'oils')) || entry.goes === 'oils';
+
+const standsOn = (scale: Scale, { empty }: WorkshopVessel, grams: number): boolean => {
+  if (scale.capacity === null) return true;
+  return empty === null ? 1000 * grams <= OF_CAPACITY * scale.capacity : empty + 1000 * grams <= scale.capacity;
+};
+
+/** The big scale cannot tell it, a finer one can and bears it. */
+const finerHelps = (scales: readonly Scale[], wanted: number, target: number): boolean => {
+  const main = scales.filter(({ role }) => role === 'main');
+  if (main.length === 0 || main.some((scale) => resolves(scale, wanted))) return false;
+  return scales.some((scale) => scale.role === 'fine' && resolves(scale, wanted) && holds(scale, target));
+};

@@ -1,0 +1,130 @@
+import { sumOf } from '#lib/soap/sum';
+import { isEaten } from '../vessels';
+import type { Warning } from '../warning';
+import { because, practice, warn, type Planning } from './warn';
+
+export const benchWarnings = (planning: Planning): readonly Warning[] => [
+  ...scales(planning),
+  ...vessels(planning),
+  ...moulds(planning),
+  ...material(planning),
+];
+
+const USP = because('2·max(s, 0.41 d) over the line’s own tolerance, the form of USP <41>; OIML R 76 shown for comparison', 'standard');
+
+const scales = ({ lines, context, places }: Planning): readonly Warning[] => {
+  if (context.scales.length === 0) return [warn('no-scale', 'mind', because('no scale is set up: weights will be by hand', 'typed'))];
+  const found: Warning[] = [];
+  for (const { plan, figures, scale, item } of lines) {
+    const { id: entry } = item.entry;
+    const service = figures.scale;
+    const name = scale?.name ?? '';
+    if (!service.serves) {
+      const params = {
+        line: plan.material.name,
+        scale: name,
+        wanted: figures.tolerance.wanted,
+        tolerance: plan.tolerance,
+        couldServe: service.couldServe.join(', '),
+        ...(service.smallest === null ? {} : { smallest: service.smallest }),
+        ...(service.neededDivision === null ? {} : { neededDivision: service.neededDivision }),
+      };
+      const red = plan.upper !== null && plan.target + plan.tolerance > plan.upper;
+      found.push(warn('scale-cannot-serve', red ? 'must' : 'mind', USP, { entry, params, derivation: `line:${plan.id}` }));
+    }
+    if (figures.pours.length > 1) {
+      const why = because('more than the vessel or the scale takes at once', 'computed');
+      found.push(warn('part-pours', 'note', why, { entry, params: { line: plan.material.name, pours: figures.pours.length } }));
+    }
+    const vessel = places.used.find(({ id }) => id === plan.vessel);
+    const most = Math.max(...figures.pours);
+    const inVessel = sumOf(lines, (other) =>
+      other.plan.vessel === plan.vessel && other.plan.into === undefined && plan.into === undefined ? other.plan.target : 0,
+    );
+    const gross = (vessel?.empty ?? 0) + Math.max(most, inVessel);
+    if (
+      scale?.capacity !== null &&
+      scale?.capacity !== undefined &&
+      gross > scale.capacity &&
+      lines.find((one) => one.plan.vessel === plan.vessel)?.plan === plan
+    ) {
+      const params = { vessel: vessel?.name ?? '', scale: name, gross, capacity: scale.capacity };
+      found.push(warn('capacity-exceeded', 'must', because('capacity limits gross', 'standard'), { entry, params }));
+    }
+  }
+  const unchecked = [...new Set(lines.flatMap(({ scale }) => (scale !== null && scale.repeatability === null ? [scale.name] : [])))];
+  for (const scale of unchecked) {
+    const why = because('repeatability not measured: 0.41 d stands in, the least it can be', 'standard');
+    found.push(warn('scale-never-checked', 'mind', why, { params: { scale } }));
+  }
+  return found;
+};
+
+const vessels = ({ places, context }: Planning): readonly Warning[] => [
+  ...places.taken.flatMap(({ vessel, fits, madeUp }): readonly Warning[] => {
+    const params = { vessel: vessel.name };
+    if (madeUp) return [warn('vessel-unknown', 'mind', because('no such vessel is noted in the workshop', 'typed'), { params })];
+    if (fits === 'no')
+      return [warn('vessel-too-small', 'must', practice('headroom: a pot to four fifths, a lye jug to three fifths'), { params })];
+    return [];
+  }),
+  ...context.vessels.filter(isEaten).map(({ name, material }) =>
+    warn(
+      'vessel-eaten',
+      'note',
+      because('hydroxide eats aluminium, zinc and tin and frees hydrogen (safety data sheet, section 10)', 'standard'),
+      {
+        params: { vessel: name, material },
+      },
+    ),
+  ),
+];
+
+const moulds = ({ sizing }: Planning): readonly Warning[] => {
+  if (sizing === null) return [warn('volume-unknown', 'mind', because('outside the tables of density', 'computed'))];
+  return sizing.moulds.flatMap(({ mould, name, full, u, verdict }): readonly Warning[] => {
+    if (verdict === 'fits') return [];
+    const said = {
+      params: { mould: name, percent: Number((100 * full).toFixed(1)), u: Number((100 * u).toFixed(1)) },
+      derivation: `mould:${mould}`,
+    };
+    const why = because('batter volume by its parts over the mould’s own', 'computed');
+    if (verdict === 'over') return [warn('mould-overfull', 'must', why, said)];
+    return [verdict === 'under' ? warn('mould-underfull', 'note', why, said) : warn('mould-may-overfill', 'mind', why, said)];
+  });
+};
+
+const ALIKE = practice('hydroxide, citric acid, sugar and salt look alike: the label, then the lot, then the cup');
+
+const material = ({ model, formula }: Planning): readonly Warning[] => {
+  const seen = new Set<string>();
+  const recalled = model.items.flatMap(({ found, entry }) =>
+    found.makeup.values.flatMap(({ figure, name, what }): readonly Warning[] => {
+      const key = `${name} ${what}`;
+      // A density barely matters; a saponification value does.
+      if (figure.grade !== 'from memory' || what === 'density' || seen.has(key)) return [];
+      seen.add(key);
+      return [warn('from-memory', 'note', because(figure.source, figure.grade), { entry: entry.id, params: { material: name, what } })];
+    }),
+  );
+  const white = model.items.some(({ found: { material: one } }) => one?.kind === 'acid' || (one?.kind === 'additive' && one.dissolves));
+  const stays = model.items.filter(
+    ({ part, amount }) => part !== 'fat' && amount.kind === 'mass' && model.natural === null && formula.size !== null,
+  );
+  return [
+    ...model.unweighed.map(({ entry, text }) =>
+      warn('unweighed', 'mind', because('spoons weigh differently each time: left out of every figure', 'common practice'), {
+        entry,
+        params: { text },
+      }),
+    ),
+    ...recalled,
+    ...(white ? [warn('looks-alike', 'note', ALIKE)] : []),
+    ...stays.map(({ entry, found }) =>
+      warn('mass-not-scaled', 'note', because('given as a mass beside fats in shares: it does not grow with the batch', 'typed'), {
+        entry: entry.id,
+        params: { material: found.name },
+      }),
+    ),
+  ];
+};
