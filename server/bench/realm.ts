@@ -5,7 +5,7 @@ import type { PortOpener } from '#lib/measure/link/port';
 import type { Realm } from '#lib/work/batch/index';
 
 /** Whether a path leads to a pseudo-terminal now; `null`: there is nothing. By device number (Linux admin-guide/devices.txt, majors 136-143). */
-const leadsToPty = (path: string): boolean | null => {
+export const leadsToPty = (path: string): boolean | null => {
   try {
     const major = (statSync(realpathSync(path)).rdev >> 8) & 0xfff;
     return major >= 136 && major <= 143;

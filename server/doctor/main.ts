@@ -7,6 +7,7 @@ import { defaultData } from '../args';
 import { checkClock, systemSynchronised } from './clock';
 import type { Finding } from './finding';
 import { checkFolder } from './folder';
+import { checkInstruments } from './instruments';
 import { checkPorts } from './ports';
 import { checkNativeParts, checkNode, checkTestTools } from './program';
 import { checkRecords } from './record';
@@ -42,11 +43,13 @@ async function examine(dir: string): Promise<[string, Finding[]][]> {
     { name: 'serialport', load: () => import('#hardware/ports/serialport-opener') },
   ]);
   const user = userInfo().username;
+  const lacking = native.some(({ level }) => level === 'stop');
   return [
     ['Program', [...checkNode(process.versions.node, engines.node), ...native]],
     ['Ports', await checkPorts({ root: '/', user, groups: process.getgroups?.() ?? [] })],
+    ['Instruments stored in Setup', lacking ? [] : await checkInstruments(dir)],
     ['Data folder', await checkFolder(dir)],
-    ['Record', native.some(({ level }) => level === 'stop') ? [] : await checkRecords(dir)],
+    ['Record', lacking ? [] : await checkRecords(dir)],
     ['Clock', await checkClock({ now: Date.now(), offsetMinutes: -new Date().getTimezoneOffset(), dir, synchronised: systemSynchronised })],
     ['For trying and testing', await checkTestTools()],
   ];

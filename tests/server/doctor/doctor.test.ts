@@ -1,8 +1,7 @@
-import { execFile, spawnSync } from 'node:child_process';
+import { spawnSync } from 'node:child_process';
 import { chmodSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { promisify } from 'node:util';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { checkClock } from '#server/doctor/clock';
@@ -15,9 +14,9 @@ import { report } from '#server/doctor/report';
 import { openStore } from '#server/store/open';
 import { wall, monotonic } from '#lib/units/time';
 import { machine } from '../ports/machine';
+import { asNobody } from './nobody';
 
 const ROOT = resolve(import.meta.dirname, '../../..');
-const NOBODY = 65_534;
 const levels = (findings: readonly Finding[]): string[] => findings.map(({ level }) => level);
 
 let dir: string;
@@ -25,14 +24,6 @@ beforeEach(() => {
   dir = mkdtempSync(join(tmpdir(), 'doctor-'));
 });
 afterEach(() => rmSync(dir, { recursive: true, force: true }));
-
-/** Runs a piece of the doctor as a user without rights, and gives back what it found. */
-async function asNobody(code: string): Promise<Finding[]> {
-  const drop = process.getuid?.() === 0 ? { uid: NOBODY, gid: NOBODY } : {};
-  const script = `${code}.then((found) => console.log(JSON.stringify(found)))`;
-  const ran = promisify(execFile)(process.execPath, ['--import', 'tsx', '--input-type=module', '-e', script], { cwd: ROOT, ...drop });
-  return JSON.parse((await ran).stdout) as Finding[];
-}
 
 /** Begins a practice record and closes it again; its file. */
 const record = async (): Promise<string> => {
