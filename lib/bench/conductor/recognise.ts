@@ -1,4 +1,4 @@
-import type { InstrumentId, VesselId } from '#lib/units/id';
+import type { InstrumentId, LineId, VesselId } from '#lib/units/id';
 import { RECOGNISED_WITHIN } from '#lib/work/batch/alike';
 import type { BatchState, LineState, VesselState } from '#lib/work/batch/index';
 import { isPouredFromSince, weighsLikeBottle } from './bottle';
@@ -20,6 +20,22 @@ const expectedOf = (vessel: VesselState, id: InstrumentId, scale: ScaleMemory): 
 export const looksLike = (vessel: VesselState, id: InstrumentId, scale: ScaleMemory): boolean =>
   expectedOf(vessel, id, scale).some((mass) => Math.abs(scale.track.level - mass) <= Math.max(RECOGNISED_WITHIN, 3 * scale.track.division));
 
+/** So much of what a jug carried may cling to it when it was poured out. Ours; more is for a person to say. */
+const CLINGS = 0.1;
+
+/** A jug that carries its parts over comes back with what clung to it: the record knows that it was full and where that goes. */
+const isPouredOut = (batch: BatchState, vessel: VesselState, scale: ScaleMemory): boolean => {
+  const { empty, contents, standing, holds, plan } = vessel;
+  if (empty === null || contents <= 0 || standing === null) return false;
+  const carries = (Object.keys(holds) as LineId[]).every((held) => {
+    const into = batch.lines[held]?.plan.into ?? batch.lines[held]?.plan.vessel;
+    return (holds[held] ?? 0) <= 0 || into !== plan.id;
+  });
+  const residue = scale.track.level - scale.empty - empty;
+  const near = Math.max(RECOGNISED_WITHIN, 3 * scale.track.division);
+  return carries && residue >= -near && residue <= Math.max(near, CLINGS * contents);
+};
+
 /** After a weight was crossed out its vessel may come back with all, some or none of it still inside. */
 const isBeingWeighedAgain = (line: LineState, vesselId: VesselId, scale: ScaleMemory): boolean => {
   const last = line.contributions.at(-1);
@@ -32,7 +48,7 @@ const isBeingWeighedAgain = (line: LineState, vesselId: VesselId, scale: ScaleMe
 export const recognise = (batch: BatchState, line: LineState, id: InstrumentId, scale: ScaleMemory): Recognised => {
   const own = batch.vessels[line.plan.vessel];
   const others = Object.values(batch.vessels).filter((vessel) => vessel.plan.id !== line.plan.vessel && isAbout(batch, vessel, id));
-  const other = others.find((vessel) => looksLike(vessel, id, scale));
+  const other = others.find((vessel) => looksLike(vessel, id, scale) || isPouredOut(batch, vessel, scale));
   if (line.plan.mode === 'loss') {
     const known = own !== undefined && looksLike(own, id, scale) ? own : other;
     return known === undefined ? recogniseBottle(batch, line, scale) : { kind: 'other', vessel: known };
@@ -40,7 +56,7 @@ export const recognise = (batch: BatchState, line: LineState, id: InstrumentId, 
   if (own === undefined) return { kind: 'strange' };
   // It stands where it was accepted and was never lifted.
   if (scale.bottle === null && scale.stand?.vessel === own.plan.id && scale.stand.off === null) return { kind: 'match' };
-  if (looksLike(own, id, scale) || isBeingWeighedAgain(line, own.plan.id, scale)) {
+  if (looksLike(own, id, scale) || isPouredOut(batch, own, scale) || isBeingWeighedAgain(line, own.plan.id, scale)) {
     return { kind: other === undefined && !weighsLikeBottle(batch, scale) ? 'match' : 'alike' };
   }
   if (other !== undefined) return { kind: 'other', vessel: other };

@@ -69,6 +69,43 @@ describe('who stands on the pan', () => {
     expect(rig.state.pans[MAIN]?.zero).toBe(500_200);
   });
 
+  const carried = line('big', { class: 'liquid-oil', target: 300, tolerance: 2, vessel: 'jug', more: { into: vesselId('pot') } });
+  /** A part of 180 g is in the record, and the jug is off the pan. */
+  const partKept = (): Rig => {
+    const rig = new Rig()
+      .start(planOf([carried, WATER]))
+      .rest(200)
+      .pour(380)
+      .run(3);
+    rig.step({ kind: 'ask', ask: 'part-pour' });
+    return rig.run(1).rest(0);
+  };
+
+  it('a jug poured out between two parts is known by what it weighs with what clings to it', () => {
+    const rig = partKept().rest(209);
+    expect(rig.entries.find(({ kind }) => kind === 'moved')?.body).toMatchObject({ from: 'jug', to: 'pot', mass: 171_000, residue: 9000 });
+    expect(rig.seen).toMatchObject({ phase: 'ready', line: 'big', left: 120_000 });
+    expect(rig.state.pans[MAIN]).toMatchObject({ vessel: 'jug', zero: 209_000 });
+  });
+
+  it('a jug that comes back with more in it than clings is for a person to know', () => {
+    const rig = partKept().rest(240);
+    expect(rig.seen).toMatchObject({ phase: 'strange-vessel', cards: [{ code: 'it-is-vessel', hold: true }] });
+    expect(rig.kinds()).not.toContain('moved');
+  });
+
+  it('a pot that should be full and comes back empty is no jug poured out', () => {
+    const rig = new Rig()
+      .start(planOf([OLIVE, SHEA, WATER]))
+      .rest(500)
+      .pour(700)
+      .run(6)
+      .rest(0)
+      .rest(509);
+    expect(rig.seen.phase).toBe('strange-vessel');
+    expect(rig.state.pans[MAIN]).toBeUndefined();
+  });
+
   it('a probe standing in the vessel blocks zero and acceptance until it is out', () => {
     const rig = new Rig().start(planOf([OLIVE, WATER]));
     rig.probesInVessel = [vesselId('pot')];
