@@ -6,8 +6,8 @@ export interface Kettle {
   /** Into a bath of this temperature, until the vessel has reached `until` or this long has passed. */
   bathe(bath: Bath): void;
   readonly bathing: boolean;
-  /** Another filling, at this temperature. */
-  refill(celsius: number): void;
+  /** Another filling, at this temperature; `gently`, its probe takes it on little by little: a leap looks like a probe just dipped in. */
+  refill(celsius: number, gently?: boolean): void;
   /** Heat of dissolution: rises by this much above what it has now, most of it within a minute. */
   heat(kelvin: number): void;
 }
@@ -36,18 +36,22 @@ export const OILS_KETTLE: KettleModel = { start: 45, rate: 8e-5, power: 1.2, bat
 
 /** Time constant of dissolution, s: climbs by about 2 K a second at most (common practice, no source). */
 const DISSOLVING = 30;
+/** Time constant of another filling, s: 25 K come in steps of less than 0.3 K a second. */
+const REFILLING = 90;
 
 export const createKettle = (model: KettleModel): Kettle => {
   let celsius = model.start;
   let bath: (Bath & { left: number }) | null = null;
   let heat = 0;
+  let other = 0;
 
   const step = (dt: number, room: number, times: number): void => {
-    const gained = heat * (1 - Math.exp(-dt / DISSOLVING));
-    heat -= gained;
+    const dissolved = heat * (1 - Math.exp(-dt / DISSOLVING));
+    const filled = other * (1 - Math.exp(-dt / REFILLING));
+    [heat, other] = [heat - dissolved, other - filled];
     const apart = celsius - (bath?.celsius ?? room);
     const flow = bath === null ? model.rate * Math.abs(apart) ** model.power * Math.sign(apart) : model.bathRate * apart;
-    celsius += gained - (flow * dt * times) / stall(celsius, model.setsAt);
+    celsius += dissolved + filled - (flow * dt * times) / stall(celsius, model.setsAt);
     if (bath === null) return;
     bath.left -= dt * times;
     if (bath.left <= 0 || reached(celsius, bath)) bath = null;
@@ -65,8 +69,9 @@ export const createKettle = (model: KettleModel): Kettle => {
       for (let i = 0; i < steps; i += 1) step(dt / steps, room, times);
     },
     bathe: (asked) => void (bath = { ...asked, left: asked.seconds }),
-    refill(fresh) {
-      celsius = fresh;
+    refill(fresh, gently = false) {
+      if (!gently) celsius = fresh;
+      other = fresh - celsius;
       bath = null;
       heat = 0;
     },

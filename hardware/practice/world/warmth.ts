@@ -19,7 +19,7 @@ export interface Warmth {
   makeLye(): boolean;
   /** Lye poured into the oils: one batter in their vessel, and a jug that takes on the room. `share`: the lye's part of the mass. */
   join(share: number): void;
-  /** Vessels for another batch: melted oils, and water, or lye that was made a while ago. */
+  /** Vessels for another batch: melted oils, and water, or lye that was made a while ago. Time runs at its own pace again. */
   refill(lyeMade: boolean): void;
   /** How many times faster kettles cool and warm than the hands live. */
   hurry(times: number): void;
@@ -73,8 +73,10 @@ export const createWarmth = (seed: number): Warmth => {
     },
     refill(made) {
       lyeMade = made;
-      lye.refill(made ? OLD_LYE : LYE_KETTLE.start);
-      oils.refill(OILS_KETTLE.start);
+      times = 1;
+      if (made) lye.refill(OLD_LYE);
+      else lye.refill(LYE_KETTLE.start, true);
+      oils.refill(OILS_KETTLE.start, true);
     },
     hurry: (asked) => void (times = asked),
     celsius,

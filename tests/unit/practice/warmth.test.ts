@@ -75,14 +75,24 @@ describe('two vessels and a room', () => {
     expect(oilsAfter(1, 60)).toBeGreaterThan(oilsAfter(20, 60) + 1);
   });
 
-  it('starts the next batch with melted oils and water, or with lye when the record says that it is made', () => {
+  it('brings melted oils and water to the next batch within minutes, never by the leap of a dipped probe, and at its own pace', () => {
     const warmth = createWarmth(8);
     warmth.makeLye();
+    warmth.hurry(20);
     for (let t = 0; t < 600; t += 1) warmth.advance(1);
+    expect(warmth.oils.celsius).toBeLessThan(30);
     warmth.refill(false);
     expect(warmth.lyeMade).toBe(false);
-    expect(warmth.lye.celsius).toBe(LYE_KETTLE.start);
-    expect(warmth.oils.celsius).toBe(OILS_KETTLE.start);
+    const before = warmth.oils.celsius;
+    for (let t = 0; t < 6; t += 1) warmth.advance(1);
+    expect(warmth.oils.celsius - before).toBeLessThan(2);
+    for (let t = 0; t < 294; t += 1) warmth.advance(1);
+    expect(warmth.oils.celsius).toBeGreaterThan(40);
+    expect(warmth.lye.celsius).toBeLessThan(25);
+  });
+
+  it('finds lye that was made already as it was left', () => {
+    const warmth = createWarmth(8);
     warmth.refill(true);
     expect(warmth.lyeMade).toBe(true);
     expect(warmth.lye.celsius).toBeGreaterThan(40);
