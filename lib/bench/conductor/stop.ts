@@ -11,16 +11,25 @@ export const stopScene = (stage: Scenery, line: LineState, view: ScaleView, scal
   const say = { key: `blocked ${stop.why} ${line.plan.id} ${stop.was ?? ''}`, code: 'blocked', params: { reason: stop.why } } as const;
   const blocked = { phase: 'blocked', block: stop.why, say } as const;
   const free = (): void => setScale(stage, view.id, { stop: null });
-  if (stop.why === 'tare-pressed') {
-    const zeroed = stop.emptied && scale.track.stable && Math.abs(scale.track.level - scale.empty) <= 3 * scale.track.division;
-    return zeroed ? { ...blocked, goOn: { code: 'scale-zeroed', hold: false, act: free } } : blocked;
-  }
+  if (stop.why === 'tare-pressed') return { ...blocked, goOn: afterTare(scale, stop, free) };
   if (!scale.track.stable) return blocked;
   if (stop.why === 'unit-changed' && stop.was === null) return { ...blocked, goOn: { code: 'unit-noted', hold: false, act: free } };
   const code = stop.why === 'unit-changed' ? 'unit-noted' : 'after-replug';
   const same = stop.was === null || Math.abs(scale.track.level - stop.was) <= within(scale);
   if (same) return { ...blocked, goOn: { code, hold: false, act: free } };
   return { ...blocked, choices: unlikeChoices(stage, view, scale, stop.was, free) };
+};
+
+/**
+ * The pan reads about empty again: free and zeroed, as was seen, or as a person holds to. Or it reads what it did: the jump was a hand
+ * quicker than the scale's frames, and not its key; that, too, only a person can say.
+ */
+const afterTare = (scale: ScaleMemory, { was, emptied }: StopMemory, act: () => void): NonNullable<Scene['goOn']> | null => {
+  const { track, empty } = scale;
+  if (!track.stable) return null;
+  if (Math.abs(track.level - empty) <= 3 * track.division) return { code: 'scale-zeroed', hold: !emptied, act };
+  const same = was !== null && Math.abs(track.level - was) <= within(scale);
+  return same ? { code: 'after-replug', hold: true, act } : null;
 };
 
 /** Another weight than before: what was poured meanwhile? A doubt stays on the line either way. */

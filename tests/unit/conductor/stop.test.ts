@@ -1,0 +1,101 @@
+import { describe, expect, it } from 'vitest';
+import { MAIN, OLIVE, planOf, Rig, WATER } from './rig';
+
+const poured = (): Rig =>
+  new Rig()
+    .start(planOf([OLIVE, WATER]))
+    .rest(500)
+    .pour(640)
+    .run(3);
+
+/** The scale's own zero key: the same things stand there, and it reads nothing from one frame to the next. */
+const tared = (rig: Rig): Rig => rig.jump(0).run(5);
+
+const finishes = (rig: Rig): void => {
+  rig.pour(700).run(6);
+  expect(rig.line('olive')).toMatchObject({ actual: 200_000 });
+};
+
+const isAsked = (rig: Rig): void => {
+  rig.pour(700).run(6);
+  expect(rig.seen).toMatchObject({ phase: 'ask', poured: 200_000 });
+  rig.press('go-on');
+  expect(rig.line('olive')).toMatchObject({ actual: 200_000 });
+};
+
+describe("the scale's own zero key in the middle of a pour", () => {
+  it('stops everything until the pan was free and zeroed', () => {
+    const rig = tared(poured());
+    expect(rig.seen).toMatchObject({ phase: 'blocked', block: 'tare-pressed' });
+    rig.rest(-640);
+    expect(rig.seen).toMatchObject({ block: 'tare-pressed', goOn: null });
+    rig.jump(0).run(5);
+    expect(rig.seen.goOn).toEqual({ code: 'scale-zeroed', hold: false });
+    rig.press('go-on').rest(640);
+    isAsked(rig);
+  });
+
+  it('nobody saw the pan free: a person holds to it', () => {
+    const rig = tared(poured());
+    expect(rig.seen.goOn).toEqual({ code: 'scale-zeroed', hold: true });
+    rig.press('go-on').run(1);
+    expect(rig.seen.block).toBe('tare-pressed');
+    rig.press('go-on', true).rest(640);
+    isAsked(rig);
+  });
+
+  it('held to although the vessel stands there zeroed: the weights disagree and nothing is accepted', () => {
+    const rig = tared(poured()).press('go-on', true).run(2).pour(60).run(10);
+    expect(rig.kinds()).not.toContain('weight-accepted');
+    rig.pour(200).run(10);
+    expect(rig.kinds()).not.toContain('weight-accepted');
+  });
+
+  it('was a lift quicker than the frames: back at the weight it had, a person says so', () => {
+    const rig = tared(poured()).rest(640);
+    expect(rig.seen).toMatchObject({ block: 'tare-pressed', goOn: { code: 'after-replug', hold: true } });
+    rig.press('go-on', true);
+    finishes(rig);
+  });
+});
+
+describe('a scale that was away', () => {
+  const back = (grams: number): Rig => {
+    const rig = poured();
+    rig.step({ kind: 'disarm', why: 'reconnect', instrument: MAIN });
+    rig.pan(MAIN).seq = 0;
+    return rig.rest(grams);
+  };
+
+  it('and shows what it did goes on by one press', () => {
+    const rig = back(640);
+    expect(rig.seen).toMatchObject({ block: 'disarmed', goOn: { code: 'after-replug', hold: false } });
+    rig.press('go-on');
+    finishes(rig);
+  });
+
+  it('and shows another weight is asked about; what was poured meanwhile leaves the line in doubt', () => {
+    const rig = back(670);
+    expect(rig.seen.cards.map(({ code, hold }) => [code, hold])).toEqual([
+      ['poured-meanwhile', true],
+      ['put-right', false],
+    ]);
+    rig.take('poured-meanwhile').pour(700).run(6);
+    expect(rig.seen).toMatchObject({ phase: 'ask', doubts: ['after-replug'] });
+  });
+});
+
+describe('A8: another unit in the middle of a pour', () => {
+  it('blocks loudly and is no weight, until the unit is right again and a person has noted it', () => {
+    const rig = poured();
+    rig.pan(MAIN).unit = 'oz';
+    rig.run(4);
+    expect(rig.seen).toMatchObject({ phase: 'blocked', block: 'unit-changed', poured: null });
+    rig.pan(MAIN).unit = 'g';
+    rig.run(4);
+    expect(rig.seen).toMatchObject({ block: 'unit-changed', goOn: { code: 'unit-noted' } });
+    expect(rig.kinds()).not.toContain('weight-accepted');
+    rig.press('go-on');
+    finishes(rig);
+  });
+});
