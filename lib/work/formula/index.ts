@@ -5,6 +5,7 @@
  * - `planOf(formula, context)` → what the bench runs, with figures, sizing, warnings and derivations, or problems by code and path.
  * - `copyCard(formula, context)` → what a card as it stands on paper really gives.
  * - `readAmount(text, pours)` → an amount as written on a card.
+ * - `checkMaterial`, `checkLot`, `checkMould`, `checkPreparation` → what is wrong with one document, beside its fields.
  * - `sharesToMasses`, `massesToShares`, `changeShare` → the same formula by the other measure; locks hold.
  * - `readFile(text)` / `writeFile(file)` → import and export, with schema.
  */
@@ -24,4 +25,12 @@ export { formulaSchema } from './schema/formula';
 export { lotSchema } from './schema/lot';
 export { materialSchema, preparationSchema } from './schema/material';
 export { mouldSchema } from './schema/mould';
+export { copyCard, type CardAnswer } from './card';
+export { changesBetween, type Change } from './changes';
+export { materialOfLot } from './effective';
+export { fileJsonSchema, readFile, writeFile, type FileRead, type FormulaFile } from './file';
+export { linesCsv } from './lines-csv';
 export { planOf } from './plan-of';
+export { readAmount, type AmountRead } from './read-amount';
+export { changeShare, massesToShares, sharesToMasses, type Reworked } from './shares';
+export { checkLot, checkMaterial, checkMould, checkPreparation, mouldVolume } from './checks';

@@ -56,15 +56,8 @@ export const placesOf = (facts: PlaceFacts, { vessels, scales }: PlanContext): P
   const oils = all(goesInPot);
   const main = scales.find(({ role }) => role === 'main') ?? scales[0] ?? null;
   const besides = main !== null && !standsOn(main, pot, oils);
-  const carry = besides
-    ? take({
-        use: 'oils',
-        millilitres: OIL * Math.max(0, ...items.map((item, at) => (goesInPot(item) ? grams(at) : 0))),
-        fill: FILL.cup,
-        heat: null,
-        name: 'oils jug',
-      })
-    : null;
+  // It carries over in as many goes as it takes: no jug is too small.
+  const carry = besides ? take({ use: 'oils', millilitres: 1, fill: FILL.cup, heat: null, name: 'oils jug' }) : null;
   const wet = items.some((item) => item.part !== 'alkali' && inJug(item));
   const solution = all(inJug);
   const jug = wet ? take({ use: 'liquid', millilitres: solution, fill: FILL.jug, heat: peak, name: 'lye jug' }) : null;
@@ -84,7 +77,7 @@ export const placesOf = (facts: PlaceFacts, { vessels, scales }: PlanContext): P
       millilitres: mass * loose,
       fill: FILL.cup,
       heat: null,
-      name: `${(blend ?? item.found).name.toLowerCase()} cup`,
+      name: `${(blend ?? item.found).name.toLowerCase()}${item.part === 'fragrance' ? ' scent' : ''} cup`,
     });
     cups.set(key, cup);
     return cup;

@@ -47,14 +47,21 @@ const fitsIn = ({ brimMl }: WorkshopVessel, { millilitres, fill }: Need): Taken[
 
 const RANK = { yes: 0, unknown: 1, no: 2 } as const;
 
-/** Fitting before unknown before too small; standing the heat before not; then the smallest that fits, or the largest that does not. */
+/** "oat cup" is the cup for ground oats: how many words of its name the need speaks of. */
+const named = ({ name }: WorkshopVessel, need: Need): number =>
+  name
+    .toLowerCase()
+    .split(/[^a-z0-9]+/)
+    .filter((word) => word.length > 2 && word !== 'cup' && word !== 'jug' && need.name.includes(word)).length;
+
+/** Fitting before unknown before too small; standing the heat before not; then the one named for it, then the smallest that fits, or the largest that does not. */
 const better =
   (need: Need) =>
   (a: WorkshopVessel, b: WorkshopVessel): number => {
     const [fitA, fitB] = [fitsIn(a, need), fitsIn(b, need)];
     const heat = (vessel: WorkshopVessel): number => (standsHeat(vessel, need.heat) === false ? 1 : 0);
     const size = (a.brimMl ?? 0) - (b.brimMl ?? 0);
-    return RANK[fitA] - RANK[fitB] || heat(a) - heat(b) || (fitA === 'no' ? -size : size);
+    return RANK[fitA] - RANK[fitB] || heat(a) - heat(b) || named(b, need) - named(a, need) || (fitA === 'no' ? -size : size);
   };
 
 const slug = (name: string): string => name.replaceAll(/[^a-z0-9]+/g, '-');

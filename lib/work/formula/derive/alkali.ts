@@ -11,15 +11,18 @@ const MOLAR = { source: 'IUPAC/CIAAW conventional atomic weights', grade: 'stand
 const KOH: DerivedFrom = { name: 'molar mass of KOH', value: M_KOH, unit: 'g/mol', ...MOLAR };
 const NAOH: DerivedFrom = { name: 'molar mass of NaOH', value: M_NAOH, unit: 'g/mol', ...MOLAR };
 
+/** What these need of a plan; a card has as much. */
+export type AlkaliFacts = Pick<Planning, 'balance' | 'model' | 'whole' | 'formula'>;
+
 /** Fat demand, acid demand, superfat and lye concentration, each from the one before. */
-export const alkaliDerivations = (planning: Planning, belief: Believed): readonly Derivation[] => [
+export const alkaliDerivations = (planning: AlkaliFacts, belief: Believed): readonly Derivation[] => [
   demand(planning, belief.fats),
   acid(planning),
   superfat(planning, belief),
   concentration(planning),
 ];
 
-const demand = ({ balance, model }: Planning, fats: readonly FatIn[]): Derivation => {
+const demand = ({ balance, model }: AlkaliFacts, fats: readonly FatIn[]): Derivation => {
   const figures = model.items.flatMap(({ found }) => found.makeup.values.filter(({ what }) => what.startsWith('saponification value')));
   return derivation({
     id: 'fat-demand',
@@ -31,7 +34,7 @@ const demand = ({ balance, model }: Planning, fats: readonly FatIn[]): Derivatio
   });
 };
 
-const acid = ({ balance, whole }: Planning): Derivation =>
+const acid = ({ balance, whole }: AlkaliFacts): Derivation =>
   derivation({
     id: 'acid-demand',
     value: balance.acid,
@@ -46,7 +49,7 @@ const acid = ({ balance, whole }: Planning): Derivation =>
     ],
   });
 
-const superfat = ({ balance, figures, formula, model }: Planning, { interval, fats, alkalis }: Believed): Derivation => {
+const superfat = ({ balance, formula, model }: AlkaliFacts, { interval, fats, alkalis }: Believed): Derivation => {
   const purities = model.items.flatMap(({ found }) => found.makeup.values.filter(({ what }) => what === 'purity'));
   const { wishes } = formula;
   return derivation({
@@ -62,7 +65,7 @@ const superfat = ({ balance, figures, formula, model }: Planning, { interval, fa
       ...purities.map(({ name, figure }) => fromFigure(`purity of ${name}`, figure)),
       ...(wishes.superfat === null ? [] : [typedFrom('superfat asked for', Number(wishes.superfat), '%')]),
     ],
-    u: 100 * figures.superfat.u,
+    u: 100 * interval.u,
     parts: interval.parts.map(({ what, side, of, share }) => {
       const name = (side === 'fats' ? fats : alkalis)[of]?.name ?? '';
       return { what: `${what === 'sv' ? 'saponification value' : what} of ${name}`, share };
@@ -70,7 +73,7 @@ const superfat = ({ balance, figures, formula, model }: Planning, { interval, fa
   });
 };
 
-const concentration = ({ balance, formula, model }: Planning): Derivation => {
+const concentration = ({ balance, formula, model }: AlkaliFacts): Derivation => {
   const { lye } = formula.wishes;
   const jug = [...itemsOf(model, 'alkali'), ...itemsOf(model, 'liquid')].map(({ found }) => found.name);
   return derivation({

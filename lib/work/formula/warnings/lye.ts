@@ -10,7 +10,8 @@ import { because, percent, practice, shown, warn, type Planning } from './warn';
 
 /** Common practice, no source. */
 const USUAL = { low: 0.25, high: 0.4 } as const;
-const BOILS = 100;
+/** Lye of a third boils near 118 °C, from memory; weaker lye sooner. */
+const BOILS = 110;
 
 export const lyeWarnings = (planning: Planning): readonly Warning[] => [
   ...strength(planning),
@@ -74,7 +75,13 @@ const heat = ({ model, whole, places, figures, facts }: Planning): readonly Warn
   const stands = standsHeat(jug, peak.value + 2 * peak.u);
   if (stands === false) found.push(warn('peak-over-rating', 'must', why, { params, derivation: 'mixing-peak' }));
   if (stands === null) found.push(warn('rating-unknown', 'mind', why, { params, derivation: 'mixing-peak' }));
-  if (peak.value >= BOILS) found.push(warn('lye-boils', 'mind', why, { params, derivation: 'mixing-peak' }));
+  if (peak.value >= BOILS)
+    found.push(
+      warn('lye-boils', 'mind', because('lye of a third boils near 118 °C, weaker lye sooner', 'from memory'), {
+        params,
+        derivation: 'mixing-peak',
+      }),
+    );
   if (jug.material === 'glass') {
     found.push(warn('vessel-glass', 'mind', practice('lye etches glass, and heat cracks it'), { params: { vessel: jug.name } }));
   }
