@@ -1,4 +1,3 @@
-import { NumberFormatter } from '@internationalized/number';
 import type { Display } from './display';
 import { NANOGRAMS_PER } from './mass';
 
@@ -19,14 +18,31 @@ export type Sign = 'minus' | 'both' | 'none';
 
 const MINUS = '−';
 
+interface Numbers {
+  readonly format: (value: number) => string;
+  /** The locale's decimal mark; empty when there is no fraction. */
+  readonly mark: string;
+}
+
+/** Made once: making one takes longer than a reading may. */
+const made = new Map<string, Numbers>();
+
 /** Latin digits whatever the locale: the slots of the large number are drawn for them. */
-const formatter = (locale: string, decimals: number, grouped: boolean): NumberFormatter =>
-  new NumberFormatter(locale, {
+const numbers = (locale: string, decimals: number, grouped: boolean): Numbers => {
+  const key = `${locale} ${decimals} ${grouped}`;
+  const before = made.get(key);
+  if (before !== undefined) return before;
+  const fresh = new Intl.NumberFormat(locale, {
     minimumFractionDigits: decimals,
     maximumFractionDigits: decimals,
     useGrouping: grouped,
     numberingSystem: 'latn',
   });
+  const mark = fresh.formatToParts(1.5).find(({ type }) => type === 'decimal')?.value ?? '';
+  const kept = { format: (value: number) => fresh.format(value), mark };
+  made.set(key, kept);
+  return kept;
+};
 
 const signOf = (negative: boolean, zero: boolean, how: Sign): Figure['sign'] => {
   if (how === 'none' || zero) return '';
@@ -36,16 +52,12 @@ const signOf = (negative: boolean, zero: boolean, how: Sign): Figure['sign'] => 
 
 /** One decimal figure; `value` in `unit`. The sign follows what is shown: a value that rounds to zero has none. */
 export const figure = (value: number, decimals: number, unit: string, locale: string, sign: Sign = 'minus'): Figure => {
-  const parts = formatter(locale, decimals, false).formatToParts(Math.abs(value));
-  const pick = (type: string): string =>
-    parts
-      .filter((part) => part.type === type)
-      .map((part) => part.value)
-      .join('');
-  const whole = pick('integer');
-  const fraction = pick('fraction');
+  const { format, mark } = numbers(locale, decimals, false);
+  const text = format(Math.abs(value));
+  const at = mark === '' ? text.length : text.indexOf(mark);
+  const [whole, fraction] = [text.slice(0, at), text.slice(at + mark.length)];
   const zero = /^0*$/.test(whole + fraction);
-  return { sign: signOf(value < 0, zero, sign), whole, mark: pick('decimal'), fraction, unit, rest: null };
+  return { sign: signOf(value < 0, zero, sign), whole, mark, fraction, unit, rest: null };
 };
 
 export const figureText = ({ sign, whole, mark, fraction, unit, rest }: Figure): string =>
@@ -105,7 +117,7 @@ export const differenceText = (milliKelvin: number, display: Display, decimals =
 
 /** A plain number in the locale's marks, grouped from four digits on. */
 export const numberText = (value: number, locale: string, decimals = 0): string =>
-  formatter(locale, decimals, true).format(value).replace('-', MINUS);
+  numbers(locale, decimals, true).format(value).replace('-', MINUS);
 
 /** The locale's decimal mark, for a keypad. */
 export const decimalMark = (locale: string): string => figure(1.5, 1, '', locale).mark;

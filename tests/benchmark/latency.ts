@@ -43,8 +43,7 @@ const watch = async (page: Page, selector: string): Promise<void> => {
     Object.assign(window, { seen });
     let last = '';
     new MutationObserver(() => {
-      const element = document.querySelector(where);
-      const text = element?.getAttribute('data-figure') ?? element?.textContent ?? '';
+      const text = document.querySelector(where)?.textContent ?? '';
       if (text === last) return;
       last = text;
       seen.push([text, performance.timeOrigin + performance.now()]);
@@ -147,7 +146,7 @@ try {
   };
   await ptyOurs.write(leadIn(SHAPE, still(0, 1)));
   const idle = setInterval(() => void ptyOurs.write(encode(SHAPE, still(0, 1))), 100);
-  const ours = await open(ptyOurs, `http://127.0.0.1:${server.port}/bench`, '[data-testid="number"], [data-figure]');
+  const ours = await open(ptyOurs, `http://127.0.0.1:${server.port}/bench`, '[data-figure] [aria-hidden]');
   const bare = await open(ptyBare, `http://127.0.0.1:${Number(said.toString())}/`, '#weight');
   clearInterval(idle);
   const results = [await run(ours, bare, 10), await run(ours, bare, 20)];

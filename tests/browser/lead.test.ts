@@ -5,7 +5,9 @@ import type { ServerProcess } from '#tests/support/server-rig';
 import { afterQuiet } from './support/on-page';
 import { launch } from './support/theatre';
 
-const leads = (page: Page, how: 'mine' | 'other' | 'free') => page.waitForSelector(`[data-lease="${how}"]`);
+/** Waits until the page says who leads; longer than the grace of a page that is gone. */
+const leads = (page: Page, how: 'mine' | 'other' | 'free'): Promise<void> =>
+  expect.poll(() => page.locator('[data-lease]').getAttribute('data-lease'), { timeout: 20_000 }).toBe(how);
 const takes = (page: Page) => page.getByRole('button', { name: /^Take control/ });
 
 describe('A6: who leads the bench, on the pages and the server as shipped', () => {

@@ -1,9 +1,12 @@
 'use client';
 import { figureNumber, massText, temperatureFigure } from '#lib/units/format';
+import type { Display } from '#lib/units/display';
 import type { LiveProbe } from '#lib/protocol/live';
 import { see } from '../../_live/selectors';
+import type { LiveState } from '../../_live/store';
 import { live, sound, useDisplay, useLive, useSound, useVoice, usePreference } from '../../_live/use';
 import { prefer } from '../../_live/preferences';
+import { LiveText } from '../../_ui/live-text';
 import { useFrame } from '../../_ui/frame';
 import { HoldPress, Press } from '../../_ui/press';
 import { messages } from '../messages';
@@ -86,31 +89,39 @@ export function SoundPress() {
 }
 
 export function Temperature({ use }: { readonly use: 'lye' | 'oils' }) {
+  const freshness = useLive((state) => see[use](state)?.freshness ?? 'lost');
+  const known = useLive((state) => see[use](state)?.value != null);
   const display = useDisplay();
-  const probe = useLive(see[use]);
-  const shown = probe?.value == null ? null : temperatureFigure(probe.value, display);
-  const age = ageOf(probe, display.locale);
+  const { age, degrees } = READS[use];
+  const length = useLive((state) => degrees(state, display).length);
   return (
-    <div className={styles['temp']} data-use={use} data-fresh={probe?.freshness ?? 'lost'}>
+    <div className={styles['temp']} data-use={use} data-fresh={freshness}>
       <span className={styles['vessel']}>
         {use === 'lye' ? <Flask /> : <Pot />}
         {messages.temperatures[use]}
       </span>
-      <span key={age.length} className={styles['age']}>
-        {age}
-      </span>
+      <LiveText className={styles['age']} read={age} />
       <span className={styles['degrees']}>
-        {shown === null ? (
-          <i className={styles['noDegrees']} />
-        ) : (
+        {known ? (
           <>
-            <b data-temperature={use}>{figureNumber(shown)}</b> <span key={figureNumber(shown).length}>{shown.unit}</span>
+            <LiveText as="b" data={{ 'data-temperature': use }} read={degrees} /> <span key={length}>{`°${display.temperature}`}</span>
           </>
+        ) : (
+          <i className={styles['noDegrees']} />
         )}
       </span>
     </div>
   );
 }
+
+const reads = (use: 'lye' | 'oils') => ({
+  age: (state: LiveState, { locale }: Display): string => ageOf(see[use](state), locale),
+  degrees: (state: LiveState, display: Display): string => {
+    const value = see[use](state)?.value ?? null;
+    return value === null ? '' : figureNumber(temperatureFigure(value, display));
+  },
+});
+const READS = { lye: reads('lye'), oils: reads('oils') };
 
 const ageOf = (probe: LiveProbe | null, locale: string): string => {
   if (probe === null) return messages.scale.none;
@@ -118,6 +129,8 @@ const ageOf = (probe: LiveProbe | null, locale: string): string => {
   if (probe.freshness !== 'fresh' || probe.age === null) return messages.scale[probe.freshness];
   return messages.scale.age(secondsText(probe.age, locale)).padStart(AGE_PLACES, FIGURE_SPACE);
 };
+
+const takeControl = (): void => void live().lease('take', screenLabel());
 
 function GoOnPress() {
   const { offline, phase } = useSeen();
@@ -130,11 +143,10 @@ function GoOnPress() {
   const sub = useWaiting();
   const { press } = messages;
   if (offline) return <Press className={styles['go']} name={press.goOn} sub={messages.waits.offline} />;
-  const take = (): void => void live().lease('take', screenLabel());
   if (!mine && role === 'maker' && free)
-    return <Press className={styles['go']} name={press.control} sub={messages.watching.free} onTap={take} loud />;
+    return <Press className={styles['go']} name={press.control} sub={messages.watching.free} onTap={takeControl} loud />;
   if (!mine && role === 'maker')
-    return <HoldPress className={styles['go']} name={press.control} sub={press.controlSub} words={holdWords} onHeld={take} />;
+    return <HoldPress className={styles['go']} name={press.control} sub={press.controlSub} words={holdWords} onHeld={takeControl} />;
   if (!mine) return <Press className={styles['go']} name={press.goOn} sub={messages.waits.watch} />;
   if (local) return <Press className={styles['go']} name={press.next} sub={messages.waits.card} onTap={() => act('go-on', false)} />;
   if (goOn === null) return <Press className={styles['go']} name={press.goOn} sub={sub} data={{ 'data-go': 'none' }} />;

@@ -1,9 +1,12 @@
 'use client';
 import type { CSSProperties } from 'react';
-import { figureNumber, massFigure } from '#lib/units/format';
-import { differenceText, massText, temperatureText } from '#lib/units/format';
+import type { Display } from '#lib/units/display';
+import { differenceText, figureNumber, figureText, massFigure, massText, temperatureText } from '#lib/units/format';
+import type { Figure } from '#lib/units/format';
 import { see } from '../../_live/selectors';
+import type { LiveState } from '../../_live/store';
 import { useDisplay, useLive } from '../../_live/use';
+import { LiveText } from '../../_ui/live-text';
 import { messages } from '../messages';
 import styles from '../bench.module.css';
 import { useControls } from './controls';
@@ -78,23 +81,30 @@ function Plain({ text }: { readonly text: string }) {
 
 function OfTarget() {
   const display = useDisplay();
-  const total = useLive(see.total);
+  const known = useLive((state) => see.total(state) !== null);
   const target = useLive(see.target);
   const division = useLive(see.division);
-  if (total === null || target === null) return null;
-  const now = massFigure(total, display, division);
+  if (!known || target === null) return null;
   const whole = massFigure(target, display, division);
-  if (now.rest !== null || whole.rest !== null)
-    return <Plain text={messages.number.of(massText(total, display, division), massText(target, display, division))} />;
-  const shown = figureNumber(whole);
+  const pounds = whole.rest !== null;
+  const shown = pounds ? massText(target, display, division) : figureNumber(whole);
   return (
-    <span key={`${shown} ${Math.max(shown.length, figureNumber(now).length)}`} className={styles['fact']}>
-      <em data-total={figureNumber(now)}>{figureNumber(now).padStart(shown.length, FIGURE_SPACE)}</em>
+    <span key={shown} className={styles['fact']}>
+      <LiveText as="em" data={TOTAL} read={pounds ? totalText : totalNumber} />
       {messages.number.of('', '')}
-      <em>{shown}</em> {whole.unit}
+      <em>{shown}</em> {pounds ? '' : whole.unit}
     </span>
   );
 }
+
+const TOTAL = { 'data-total': '' };
+const totalFigure = (state: LiveState, display: Display): Figure => massFigure(see.total(state) ?? 0, display, see.division(state));
+/** As wide as the target beside it, so that nothing moves while it grows. */
+const totalNumber = (state: LiveState, display: Display): string => {
+  const target = figureNumber(massFigure(see.target(state) ?? 0, display, see.division(state)));
+  return figureNumber(totalFigure(state, display)).padStart(target.length, FIGURE_SPACE);
+};
+const totalText = (state: LiveState, display: Display): string => figureText(totalFigure(state, display));
 
 /** The last good weight, as words beside the hatching: never as a number that looks alive. */
 function LastKnown() {

@@ -1,7 +1,11 @@
 'use client';
+import { useShallow } from 'zustand/react/shallow';
+import type { Display } from '#lib/units/display';
 import type { LiveProbe, LiveScale } from '#lib/protocol/live';
 import { see } from '../../_live/selectors';
-import { useDisplay, useLive } from '../../_live/use';
+import type { LiveState } from '../../_live/store';
+import { useLive } from '../../_live/use';
+import { LiveText } from '../../_ui/live-text';
 import { messages } from '../messages';
 import styles from '../bench.module.css';
 import { AGE_PLACES, FIGURE_SPACE, secondsText } from './words';
@@ -15,21 +19,31 @@ export function Truth() {
 }
 
 function ScaleTruth() {
-  const scale = useLive(see.scale);
-  const { locale } = useDisplay();
+  const scale = useLive(useShallow(saidOf));
   if (scale === null) return null;
-  const state = stateOf(scale);
+  const { name, words, freshness, sign, aged, checked } = scale;
   return (
-    <span key={`${scale.name} ${state} ${scale.checked}`} data-fresh={scale.freshness}>
-      <Sign state={scale.freshness === 'fresh' ? scale.motion : 'lost'} />
-      <b>{messages.scale.by(scale.name, state)}</b>
-      {scale.age === null ? null : (
-        <span className={styles['age']}>{messages.scale.age(secondsText(scale.age, locale)).padStart(AGE_PLACES, FIGURE_SPACE)}</span>
-      )}
-      <span>{scale.checked ? messages.scale.checked : messages.scale.never}</span>
+    <span key={`${name} ${words} ${checked}`} data-fresh={freshness}>
+      <Sign state={sign} />
+      <b>{messages.scale.by(name, words)}</b>
+      {aged ? <LiveText className={styles['age']} read={ageOfScale} /> : null}
+      <span>{checked ? messages.scale.checked : messages.scale.never}</span>
     </span>
   );
 }
+
+/** What is said of the scale, apart from the age that changes with each reading. */
+const saidOf = (state: LiveState) => {
+  const scale = see.scale(state);
+  if (scale === null) return null;
+  const { name, freshness, motion, age, checked } = scale;
+  return { name, freshness, checked, words: stateOf(scale), sign: freshness === 'fresh' ? motion : ('lost' as const), aged: age !== null };
+};
+
+const ageOfScale = (state: LiveState, { locale }: Display): string => {
+  const age = see.scale(state)?.age ?? null;
+  return age === null ? '' : messages.scale.age(secondsText(age, locale)).padStart(AGE_PLACES, FIGURE_SPACE);
+};
 
 const stateOf = (scale: LiveScale): string => {
   if (scale.link !== 'live') return messages.scale.links[scale.link];
@@ -42,12 +56,13 @@ const word = (probe: LiveProbe | null): string =>
   probe === null ? messages.scale.none : probe.suspect === null ? messages.scale[probe.freshness] : messages.scale.suspect;
 
 export function ProbesTruth() {
-  const lye = useLive(see.lye);
-  const oils = useLive(see.oils);
+  const lye = useLive((state) => word(see.lye(state)));
+  const oils = useLive((state) => word(see.oils(state)));
+  const fresh = useLive((state) => see.lye(state)?.freshness === 'fresh' && see.oils(state)?.freshness === 'fresh');
   return (
-    <span key={`${word(lye)} ${word(oils)}`} data-fresh={lye?.freshness === 'fresh' && oils?.freshness === 'fresh' ? 'fresh' : 'lost'}>
-      <b>{messages.scale.by(messages.temperatures.lye, word(lye))}</b>
-      <b>{messages.scale.by(messages.temperatures.oils, word(oils))}</b>
+    <span key={`${lye} ${oils}`} data-fresh={fresh ? 'fresh' : 'lost'}>
+      <b>{messages.scale.by(messages.temperatures.lye, lye)}</b>
+      <b>{messages.scale.by(messages.temperatures.oils, oils)}</b>
     </span>
   );
 }

@@ -73,8 +73,8 @@ function Next() {
 function Beside() {
   const display = useDisplay();
   const hydroxide = useLive((state) => see.line(state)?.plan.material.class === 'hydroxide');
-  const lye = useLive(see.lye)?.value ?? null;
-  const oils = useLive(see.oils)?.value ?? null;
+  const lye = useLive((state) => see.lye(state)?.value ?? null);
+  const oils = useLive((state) => see.oils(state)?.value ?? null);
   const window = useLive(({ batch }) => batch?.plan.joining.window ?? null);
   if (hydroxide) return <FirstAidPress />;
   if (window === null || (lye === null && oils === null)) return null;
