@@ -50,6 +50,8 @@ export class BatchRig {
   lye: Observation['lye'] = null;
   oils: Observation['oils'] = null;
   more: Partial<Observation> = {};
+  /** What was last seen settled on a scale, and has not been lifted since. */
+  stands: Observation['settled'] = null;
 
   command<K extends CommandKind>(kind: K, body: CommandBodies[K], head: Partial<CommandHead> = {}): Command {
     this.mono += 10;
@@ -64,7 +66,7 @@ export class BatchRig {
       mono: this.mono,
       wall: 1_760_000_000_000 + this.mono,
       offsetMin: 120,
-      observation: { settled: null, lye: this.lye, oils: this.oils, milk: null, checks: {}, ...this.more },
+      observation: this.seen(this.stands),
       ...head,
     };
     return { ...full, kind, body } as unknown as Command;
@@ -145,6 +147,7 @@ export class BatchRig {
     const held = this.now.vessels[name];
     const gross = grossGrams === undefined ? (held?.standing?.gross ?? mg((held?.empty ?? 0) + (held?.contents ?? 0))) : grams(grossGrams);
     const settled = this.settle(this.scaleOf(id), gross);
+    this.stands = settled;
     return this.send(
       'set-vessel',
       { line: lineId(id), vessel: name, instrument: settled.instrument, gross, episode: settled.episode },
@@ -179,6 +182,7 @@ export class BatchRig {
     const weighed = body.weighed ?? this.weighed(id, netGrams);
     const vessel = this.now.pans[weighed.instrument]?.vessel ?? this.line(id).plan.vessel;
     const settled = { instrument: weighed.instrument, gross: weighed.gross, episode: weighed.episode };
+    this.stands = settled;
     return this.send(
       'accept',
       { line: lineId(id), vessel, weighed, how: 'go-on', part: false, shortIsFine: false, ...body },
@@ -187,6 +191,7 @@ export class BatchRig {
   }
 
   lift(id: string): Decision {
+    this.stands = null;
     const vessel = this.line(id).plan.vessel;
     return this.send('lift', { vessel, gross: this.vessel(vessel).standing?.gross ?? mg(0) });
   }

@@ -50,6 +50,12 @@ describe('over-pour', () => {
     expect(rig.now.pans[MAIN]).toMatchObject({ line: 'shea', zero: 928_500 });
   });
 
+  it('carry on with the vessel off the pan: the next line is not zeroed on what the scale shows', () => {
+    const { rig } = poured(286);
+    rig.stands = null;
+    expect(rig.code('answer-over', { line: coconut, choice: 'carry-on', held: false })).toBe('over-answered alarm-ended line-closed');
+  });
+
   it('carry on past the limits is held', () => {
     const { rig } = poured(300);
     expect(rig.code('answer-over', { line: coconut, choice: 'carry-on', held: false })).toBe('needs-hold');

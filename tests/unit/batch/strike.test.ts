@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { grams } from '#lib/units/mass';
 import type { StrikeReason } from '#lib/work/batch/index';
 import { MAIN, lineId, started } from '#tests/support/batch';
 
@@ -21,6 +22,19 @@ describe('crossing out', () => {
     expect(rig.now.open).toBe('coconut');
     expect(rig.now.pans[MAIN]).toMatchObject({ line: 'coconut', zero: 642_500 });
     expect(rig.vessel('oils-pot').contents).toBe(0);
+  });
+
+  it.each([
+    ['lifted', null],
+    ['another vessel in its place', { instrument: MAIN, gross: grams(58.4), episode: 99 }],
+  ] as const)('with its vessel off the pan (%s) nothing is counted from what the scale shows', (_name, stands) => {
+    const rig = started();
+    rig.setVessel('coconut');
+    rig.accept('coconut', 280);
+    rig.stands = stands;
+    expect(strike(rig, 'coconut')).toBe('struck line-reopened');
+    expect(rig.now.pans).toEqual({});
+    expect(rig.vessel('oils-pot').recount).toEqual({ line: 'coconut', zero: 642_500 });
   });
 
   it('after the next pour it amends the record: held, and the pan counts anew', () => {

@@ -1,7 +1,8 @@
 import type { EntryId, LineId, VesselId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 import { mg, subMass } from '#lib/units/mass';
-import type { CommandOf } from '../commands';
+import { alike, RECOGNISED_WITHIN } from '../alike';
+import type { CommandOf, Observation } from '../commands';
 import type { Draft, StrikeReason } from '../entries';
 import { own } from '../own';
 import type { BatchState, Contribution, LineState } from '../state';
@@ -9,6 +10,7 @@ import { verdictOf } from '../verdict';
 import { blank, contributionsIn, isHydroxide, lineOf } from './checks';
 import { allow, draft, refuse, type Decider } from './decision';
 import { closing, stillOn } from './pour';
+import type { OnPan } from './pour';
 import { outOf } from './standing';
 
 interface Found {
@@ -42,12 +44,23 @@ const whole = (line: LineState, one: Contribution): readonly Draft[] => {
   return back ? [draft('line-closed', { line: line.plan.id, outcome: 'within', actual })] : [];
 };
 
+/** A vessel that was lifted, or another in its place, is not counted on: it is recognised and set anew. */
+const standsSeen = (on: OnPan | null, settled: Observation['settled']): OnPan | null =>
+  on !== null && settled?.instrument === on.instrument && alike(settled.gross, on.gross, RECOGNISED_WITHIN) ? on : null;
+
 /** Crossing out one entry: it stays for ever, its line is open again. */
-const crossOut = (state: BatchState, entry: EntryId, reason: StrikeReason, note: string, again: boolean): readonly Draft[] => {
+const crossOut = (
+  state: BatchState,
+  { settled }: Observation,
+  entry: EntryId,
+  reason: StrikeReason,
+  note: string,
+  again: boolean,
+): readonly Draft[] => {
   const all = found(state, entry);
   const [first] = all;
   const recount = again && first !== undefined ? oldZero(state, first) : null;
-  const on = stillOn(state, first?.one);
+  const on = standsSeen(stillOn(state, first?.one), settled);
   const poured = all.filter(({ one }) => one.kind === 'pour' || one.kind === 'typed');
   return [
     draft('struck', {
@@ -88,7 +101,7 @@ const zeroNow = (state: BatchState, { one }: Found, now: number): readonly Draft
   return [draft('vessel-set', { ...on, line: pan.line, gross: mg(now), empty: null })];
 };
 
-export const answerQuestion: Decider<'answer-question'> = (state, { body }) => {
+export const answerQuestion: Decider<'answer-question'> = (state, { body, observation }) => {
   const asked = state.question;
   if (asked === null || asked.entry !== body.entry) return refuse('no-such', { what: 'question', id: body.entry });
   const [first] = found(state, body.entry);
@@ -96,18 +109,21 @@ export const answerQuestion: Decider<'answer-question'> = (state, { body }) => {
   const answered = draft('question-answered', { entry: body.entry, answer: body.answer });
   if (body.answer === 'strike') {
     const reason = asked.why === 'unlike-on-return' ? 'other' : 'something-on-the-pan';
-    return allow(answered, ...crossOut(state, body.entry, reason, asked.why, true));
+    return allow(answered, ...crossOut(state, observation, body.entry, reason, asked.why, true));
   }
   if (isHydroxide(first.line.plan) && !body.held) return refuse('needs-hold', { line: first.line.plan.id });
   return allow(answered, ...endQuestion(state), ...zeroNow(state, first, asked.now));
 };
 
-const carryOn = (state: BatchState, line: LineState, over: NonNullable<BatchState['over']>, body: CommandOf<'answer-over'>['body']) => {
+const carryOn = (
+  state: BatchState,
+  line: LineState,
+  over: NonNullable<BatchState['over']>,
+  { body, observation }: CommandOf<'answer-over'>,
+) => {
   if ((over.red || isHydroxide(line.plan)) && !body.held) return refuse('needs-hold', { line: body.line, by: over.by });
-  const on = stillOn(
-    state,
-    line.contributions.find((one) => one.entry === over.entry),
-  );
+  const taken = line.contributions.find((one) => one.entry === over.entry);
+  const on = standsSeen(stillOn(state, taken), observation.settled);
   return allow(
     draft('over-answered', { line: body.line, choice: 'carry-on', over: over.by, red: over.red }),
     ...endOver(state),
@@ -116,20 +132,21 @@ const carryOn = (state: BatchState, line: LineState, over: NonNullable<BatchStat
   );
 };
 
-export const answerOver: Decider<'answer-over'> = (state, { body }) => {
+export const answerOver: Decider<'answer-over'> = (state, command) => {
+  const { body, observation } = command;
   const { over } = state;
   const line = lineOf(state, body.line);
   if (over === null || line === undefined || over.line !== body.line) return refuse('no-such', { what: 'over-pour', id: body.line });
   if (state.question !== null) return refuse('needs-answer', { to: 'question', entry: state.question.entry });
-  if (body.choice === 'carry-on') return carryOn(state, line, over, body);
+  if (body.choice === 'carry-on') return carryOn(state, line, over, command);
   return allow(
     draft('over-answered', { line: body.line, choice: 'cross-out', over: over.by, red: over.red }),
     ...endOver(state),
-    ...crossOut({ ...state, over: null }, over.entry, 'over-poured', '', true),
+    ...crossOut({ ...state, over: null }, observation, over.entry, 'over-poured', '', true),
   );
 };
 
-export const strike: Decider<'strike'> = (state, { body }) => {
+export const strike: Decider<'strike'> = (state, { body, observation }) => {
   const all = found(state, body.entry);
   const [first] = all;
   if (first === undefined) return refuse('no-such', { what: 'entry', id: body.entry });
@@ -139,5 +156,5 @@ export const strike: Decider<'strike'> = (state, { body }) => {
   const later = Object.values(state.lines).some((line) => line.contributions.some((one) => one.version > first.one.version));
   if ((later || state.joined !== null) && !body.held) return refuse('needs-hold', { entry: body.entry });
   if (body.reason === 'other' && blank(body.note)) return refuse('no-such', { what: 'note', id: body.entry });
-  return allow(...crossOut(state, body.entry, body.reason, body.note, SAME_POUR.has(body.reason)));
+  return allow(...crossOut(state, observation, body.entry, body.reason, body.note, SAME_POUR.has(body.reason)));
 };
