@@ -7,7 +7,7 @@ import { joiningHolds, lyeMade, withTyped, type JoiningTemperatures } from '#lib
 import { isRed } from '#lib/work/batch/verdict';
 import type { BenchView } from './conductor-types';
 import { isOver, isRunning, standingAt, standsCrossedOut } from './conductor/pour';
-import { within } from './conductor/stage';
+import { scaleOf, within } from './conductor/stage';
 import type { ConductorMemory } from './conductor/index';
 
 /** An alarm that should stand now. */
@@ -70,13 +70,14 @@ const probeLost = (moment: Now): Judged => {
   return null;
 };
 
+/** Only where something is weighed: there the bench says what to do about it. A scale not in use stops its next line all the same. */
 const stopped =
   (why: 'unit-changed' | 'tare-pressed') =>
-  ({ batch, memory }: Now): Judged => {
-    for (const [id, scale] of Object.entries(memory.scales)) {
-      if (scale.stop?.why === why) return on(id as InstrumentId, batch.open, String(Math.round(scale.stop.was ?? 0)));
-    }
-    return null;
+  ({ batch, memory, view }: Now): Judged => {
+    const line = batch.open === null ? undefined : batch.lines[batch.open];
+    const id = line === undefined || line.plan.mode === 'by-hand' ? undefined : scaleOf(view, line)?.id;
+    const stop = id === undefined ? null : (memory.scales[id]?.stop ?? null);
+    return id === undefined || stop?.why !== why ? null : on(id, batch.open, String(Math.round(stop.was ?? 0)));
   };
 
 /** A settled over-pour that nobody has answered, before it is in the record. */

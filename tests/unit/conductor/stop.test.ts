@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { MAIN, OLIVE, planOf, Rig, WATER } from './rig';
+import { FINE, line, MAIN, OLIVE, planOf, Rig, WATER } from './rig';
 
 const poured = (): Rig =>
   new Rig()
@@ -97,5 +97,19 @@ describe('A8: another unit in the middle of a pour', () => {
     expect(rig.kinds()).not.toContain('weight-accepted');
     rig.press('go-on');
     finishes(rig);
+  });
+
+  it('sounds while a line is weighed on that scale, and not while it is not in use', () => {
+    const scent = line('scent', { class: 'fragrance', target: 20, tolerance: 0.2, vessel: 'cup', more: { scale: 'fine' } });
+    const rig = new Rig();
+    rig.withAlarms = true;
+    rig.start(planOf([scent, OLIVE])).rest(100, FINE);
+    rig.pan(MAIN).unit = 'oz';
+    rig.run(4);
+    expect(rig.state.alarms).toEqual({});
+    rig.pour(120, 6, FINE).run(6);
+    expect(rig.line('scent').status).toBe('closed');
+    expect(rig.seen).toMatchObject({ line: 'olive', block: 'unit-changed' });
+    expect(Object.keys(rig.state.alarms)).toEqual(['unit-changed']);
   });
 });
