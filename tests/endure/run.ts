@@ -24,8 +24,8 @@ const number = (name: keyof typeof values): number => {
   return value;
 };
 
-const stories = async (runs: number, seed: number): Promise<Endured> => {
-  const { found, runs: played, tally } = await explore({ runs, seed });
+const stories = async (runs: number, seed: number, told: (line: string) => void): Promise<Endured> => {
+  const { found, runs: played, tally } = await explore({ runs, seed, told });
   const failed = found === null ? 0 : 1;
   const often = (kind: string): number => tally.kinds.get(kind) ?? 0;
   return {

@@ -14,6 +14,8 @@ export interface Exploring extends Pick<Telling, 'rules' | 'only'> {
   readonly plans?: readonly string[];
   /** Where fast-check found a failure in an earlier run with this seed: only that one is played again. */
   readonly path?: string;
+  /** Hears after each hundred stories how many were played. */
+  readonly told?: (line: string) => void;
 }
 
 /** What did not hold, with the shortest story that shows it. */
@@ -33,9 +35,14 @@ export interface Explored {
 }
 
 /** Plays that many random stories, the same for the same seed; a story that breaks an invariant is made as short as it can be. */
-export const explore = async ({ runs, seed, plans = Object.keys(MODEL_PLANS), path, ...telling }: Exploring): Promise<Explored> => {
+export const explore = async ({ runs, seed, plans = Object.keys(MODEL_PLANS), path, told, ...telling }: Exploring): Promise<Explored> => {
   const tally = newTally();
-  const property = fc.asyncProperty(story(plans), (one) => tell(one, { ...telling, tally }));
+  let played = 0;
+  const property = fc.asyncProperty(story(plans), async (one) => {
+    await tell(one, { ...telling, tally });
+    played += 1;
+    if (played % 100 === 0) told?.(`${played} stories`);
+  });
   const said = await fc.check(property, { seed, numRuns: runs, ...(path === undefined ? {} : { path }) });
   if (!said.failed) return { runs: said.numRuns, tally, found: null };
   const { errorInstance: error, counterexample, counterexamplePath } = said;

@@ -29,6 +29,7 @@ const { plan: plans, path } = values;
 const { tally, found, ...played } = await explore({
   runs,
   seed,
+  told: (line) => process.stderr.write(`${line}\r`),
   ...(plans === undefined ? {} : { plans }),
   ...(path === undefined ? {} : { path }),
   ...(values['without-episodes'] ? { rules: WITHOUT_EPISODES } : {}),
