@@ -5,6 +5,8 @@ import type { RunningServer } from '#server/server';
 import { FIRST_FORMULA, FIRST_VESSELS, lotOf, SODA_LOT } from '#tests/support/first-formula';
 import { optionsFor, screenAt, serverHere, tempFolder } from '#tests/support/server-rig';
 
+const weights = (plan: Plan): Record<string, number> => Object.fromEntries(plan.lines.map(({ material, target }) => [material.id, target]));
+
 describe('from a formula to the bench', () => {
   let folder: ReturnType<typeof tempFolder>;
   let server: RunningServer;
@@ -42,8 +44,7 @@ describe('from a formula to the bench', () => {
       note: '',
     } as { readonly id: string });
   };
-  const weights = (plan: Plan): Record<string, number> =>
-    Object.fromEntries(plan.lines.map(({ material, target }) => [material.id, target]));
+  Object.fromEntries(plan.lines.map(({ material, target }) => [material.id, target]));
 
   it('offers what was prepared, with the lots in the stores, and starts exactly those lines', async () => {
     await prepare();
