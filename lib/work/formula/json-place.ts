@@ -11,7 +11,7 @@ export const placeAt = (text: string, offset: number): TextPlace => {
 };
 
 const SPACE = /[ \t\n\r]*/y;
-const STRING = /\"(?:[^\"\\]|\\.)*\"/sy;
+const STRING = /"(?:[^"\\]|\\.)*"/sy;
 const PLAIN = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?|true|false|null/y;
 const DEEPEST = 200;
 
