@@ -1,4 +1,5 @@
 import type { BatchListRow } from '#lib/protocol/http';
+import { counted } from './words';
 
 /** Words of the table of batches, which Today and Batches share. */
 export const batchMessages = {
@@ -15,6 +16,13 @@ export const batchMessages = {
     byHand: 'by hand',
   },
   sum: (mark: string, mass: string) => `${mass}. Workings: the review of ${mark}`,
+  /** Where there is no room for three columns; nothing for nothing. */
+  departures: ({ overPours, overrides, byHand }: Pick<BatchListRow, 'overPours' | 'overrides' | 'byHand'>) =>
+    [
+      ...(overPours > 0 ? [counted(overPours, 'over-pour')] : []),
+      ...(overrides > 0 ? [counted(overrides, 'override')] : []),
+      ...(byHand > 0 ? [`${counted(byHand, 'weight')} by hand`] : []),
+    ].join(', '),
   linesOf: (closed: number, of: number) => (closed === of ? String(of) : `${closed} of ${of}`),
   status: {
     weighing: 'being weighed',

@@ -3,11 +3,13 @@ import type { Route } from 'next';
 import Link from 'next/link';
 import type { BatchListRow } from '#lib/protocol/http';
 import { useDisplay } from '../_live/use';
+import { Head } from './head';
 import { batchMessages as messages } from './batch-messages';
 import { Pad } from './figures';
 import { massCell, massHead, placesOf } from './quantities';
 import type { Cell } from './quantities';
 import { shortDate } from './times';
+import { on } from './classes';
 
 /** Batches as rows, each opening its review. Counts that are not zero are what to look at first. */
 export function BatchTable({ rows }: { readonly rows: readonly BatchListRow[] }) {
@@ -16,31 +18,19 @@ export function BatchTable({ rows }: { readonly rows: readonly BatchListRow[] })
   const unit = massHead(display);
   const places = placesOf([null], display);
   return (
-    <table>
+    <table className={on('table')}>
       <caption className="unseen">{messages.caption}</caption>
       <thead>
         <tr>
-          <th scope="col">{heads.batch}</th>
-          <th scope="col">{heads.made}</th>
-          <th scope="col">{heads.status}</th>
-          <th scope="col" className="n wide">
-            {heads.lines}
-          </th>
-          <th scope="col" className="n wide">
-            {heads.planned} <i>{unit}</i>
-          </th>
-          <th scope="col" className="n">
-            {heads.actual} <i>{unit}</i>
-          </th>
-          <th scope="col" className="n wide">
-            {heads.overPours}
-          </th>
-          <th scope="col" className="n wide">
-            {heads.overrides}
-          </th>
-          <th scope="col" className="n wide">
-            {heads.byHand}
-          </th>
+          <Head name={heads.batch} />
+          <Head name={heads.made} />
+          <Head name={heads.status} />
+          <Head name={heads.lines} n wide />
+          <Head name={heads.planned} unit={unit} n wide />
+          <Head name={heads.actual} unit={unit} n />
+          <Head name={heads.overPours} n wide />
+          <Head name={heads.overrides} n wide />
+          <Head name={heads.byHand} n wide />
         </tr>
       </thead>
       <tbody>
@@ -48,17 +38,18 @@ export function BatchTable({ rows }: { readonly rows: readonly BatchListRow[] })
           <tr key={row.id} data-batch={row.id}>
             <th scope="row">
               <Link href={reviewOf(row)} prefetch={false}>
-                <span className="mark">{`${row.mark} `}</span>
+                <span className={on('mark')}>{`${row.mark} `}</span>
                 {row.name}
               </Link>
+              <small className={on('narrow')}>{messages.departures(row)}</small>
             </th>
-            <td className="nw">{shortDate(row.startedWall, { offsetMin: null, locale: display.locale })}</td>
+            <td className={on('nw')}>{shortDate(row.startedWall, { offsetMin: null, locale: display.locale })}</td>
             <td>{messages.status[row.status]}</td>
-            <td className="n wide">{messages.linesOf(row.lines.closed, row.lines.of)}</td>
-            <td className="n wide">
+            <td className={on('n wide')}>{messages.linesOf(row.lines.closed, row.lines.of)}</td>
+            <td className={on('n wide')}>
               <Sum row={row} cell={massCell(row.planned, null, display, places)} />
             </td>
-            <td className="n">
+            <td className={on('n')}>
               <Sum row={row} cell={massCell(row.actual, null, display, places)} />
             </td>
             <Tally count={row.overPours} />
@@ -77,7 +68,7 @@ const reviewOf = ({ id }: BatchListRow): Route => `/batches/review?id=${encodeUR
 function Sum({ row, cell }: { readonly row: BatchListRow; readonly cell: Cell }) {
   return (
     <>
-      <Link className="worked" href={reviewOf(row)} prefetch={false} aria-label={messages.sum(row.mark, cell.text)}>
+      <Link className={on('worked')} href={reviewOf(row)} prefetch={false} aria-label={messages.sum(row.mark, cell.text)}>
         {cell.text}
       </Link>
       <Pad cell={cell} />
@@ -86,5 +77,5 @@ function Sum({ row, cell }: { readonly row: BatchListRow; readonly cell: Cell })
 }
 
 function Tally({ count }: { readonly count: number }) {
-  return <td className="n wide">{count === 0 ? <span className="none">{count}</span> : <b>{count}</b>}</td>;
+  return <td className={on('n wide')}>{count === 0 ? <span className={on('none')}>{count}</span> : <b>{count}</b>}</td>;
 }

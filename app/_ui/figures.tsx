@@ -2,10 +2,15 @@
 import { Fragment } from 'react';
 import type { ReactNode } from 'react';
 import type { Cell } from './quantities';
+import { on } from './classes';
 
 /** The three voices of a figure. Plain needs no element: entered by hand. */
 export function Measured({ children }: { readonly children: ReactNode }) {
-  return <span className="measured">{children}</span>;
+  return (
+    <span className={on('measured')} data-voice="measured">
+      {children}
+    </span>
+  );
 }
 
 const DIGITS = /([−+]?\d[\d.,\u00a0\u202f’]*)/;
@@ -33,7 +38,7 @@ export function Worked({ children, open, onOpen, controls, label }: WorkedProps)
   return (
     <button
       type="button"
-      className="worked"
+      className={on('worked')}
       aria-expanded={open}
       aria-controls={open ? controls : undefined}
       aria-label={label}
@@ -56,7 +61,7 @@ export function Digits({ cell }: { readonly cell: Cell }) {
 
 export function Pad({ cell }: { readonly cell: Cell }) {
   return cell.pad === '' ? null : (
-    <span className="pad" aria-hidden="true">
+    <span className={on('pad')} aria-hidden="true">
       {cell.pad}
     </span>
   );

@@ -7,7 +7,7 @@ import { useConnection } from '../_live/use';
 import { BenchLine } from './bench-line';
 import { messages } from './messages';
 import { Gone } from './problem';
-import './paper.css';
+import { on } from './classes';
 
 /** Pages in the order of the running head. Only what exists is listed: a page that is not there teaches nothing. */
 const PAGES = [
@@ -22,10 +22,10 @@ export function PaperPage({ children, foot }: { readonly children: ReactNode; re
   const path = usePathname();
   useConnection(null);
   return (
-    <div data-light="paper">
+    <div data-light="paper" className={on('paper')}>
       <a href="#page">{messages.skip}</a>
-      <header className="running">
-        <div className="row">
+      <header className={on('running')}>
+        <div className={on('row')}>
           <Link href={'/' as Route} prefetch={false}>
             <Mark />
             {messages.product}
@@ -55,7 +55,7 @@ export function PaperPage({ children, foot }: { readonly children: ReactNode; re
         {children}
       </main>
       <footer>
-        <div className="row">
+        <div className={on('row')}>
           <span>{foot}</span>
           <VoicesKey />
         </div>
@@ -66,43 +66,6 @@ export function PaperPage({ children, foot }: { readonly children: ReactNode; re
 
 const isCurrent = (path: string, href: string): boolean => (href === '/' ? path === '/' : path === href || path.startsWith(`${href}/`));
 
-/** The page's subject with two sentences that say what matters; plain words in the margin. */
-export function PaperTitle({
-  title,
-  lead,
-  side,
-  children,
-}: {
-  readonly title: ReactNode;
-  readonly lead?: ReactNode;
-  readonly side?: ReactNode;
-  readonly children?: ReactNode;
-}) {
-  return (
-    <header className="row section">
-      <div className="side">{side}</div>
-      <div>
-        <h1>{title}</h1>
-        {lead === undefined ? null : <p className="lead">{lead}</p>}
-        {children}
-      </div>
-    </header>
-  );
-}
-
-/** One subject of a page: its name and a note in the margin, its matter in the wide column. */
-export function PaperSection({ name, note, children }: { readonly name: string; readonly note?: ReactNode; readonly children: ReactNode }) {
-  return (
-    <section className="row section" aria-label={name}>
-      <div className="side">
-        <h2>{name}</h2>
-        {note}
-      </div>
-      <div>{children}</div>
-    </section>
-  );
-}
-
 function VoicesKey() {
   const { voices } = messages;
   return (
@@ -111,10 +74,10 @@ function VoicesKey() {
         <b>{voices.sample}</b> {voices.entered}
       </p>
       <p>
-        <span className="worked">{voices.sample}</span> {voices.worked}
+        <span className={on('worked')}>{voices.sample}</span> {voices.worked}
       </p>
       <p>
-        <span className="measured">{voices.sample}</span> {voices.measured}
+        <span className={on('measured')}>{voices.sample}</span> {voices.measured}
       </p>
     </div>
   );

@@ -3,17 +3,19 @@ import type { HttpProblem } from '#lib/protocol/http';
 import { see } from '../_live/selectors';
 import { useLive } from '../_live/use';
 import { messages } from './messages';
+import { PaperSection } from './section';
+import { on } from './classes';
 
 /** What happened, what was kept, what to do; said at once by a screen reader. */
 export function Problem({ problem, onAgain }: { readonly problem: HttpProblem; readonly onAgain?: (() => void) | undefined }) {
   return (
-    <div role="alert" className="reading">
-      <p className="warn">{problem.error}</p>
+    <div role="alert" className={on('reading')}>
+      <p className={on('warn')}>{problem.error}</p>
       <p>{problem.kept}</p>
       <p>{problem.todo}</p>
       {onAgain === undefined ? null : (
-        <div className="acts">
-          <button type="button" className="act" onClick={onAgain}>
+        <div className={on('acts')}>
+          <button type="button" className={on('act')} onClick={onAgain}>
             {messages.problem.again}
           </button>
         </div>
@@ -25,9 +27,9 @@ export function Problem({ problem, onAgain }: { readonly problem: HttpProblem; r
 /** A problem that is all a section has. */
 export function ProblemSection({ problem, onAgain }: { readonly problem: HttpProblem; readonly onAgain?: (() => void) | undefined }) {
   return (
-    <Framed title={messages.problem.title}>
+    <PaperSection name={messages.problem.title}>
       <Problem problem={problem} onAgain={onAgain} />
-    </Framed>
+    </PaperSection>
   );
 }
 
@@ -35,7 +37,7 @@ export function ProblemSection({ problem, onAgain }: { readonly problem: HttpPro
 export function Asking() {
   return (
     <p>
-      <output className="dim">{messages.asking}</output>
+      <output className={on('dim')}>{messages.asking}</output>
     </p>
   );
 }
@@ -47,30 +49,19 @@ export function Gone() {
   const { gone } = messages;
   if (outdated)
     return (
-      <Framed title={messages.outdated.title}>
+      <PaperSection name={messages.outdated.title}>
         <p>{messages.outdated.what}</p>
-        <div className="acts">
-          <button type="button" className="act first" onClick={() => location.reload()}>
+        <div className={on('acts')}>
+          <button type="button" className={on('act first')} onClick={() => location.reload()}>
             {messages.outdated.act}
           </button>
         </div>
-      </Framed>
+      </PaperSection>
     );
   if (link !== 'down') return null;
   return (
-    <Framed title={gone.title}>
+    <PaperSection name={gone.title}>
       <Problem problem={{ error: gone.what, kept: gone.kept, todo: gone.todo }} />
-    </Framed>
-  );
-}
-
-function Framed({ title, children }: { readonly title: string; readonly children: React.ReactNode }) {
-  return (
-    <section className="row section" aria-label={title}>
-      <div className="side">
-        <h2>{title}</h2>
-      </div>
-      <div>{children}</div>
-    </section>
+    </PaperSection>
   );
 }

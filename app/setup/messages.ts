@@ -92,7 +92,7 @@ export const messages = {
     faults: 'Faults since the start',
     noFaults: 'No fault since the start.',
     raw: 'The newest bytes, as they came',
-    rawNote: 'Newest first, twice a second. Bytes that cannot be printed stand as their control pictures.',
+    rawNote: 'Newest first, twice a second. Bytes that cannot be printed stand by their ASCII names.',
     rawHeads: { age: 'age', unit: 'ms', text: 'text', hex: 'bytes, hexadecimal', took: 'read as' },
     rawNone: 'Nothing has come yet.',
     hold: 'Hold the list still',

@@ -52,8 +52,10 @@ export const messages = {
           : `${capital(inWords(closed))} of ${inWords(of)} lines weighed, ${within === closed ? 'all' : inWords(within)} within tolerance.`,
       over: 'over',
       short: 'short',
-      within: 'within tolerance',
+      within: 'band: within tolerance',
       next: 'next',
+      said: (away: string, over: boolean) => `${away} ${over ? 'over' : 'short'}`,
+      crossed: 'crossed out',
     },
   },
   late: {

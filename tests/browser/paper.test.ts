@@ -144,7 +144,7 @@ describe('a practice batch on paper', () => {
     await row(page, 'coconut').waitFor();
     for (const line of review.lines) {
       const cell = row(page, line.line).locator('[data-actual]');
-      const counted = cell.locator('.measured').filter({ hasNot: page.locator('s') });
+      const counted = cell.locator('[data-voice="measured"]').filter({ hasNot: page.locator('s') });
       const typed = line.byHand;
       const shown = await cell.evaluate((element) =>
         [...element.childNodes]
@@ -164,11 +164,11 @@ describe('a practice batch on paper', () => {
     const crossed = lineOf('coconut').contributions.find(({ struck }) => struck !== null);
     expect(crossed).toBeDefined();
     expect(gramsIn(await row(page, 'coconut').locator('s').innerText()) * 1000).toBeCloseTo(crossed?.net ?? NaN, 3);
-    expect(await row(page, 'coconut').locator('svg .crossed').count()).toBe(1);
-    const story = await text(page, '.story');
+    expect(await row(page, 'coconut').locator('[data-bar="crossed"]').count()).toBe(1);
+    const story = await text(page, '[data-story]');
     expect(story).toMatch(/Coconut oil, [\d.]+ g over\. .*Crossed out and weighed again\./);
     expect(story).toMatch(/Olive oil, [\d.]+ g over\. .*Left as it was\./);
-    expect(await row(page, 'olive').locator('svg .over').count()).toBeGreaterThan(0);
+    expect(await row(page, 'olive').locator('[data-bar="outside"]').count()).toBe(1);
     await page.close();
   });
 
@@ -192,9 +192,9 @@ describe('a practice batch on paper', () => {
   it('carries one letter for one departure in the row and in the story', async () => {
     const page = await shop.open(path);
     for (const id of ['coconut', 'olive', 'sunflower']) {
-      const letters = (await row(page, id).locator('.letter').innerText()).trim();
+      const letters = (await row(page, id).locator('[data-letter]').innerText()).trim();
       expect(letters, id).toMatch(/^[a-z]+$/);
-      const told = page.locator('.story li', { has: page.locator(`b.letter:text-is("${letters.at(0)}")`) });
+      const told = page.locator(`[data-story] li[data-letter="${letters.at(0)}"]`);
       expect(await told.innerText(), id).toContain(lineOf(id).material);
     }
     await page.close();
@@ -207,7 +207,7 @@ describe('a practice batch on paper', () => {
     expect(shown).toContain('never checked against a known mass');
     expect(shown).toMatch(/Joined at \d\d:\d\d\./);
     expect(review.joining).not.toBeNull();
-    expect((await text(page, '.hash')).replaceAll(/\s/g, '')).toBe(review.record.link);
+    expect((await text(page, '[data-hash]')).replaceAll(/\s/g, '')).toBe(review.record.link);
     expect(shown).toContain(`${review.record.entries} entries of this batch`);
     expect(shown).toContain('this record can never pass for a real one');
     await page.close();
@@ -243,9 +243,24 @@ describe('a practice batch on paper', () => {
     await page.goto(shop.url(path));
     await row(page, 'coconut').waitFor();
     expect(await page.getByRole('columnheader', { name: 'actual oz' }).count()).toBe(1);
-    const joined = await text(page, '.story li[data-code="joined"]');
+    const joined = await text(page, '[data-story] li[data-code="joined"]');
     const fahrenheit = ((review.joining?.lye ?? NaN) / 1000) * 1.8 + 32;
     expect(joined).toContain(`${fahrenheit.toFixed(1)} °F`);
+    await page.evaluate(() => localStorage.clear());
+    await page.close();
+  });
+
+  it('writes pounds and ounces with the decimal mark of this screen in every table', async () => {
+    const page = await shop.open(PAGES.setup);
+    await page.getByRole('radio', { name: 'pounds and ounces' }).check();
+    await page.getByRole('radio', { name: '1,5' }).check();
+    for (const one of [PAGES.today, PAGES.batches, path]) {
+      await page.goto(shop.url(one));
+      await page.locator('main tbody tr').first().waitFor();
+      const tables = (await page.locator('main tbody').allInnerTexts()).join(' ');
+      expect(tables, one).toMatch(/\d lb \d+,\d+ oz/);
+      expect(tables, one).not.toMatch(/\d\.\d/);
+    }
     await page.evaluate(() => localStorage.clear());
     await page.close();
   });
@@ -372,7 +387,7 @@ describe('a bench machine that is gone', () => {
     // What an instrument says is not known any more: no number of it stands anywhere.
     await expect.poll(() => setup.locator('tr[data-instrument]').count()).toBe(0);
     expect(await text(today)).not.toContain('are fresh');
-    expect(await today.locator('main .measured').count()).toBe(0);
+    expect(await today.locator('main [data-voice="measured"]').count()).toBe(0);
     await isSound(today);
 
     const late = await shop.open(PAGES.today).catch(() => null);
@@ -393,7 +408,7 @@ describe('setting up', () => {
   it('shows the bytes of an instrument as they come, and what they were read as', async () => {
     const page = await shop.open(PAGES.setup);
     await page.getByRole('button', { name: 'Look closer at small scale' }).click();
-    const raw = page.locator('table.raw tbody tr').first();
+    const raw = page.locator('table[data-raw] tbody tr').first();
     await raw.waitFor();
     expect(await raw.innerText()).toMatch(/S [SD] +-?[\d.]+ g/);
     expect(await raw.innerText()).toMatch(/53 20 5[34] 20/);

@@ -1,11 +1,13 @@
 /**
- * Draws every state of the bench at the three sizes into tests/browser/shots, to be looked at; never compared by pixels.
+ * Draws every state of the bench, and of the pages on paper, at the three sizes into tests/browser/shots, to be looked at; never compared
+ * by pixels.
  * `npx tsx tests/browser/shots.ts [part of a name] [--png]`, after a build.
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { SCENES } from './support/fixtures';
 import type { SceneName } from './support/fixtures';
+import { shootPaper } from './support/paper-shots';
 import type { Page } from 'playwright-core';
 import { launch, openBench, openTheatre, SIZES } from './support/theatre';
 import type { Size, Theatre } from './support/theatre';
@@ -55,6 +57,13 @@ const TAKES: Readonly<Record<string, Take>> = {
   scene: { scene: 'ready', act: more('Practice scene') },
   'first-aid': { scene: 'hydroxide-pouring', act: (page) => page.getByRole('button', { name: 'First aid' }).click() },
   'cross-out': { scene: 'pouring', act: more('Cross out', 'undone') },
+  'move-from': { scene: 'hydroxide-pouring', act: more('Move or take out') },
+  'move-where': { scene: 'hydroxide-pouring', act: more('Move or take out', 'lye jug 281.4 g') },
+  'move-much': { scene: 'hydroxide-pouring', act: more('Move or take out', 'lye jug 281.4 g', 'into the soda cup') },
+  'move-part': {
+    scene: 'hydroxide-pouring',
+    act: more('Move or take out', 'lye jug 281.4 g', 'into the soda cup', 'Only a part type how much'),
+  },
   abandon: { scene: 'pouring', act: more('Stop the batch') },
   lots: { scene: 'idle', act: async (page) => (await page.waitForTimeout(650), page.getByRole('button', { name: /Alder/ }).click()) },
   ounces: { scene: 'pouring', preferences: { mass: 'oz', temperature: 'F', locale: 'de-DE' } },
@@ -74,12 +83,14 @@ const drawn = (page: Page): Promise<unknown> =>
   page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(null)))));
 /** As small as it stays readable: pictures are kept beside the code. The one in the README is a PNG, which every viewer shows. */
 const README = 'bench-pouring-1280';
-const save = async (page: Page, name: string, size: Size): Promise<void> => {
-  const file = `bench-${name}-${SIZES[size].width}`;
-  if (png || file === README) await page.screenshot({ path: join(folder, `${file}.png`) });
+const save = async (page: Page, name: string, size: Size, light: 'bench' | 'paper' = 'bench'): Promise<void> => {
+  const file = `${light}-${name}-${SIZES[size].width}`;
+  if (png || file === README) await page.screenshot({ path: join(folder, `${file}.png`), fullPage: light === 'paper' });
   if (png) return;
   const cdp = await page.context().newCDPSession(page);
-  const { data } = await cdp.send('Page.captureScreenshot', { format: 'webp', quality: 70 });
+  const { cssContentSize } = await cdp.send('Page.getLayoutMetrics');
+  const whole = light === 'paper' ? { captureBeyondViewport: true, clip: { ...cssContentSize, scale: 1 } } : {};
+  const { data } = await cdp.send('Page.captureScreenshot', { format: 'webp', quality: 70, ...whole });
   writeFileSync(join(folder, `${file}.webp`), Buffer.from(data, 'base64'));
   await cdp.detach();
 };
@@ -111,6 +122,12 @@ try {
       await opened.context.close();
     }
   }
+  await shootPaper(
+    browser,
+    theatre,
+    (name) => `paper-${name}`.includes(only),
+    (page, name, size) => save(page, name, size, 'paper'),
+  );
 } finally {
   await browser.close();
   await theatre.close();

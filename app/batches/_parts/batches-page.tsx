@@ -6,10 +6,12 @@ import { see } from '../../_live/selectors';
 import { useLive } from '../../_live/use';
 import { api } from '../../_ui/api';
 import { BatchTable } from '../../_ui/batch-table';
-import { PaperPage, PaperSection, PaperTitle } from '../../_ui/paper';
+import { PaperPage } from '../../_ui/paper';
 import { Asking, Problem, ProblemSection } from '../../_ui/problem';
 import { useAsked } from '../../_ui/use-asked';
+import { PaperSection, PaperTitle } from '../../_ui/section';
 import { messages } from '../messages';
+import { on } from '../../_ui/classes';
 
 const PAGE = 50;
 
@@ -72,8 +74,8 @@ function Listed({ first }: { readonly first: BatchList }) {
       <BatchTable rows={rows} />
       {problem === null ? null : <Problem problem={problem} />}
       {next === null ? null : (
-        <div className="acts">
-          <button type="button" className="act" disabled={busy} onClick={() => void more()}>
+        <div className={on('acts')}>
+          <button type="button" className={on('act')} disabled={busy} onClick={() => void more()}>
             {busy ? list.asking : list.more}
           </button>
         </div>
@@ -86,15 +88,15 @@ function Empty() {
   const { empty } = messages;
   return (
     <PaperSection name={empty.title}>
-      <ol className="steps">
+      <ol className={on('steps')}>
         {empty.steps.map((step) => (
           <li key={step}>
             <p>{step}</p>
           </li>
         ))}
       </ol>
-      <div className="acts">
-        <Link className="act first" href="/bench" prefetch={false}>
+      <div className={on('acts')}>
+        <Link className={on('act first')} href="/bench" prefetch={false}>
           {empty.act}
         </Link>
       </div>

@@ -1,4 +1,5 @@
 import type { AlarmCode, StoryCode } from '#lib/work/batch/index';
+import { planStep } from '../../_ui/quantities';
 import type { Show } from '../../_ui/quantities';
 import { measured, t, together, worked } from '../../_ui/sentence';
 import type { Piece, Sentence } from '../../_ui/sentence';
@@ -29,23 +30,41 @@ export interface Said {
 }
 type Tell = (facts: Facts) => Said;
 
-const text = ({ params }: Facts, key: string): string => String(params[key] ?? '');
+/** What a record does not say is said so: an entry of another program version may lack it. */
+const UNSAID = 'not stated';
 const has = ({ params }: Facts, key: string): boolean => params[key] !== undefined && params[key] !== '';
-const number = ({ params }: Facts, key: string): number => (typeof params[key] === 'number' ? params[key] : NaN);
+const text = (facts: Facts, key: string, unsaid = UNSAID): string => (has(facts, key) ? String(facts.params[key]) : unsaid);
+const vessel = (facts: Facts, key = 'vessel'): string => text(facts, key, 'vessel');
+const number = ({ params }: Facts, key: string): number | null => (typeof params[key] === 'number' ? params[key] : null);
+/** A quantity, or the word that there is none. */
+const quantity = (facts: Facts, key: string, write: (value: number) => string, unsaid = UNSAID): string => {
+  const value = number(facts, key);
+  return value === null ? unsaid : write(value);
+};
 /** A weight in the voice of its source: a scale's, unless a person typed it. */
 const mass = (facts: Facts, key: string): Piece => {
-  const shown = facts.show.mass(number(facts, key), facts.step);
+  const shown = plainMass(facts, key);
   return facts.typed ? shown : measured(shown);
 };
-const plainMass = (facts: Facts, key: string): string => facts.show.mass(number(facts, key), facts.step);
+const plainMass = (facts: Facts, key: string): string =>
+  quantity(facts, key, (value) => facts.show.mass(value, facts.step), 'a weight not stated');
 const workedMass = (facts: Facts, key: string): Piece => worked(plainMass(facts, key));
-const temperature = (facts: Facts, key: string): Piece => measured(facts.show.temperature(number(facts, key)));
-const says = (head: Sentence, rest: Sentence = []): Said => ({ head, rest });
+const plainTemperature = (facts: Facts, key: string): string => quantity(facts, key, facts.show.temperature, 'a temperature not stated');
+const temperature = (facts: Facts, key: string): Piece => measured(plainTemperature(facts, key));
+const count = (facts: Facts, key: string, one: string): string => quantity(facts, key, (value) => counted(value, one));
+const begun = ([first, ...more]: Sentence): Sentence => {
+  if (first === undefined) return [];
+  return [typeof first === 'string' ? capital(first) : { ...first, text: capital(first.text) }, ...more];
+};
+const says = (head: Sentence, rest: Sentence = []): Said => ({ head: begun(head), rest: begun(rest) });
 const note = (facts: Facts): Sentence => (has(facts, 'note') ? t`“${text(facts, 'note')}”` : []);
 const stop = (sentence: string): string => (/[.!?]$/.test(sentence) ? sentence : `${sentence}.`);
-const material = (facts: Facts): string => text(facts, 'material');
-const instrument = (facts: Facts): string => facts.instrument(text(facts, 'instrument'));
-const worded = (words: Readonly<Record<string, string>>, key: string): string => words[key] ?? key;
+const material = (facts: Facts): string => (has(facts, 'material') ? text(facts, 'material') : 'A line');
+const instrument = (facts: Facts): string => (has(facts, 'instrument') ? facts.instrument(text(facts, 'instrument')) : 'instrument');
+const worded = (words: Readonly<Record<string, string>>, key: string): string => (Object.hasOwn(words, key) ? (words[key] ?? key) : key);
+/** The words for one of a few; `otherwise` when it is none of them. */
+const one = (words: Readonly<Record<string, string>>, key: string, otherwise: string): string =>
+  Object.hasOwn(words, key) ? (words[key] ?? otherwise) : otherwise;
 
 const ANSWERED: Readonly<Partial<Record<StoryCode, string>>> = {
   'over-carried-on': 'Left as it was.',
@@ -102,29 +121,35 @@ const seconds = (ms: number): string => (Math.abs(ms) < 90_000 ? `${Math.round(m
 
 /** A temperature at joining, in the voice of its source. */
 const joinedAt = (facts: Facts, use: 'lye' | 'oils'): Piece =>
-  facts.byHand.includes(use) ? `${facts.show.temperature(number(facts, use))} by hand` : temperature(facts, use);
+  facts.byHand.includes(use) ? `${plainTemperature(facts, use)} by hand` : temperature(facts, use);
 
 const overrideFigures = (facts: Facts): Sentence => {
   if (!has(facts, 'value') || !has(facts, 'limit')) return [];
   const apart = text(facts, 'reason') === 'apart';
   const write = apart ? facts.show.difference : facts.show.temperature;
-  const value = write(number(facts, 'value'));
-  return t`${apart ? value : measured(value)}, limit ${write(number(facts, 'limit'))}.`;
+  const value = quantity(facts, 'value', write);
+  return t`${apart ? value : measured(value)}, limit ${quantity(facts, 'limit', write)}.`;
 };
 
 /** The story of a batch in words. A new kind of event does not compile until it is told. */
 export const storyWords: Readonly<Record<StoryCode, Tell>> = {
   started: (facts) => says(t`Begun: ${text(facts, 'name')}, version ${text(facts, 'formulaVersion')}.`),
   'scale-never-checked': (facts) => says(t`The ${instrument(facts)} had never been checked against a known mass.`),
-  replanned: (facts) => says(t`${capital(counted(number(facts, 'lines'), 'target'))} moved.`, t`${stop(capital(text(facts, 'reason')))}`),
+  replanned: (facts) =>
+    says(
+      has(facts, 'to')
+        ? t`${material(facts)}: target moved to ${worked(quantity(facts, 'to', (value) => facts.show.mass(value, planStep(value))))}.`
+        : t`Targets moved.`,
+      has(facts, 'reason') ? t`${stop(capital(text(facts, 'reason')))}` : [],
+    ),
   'lot-chosen': (facts) => says(t`${material(facts)}: lot ${text(facts, 'lot')} chosen.`),
-  'gate-confirmed': (facts) => says(t`${worded(GATES, text(facts, 'gate'))}`),
+  'gate-confirmed': (facts) => says(t`${one(GATES, text(facts, 'gate'), 'Precautions confirmed.')}`),
   'typed-by-hand': (facts) =>
     says(
       t`${material(facts)}, ${plainMass(facts, 'net')} by hand.`,
-      t`Typed as “${text(facts, 'text')} ${text(facts, 'unit')}” and read back.`,
+      t`${has(facts, 'text') ? `Typed as “${text(facts, 'text')} ${text(facts, 'unit')}” and read back.` : 'Read back.'}`,
     ),
-  'weighed-back': (facts) => says(t`${mass(facts, 'net')} stayed in the ${text(facts, 'vessel')} and were weighed back.`),
+  'weighed-back': (facts) => says(t`${mass(facts, 'net')} stayed in the ${vessel(facts)} and were weighed back.`),
   questioned: (facts) =>
     says(t`${material(facts)}: the accepted weight changed on the pan, from ${mass(facts, 'was')} to ${mass(facts, 'now')}.`),
   'question-kept': (facts) => says(t`${material(facts)}, ${mass(facts, 'net')} kept.`, t`A person said the first weight was right.`),
@@ -140,21 +165,21 @@ export const storyWords: Readonly<Record<StoryCode, Tell>> = {
   'over-carried-on': (facts) => says(t`${material(facts)}: the over-pour was left as it was.`),
   'over-crossed-out': (facts) => says(t`${material(facts)}: the over-pour was crossed out, to be weighed again.`),
   'closed-short': (facts) => says(t`${material(facts)}, short.`, t`A person closed the line at ${workedMass(facts, 'actual')}.`),
-  moved: (facts) => says(t`${plainMass(facts, 'mass')} from the ${text(facts, 'from')} into the ${text(facts, 'to')}.`),
-  withdrawn: (facts) => says(t`${plainMass(facts, 'mass')} taken out of the ${text(facts, 'vessel')}, ${worded(VIA, text(facts, 'to'))}.`),
+  moved: (facts) => says(t`${plainMass(facts, 'mass')} from the ${vessel(facts, 'from')} into the ${vessel(facts, 'to')}.`),
+  withdrawn: (facts) =>
+    says(t`${plainMass(facts, 'mass')} taken out of the ${vessel(facts)}, ${one(VIA, text(facts, 'to'), 'to a place not stated')}.`),
   lost: (facts) =>
     says(
-      t`${plainMass(facts, 'mass')} ${worded(CAUSES, text(facts, 'cause'))}.`,
-      together(t`From the ${text(facts, 'vessel')}.`, note(facts)),
+      t`${plainMass(facts, 'mass')} ${one(CAUSES, text(facts, 'cause'), 'lost')}.`,
+      together(t`From the ${vessel(facts)}.`, note(facts)),
     ),
-  split: (facts) => says(t`Poured into ${counted(number(facts, 'parts'), 'mould')}.`),
-  temperature: (facts) => says(t`${worded(USES, text(facts, 'use'))} at ${temperature(facts, 'value')}.`),
-  'temperature-by-hand': (facts) =>
-    says(t`${worded(USES, text(facts, 'use'))} at ${facts.show.temperature(number(facts, 'value'))}, by hand.`),
-  dissolved: (facts) => says(t`Lye made: the ${text(facts, 'vessel')} into the ${text(facts, 'into')}.`),
+  split: (facts) => says(t`Poured into ${has(facts, 'parts') ? count(facts, 'parts', 'mould') : 'moulds'}.`),
+  temperature: (facts) => says(t`${one(USES, text(facts, 'use'), 'Something')} at ${temperature(facts, 'value')}.`),
+  'temperature-by-hand': (facts) => says(t`${one(USES, text(facts, 'use'), 'Something')} at ${plainTemperature(facts, 'value')}, by hand.`),
+  dissolved: (facts) => says(t`Lye made: the ${vessel(facts)} into the ${vessel(facts, 'into')}.`),
   override: (facts) =>
     says(
-      t`Joining allowed although ${worded(messages.joining.holds, text(facts, 'reason'))}.`,
+      t`Joining allowed although ${one(messages.joining.holds, text(facts, 'reason'), 'something held it')}.`,
       together(overrideFigures(facts), t`Held by a person.`, note(facts)),
     ),
   joined: (facts) =>
@@ -166,7 +191,7 @@ export const storyWords: Readonly<Record<StoryCode, Tell>> = {
     ),
   trace: (facts) =>
     says(
-      t`${worded(messages.after.trace, text(facts, 'mark'))}.`,
+      t`${one(messages.after.trace, text(facts, 'mark'), 'Trace')}.`,
       together(has(facts, 'batter') ? t`Batter at ${temperature(facts, 'batter')}.` : [], note(facts)),
     ),
   'went-away': () => says(t`The maker left for a moment.`),
@@ -177,7 +202,7 @@ export const storyWords: Readonly<Record<StoryCode, Tell>> = {
         ? t`Back; the weight was ${mass(facts, 'now')} and no longer ${mass(facts, 'was')}.`
         : t`Back; the weight was another.`,
     ),
-  resumed: (facts) => says(t`The program was started again.`, together(t`${worded(CONTENTS, text(facts, 'contents'))}`, note(facts))),
+  resumed: (facts) => says(t`The program was started again.`, together(t`${one(CONTENTS, text(facts, 'contents'), '')}`, note(facts))),
   parked: (facts) => says(t`Parked.`, has(facts, 'reason') ? t`Reason: ${stop(text(facts, 'reason'))}` : []),
   'taken-up': (facts) => says(t`Taken up again.`, note(facts)),
   abandoned: (facts) => says(t`Stopped early.`, t`Reason: ${stop(text(facts, 'reason'))}`),
@@ -189,6 +214,6 @@ export const storyWords: Readonly<Record<StoryCode, Tell>> = {
   'instrument-lost': (facts) =>
     says(t`The ${instrument(facts)} was lost.`, has(facts, 'last') ? t`It last showed ${measured(plainMass(facts, 'last'))}.` : []),
   'instrument-back': (facts) => says(t`The ${instrument(facts)} was back.`),
-  'clock-jumped': (facts) => says(t`${worded(JUMPS, text(facts, 'kind'))} ${seconds(number(facts, 'byMs'))}.`),
+  'clock-jumped': (facts) => says(t`${one(JUMPS, text(facts, 'kind'), 'The clock jumped by')} ${quantity(facts, 'byMs', seconds)}.`),
   noted: (facts) => says(t`Note: ${stop(text(facts, 'text'))}`),
 };

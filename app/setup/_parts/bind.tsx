@@ -4,13 +4,14 @@ import type { SyntheticEvent } from 'react';
 import { SCALE_SHAPES } from '#lib/measure/shape';
 import type { HttpProblem, InstrumentsPage } from '#lib/protocol/http';
 import { api } from '../../_ui/api';
-import { PaperSection } from '../../_ui/paper';
 import { Problem } from '../../_ui/problem';
+import { PaperSection } from '../../_ui/section';
 import { messages } from '../messages';
 import { BAUDS, bindingOf, EMPTY, FRAMES, OTHER } from './binding';
 import type { Errors, Typed } from './binding';
 import { Choice, Radios, TextField } from './fields';
 import type { Put } from './setup-page';
+import { on } from './classes';
 
 interface Props {
   readonly page: InstrumentsPage;
@@ -35,7 +36,7 @@ export function Bind({ page, start, put, busy }: Props) {
           </>
         }
       >
-        {fixed ? <p className="reading">{bind.fixed}</p> : <Form page={page} start={start} put={put} />}
+        {fixed ? <p className={on('reading')}>{bind.fixed}</p> : <Form page={page} start={start} put={put} />}
       </PaperSection>
     </div>
   );
@@ -68,13 +69,13 @@ function Form({ page, start, put }: Omit<Props, 'busy'>) {
   };
   return (
     <>
-      <form onSubmit={submit} noValidate>
+      <form className={on('form')} onSubmit={submit} noValidate>
         <Fields page={page} typed={typed} errors={errors} onTyped={setTyped} />
-        <div className="acts whole">
-          <button type="submit" className="act first" disabled={waits}>
+        <div className={on('acts whole')}>
+          <button type="submit" className={on('act first')} disabled={waits}>
             {waits ? bind.busy : bind.act}
           </button>
-          <output className={Object.keys(errors).length > 0 ? 'warn' : undefined}>{said}</output>
+          <output className={Object.keys(errors).length > 0 ? on('warn') : undefined}>{said}</output>
         </div>
       </form>
       {problem === null ? null : <Problem problem={problem} />}
@@ -103,7 +104,7 @@ function Fields({ page, typed, errors, onTyped }: FieldsProps) {
   const scale = typed.kind === 'scale';
   return (
     <>
-      <div className="whole">
+      <div className={on('whole')}>
         <Radios
           name="bind-kind"
           legend={bind.kind}

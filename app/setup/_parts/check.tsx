@@ -9,6 +9,7 @@ import { live, useDisplay, useLive } from '../../_live/use';
 import { messages as shared } from '../../_ui/messages';
 import { messages } from '../messages';
 import { TextField } from './fields';
+import { on } from './classes';
 
 const TRIES = 12;
 const BETWEEN_MS = 500;
@@ -55,21 +56,21 @@ export function Check({ config }: { readonly config: InstrumentConfig }) {
   };
   return (
     <>
-      <h3 className="minor gap">{check.title}</h3>
-      <p className="reading">{check.teach}</p>
+      <h3 className={on('minor gap')}>{check.title}</h3>
+      <p className={on('reading')}>{check.teach}</p>
       {possible && !led ? (
-        <form onSubmit={submit} noValidate>
+        <form className={on('form')} onSubmit={submit} noValidate>
           <TextField id={`check-${config.id}`} label={check.label(unit)} value={text} error={error} numeric onChange={setText} />
-          <div className="acts">
-            <button type="submit" className="act">
+          <div className={on('acts')}>
+            <button type="submit" className={on('act')}>
               {check.act}
             </button>
           </div>
         </form>
       ) : (
-        <p className="dim">{possible ? check.others(lease?.label ?? shared.bench.unknown) : check.noBatch}</p>
+        <p className={on('dim')}>{possible ? check.others(lease?.label ?? shared.bench.unknown) : check.noBatch}</p>
       )}
-      <output className="said">{said}</output>
+      <output>{said}</output>
     </>
   );
 }

@@ -13,6 +13,7 @@ import { Check } from './check';
 import type { Instrument } from './instruments';
 import { RawBytes } from './raw-bytes';
 import type { Put } from './setup-page';
+import { on } from './classes';
 
 interface Props {
   readonly one: Instrument;
@@ -26,7 +27,7 @@ export function Closer({ one, put, onChange }: Props) {
   const display = useDisplay();
   return (
     <>
-      <dl className="facts">
+      <dl className={on('facts')}>
         {factsOf(one, display).map(([name, value]) => (
           <div key={name}>
             <dt>{name}</dt>
@@ -70,15 +71,15 @@ function Faults({ faults }: { readonly faults: Readonly<Partial<Record<WireFault
   const { locale } = useDisplay();
   const { closer } = messages;
   const counted = Object.entries(faults) as readonly (readonly [WireFault, number])[];
-  if (counted.length === 0) return <p className="gap">{closer.noFaults}</p>;
+  if (counted.length === 0) return <p className={on('gap')}>{closer.noFaults}</p>;
   return (
     <>
-      <h3 className="minor gap">{closer.faults}</h3>
-      <table>
+      <h3 className={on('minor gap')}>{closer.faults}</h3>
+      <table className={on('table')}>
         <tbody>
           {counted.map(([fault, count]) => (
             <tr key={fault}>
-              <td className="n">{numberText(count, locale)}</td>
+              <td className={on('n')}>{numberText(count, locale)}</td>
               <td>{FAULT_WORDS[fault]}</td>
             </tr>
           ))}
@@ -100,23 +101,23 @@ function Bound({ config, put, onChange }: { readonly config: InstrumentConfig } 
   };
   return (
     <>
-      {sure ? <p className="gap">{closer.unbindSure(config.name)}</p> : null}
-      <div className="acts">
+      {sure ? <p className={on('gap')}>{closer.unbindSure(config.name)}</p> : null}
+      <div className={on('acts')}>
         {sure ? (
           <>
-            <button type="button" className="act first" onClick={() => void unbind()}>
+            <button type="button" className={on('act first')} onClick={() => void unbind()}>
               {closer.unbindYes}
             </button>
-            <button type="button" className="act" onClick={() => setSure(false)}>
+            <button type="button" className={on('act')} onClick={() => setSure(false)}>
               {closer.keep}
             </button>
           </>
         ) : (
           <>
-            <button type="button" className="act" onClick={() => onChange(config)}>
+            <button type="button" className={on('act')} onClick={() => onChange(config)}>
               {closer.change}
             </button>
-            <button type="button" className="act" onClick={() => setSure(true)}>
+            <button type="button" className={on('act')} onClick={() => setSure(true)}>
               {closer.unbind}
             </button>
           </>

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { on } from './classes';
 
 interface Common {
   readonly id: string;
@@ -24,8 +25,11 @@ export function TextField({
   const wrong = error !== '';
   return (
     <div>
-      <label htmlFor={id}>{label}</label>
+      <label className={on('label')} htmlFor={id}>
+        {label}
+      </label>
       <input
+        className={on('field')}
         id={id}
         value={value}
         placeholder={hint}
@@ -56,8 +60,11 @@ export function Choice<T extends string>({
 }) {
   return (
     <div>
-      <label htmlFor={id}>{label}</label>
+      <label className={on('label')} htmlFor={id}>
+        {label}
+      </label>
       <select
+        className={on('field')}
         id={id}
         value={value}
         aria-invalid={error !== ''}
@@ -77,7 +84,7 @@ export function Choice<T extends string>({
 
 function FieldError({ id, error }: { readonly id: string; readonly error: string }) {
   return error === '' ? null : (
-    <p id={`${id}-error`} className="warn">
+    <p id={`${id}-error`} className={on('warn')}>
       {error}
     </p>
   );
@@ -98,8 +105,8 @@ export function Radios<T extends string>({
   readonly onChange: (value: T) => void;
 }) {
   return (
-    <fieldset>
-      <legend>{legend}</legend>
+    <fieldset className={on('radios')}>
+      <legend className={on('label')}>{legend}</legend>
       {options.map(([one, words]) => (
         <label key={one}>
           <input type="radio" name={name} value={one} checked={one === value} onChange={() => onChange(one)} />

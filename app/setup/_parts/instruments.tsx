@@ -5,12 +5,15 @@ import { linkAdvice } from '#lib/measure/link/words';
 import type { InstrumentsPage } from '#lib/protocol/http';
 import { numberText } from '#lib/units/format';
 import { useDisplay } from '../../_live/use';
-import { PaperSection } from '../../_ui/paper';
 import { capital } from '../../_ui/words';
+import { PaperSection } from '../../_ui/section';
+import { Head } from '../../_ui/head';
 import { messages } from '../messages';
 import { Closer } from './closer';
 import { Now } from './now';
 import type { Put } from './setup-page';
+import { Bytes } from './bytes';
+import { on } from './classes';
 
 export type Instrument = InstrumentsPage['instruments'][number];
 interface Props {
@@ -38,29 +41,17 @@ export function Instruments({ page, put, onChange }: Props) {
       {page.instruments.length === 0 ? (
         <p>{instruments.empty}</p>
       ) : (
-        <table>
+        <table className={on('table')}>
           <caption className="unseen">{instruments.caption}</caption>
           <thead>
             <tr>
-              <th scope="col">{heads.name}</th>
-              <th scope="col" className="n">
-                {heads.now}
-              </th>
-              <th scope="col" className="n wide">
-                {heads.age} <i>{instruments.seconds}</i>
-              </th>
-              <th scope="col" className="wide">
-                {heads.shape}
-              </th>
-              <th scope="col" className="n wide">
-                {heads.losses} <i>{heads.lossesUnit}</i>
-              </th>
-              <th scope="col" className="n wide">
-                {heads.faults}
-              </th>
-              <th scope="col">
-                <span className="unseen">{heads.more}</span>
-              </th>
+              <Head name={heads.name} />
+              <Head name={heads.now} n />
+              <Head name={heads.age} unit={instruments.seconds} n wide />
+              <Head name={heads.shape} wide />
+              <Head name={heads.losses} unit={heads.lossesUnit} n wide />
+              <Head name={heads.faults} n wide />
+              <Head name={heads.more} unseen />
             </tr>
           </thead>
           <tbody>
@@ -77,7 +68,7 @@ export function Instruments({ page, put, onChange }: Props) {
           </tbody>
         </table>
       )}
-      {waiting.length === 0 ? null : <p className="gap">{instruments.waiting(waiting.map(({ name }) => name))}</p>}
+      {waiting.length === 0 ? null : <p className={on('gap')}>{instruments.waiting(waiting.map(({ name }) => name))}</p>}
     </PaperSection>
   );
 }
@@ -99,18 +90,16 @@ function Row({ one, open, onOpen, put, onChange }: RowProps) {
   const advice = linkAdvice(status);
   return (
     <Fragment>
-      <tr data-instrument={config.id} data-phase={status.phase} className={advice === null ? undefined : 'told'}>
+      <tr data-instrument={config.id} data-phase={status.phase} className={advice === null ? undefined : on('told')}>
         <th scope="row">{capital(config.name)}</th>
         <Now config={config} status={status} />
-        <td className="wide">
-          {status.shape === null ? instruments.notKnown : <span className="bytes">{messages.shapes[status.shape]}</span>}
-        </td>
-        <td className="n wide">{numberText(status.lossesLastHour, locale)}</td>
-        <td className="n wide">{numberText(faults, locale)}</td>
-        <td className="n">
+        <td className={on('wide')}>{status.shape === null ? instruments.notKnown : <Bytes text={messages.shapes[status.shape]} />}</td>
+        <td className={on('n wide')}>{numberText(status.lossesLastHour, locale)}</td>
+        <td className={on('n wide')}>{numberText(faults, locale)}</td>
+        <td className={on('n')}>
           <button
             type="button"
-            className="link"
+            className={on('link')}
             aria-expanded={open}
             aria-controls={open ? id : undefined}
             aria-label={open ? undefined : instruments.openSpoken(config.name)}
@@ -121,15 +110,15 @@ function Row({ one, open, onOpen, put, onChange }: RowProps) {
         </td>
       </tr>
       {advice === null ? null : (
-        <tr className="advice">
+        <tr className={on('advice')}>
           <td colSpan={7}>
-            <b className="warn">{advice.said}</b> {advice.todo}{' '}
+            <b className={on('warn')}>{advice.said}</b> {advice.todo}{' '}
             {status.retryInMs === null ? null : messages.retry(numberText(Math.ceil(status.retryInMs / 1000), locale))}
           </td>
         </tr>
       )}
       {open ? (
-        <tr className="slip" id={id}>
+        <tr className={on('slip')} id={id}>
           <td colSpan={7}>
             <Closer one={one} put={put} onChange={onChange} />
           </td>

@@ -7,6 +7,7 @@ import { useDisplay, useLive } from '../../_live/use';
 import { Measured, MeasuredQuantity } from '../../_ui/figures';
 import { showIn } from '../../_ui/quantities';
 import { messages } from '../messages';
+import { on } from './classes';
 
 /** The live side of one instrument. Probes go by their name: a board may carry several. */
 const liveOf =
@@ -27,8 +28,8 @@ export function Now({ config, status }: { readonly config: InstrumentConfig; rea
   const age = seen?.age ?? null;
   return (
     <>
-      <td className="n">{text === null ? wordOf(seen, status) : <MeasuredQuantity text={text} />}</td>
-      <td className="n wide">
+      <td className={on('n')}>{text === null ? wordOf(seen, status) : <MeasuredQuantity text={text} />}</td>
+      <td className={on('n wide')}>
         {age === null || text === null ? '' : <Measured>{figureNumber(figure(age / 1000, 1, '', display.locale))}</Measured>}
       </td>
     </>

@@ -1,7 +1,10 @@
 'use client';
 import type { InstrumentsPage } from '#lib/protocol/http';
-import { PaperSection } from '../../_ui/paper';
+import { PaperSection } from '../../_ui/section';
+import { Head } from '../../_ui/head';
 import { messages } from '../messages';
+import { Bytes } from './bytes';
+import { on } from './classes';
 
 interface Props {
   readonly page: InstrumentsPage;
@@ -20,36 +23,34 @@ export function Ports({ page, onTake }: Props) {
       {page.ports.length === 0 ? (
         <>
           <p>{ports.none}</p>
-          <p className="dim">{ports.noneTodo}</p>
+          <p className={on('dim')}>{ports.noneTodo}</p>
         </>
       ) : (
-        <table>
+        <table className={on('table')}>
           <caption className="unseen">{ports.caption}</caption>
           <thead>
             <tr>
-              <th scope="col">{ports.heads.stable}</th>
-              <th scope="col" className="wide">
-                {ports.heads.device}
-              </th>
-              <th scope="col" className="wide">
-                {ports.heads.maker}
-              </th>
-              <th scope="col">{ports.heads.bound}</th>
+              <Head name={ports.heads.stable} />
+              <Head name={ports.heads.device} wide />
+              <Head name={ports.heads.maker} wide />
+              <Head name={ports.heads.bound} />
             </tr>
           </thead>
           <tbody>
             {page.ports.map(({ stable, device, maker, ambiguous }) => (
               <tr key={device}>
                 <th scope="row">
-                  <span className="bytes">{stable}</span>
-                  {ambiguous ? <p className="dim">{ports.ambiguous}</p> : null}
+                  <Bytes text={stable} />
+                  {ambiguous ? <p className={on('dim')}>{ports.ambiguous}</p> : null}
                 </th>
-                <td className="bytes wide">{device}</td>
-                <td className="wide">{maker ?? ports.unknownMaker}</td>
-                <td>
+                <td className={on('nw wide')}>
+                  <code>{device}</code>
+                </td>
+                <td className={on('nw wide')}>{maker ?? ports.unknownMaker}</td>
+                <td className={on('nw')}>
                   {bound.get(stable) ??
                     (fixed ? null : (
-                      <button type="button" className="link" onClick={() => onTake(stable)}>
+                      <button type="button" className={on('link')} onClick={() => onTake(stable)}>
                         {ports.use}
                       </button>
                     ))}

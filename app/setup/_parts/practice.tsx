@@ -2,11 +2,12 @@
 import { useState } from 'react';
 import type { HttpProblem, InstrumentsPage } from '#lib/protocol/http';
 import { api } from '../../_ui/api';
-import { PaperSection } from '../../_ui/paper';
 import { HoldHint, HoldPress } from '../../_ui/press';
 import { Problem } from '../../_ui/problem';
+import { PaperSection } from '../../_ui/section';
 import { messages } from '../messages';
 import type { Put } from './setup-page';
+import { on } from './classes';
 
 interface Props {
   readonly page: InstrumentsPage;
@@ -27,7 +28,7 @@ export function Practice({ page, put, busy }: Props) {
     <PaperSection name={practice.title} note={<p>{practice.note}</p>}>
       {page.leavePractice ? (
         <>
-          <p className="reading">
+          <p className={on('reading')}>
             {practice.what} <code>{practice.command}</code>.
           </p>
           {busy ? (
@@ -35,14 +36,14 @@ export function Practice({ page, put, busy }: Props) {
               <b>{practice.batch}</b>
             </p>
           ) : null}
-          <div className="acts">
-            <HoldPress className="hold" name={practice.act} sub={practice.sub} words={practice.words} onHeld={() => void leave()} />
+          <div className={on('acts')}>
+            <HoldPress className={on('hold')} name={practice.act} sub={practice.sub} words={practice.words} onHeld={() => void leave()} />
           </div>
           <HoldHint text={practice.hint} />
           {problem === null ? null : <Problem problem={problem} />}
         </>
       ) : (
-        <p className="reading">{practice.fixed}</p>
+        <p className={on('reading')}>{practice.fixed}</p>
       )}
     </PaperSection>
   );

@@ -8,7 +8,10 @@ import { useDisplay } from '../../_live/use';
 import { api } from '../../_ui/api';
 import { Problem } from '../../_ui/problem';
 import { useAsked } from '../../_ui/use-asked';
+import { Head } from '../../_ui/head';
 import { messages } from '../messages';
+import { Bytes } from './bytes';
+import { on } from './classes';
 
 const EVERY_MS = 500;
 const SHOWN = 8;
@@ -22,13 +25,13 @@ export function RawBytes({ id }: { readonly id: string }) {
   const problem = asked.state === 'asking' ? null : asked.problem;
   return (
     <>
-      <h3 className="minor gap">{closer.raw}</h3>
-      <p className="dim">{closer.rawNote}</p>
+      <h3 className={on('minor gap')}>{closer.raw}</h3>
+      <p className={on('dim')}>{closer.rawNote}</p>
       {problem === null ? null : <Problem problem={problem} />}
       {problem === null && asked.state === 'there' && frames.length === 0 ? <p>{closer.rawNone}</p> : null}
       {frames.length === 0 ? null : <Frames frames={frames} />}
       <p>
-        <button type="button" className="link" aria-pressed={still} onClick={() => setStill(!still)}>
+        <button type="button" className={on('link')} aria-pressed={still} onClick={() => setStill(!still)}>
           {still ? closer.go : closer.hold}
         </button>
       </p>
@@ -40,17 +43,13 @@ function Frames({ frames }: RawFrames) {
   const { locale } = useDisplay();
   const { rawHeads } = messages.closer;
   return (
-    <table className="raw">
+    <table className={on('table')} data-raw="">
       <thead>
         <tr>
-          <th scope="col" className="n wide">
-            {rawHeads.age} <i>{rawHeads.unit}</i>
-          </th>
-          <th scope="col">{rawHeads.text}</th>
-          <th scope="col" className="wide">
-            {rawHeads.hex}
-          </th>
-          <th scope="col">{rawHeads.took}</th>
+          <Head name={rawHeads.age} unit={rawHeads.unit} n wide />
+          <Head name={rawHeads.text} />
+          <Head name={rawHeads.hex} wide />
+          <Head name={rawHeads.took} />
         </tr>
       </thead>
       <tbody>
@@ -58,9 +57,13 @@ function Frames({ frames }: RawFrames) {
           // The list is a window that slides: a row is its place.
           // oxlint-disable-next-line react/no-array-index-key
           <tr key={index}>
-            <td className="n wide">{numberText(ageMs, locale)}</td>
-            <td className="bytes">{text}</td>
-            <td className="bytes wide">{hex}</td>
+            <td className={on('n wide')}>{numberText(ageMs, locale)}</td>
+            <td>
+              <Bytes text={text} />
+            </td>
+            <td className={on('wide')}>
+              <Bytes text={hex} />
+            </td>
             <td>{tookWords(took)}</td>
           </tr>
         ))}

@@ -1,9 +1,10 @@
 'use client';
 import { api } from '../../_ui/api';
-import { PaperSection } from '../../_ui/paper';
 import { Asking } from '../../_ui/problem';
 import { useAsked } from '../../_ui/use-asked';
+import { PaperSection } from '../../_ui/section';
 import { messages } from '../messages';
+import { on } from './classes';
 
 /** The code that opens this bench on a tablet; shown on the bench machine only. */
 export function Tablet() {
@@ -24,9 +25,9 @@ export function Tablet() {
             <p>{tablet.what}</p>
             {/* A drawing of our own server's, not a picture to be optimised. */}
             {/* oxlint-disable-next-line nextjs/no-img-element */}
-            <img className="qr" src={`data:image/svg+xml,${encodeURIComponent(asked.value)}`} alt={tablet.alt} />
+            <img className={on('qr')} src={`data:image/svg+xml,${encodeURIComponent(asked.value)}`} alt={tablet.alt} />
             <p>
-              <button type="button" className="link" onClick={again}>
+              <button type="button" className={on('link')} onClick={again}>
                 {tablet.again}
               </button>
             </p>

@@ -2,9 +2,10 @@
 import { useSyncExternalStore } from 'react';
 import { prefer } from '../../_live/preferences';
 import { sound, useDisplay, usePreference, useSound, useVoice } from '../../_live/use';
-import { PaperSection } from '../../_ui/paper';
+import { PaperSection } from '../../_ui/section';
 import { messages } from '../messages';
 import { Radios } from './fields';
+import { on } from './classes';
 
 type Can = keyof typeof messages.screen.awakes;
 const never = (): (() => void) => () => undefined;
@@ -23,7 +24,7 @@ export function ThisScreen() {
   const marks = screen.markNames;
   return (
     <PaperSection name={screen.title} note={<p>{screen.note}</p>}>
-      <div className="settings">
+      <div className={on('settings')}>
         <Radios
           name="mass"
           legend={screen.mass}
@@ -66,10 +67,10 @@ export function ThisScreen() {
           ]}
           onChange={(wanted) => prefer({ voice: wanted === 'on' })}
         />
-        {spoken === 'no-voice' ? <p className="dim">{screen.noVoice}</p> : null}
+        {spoken === 'no-voice' ? <p className={on('dim')}>{screen.noVoice}</p> : null}
         <Sound />
-        <h3 className="minor gap">{screen.awake}</h3>
-        <p className="reading">{screen.awakes[awake]}</p>
+        <h3 className={on('minor gap')}>{screen.awake}</h3>
+        <p className={on('reading')}>{screen.awakes[awake]}</p>
       </div>
     </PaperSection>
   );
@@ -85,15 +86,15 @@ function Sound() {
   };
   return (
     <>
-      <h3 className="minor gap">{screen.sound}</h3>
-      <p className="reading">{screen.sounds[muted ? 'muted' : state]}</p>
-      <div className="acts">
+      <h3 className={on('minor gap')}>{screen.sound}</h3>
+      <p className={on('reading')}>{screen.sounds[muted ? 'muted' : state]}</p>
+      <div className={on('acts')}>
         {muted || state === 'absent' ? null : (
-          <button type="button" className="act" onClick={() => sound.arm()}>
+          <button type="button" className={on('act')} onClick={() => sound.arm()}>
             {screen.arm}
           </button>
         )}
-        <button type="button" className="act" onClick={mute}>
+        <button type="button" className={on('act')} onClick={mute}>
           {muted ? screen.unmute : screen.mute}
         </button>
       </div>

@@ -3,8 +3,9 @@ import type { Route } from 'next';
 import Link from 'next/link';
 import { see } from '../../_live/selectors';
 import { useLive } from '../../_live/use';
-import { PaperSection } from '../../_ui/paper';
+import { PaperSection } from '../../_ui/section';
 import { messages } from '../messages';
+import { on } from './classes';
 
 type Step = keyof typeof messages.begin.steps;
 const PLACES: Readonly<Record<Step, Route>> = {
@@ -21,14 +22,14 @@ export function Begin({ first }: { readonly first: boolean }) {
   const { begin } = messages;
   return (
     <PaperSection name={first ? begin.title : begin.again}>
-      <ol className="steps">
+      <ol className={on('steps')}>
         {steps.map((step, at) => (
           <li key={step}>
             <div>
-              <h3 className="minor">{begin.steps[step].name}</h3>
-              <p className="dim">{begin.steps[step].sub}</p>
+              <h3 className={on('minor')}>{begin.steps[step].name}</h3>
+              <p className={on('dim')}>{begin.steps[step].sub}</p>
             </div>
-            <Link className={at === 0 ? 'act first' : 'act'} href={PLACES[step]} prefetch={false}>
+            <Link className={on(at === 0 ? 'act first' : 'act')} href={PLACES[step]} prefetch={false}>
               {begin.steps[step].act}
             </Link>
           </li>
@@ -42,8 +43,8 @@ export function BeforeLye() {
   const { lye } = messages;
   return (
     <PaperSection name={lye.title}>
-      <p className="reading">{lye.text}</p>
-      <p className="dim">{lye.note}</p>
+      <p className={on('reading')}>{lye.text}</p>
+      <p className={on('dim')}>{lye.note}</p>
     </PaperSection>
   );
 }

@@ -7,39 +7,42 @@ import type { BatchState } from '#lib/work/batch/index';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
 import { Measured } from '../../_ui/figures';
-import { PaperSection } from '../../_ui/paper';
 import { showIn } from '../../_ui/quantities';
 import type { Show } from '../../_ui/quantities';
+import { PaperSection } from '../../_ui/section';
+import { Head } from '../../_ui/head';
 import { messages } from '../messages';
 import { LinesSoFar } from './lines-so-far';
 import { onBench } from './standing';
+import { on } from './classes';
 
 /** The batch that stands on the bench now: what is next, the temperatures, and every line so far. */
 export function OnBench() {
   const batch = useLive(onBench);
   const waits = useLive(see.phase) === 'resume';
-  const show = showIn(useDisplay());
+  const display = useDisplay();
+  const show = showIn(display);
   if (batch === null) return null;
   const { bench } = messages;
   return (
     <PaperSection name={bench.title} note={<p>{bench.lines.picture(...tallyOf(batch))}</p>}>
-      <div className="beside">
+      <div className={on('beside')}>
         <div>
           <h3>
-            {batch.plan.formula.name} <span className="mark">{batch.mark}</span>
+            {batch.plan.formula.name} <span className={on('mark')}>{batch.mark}</span>
           </h3>
-          <p className="gap">{waits ? bench.resume : nextOf(batch, show)}</p>
+          <p className={on('gap')}>{waits ? bench.resume : nextOf(batch, show)}</p>
           <Temperatures />
-          <div className="acts">
-            <Link className="act first" href="/bench" prefetch={false}>
+          <div className={on('acts')}>
+            <Link className={on('act first')} href="/bench" prefetch={false}>
               {bench.open}
             </Link>
-            <Link className="act" href={`/batches/review?id=${encodeURIComponent(batch.id)}` as Route} prefetch={false}>
+            <Link className={on('act')} href={`/batches/review?id=${encodeURIComponent(batch.id)}` as Route} prefetch={false}>
               {bench.review}
             </Link>
           </div>
         </div>
-        <LinesSoFar batch={batch} />
+        <LinesSoFar batch={batch} locale={display.locale} />
       </div>
     </PaperSection>
   );
@@ -68,20 +71,18 @@ function Temperatures() {
   const { temperature } = messages.bench;
   if (probes.length === 0) return null;
   return (
-    <table className="gap">
+    <table className={on('table gap')}>
       <thead>
         <tr>
-          <th scope="col">{temperature.vessel}</th>
-          <th scope="col" className="n">
-            {temperature.now} <i>{temperatureFigure(0, display).unit}</i>
-          </th>
+          <Head name={temperature.vessel} />
+          <Head name={temperature.now} unit={temperatureFigure(0, display).unit} n />
         </tr>
       </thead>
       <tbody>
         {probes.map((probe) => (
           <tr key={`${probe.use} ${probe.name}`}>
             <th scope="row">{temperature[probe.use]}</th>
-            <td className="n">
+            <td className={on('n')}>
               {probe.value === null ? wordOf(probe) : <Measured>{figureNumber(temperatureFigure(probe.value, display))}</Measured>}
             </td>
           </tr>

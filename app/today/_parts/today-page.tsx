@@ -6,16 +6,18 @@ import { useDisplay, useLive } from '../../_live/use';
 import { api } from '../../_ui/api';
 import { BatchTable } from '../../_ui/batch-table';
 import { MeasuredQuantity } from '../../_ui/figures';
-import { PaperPage, PaperSection, PaperTitle } from '../../_ui/paper';
+import { PaperPage } from '../../_ui/paper';
 import { Asking, Problem, ProblemSection } from '../../_ui/problem';
 import { showIn } from '../../_ui/quantities';
 import { clockText, dayText } from '../../_ui/times';
 import { useAsked } from '../../_ui/use-asked';
 import { useNow } from '../../_ui/use-now';
+import { PaperSection, PaperTitle } from '../../_ui/section';
 import { messages } from '../messages';
 import { Begin, BeforeLye } from './begin';
 import { OnBench } from './on-bench';
 import { instrumentsOf, leadOf, onBench } from './standing';
+import { on } from './classes';
 
 const LATE = 6;
 
@@ -57,7 +59,7 @@ function Title({ nothingMade }: { readonly nothingMade: boolean }) {
       lead={nothingMade ? messages.lead.empty : lead}
       side={
         <>
-          <p className="id">{now === null ? '' : clockText(now, zone)}</p>
+          <p className={on('id')}>{now === null ? '' : clockText(now, zone)}</p>
           <Room />
           {realm === null || realm === 'real' ? null : (
             <p>
@@ -90,7 +92,7 @@ function Late({ list, problem }: { readonly list: BatchList; readonly problem: P
       {problem === null ? null : <Problem problem={problem} />}
       <BatchTable rows={list.batches} />
       {list.next === null ? null : (
-        <p className="gap">
+        <p className={on('gap')}>
           {late.newest(list.batches.length)} <Link href="/batches">{late.all}</Link>
         </p>
       )}
@@ -104,7 +106,7 @@ function Instruments() {
   const { instruments } = messages;
   return (
     <PaperSection name={instruments.title}>
-      <p className="reading">{words}</p>
+      <p className={on('reading')}>{words}</p>
       <p>
         <Link href="/setup" prefetch={false}>
           {instruments.setup}

@@ -10,6 +10,8 @@ import { SAMPLE_PLANS } from '#lib/work/formula/sample';
 import { loadPages } from '#server/http/static';
 import { SCENES } from './fixtures';
 import type { Scene, SceneName } from './fixtures';
+import { PAPER } from './paper-scenes';
+import type { PaperName, PaperScene } from './paper-scenes';
 
 /**
  * A stage for the exported pages: serves them as the product does and plays one scene at a time over the same lanes, in a process of its
@@ -17,6 +19,8 @@ import type { Scene, SceneName } from './fixtures';
  */
 export type StageOrder =
   | { readonly do: 'play'; readonly scene: SceneName }
+  /** A state of the whole workshop, with what the pages on paper are answered. */
+  | { readonly do: 'paper'; readonly paper: PaperName }
   /** Changes the cue of the running scene. */
   | { readonly do: 'cue'; readonly cue: Partial<LiveFrame['cue']> }
   | { readonly do: 'frames'; readonly everyMs: number | null }
@@ -33,11 +37,16 @@ export type StageWord =
 const BOOT = process.env['STAGE_BOOT'] ?? 'boot-1';
 const pages = loadPages(resolve('out'));
 let scene: Scene = SCENES.idle();
+let paper: PaperScene | null = null;
 let n = 0;
 let frames: ReturnType<typeof setInterval> | null = null;
 let refusal: Extract<StageOrder, { do: 'refuse' }>['code'] = null;
 
-const api = (path: string): Response | null => {
+const api = (path: string): Response | Promise<Response> | null => {
+  const said = paper?.answer(path) ?? null;
+  if (said === 'never') return new Promise(() => undefined);
+  if (said !== null && 'drawing' in said) return new Response(said.drawing, { headers: { 'content-type': 'image/svg+xml' } });
+  if (said !== null) return Response.json(said.body, { status: said.status ?? 200 });
   if (path === '/api/plans') return Response.json({ plans: SAMPLE_PLANS });
   if (path === '/api/batches') return Response.json({ batches: [], next: null });
   return null;
@@ -122,7 +131,11 @@ const rush = (count: number, last: number): void => {
 };
 
 const obey = (order: StageOrder): void => {
-  if (order.do === 'play') {
+  if (order.do === 'paper') {
+    paper = PAPER[order.paper]();
+    scene = paper.bench;
+    io.emit('hello', helloNow());
+  } else if (order.do === 'play') {
     scene = SCENES[order.scene]();
     io.emit('hello', helloNow());
   } else if (order.do === 'cue') {

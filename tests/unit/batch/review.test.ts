@@ -53,6 +53,12 @@ describe('the review of a batch', () => {
     expect(line('shea')).toMatchObject({ byHand: true, difference: -500, away: -417 });
   });
 
+  it('tells of every target that moved, which and to what', () => {
+    expect(seen.story.filter(({ code }) => code === 'replanned').map(({ params }) => params)).toEqual([
+      { line: 'olive', material: 'Olive oil', to: 404_000, reason: 'coconut 6 g over' },
+    ]);
+  });
+
   it('keeps crossed-out weights beside the ones that count, with who and why', () => {
     const [crossed, counts] = line('coconut').contributions;
     expect(crossed).toMatchObject({

@@ -3,10 +3,12 @@ import type { BatchPage } from '#lib/protocol/http';
 import { figureNumber, temperatureFigure } from '#lib/units/format';
 import { useDisplay } from '../../../_live/use';
 import { Blank, Digits, Measured } from '../../../_ui/figures';
-import { PaperSection } from '../../../_ui/paper';
 import { massCell, massHead, placesOf } from '../../../_ui/quantities';
 import { clockText } from '../../../_ui/times';
+import { PaperSection } from '../../../_ui/section';
+import { Head } from '../../../_ui/head';
 import { messages } from '../messages';
+import { on } from './classes';
 
 /** What was seen after joining, and where the batter went. */
 export function After({ review: { trace, parts, story } }: { readonly review: BatchPage }) {
@@ -17,17 +19,13 @@ export function After({ review: { trace, parts, story } }: { readonly review: Ba
   const places = placesOf([null], display);
   return (
     <PaperSection name={after.title}>
-      <table>
+      <table className={on('table reading')}>
         <thead>
           <tr>
-            <th scope="col">{after.heads.what}</th>
-            <th scope="col">{after.heads.at}</th>
-            <th scope="col" className="n">
-              {after.heads.batter} <i>{temperatureFigure(0, display).unit}</i>
-            </th>
-            <th scope="col" className="n">
-              {after.heads.mass} <i>{massHead(display)}</i>
-            </th>
+            <Head name={after.heads.what} />
+            <Head name={after.heads.at} />
+            <Head name={after.heads.batter} unit={temperatureFigure(0, display).unit} n />
+            <Head name={after.heads.mass} unit={massHead(display)} n />
           </tr>
         </thead>
         <tbody>
@@ -38,7 +36,7 @@ export function After({ review: { trace, parts, story } }: { readonly review: Ba
               {batter === null ? (
                 <Blank />
               ) : (
-                <td className="n">
+                <td className={on('n')}>
                   <Measured>{figureNumber(temperatureFigure(batter, display))}</Measured>
                 </td>
               )}
@@ -50,7 +48,7 @@ export function After({ review: { trace, parts, story } }: { readonly review: Ba
               <th scope="row">{name}</th>
               <Blank />
               <Blank />
-              <td className="n">
+              <td className={on('n')}>
                 <Digits cell={massCell(mass, null, display, places)} />
               </td>
             </tr>

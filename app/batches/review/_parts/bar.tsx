@@ -1,5 +1,6 @@
 import { messages } from '../messages';
 import type { Axis } from './model';
+import { on } from './classes';
 
 const H = 32;
 const MIDDLE = H / 2;
@@ -21,10 +22,11 @@ export function Bar({ axis, away, crossed, write }: BarProps) {
   const farthest = crossed.length === 0 ? null : Math.max(...crossed);
   const end = Math.max(from, to, farthest === null ? 0 : axis.at(farthest));
   return (
-    <svg width="100%" height={H} aria-hidden="true">
+    <svg className={on('drawing')} width="100%" height={H} aria-hidden="true">
       {farthest === null ? null : (
         <rect
-          className="crossed"
+          className={on('crossed')}
+          data-bar="crossed"
           x={percent(Math.min(from, axis.at(farthest)))}
           width={percent(Math.abs(axis.at(farthest) - from))}
           y={MIDDLE - 6}
@@ -33,7 +35,8 @@ export function Bar({ axis, away, crossed, write }: BarProps) {
       )}
       {away === null ? null : (
         <rect
-          className={outside ? 'over' : undefined}
+          className={outside ? on('over') : undefined}
+          data-bar={outside ? 'outside' : 'within'}
           x={percent(Math.min(from, to))}
           width={percent(Math.abs(to - from))}
           y={MIDDLE - 5}
@@ -42,7 +45,7 @@ export function Bar({ axis, away, crossed, write }: BarProps) {
       )}
       {outside && away !== null ? <Tip at={percent(to)} right={away > 0} /> : null}
       {away !== null && (away > axis.high || away < axis.low) ? <Break at={percent(to)} right={away > 0} /> : null}
-      <text className="wide" x={percent(end)} dx={14} y={MIDDLE + 4.5}>
+      <text className={on(outside ? 'roomy over' : 'roomy')} x={percent(end)} dx={14} y={MIDDLE + 4.5}>
         {wordFor(away, farthest, write)}
       </text>
     </svg>
@@ -60,7 +63,7 @@ function Tip({ at, right }: { readonly at: string; readonly right: boolean }) {
   const reach = right ? 5 : -5;
   return (
     <svg x={at} y={MIDDLE - 5} width={1} height={10} overflow="visible">
-      <path className="over" d={`M0 0L${reach} 5L0 10Z`} />
+      <path className={on('over')} d={`M0 0L${reach} 5L0 10Z`} />
     </svg>
   );
 }
@@ -70,7 +73,7 @@ function Break({ at, right }: { readonly at: string; readonly right: boolean }) 
   const x = right ? -16 : 10;
   return (
     <svg x={at} y={MIDDLE - 8} overflow="visible">
-      <path className="cut" d={`M${x} 16L${x + 5} 0M${x + 4} 16L${x + 9} 0`} />
+      <path className={on('cut')} d={`M${x} 16L${x + 5} 0M${x + 4} 16L${x + 9} 0`} />
     </svg>
   );
 }
@@ -79,24 +82,30 @@ function Break({ at, right }: { readonly at: string; readonly right: boolean }) 
 export function AxisRule({ axis, below = false, word = '' }: { readonly axis: Axis; readonly below?: boolean; readonly word?: string }) {
   const height = below ? 24 : 36;
   const at = below ? 0 : height;
+  const ends = [axis.ticks[0], axis.ticks.at(-1)];
   return (
-    <svg width="100%" height={height} aria-hidden="true">
+    <svg className={on('drawing')} width="100%" height={height} aria-hidden="true">
       {word === '' ? null : (
-        <text className="dim" x={percent(axis.at(axis.low))} y={10}>
+        <text className={on('quiet')} x={percent(axis.at(axis.low))} y={10}>
           {word}
         </text>
       )}
-      <line className="axis" x1={percent(axis.at(axis.low))} x2={percent(axis.at(axis.high))} y1={at} y2={at} />
+      <line className={on('axis')} x1={percent(axis.at(axis.low))} x2={percent(axis.at(axis.high))} y1={at} y2={at} />
       {axis.ticks.map((tick) => (
         <g key={tick}>
           <line
-            className="axis"
+            className={on('axis')}
             x1={percent(axis.at(tick))}
             x2={percent(axis.at(tick))}
             y1={below ? 0 : height - 5}
             y2={below ? 5 : height}
           />
-          <text className={tick % 2 === 0 ? undefined : 'wide'} x={percent(axis.at(tick))} y={below ? 18 : height - 10} textAnchor="middle">
+          <text
+            className={tick === 0 || tick === ends[0] || tick === ends[1] ? undefined : on('roomy')}
+            x={percent(axis.at(tick))}
+            y={below ? 18 : height - 10}
+            textAnchor="middle"
+          >
             {tick > 0 ? `+${tick}` : tick < 0 ? `−${-tick}` : '0'}
           </text>
         </g>

@@ -6,12 +6,13 @@ import type { Display } from '#lib/units/display';
 import { figureNumber, temperatureFigure } from '#lib/units/format';
 import { useDisplay } from '../../../_live/use';
 import { Worked } from '../../../_ui/figures';
-import { PaperSection } from '../../../_ui/paper';
 import { showIn } from '../../../_ui/quantities';
 import type { Show } from '../../../_ui/quantities';
 import { clockText } from '../../../_ui/times';
 import { capital } from '../../../_ui/words';
+import { PaperSection } from '../../../_ui/section';
 import { messages } from '../messages';
+import { on } from './classes';
 
 /** The two temperatures at joining, on one scale with what the plan asked of them. */
 export function Joining({ review: { joining, limits } }: { readonly review: BatchPage }) {
@@ -40,7 +41,7 @@ export function Joining({ review: { joining, limits } }: { readonly review: Batc
         const write = reason === 'apart' ? show.difference : show.temperature;
         const what = words.holds[reason];
         return (
-          <p key={reason} className="reading">
+          <p key={reason} className={on('reading')}>
             <b>{value === null || limit === null ? words.allowedBare(what) : words.allowed(what, write(value), write(limit))}</b>
           </p>
         );
@@ -74,14 +75,14 @@ function Sentence({
   const words = messages.joining;
   if (lye === null || oils === null || apart === null)
     return (
-      <p className="reading gap">
+      <p className={on('reading gap')}>
         {words.at(at)} {words.apartUnknown}
       </p>
     );
   const text = show.difference(apart);
   return (
     <>
-      <p className="reading gap">
+      <p className={on('reading gap')}>
         {words.at(at)}{' '}
         <Worked open={open} onOpen={() => setOpen(!open)} controls={id}>
           {text}
@@ -90,7 +91,7 @@ function Sentence({
         {words.limit(allowed)}
       </p>
       {open ? (
-        <p id={id} className="slip">
+        <p id={id} className={on('slip')}>
           {words.workings(show.temperature(lye), show.temperature(oils), text)}
         </p>
       ) : null}
@@ -120,29 +121,29 @@ function Picture({ joining: { lye, oils, byHand }, limits, display }: PicturePro
     [0, 100],
   );
   const words = messages.joining;
-  const from = (use: 'lye' | 'oils'): string => (byHand.includes(use) ? 'text' : 'measured');
+  const from = (use: 'lye' | 'oils'): string => (byHand.includes(use) ? '' : on('measured'));
   return (
-    <svg width="100%" height={128} role="presentation" className="joining">
-      <rect className="band" x={percent(scale(low))} width={percent(scale(high) - scale(low))} y={0} height={AXIS} />
-      <text className="dim" x={percent(scale(high))} dx={-8} y={14} textAnchor="end">
+    <svg className={on('drawing')} width="100%" height={128} role="presentation">
+      <rect className={on('band')} x={percent(scale(low))} width={percent(scale(high) - scale(low))} y={0} height={AXIS} />
+      <text className={on('quiet')} x={percent(scale(high))} dx={-8} y={14} textAnchor="end">
         {words.window}
       </text>
-      <line className="axis" x1="0%" x2="100%" y1={AXIS} y2={AXIS} />
+      <line className={on('axis')} x1="0%" x2="100%" y1={AXIS} y2={AXIS} />
       {shown.ticks(8).map((tick) => (
         <g key={tick}>
-          <line className="axis" x1={percent(scale(degrees(tick)))} x2={percent(scale(degrees(tick)))} y1={AXIS} y2={AXIS + 5} />
+          <line className={on('axis')} x1={percent(scale(degrees(tick)))} x2={percent(scale(degrees(tick)))} y1={AXIS} y2={AXIS + 5} />
           <text x={percent(scale(degrees(tick)))} y={AXIS + 19} textAnchor="middle">
             {number(degrees(tick), 0)}
           </text>
         </g>
       ))}
-      <text className="dim" x="100%" y={AXIS + 34} textAnchor="end">
+      <text className={on('quiet')} x="100%" y={AXIS + 34} textAnchor="end">
         {unit}
       </text>
       {limits.oilsSetAt === null ? null : (
         <g>
-          <line className="faint" x1={percent(scale(limits.oilsSetAt))} x2={percent(scale(limits.oilsSetAt))} y1={3} y2={AXIS} />
-          <text className="dim" x={percent(scale(limits.oilsSetAt))} dx={6} y={14}>
+          <line className={on('faint')} x1={percent(scale(limits.oilsSetAt))} x2={percent(scale(limits.oilsSetAt))} y1={3} y2={AXIS} />
+          <text className={on('quiet')} x={percent(scale(limits.oilsSetAt))} dx={6} y={14}>
             {words.sets}
           </text>
         </g>
@@ -168,16 +169,16 @@ function Mark({ use, at, scale, y, text, face }: MarkProps) {
   const x = percent(scale(at));
   return (
     <g>
-      <line className="axis" x1={x} x2={x} y1={y} y2={AXIS} />
+      <line className={on('axis')} x1={x} x2={x} y1={y} y2={AXIS} />
       {use === 'lye' ? (
-        <circle className={use} cx={x} cy={y} r={5} />
+        <circle className={on('lye')} cx={x} cy={y} r={5} />
       ) : (
         <svg x={x} y={y} overflow="visible">
-          <rect className={use} x={-5} y={-5} width={10} height={10} />
+          <rect className={on('oils')} x={-5} y={-5} width={10} height={10} />
         </svg>
       )}
       <text x={x} dx={12} y={y + 4.5}>
-        <tspan className={use} fontWeight={700}>
+        <tspan className={on(use === 'lye' ? 'lye' : 'oils')} fontWeight={700}>
           {messages.joining[use]}
         </tspan>{' '}
         <tspan className={face}>{text}</tspan>

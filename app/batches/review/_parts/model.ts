@@ -1,5 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import type { BatchReview, ReviewContribution, ReviewLine, StoryEvent } from '#lib/work/batch/index';
+import { crossedOutAway } from '../../../_ui/away';
 import { stepOf } from '../../../_ui/quantities';
 
 /** The finest step any weight of the line was stated in, mg; `null` before the first. */
@@ -18,13 +19,9 @@ export const voiceOf = (line: ReviewLine): 'measured' | 'entered' | 'worked' | '
   return only.how === 'typed' ? 'entered' : 'measured';
 };
 
-/** How far the line stood from its target when a weight that was later crossed out had just been taken, in tolerances. */
-export const crossedOut = (line: ReviewLine): readonly number[] =>
-  line.contributions.flatMap(({ struck, net }, at) => {
-    if (struck === null) return [];
-    const before = line.contributions.slice(0, at).reduce((sum, one) => sum + (one.struck === null ? one.net : 0), 0);
-    return [(before + net - line.target) / line.tolerance];
-  });
+/** How far the line stood from its target with each weight that was later crossed out, in tolerances. */
+export const crossedOut = ({ contributions, target, tolerance }: ReviewLine): readonly number[] =>
+  crossedOutAway(contributions, target, tolerance);
 
 /** Whether the difference says something: the line is closed, or over already. */
 export const isJudged = (line: ReviewLine): boolean => line.status === 'closed' || line.away > 1000;

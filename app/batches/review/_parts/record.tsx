@@ -2,8 +2,9 @@
 import type { BatchPage } from '#lib/protocol/http';
 import { numberText } from '#lib/units/format';
 import { useDisplay } from '../../../_live/use';
-import { PaperSection } from '../../../_ui/paper';
+import { PaperSection } from '../../../_ui/section';
 import { messages } from '../messages';
+import { on } from './classes';
 
 /** Sixteen groups of four, to be compared by eye. */
 const grouped = (hex: string): string => hex.match(/.{1,4}/g)?.join(' ') ?? '';
@@ -22,18 +23,22 @@ export function Record({ review: { record, summary } }: { readonly review: Batch
         </>
       }
     >
-      <div className="record">
-        <p className="hash">{grouped(record.link)}</p>
-        <p className="dim">{words.head(numberText(record.entries, locale), numberText(record.seq, locale), words.realms[summary.realm])}</p>
+      <div className={on('record')}>
+        <p className={on('hash')} data-hash="">
+          {grouped(record.link)}
+        </p>
+        <p className={on('dim')}>
+          {words.head(numberText(record.entries, locale), numberText(record.seq, locale), words.realms[summary.realm])}
+        </p>
       </div>
-      <div className="printed">
+      <div className={on('printed')}>
         <p>{messages.print.remarks}</p>
-        <div className="sign">
+        <div className={on('sign')}>
           {messages.print.sign.map((word) => (
             <p key={word}>{word}</p>
           ))}
         </div>
-        <p className="dim">{messages.print.legend}</p>
+        <p className={on('dim')}>{messages.print.legend}</p>
       </div>
     </PaperSection>
   );

@@ -6,10 +6,11 @@ import { see } from '../../../_live/selectors';
 import { useDisplay, useLive } from '../../../_live/use';
 import { api } from '../../../_ui/api';
 import type { Answer } from '../../../_ui/api';
-import { PaperPage, PaperTitle } from '../../../_ui/paper';
+import { PaperPage } from '../../../_ui/paper';
 import { Asking, ProblemSection } from '../../../_ui/problem';
 import { clockText, dateText, dayText } from '../../../_ui/times';
 import { useAsked } from '../../../_ui/use-asked';
+import { PaperTitle } from '../../../_ui/section';
 import { messages } from '../messages';
 import { After } from './after';
 import { AgainstPlan } from './against-plan';
@@ -18,6 +19,7 @@ import { Record } from './record';
 import { Scales } from './scales';
 import { Story } from './story';
 import { storyOf } from './model';
+import { on } from './classes';
 
 const NO_ID: Answer<BatchPage> = { ok: false, problem: messages.noId, status: 404 };
 
@@ -83,28 +85,28 @@ function Title({ review }: { readonly review: BatchPage }) {
       lead={lead}
       side={
         <>
-          <p className="id">{summary.mark}</p>
-          <p className="kept">
+          <p className={on('id')}>{summary.mark}</p>
+          <p className={on('kept')}>
             {messages.made(day, clockText(summary.startedWall, zone), ended)} {messages.version(review.formula.version)}
           </p>
           {summary.realm === 'real' ? null : (
-            <p className="kept">
+            <p className={on('kept')}>
               <b>{messages.realm[summary.realm]}</b>
             </p>
           )}
         </>
       }
     >
-      <div className="acts">
+      <div className={on('acts')}>
         {running && onBench ? (
-          <Link className="act first" href="/bench" prefetch={false}>
+          <Link className={on('act first')} href="/bench" prefetch={false}>
             {messages.acts.bench}
           </Link>
         ) : null}
-        <button type="button" className={running ? 'act' : 'act first'} onClick={() => window.print()}>
+        <button type="button" className={on(running ? 'act' : 'act first')} onClick={() => window.print()}>
           {messages.acts.print}
         </button>
-        <Link className="act" href="/batches" prefetch={false}>
+        <Link className={on('act')} href="/batches" prefetch={false}>
           {messages.acts.list}
         </Link>
       </div>

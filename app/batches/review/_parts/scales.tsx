@@ -3,12 +3,14 @@ import { useId, useState } from 'react';
 import type { BatchPage } from '#lib/protocol/http';
 import { useDisplay } from '../../../_live/use';
 import { Blank, Digits, Measured, Pad, Worked } from '../../../_ui/figures';
-import { PaperSection } from '../../../_ui/paper';
 import { massCell, massHead, placesOf, showIn, stepOf } from '../../../_ui/quantities';
 import { clockText } from '../../../_ui/times';
 import { capital } from '../../../_ui/words';
+import { PaperSection } from '../../../_ui/section';
+import { Head } from '../../../_ui/head';
 import { messages } from '../messages';
 import type { NameOf } from './review-page';
+import { on } from './classes';
 
 /** Every scale of the batch with its newest check by one known mass, or the plain word that there never was one. */
 export function Scales({ review, nameOf }: { readonly review: BatchPage; readonly nameOf: NameOf }) {
@@ -26,19 +28,15 @@ export function Scales({ review, nameOf }: { readonly review: BatchPage; readonl
       {rows.length === 0 ? (
         <p>{scales.none}</p>
       ) : (
-        <table>
+        <table className={on('table')}>
           <thead>
             <tr>
-              <th scope="col">{scales.heads.scale}</th>
-              <th scope="col" className="n">
-                {scales.heads.weights}
-              </th>
+              <Head name={scales.heads.scale} />
+              <Head name={scales.heads.weights} n />
               {(['known', 'shown', 'difference'] as const).map((head) => (
-                <th key={head} scope="col" className="n wide">
-                  {scales.heads[head]} <i>{unit}</i>
-                </th>
+                <Head key={head} name={scales.heads[head]} unit={unit} n wide />
               ))}
-              <th scope="col">{scales.heads.at}</th>
+              <Head name={scales.heads.at} />
             </tr>
           </thead>
           <tbody>
@@ -73,10 +71,10 @@ function Row({
     return (
       <tr>
         <th scope="row">{capital(name)}</th>
-        <td className="n">{weights}</td>
-        <Blank className="wide" />
-        <Blank className="wide" />
-        <Blank className="wide" />
+        <td className={on('n')}>{weights}</td>
+        <Blank className={on('wide')} />
+        <Blank className={on('wide')} />
+        <Blank className={on('wide')} />
         <td>{never ? <b>{scales.never}</b> : scales.before}</td>
       </tr>
     );
@@ -86,16 +84,16 @@ function Row({
     <>
       <tr>
         <th scope="row">{capital(name)}</th>
-        <td className="n">{weights}</td>
-        <td className="n wide">
+        <td className={on('n')}>{weights}</td>
+        <td className={on('n wide')}>
           <Digits cell={massCell(check.nominal, step, display, places)} />
         </td>
-        <td className="n wide">
+        <td className={on('n wide')}>
           <Measured>
             <Digits cell={massCell(check.shown, step, display, places)} />
           </Measured>
         </td>
-        <td className="n wide">
+        <td className={on('n wide')}>
           <Worked open={open} onOpen={() => setOpen(!open)} controls={id} label={`${difference.text}. ${scales.openRow(name)}`}>
             {difference.text}
           </Worked>
@@ -104,7 +102,7 @@ function Row({
         <td>{at(check.wall)}</td>
       </tr>
       {open ? (
-        <tr className="slip" id={id}>
+        <tr className={on('slip')} id={id}>
           <td colSpan={6}>
             {scales.workings(show.mass(check.shown, step), show.mass(check.nominal, step), show.mass(check.difference, step, 'both'))}
           </td>

@@ -6,10 +6,10 @@ import { numberText } from '#lib/units/format';
 import type { ReviewLine } from '#lib/work/batch/index';
 import { useDisplay } from '../../../_live/use';
 import { MeasuredQuantity, Worked } from '../../../_ui/figures';
-import { PaperSection } from '../../../_ui/paper';
 import { showIn } from '../../../_ui/quantities';
 import type { Sentence } from '../../../_ui/sentence';
 import { clockText } from '../../../_ui/times';
+import { PaperSection } from '../../../_ui/section';
 import { messages } from '../messages';
 import { storyWords } from '../messages-story';
 import type { Facts } from '../messages-story';
@@ -17,6 +17,7 @@ import { stepOfLine } from './model';
 import type { Told } from './model';
 import type { NameOf } from './review-page';
 import { Workings } from './workings';
+import { on } from './classes';
 
 interface Props {
   readonly review: BatchPage;
@@ -31,13 +32,13 @@ export function Story({ review, story, nameOf }: Props) {
   const clock = ({ wall, offsetMin }: Told): string => clockText(wall, { offsetMin, locale: display.locale });
   return (
     <PaperSection name={messages.story.title} note={<p>{messages.story.note}</p>}>
-      <ol className="story">
+      <ol className={on('story')} data-story="">
         {story.map((event, index) => {
           const previous = story[index - 1];
           const line = lines.get(String(event.params['line'])) ?? null;
           return (
             <Event
-              key={`${event.version} ${event.code} ${String(event.params['instrument'] ?? '')}`}
+              key={`${event.version} ${event.code} ${String(event.params['instrument'] ?? event.params['line'] ?? '')}`}
               event={event}
               at={previous !== undefined && clock(previous) === clock(event) ? '' : clock(event)}
               line={line}
@@ -84,15 +85,15 @@ function Event({ event, at, line, facts, nameOf, display }: EventProps) {
     <Said sentence={sentence} open={open} controls={id} onOpen={line === null ? null : () => setOpen(!open)} />
   );
   return (
-    <li data-code={event.code}>
-      <time className="dim">{at}</time>
-      <b className="letter">{event.letter}</b>
+    <li data-code={event.code} data-letter={event.letter ?? undefined}>
+      <time className={on('dim')}>{at}</time>
+      <b>{event.letter}</b>
       <div>
         <p>
           {event.letter === null ? say(head) : <b>{say(head)}</b>} {say(rest)}
         </p>
         {open && line !== null ? (
-          <div id={id} className="slip">
+          <div id={id} className={on('slip')}>
             <Workings line={line} step={facts.step} display={display} nameOf={nameOf} onClose={() => setOpen(false)} />
           </div>
         ) : null}
@@ -117,7 +118,7 @@ function Said({ sentence, open, controls, onOpen }: SaidProps) {
     if (typeof piece === 'string') return <Fragment key={key}>{piece}</Fragment>;
     if (piece.voice === 'measured') return <MeasuredQuantity key={key} text={piece.text} />;
     return onOpen === null ? (
-      <a key={key} className="worked" href="#lines">
+      <a key={key} className={on('worked')} href="#lines">
         {piece.text}
       </a>
     ) : (

@@ -6,9 +6,11 @@ import { Measured } from '../../../_ui/figures';
 import { messages as shared } from '../../../_ui/messages';
 import { planStep, showIn } from '../../../_ui/quantities';
 import { clockText } from '../../../_ui/times';
+import { Head } from '../../../_ui/head';
 import { messages } from '../messages';
 import { isJudged } from './model';
 import type { NameOf } from './review-page';
+import { on } from './classes';
 
 interface Props {
   readonly line: ReviewLine;
@@ -26,40 +28,32 @@ export function Workings({ line, step, display, nameOf, onClose }: Props) {
   const away = numberText(line.away / 1000, display.locale, 2);
   return (
     <>
-      <h3 className="minor">{workings.title(line.material)}</h3>
-      <table>
+      <h3 className={on('minor')}>{workings.title(line.material)}</h3>
+      <table className={on('table')}>
         <thead>
           <tr>
-            <th scope="col">{heads.at}</th>
-            <th scope="col">{heads.what}</th>
-            <th scope="col" className="n">
-              {heads.net}
-            </th>
-            <th scope="col" className="wide">
-              {heads.shown}
-            </th>
-            <th scope="col" className="wide">
-              {heads.where}
-            </th>
-            <th scope="col" className="wide">
-              {heads.lot}
-            </th>
+            <Head name={heads.at} />
+            <Head name={heads.what} />
+            <Head name={heads.net} n />
+            <Head name={heads.shown} wide />
+            <Head name={heads.where} wide />
+            <Head name={heads.lot} wide />
           </tr>
         </thead>
         <tbody>
           {line.contributions.map((one) => (
             <tr key={one.entry}>
-              <td className="n">{clockText(one.wall, { offsetMin: one.offsetMin, locale: display.locale }, true)}</td>
+              <td className={on('n')}>{clockText(one.wall, { offsetMin: one.offsetMin, locale: display.locale }, true)}</td>
               <td>{whatOf(one, display)}</td>
-              <td className="n">{netOf(one, show.mass(one.net, step))}</td>
-              <td className="wide">{one.stated === null ? '' : `${one.stated.text} ${one.stated.unit}`}</td>
-              <td className="wide">{one.instrument === null ? shared.byHand : nameOf(one.instrument)}</td>
-              <td className="wide">{one.lot ?? workings.noLot}</td>
+              <td className={on('n')}>{netOf(one, show.mass(one.net, step))}</td>
+              <td className={on('wide')}>{one.stated === null ? '' : `${one.stated.text} ${one.stated.unit}`}</td>
+              <td className={on('wide')}>{one.instrument === null ? shared.byHand : nameOf(one.instrument)}</td>
+              <td className={on('wide')}>{one.lot ?? workings.noLot}</td>
             </tr>
           ))}
         </tbody>
       </table>
-      <p className="gap">
+      <p className={on('gap')}>
         {workings.sum} {show.mass(line.actual, step)} − {workings.target.toLowerCase()} {show.mass(line.target, planStep(line.target))} ={' '}
         {show.mass(line.difference, step, 'both')}
         {isJudged(line)
@@ -67,7 +61,7 @@ export function Workings({ line, step, display, nameOf, onClose }: Props) {
           : null}
       </p>
       <p>
-        <button type="button" className="link" onClick={onClose}>
+        <button type="button" className={on('link')} onClick={onClose}>
           {shared.close}
         </button>
       </p>

@@ -88,7 +88,8 @@ const TELL: { readonly [K in EntryKind]: Tell<K> } = {
     ...told('started', { name: body.plan.formula.name, formulaVersion: body.plan.formula.version }),
     ...body.uncheckedScales.flatMap((instrument) => told('scale-never-checked', { instrument })),
   ],
-  replanned: ({ body }) => told('replanned', { reason: body.reason, lines: body.lines.length }),
+  replanned: ({ body }, batch) =>
+    body.lines.flatMap(({ id, target }) => told('replanned', { ...material(batch, id), to: target, reason: body.reason })),
   'lot-chosen': ({ body }, batch) => told('lot-chosen', { ...material(batch, body.line), lot: body.lot.mark }),
   'gate-confirmed': ({ body }, batch) => told('gate-confirmed', { gate: body.gate, ...material(batch, body.line) }),
   'vessel-set': nothing,

@@ -1,0 +1,43 @@
+import { describe, expect, it } from 'vitest';
+import { STORY_CODES } from '#lib/work/batch/review';
+import { storyWords } from '../../../app/batches/review/messages-story';
+import type { Facts } from '../../../app/batches/review/messages-story';
+import { showIn } from '../../../app/_ui/quantities';
+import type { Sentence } from '../../../app/_ui/sentence';
+
+const facts = (params: Facts['params'] = {}): Facts => ({
+  params,
+  show: showIn({ locale: 'en-GB', mass: 'g', temperature: 'C' }),
+  step: null,
+  instrument: (id) => id,
+  typed: false,
+  byHand: [],
+  answer: null,
+  away: null,
+});
+const textOf = (sentence: Sentence): string => sentence.map((piece) => (typeof piece === 'string' ? piece : piece.text)).join('');
+const told = (code: (typeof STORY_CODES)[number], params?: Facts['params']): string => {
+  const { head, rest } = storyWords[code](facts(params));
+  return `${textOf(head)} ${textOf(rest)}`.trim();
+};
+
+describe('the story in words', () => {
+  it.each(STORY_CODES)('says something whole of %s when the record lacks everything of it', (code) => {
+    const said = told(code);
+    expect(said).toMatch(/^[A-Z].{4,}[.”]$/);
+    expect(said).not.toMatch(/NaN|undefined|null|  | ,| \./);
+  });
+
+  it('has words of its own for a gate and a trace that nobody named', () => {
+    expect(told('gate-confirmed')).toBe('Precautions confirmed.');
+    expect(told('gate-confirmed', { gate: 'hydroxide' })).toBe('Precautions for the hydroxide confirmed.');
+    expect(told('trace')).toBe('Trace.');
+    expect(told('trace', { mark: 'medium', batter: 47_300 })).toBe('Medium trace. Batter at 47.3 °C.');
+  });
+
+  it('names the line whose target moved, and where to, in whole figures', () => {
+    expect(told('replanned', { material: 'Rapeseed oil', line: 'rapeseed', to: 187_450, reason: 'olive 12.6 g over' })).toBe(
+      'Rapeseed oil: target moved to 187.45 g. Olive 12.6 g over.',
+    );
+  });
+});
