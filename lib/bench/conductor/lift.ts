@@ -1,6 +1,6 @@
 import type { InstrumentId, LineId, VesselId } from '#lib/units/id';
 import { mg } from '#lib/units/mass';
-import { settledFrame } from '#lib/measure/readings/settle';
+import { firstSince, settledFrame, span } from '#lib/measure/readings/settle';
 import type { BatchState, Contribution } from '#lib/work/batch/index';
 import type { ScaleMemory, StandMemory } from './memory';
 import { setScale, wantOnce, within, type Scenery } from './stage';
@@ -10,10 +10,13 @@ import { threshold } from './zero';
 const UP_LONGEST = 500;
 /** The scale itself lags behind the hand by about this share of its set-down time. */
 const UP_RISES = 0.25;
+/** A vessel on its way up never stands still for so long, ms and frames. */
+const STILL_MS = 500;
+const STILL_PERIODS = 4;
 /** A pan at rest may differ this little from empty, in divisions: wandering, creep and rounding. */
 const EMPTY_DIVISIONS = 1.5;
 /** What is left on the pan matters from this share of the tolerance on. */
-const EMPTY_SHARE = 0.8;
+const EMPTY_SHARE = 0.5;
 /** A vessel being lifted reads less for as long as the scale needs, and not longer. */
 const DOWN_RISES = 1.5;
 const DOWN_MORE = 600;
@@ -44,6 +47,7 @@ export const standOf = (batch: BatchState, id: InstrumentId, scale: ScaleMemory)
     up: null,
     down: null,
     wasUp: null,
+    still: null,
     left: newest.one.weighed.gross,
     off: null,
     nearest: Infinity,
@@ -83,7 +87,7 @@ const isLeftOn = (stand: StandMemory, scale: ScaleMemory, empty: number, free: b
   // The median: the tail of the lift is in the mean.
   const apart = Math.abs((settledFrame(scale.track)?.gross ?? level) - empty);
   if (!free || apart > threshold(scale, null)) return stand.nearest > within(scale);
-  return apart > Math.max(EMPTY_DIVISIONS * division, Math.min(within(scale), EMPTY_SHARE * stand.tolerance));
+  return apart > Math.max(EMPTY_DIVISIONS * division, EMPTY_SHARE * stand.tolerance);
 };
 
 const limitOf = (stand: StandMemory, scale: ScaleMemory): number => Math.max(within(scale), 0.3 * stand.tolerance);
@@ -97,7 +101,9 @@ const freed = (stand: StandMemory, scale: ScaleMemory, mass: number, now: number
   const { wasUp } = stand;
   const up = (stand.up !== null && now - stand.up > longest) || (wasUp !== null && wasUp.long > longest && now - wasUp.until <= lifting);
   const down = stand.down !== null && now - stand.down > lifting;
-  return { ...stand, off: now, nearest, shifted: up ? 'shifted-up' : down ? 'shifted-down' : null };
+  const { still } = stand;
+  const shifted = up ? 'shifted-up' : down ? 'shifted-down' : still === null ? null : still > stand.gross ? 'shifted-up' : 'shifted-down';
+  return { ...stand, off: now, nearest, shifted, left: still ?? stand.left };
 };
 
 const standing = (stand: StandMemory, scale: ScaleMemory, mass: number, now: number): StandMemory => {
@@ -110,8 +116,20 @@ const standing = (stand: StandMemory, scale: ScaleMemory, mass: number, now: num
   const agrees = scale.track.stable && Math.abs(scale.track.level - stand.gross) <= limit;
   const ended = up === null && stand.up !== null ? { long: now - stand.up, until: now } : stand.wasUp;
   const wasUp = agrees ? null : ended;
-  const same = up === stand.up && down === stand.down && left === stand.left && wasUp === stand.wasUp;
-  return same ? stand : { ...stand, up, down, left, wasUp };
+  const stood = difference > limit || difference < -limit ? momentary(scale) : null;
+  const still = agrees ? null : stood !== null && Math.abs(stood - stand.gross) > limit ? stood : stand.still;
+  const same = up === stand.up && down === stand.down && left === stand.left && wasUp === stand.wasUp && still === stand.still;
+  return same ? stand : { ...stand, up, down, left, wasUp, still };
+};
+
+/** What it has read for a moment without moving; shorter than a settled weight takes. `null`: it moves. */
+const momentary = ({ track }: ScaleMemory): number | null => {
+  const now = track.times.at(-1) ?? 0;
+  const seen = track.masses.slice(firstSince(track, now - Math.max(STILL_MS, STILL_PERIODS * track.period)));
+  if (seen.length < STILL_PERIODS) return null;
+  const least = Math.min(...seen);
+  const most = Math.max(...seen);
+  return most - least <= span(track) ? (least + most) / 2 : null;
 };
 
 const conclude = (stage: Scenery, id: InstrumentId, scale: ScaleMemory, stand: StandMemory, free: boolean): void => {
@@ -125,7 +143,7 @@ const conclude = (stage: Scenery, id: InstrumentId, scale: ScaleMemory, stand: S
   }
   if (!free && Math.abs(level - stand.gross) <= limit) {
     // Lifted and put back before the pan came to rest: nothing has happened.
-    setScale(stage, id, { stand: { ...stand, off: null, nearest: Infinity, shifted: null, wasUp: null } });
+    setScale(stage, id, { stand: { ...stand, off: null, nearest: Infinity, shifted: null, wasUp: null, still: null } });
     return;
   }
   if (stand.shifted !== null) return ask(stand.shifted, stand.left);

@@ -93,6 +93,8 @@ export interface StandMemory {
   readonly down: number | null;
   /** For how long it was above, and when that ended: a lift comes down through the accepted weight. */
   readonly wasUp: { readonly long: number; readonly until: number } | null;
+  /** A weight unlike the accepted one at which it stood still for a moment, and has not settled back since. */
+  readonly still: number | null;
   /** Since when the pan has been free, and how near to its empty reading it has come. */
   readonly off: number | null;
   readonly nearest: number;

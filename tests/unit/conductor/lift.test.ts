@@ -29,6 +29,11 @@ describe('lifting what was accepted', () => {
     expect(rig.state.question).toMatchObject({ why: 'shifted-up' });
   });
 
+  it('is asked about when it had stood at another weight, too short to settle, before the hand took hold', () => {
+    const rig = pressOn(accepted().rest(690, MAIN, 1.4), 0.3).rest(0);
+    expect(rig.state.question).toMatchObject({ why: 'shifted-down' });
+  });
+
   it('is not asked about for the moment in which a hand takes hold', () => {
     const rig = pressOn(accepted(), 0.4).rest(0);
     expect(rig.state.question).toBeNull();
@@ -39,10 +44,11 @@ describe('lifting what was accepted', () => {
     expect(rig.state.question).toBeNull();
   });
 
-  it('is asked about when the pan at rest carries what a narrow tolerance would not', () => {
+  it('is asked about when the pan at rest carries more than the tolerance can bear', () => {
     const narrow = line('olive', { class: 'liquid-oil', target: 200, tolerance: 0.2, vessel: 'pot' });
     expect(accepted(narrow).rest(0.2, MAIN, 5).state.question).toMatchObject({ why: 'changed-on-pan' });
     expect(accepted(narrow).rest(0.1, MAIN, 5).state.question).toBeNull();
-    expect(accepted().rest(0.2, MAIN, 5).state.question).toBeNull();
+    expect(accepted().rest(0.8, MAIN, 5).state.question).toBeNull();
+    expect(accepted().rest(1.3, MAIN, 5).state.question).toMatchObject({ why: 'changed-on-pan' });
   });
 });
