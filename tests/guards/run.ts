@@ -23,6 +23,11 @@ if (copied.status !== 0) execFileSync('cp', ['-a', join(ROOT, 'node_modules'), c
 const run = (command: string, args: readonly string[], env: Readonly<Record<string, string>> = {}) =>
   spawnSync(command, args, { cwd: copy, env: { ...process.env, ...env }, encoding: 'utf8' });
 
+/** Seconds: several times what any of them takes. */
+const LONGEST_S = 240;
+/** What `timeout` ends with when it had to kill. */
+const KILLED = 137;
+
 interface Report {
   readonly testResults: readonly {
     readonly assertionResults: readonly { readonly status: string; readonly failureMessages: readonly string[] }[];
@@ -41,7 +46,10 @@ const tested = ({ test, env }: Guarded): { readonly passed: number; readonly fai
   const beginning = test.title.split(/%s|\$\{/)[0] ?? '';
   const config = browser ? ['--config', 'tests/browser/vitest.config.ts'] : [];
   const name = beginning.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&');
-  run('npx', ['vitest', 'run', ...config, test.file, '-t', name, '--reporter=json', `--outputFile=${said}`], env);
+  // Without its guard a program may stand still for good, and then no time limit inside it helps.
+  const limit = ['-s', 'KILL', String(LONGEST_S), 'npx', 'vitest', 'run'];
+  const ran = run('timeout', [...limit, ...config, test.file, '-t', name, '--reporter=json', `--outputFile=${said}`], env);
+  if (ran.status === null || ran.status === KILLED) return { passed: 0, failed: 1, why: `stood still for ${LONGEST_S} s` };
   try {
     const report = JSON.parse(readFileSync(said, 'utf8')) as Report;
     const all = report.testResults.flatMap(({ assertionResults }) => assertionResults);
