@@ -365,6 +365,7 @@ export const messages = {
     partPour: 'Part only',
     weighBack: 'Weigh back',
     correct: 'Cross out',
+    move: 'Move or take out',
     park: 'Park',
     abandon: 'Stop the batch',
     close: 'Close the batch',

@@ -5,6 +5,9 @@ import { afterQuiet, axe, badTargets, drawn, overflow } from './support/on-page'
 import { launch, openBench, openTheatre, SIZES } from './support/theatre';
 import type { Size, Theatre } from './support/theatre';
 
+/** Longer than a hold must last, shorter than something lying there. */
+const HELD_MS = 2_300;
+
 /** Ways to each sheet, in the names of the targets pressed. */
 const SHEETS: readonly { readonly scene: SceneName; readonly targets: readonly string[] }[] = [
   { scene: 'pouring', targets: ['More'] },
@@ -14,6 +17,10 @@ const SHEETS: readonly { readonly scene: SceneName; readonly targets: readonly s
   { scene: 'hydroxide-pouring', targets: ['First aid'] },
   { scene: 'pouring', targets: ['More', 'Cross out'] },
   { scene: 'pouring', targets: ['More', 'Cross out', 'undone'] },
+  { scene: 'hydroxide-pouring', targets: ['More', 'Move or take out'] },
+  { scene: 'hydroxide-pouring', targets: ['More', 'Move or take out', 'lye jug'] },
+  { scene: 'hydroxide-pouring', targets: ['More', 'Move or take out', 'oils pot', 'into the clay cup'] },
+  { scene: 'hydroxide-pouring', targets: ['More', 'Move or take out', 'oils pot', 'thrown away', 'Only a part'] },
   { scene: 'pouring', targets: ['More', 'Park'] },
   { scene: 'pouring', targets: ['More', 'Stop the batch', 'spilt'] },
   { scene: 'moulds', targets: ['More', 'Close the batch'] },
@@ -51,6 +58,37 @@ describe.each(Object.keys(SIZES) as Size[])('sheets at %s', (size) => {
     });
     expect(hidden).toEqual([0, 0]);
     expect(await axe(page)).toEqual([]);
+    await context.close();
+  });
+
+  it('moves a part, read back, and takes all of it out; each is held, and a mixture never goes back to a bottle', async () => {
+    await theatre.order({ do: 'play', scene: 'hydroxide-pouring' });
+    ({ page, context } = await openBench(browser, theatre, { size }));
+    const target = (name: string) => page.getByRole('button', { name: new RegExp(`^${name}`) });
+    const press = async (...names: readonly string[]): Promise<void> => {
+      for (const name of names) {
+        await afterQuiet(page);
+        await target(name).click();
+      }
+    };
+    const hold = async (name: string): Promise<unknown> => {
+      await afterQuiet(page);
+      const heard = theatre.next('intent');
+      await target(name).click({ delay: HELD_MS });
+      return (await heard).message;
+    };
+    await press('More', 'Move or take out', 'oils pot');
+    expect(await target('back to its bottle').getAttribute('aria-disabled')).toBe('true');
+    await press('into the clay cup', 'Only a part');
+    await page.keyboard.type('12.5');
+    await press('Read it back');
+    expect(await page.locator('[data-read]').textContent()).toBe('12.5 g');
+    const moved = { kind: 'move', from: 'oils-pot', to: 'clay-cup', mass: 12_500, residue: null };
+    expect(await hold('That is right')).toMatchObject({ want: moved });
+
+    await press('More', 'Move or take out', 'lye jug', 'back to its bottle');
+    const taken = { kind: 'withdraw', vessel: 'lye-jug', mass: 281_400, to: 'bottle' };
+    expect(await hold('All of it')).toMatchObject({ want: taken });
     await context.close();
   });
 

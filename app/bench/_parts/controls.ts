@@ -7,7 +7,8 @@ import type { BenchKey } from '../../_live/keys';
 import { messages } from '../messages';
 
 /** Sheets over the side of the screen. Opening one moves nothing. */
-export type Sheet = 'none' | 'more' | 'keypad' | 'correct' | 'park' | 'abandon' | 'close' | 'settings' | 'scene' | 'first-aid' | 'pair';
+export type Sheet =
+  'none' | 'more' | 'keypad' | 'correct' | 'move' | 'park' | 'abandon' | 'close' | 'settings' | 'scene' | 'first-aid' | 'pair';
 
 /** A choice that only this page knows of: lots, plans. Stepped by the same three intents as the conductor's cards. */
 export interface LocalChoice {

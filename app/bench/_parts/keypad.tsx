@@ -1,22 +1,32 @@
 'use client';
 import { useEffect, useState } from 'react';
+import type { ReactNode } from 'react';
 import { decimalMark } from '#lib/units/format';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
 import { Press } from '../../_ui/press';
 import { sheetMessages } from '../messages-sheets';
 import styles from '../work.module.css';
-import { ReadBack } from './read-back';
+import { ReadBack, Takes } from './read-back';
+import type { Taken } from './read-back';
 import { SheetFrame, SheetGrid } from './sheet';
 import { isMass, nothingTyped, readTyping, typeKey } from './typing';
 import type { Reading, TypedWhat, Typing } from './typing';
 
 const DIGITS = ['1', '2', '3', '4', '5', '6', '7', '8', '9'];
 
-/** A weight or a temperature by hand: typed, read back, and "by hand" in the record for ever. */
-export function KeypadSheet() {
+interface TypesProps {
+  /** What may be typed; of one kind nothing is asked. */
+  readonly kinds: readonly TypedWhat[];
+  readonly title: (what: TypedWhat) => string;
+  readonly teach: string;
+  /** Takes the place of the keys once a number stands: it is read back before anything is sent. */
+  readonly readBack: (typing: Typing, reading: Taken, onChange: (typing: Typing) => void) => ReactNode;
+}
+
+/** A number typed on large keys, or a keyboard's, in this screen's units and marks. */
+export function Types({ kinds, title, teach, readBack }: TypesProps) {
   const display = useDisplay();
-  const kinds = useKinds();
   const [typing, setTyping] = useState<Typing>(() => nothingTyped(kinds[0] ?? 'lye', display.mass));
   const [reading, setReading] = useState<Reading | null>(null);
   const mark = decimalMark(display.locale);
@@ -33,10 +43,7 @@ export function KeypadSheet() {
   const take = (): void => setReading(readTyping(typing, display));
   const invalid = reading?.kind === 'invalid' || reading?.kind === 'unfinished';
   return (
-    <SheetFrame
-      title={isMass(typing.what) ? words.weightTitle : words.temperatureTitle}
-      teach={invalid ? (isMass(typing.what) ? words.invalid : words.tooHot) : words.teach}
-    >
+    <SheetFrame title={title(typing.what)} teach={invalid ? (isMass(typing.what) ? words.invalid : words.tooHot) : teach}>
       <div className={styles['keypad']}>
         <Entry kinds={kinds} typing={typing} onChange={change} />
         {reading === null || invalid ? (
@@ -55,10 +62,27 @@ export function KeypadSheet() {
             onMeant={(meant) => (setTyping(meantAs(typing, meant)), setReading(readTyping(meantAs(typing, meant), display)))}
           />
         ) : (
-          <ReadBack typing={typing} reading={reading} onChange={change} />
+          readBack(typing, reading, change)
         )}
       </div>
     </SheetFrame>
+  );
+}
+
+/** A weight or a temperature by hand: typed, read back, and "by hand" in the record for ever. */
+export function KeypadSheet() {
+  const words = sheetMessages.keypad;
+  return (
+    <Types
+      kinds={useKinds()}
+      title={(what) => (isMass(what) ? words.weightTitle : words.temperatureTitle)}
+      teach={words.teach}
+      readBack={(typing, reading, onChange) => (
+        <ReadBack reading={reading} onChange={() => onChange({ ...typing, meant: null })}>
+          <Takes typing={typing} reading={reading} />
+        </ReadBack>
+      )}
+    />
   );
 }
 
@@ -99,16 +123,18 @@ function Entry({ kinds, typing, onChange }: EntryProps & { readonly kinds: reado
   const weight = isMass(typing.what);
   return (
     <div className={styles['entry']}>
-      <SheetGrid columns={kinds.length > 3 ? 4 : 3}>
-        {kinds.map((what) => (
-          <Press
-            key={what}
-            name={words.kinds[what]}
-            current={typing.what === what}
-            onTap={() => onChange(nothingTyped(what, display.mass))}
-          />
-        ))}
-      </SheetGrid>
+      {kinds.length === 1 ? null : (
+        <SheetGrid columns={kinds.length > 3 ? 4 : 3}>
+          {kinds.map((what) => (
+            <Press
+              key={what}
+              name={words.kinds[what]}
+              current={typing.what === what}
+              onTap={() => onChange(nothingTyped(what, display.mass))}
+            />
+          ))}
+        </SheetGrid>
+      )}
       {weight && display.mass === 'lb' ? (
         <SheetGrid>
           <Press

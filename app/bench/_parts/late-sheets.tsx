@@ -4,6 +4,7 @@ import type { Sheet } from './controls';
 import { CorrectSheet } from './correct';
 import { EndingSheet } from './ending';
 import { KeypadSheet } from './keypad';
+import { MoveSheet } from './move';
 import { PairSheet } from './pair';
 import { SceneSheet } from './scene';
 import { SettingsSheet } from './settings';
@@ -13,6 +14,7 @@ export type LateSheet = Exclude<Sheet, 'none' | 'more' | 'first-aid'>;
 const SHEETS: Readonly<Record<LateSheet, () => ReactNode>> = {
   keypad: () => <KeypadSheet />,
   correct: () => <CorrectSheet />,
+  move: () => <MoveSheet />,
   park: () => <EndingSheet how="park" />,
   abandon: () => <EndingSheet how="abandon" />,
   close: () => <EndingSheet how="close" />,

@@ -37,6 +37,7 @@ export function More() {
         <Press name={words.partPour} onTap={pouring ? want('part-pour') : undefined} />
         <Press name={words.weighBack} onTap={pouring ? want('weigh-back') : undefined} />
         <Press name={words.correct} onTap={open ? go('correct') : undefined} />
+        <Press name={words.move} onTap={pouring ? go('move') : undefined} />
         {status === 'joined' && (phase === 'trace' || phase === 'pouring-moulds' || phase === 'done') ? (
           <Press name={words.close} onTap={go('close')} />
         ) : (

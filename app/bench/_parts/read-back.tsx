@@ -10,17 +10,18 @@ import { closeSheet, holdWords, intend } from './controls';
 import { SheetGrid } from './sheet';
 import type { Reading, Typing } from './typing';
 
-type Taken = Extract<Reading, { kind: 'weight' | 'temperature' }>;
+export type Taken = Extract<Reading, { kind: 'weight' | 'temperature' }>;
 type Weight = Extract<Reading, { kind: 'weight' }>;
 
 interface ReadBackProps {
-  readonly typing: Typing;
   readonly reading: Taken;
-  readonly onChange: (typing: Typing) => void;
+  readonly onChange: () => void;
+  /** What sends it. */
+  readonly children: ReactNode;
 }
 
 /** What was typed, large, to be read aloud against the scale or the thermometer; only then is it sent. */
-export function ReadBack({ typing, reading, onChange }: ReadBackProps) {
+export function ReadBack({ reading, onChange, children }: ReadBackProps) {
   const words = sheetMessages.keypad;
   return (
     <div className={styles['entry']} role="alert">
@@ -29,14 +30,15 @@ export function ReadBack({ typing, reading, onChange }: ReadBackProps) {
         {reading.shown}
       </output>
       <SheetGrid>
-        <Takes typing={typing} reading={reading} />
-        <Press name={words.wrong} onTap={() => onChange({ ...typing, meant: null })} />
+        {children}
+        <Press name={words.wrong} onTap={onChange} />
       </SheetGrid>
     </div>
   );
 }
 
-function Takes({ typing, reading }: Pick<ReadBackProps, 'typing' | 'reading'>): ReactNode {
+/** Sends what was read back, as what it was typed for. */
+export function Takes({ typing, reading }: { readonly typing: Typing; readonly reading: Taken }): ReactNode {
   const line = useLive(see.line);
   const vessel = useLive((state) => see.vessel(state)?.plan.id ?? null);
   const batter = useLive(

@@ -4,8 +4,9 @@ import type { Display, MassDisplay } from '#lib/units/display';
 import { massOfDecimal, readNumber, temperatureOfDecimal } from '#lib/units/parse';
 import { mg } from '#lib/units/mass';
 
-/** What a person types, before anything is believed. `portion`: of the batter; `spilt`: lost from the vessel in hand. */
-export type TypedWhat = 'weight' | 'portion' | 'spilt' | 'lye' | 'oils';
+/** What a person types, before anything is believed. `portion`: of the batter; `spilt`: lost from the vessel in hand; `moved`:
+ * out of a vessel chosen before. */
+export type TypedWhat = 'weight' | 'portion' | 'spilt' | 'moved' | 'lye' | 'oils';
 export interface Typing {
   readonly what: TypedWhat;
   /** The number; of pounds and ounces the ounces. */

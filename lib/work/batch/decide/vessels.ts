@@ -5,15 +5,13 @@ import type { Draft, Share, Standing } from '../entries';
 import { own } from '../own';
 import { apportion, asShares, totalOf } from '../shares';
 import type { BatchState, VesselState } from '../state';
-import { blank, contributionsIn, isHydroxide, lineOf, notFromScale, unfit } from './checks';
+import { goesBack, holdsHydroxide } from './back-to-stock';
+import { blank, contributionsIn, lineOf, notFromScale, unfit } from './checks';
 import { allow, deny, draft, refuse, type Decider, type Decision } from './decision';
 import { fallenShort } from './pour';
 import { whereabouts } from './standing';
 
 const noVessel = (id: VesselId): Decision => refuse('no-such', { what: 'vessel', id });
-
-const holdsHydroxide = (state: BatchState, vessel: VesselState): boolean =>
-  asShares(vessel.holds).some(({ line }) => state.lines[line] !== undefined && isHydroxide(state.lines[line].plan));
 
 export const move: Decider<'move'> = (state, { body }) => {
   const from = own(state.vessels, body.from);
@@ -37,9 +35,8 @@ export const withdraw: Decider<'withdraw'> = (state, { body }) => {
   if (vessel === undefined) return noVessel(body.vessel);
   const { mass } = body;
   if (mass <= 0 || mass > vessel.contents) return refuse('bad-number', { mass, contents: vessel.contents });
-  // Back to stock only what is pure and was never opened to others: one line, and never hydroxide.
+  if (body.to === 'bottle' && !goesBack(state, vessel)) return refuse('wrong-vessel', { to: body.to });
   const shares = asShares(vessel.holds);
-  if (body.to === 'bottle' && (shares.length > 1 || holdsHydroxide(state, vessel))) return refuse('wrong-vessel', { to: body.to });
   const ppm = Number((BigInt(mass) * 2_000_000n + BigInt(vessel.contents)) / (2n * BigInt(vessel.contents)));
   const out = apportion(mass, shares);
   return allow(draft('withdrawn', { ...body, ppm, shares: out }), ...fallenShort(state, out));
