@@ -1,4 +1,5 @@
 import drawing from './drawing.module.css';
+import form from './form.module.css';
 import paper from './paper.module.css';
 import table from './table.module.css';
 
@@ -13,6 +14,6 @@ const classesOf =
       .map((name) => sheets.find((sheet) => sheet[name] !== undefined)?.[name] ?? '')
       .join(' ');
 
-/** The shared sheets of the pages on paper (frame and type, tables and figures, drawings) with a room's own before them. */
-export const onPaper = (...own: readonly Sheet[]) => classesOf(...own, paper, table, drawing);
+/** The shared sheets of the pages on paper (frame and type, tables and figures, drawings, forms) with a room's own before them. */
+export const onPaper = (...own: readonly Sheet[]) => classesOf(...own, paper, table, drawing, form);
 export const on = onPaper();

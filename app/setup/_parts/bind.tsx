@@ -9,7 +9,7 @@ import { PaperSection } from '../../_ui/section';
 import { messages } from '../messages';
 import { BAUDS, bindingOf, EMPTY, FRAMES, OTHER } from './binding';
 import type { Errors, Typed } from './binding';
-import { Choice, Radios, TextField } from './fields';
+import { Choice, Radios, TextField } from '../../_ui/fields';
 import type { Put } from './setup-page';
 import { on } from './classes';
 

@@ -8,7 +8,7 @@ import { see } from '../../_live/selectors';
 import { live, useDisplay, useLive } from '../../_live/use';
 import { messages as shared } from '../../_ui/messages';
 import { messages } from '../messages';
-import { TextField } from './fields';
+import { TextField } from '../../_ui/fields';
 import { on } from './classes';
 
 const TRIES = 12;

@@ -4,7 +4,7 @@ import { prefer } from '../../_live/preferences';
 import { sound, useDisplay, usePreference, useSound, useVoice } from '../../_live/use';
 import { PaperSection } from '../../_ui/section';
 import { messages } from '../messages';
-import { Radios } from './fields';
+import { Radios } from '../../_ui/fields';
 import { on } from './classes';
 
 type Can = keyof typeof messages.screen.awakes;

@@ -16,7 +16,7 @@ const isBench = (file: string): boolean => /^(?:bench|_charts)\//.test(file);
 const isShared = (file: string): boolean => ['_ui/base.css', '_ui/press.module.css'].includes(file);
 
 /** The shared sheets of the pages on paper, and the own one of a room. */
-const SHARED = ['_ui/paper.module.css', '_ui/table.module.css', '_ui/drawing.module.css'];
+const SHARED = ['_ui/paper.module.css', '_ui/table.module.css', '_ui/drawing.module.css', '_ui/form.module.css'];
 const ROOMS = { today: 'today/today.module.css', 'batches/review': 'batches/review/review.module.css', setup: 'setup/setup.module.css' };
 const namesIn = (file: string): readonly string[] =>
   [...withoutComments(read(file)).matchAll(/\.([a-z][\w-]*)/gi)].map(([, name]) => name ?? '');
