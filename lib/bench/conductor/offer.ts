@@ -18,6 +18,9 @@ export const OFFER_MS = 1500;
 /** For what comes in pieces a step says nothing, so the question "only this inside?" gets longer to be heard. */
 export const OFFER_PIECES_MS = 3000;
 
+/** Standard deviations of the settled reading that the tolerance must hold. */
+const UNSTEADY = 2.5;
+
 export const offerTime = (line: LineState): number => (comesInPieces(line.plan.material.class) ? OFFER_PIECES_MS : OFFER_MS);
 
 interface Settled {
@@ -39,7 +42,7 @@ export const settledScene = (stage: Scenery, line: LineState, view: ScaleView, s
   return unlessBlocked(settled, () => {
     if (line.plan.material.class === 'hydroxide') return holdScene(settled);
     const doubts = doubtsNow(settled);
-    const edge = left < -overBandOf(line, scale);
+    const edge = left < -overBandOf(line, scale) || isTooUnsteady(line, scale);
     if (doubts.length > 0 || pour.cancelled !== null || edge || net <= 0) return askScene(settled, doubts);
     return offerScene(settled);
   });
@@ -136,6 +139,12 @@ export const runningOffer = (stage: Scenery, line: LineState, scale: ScaleMemory
   if (Math.abs(newest - offer.level) > span(scale.track)) return null;
   return offerScene({ stage, line, scale, pour, standing: standingAt(line, pour, newest) });
 };
+
+/**
+ * The settled weight itself wanders by nearly the tolerance: waiting long enough, a window that happens to be within would always come.
+ * A person looks instead.
+ */
+const isTooUnsteady = (line: LineState, { track }: ScaleMemory): boolean => UNSTEADY * track.sigma > line.plan.tolerance;
 
 /** Settled by the stricter rule, and the newest reading still says so: nothing has dropped in at the last moment. */
 const isFirm = ({ track }: ScaleMemory): boolean =>

@@ -16,6 +16,8 @@ interface Beside {
   readonly slope: number;
   /** Level at the edge of the change. */
   readonly level: number;
+  /** Greatest change from one frame to the next. */
+  readonly jump: number;
 }
 
 /**
@@ -50,7 +52,9 @@ export const stepIn = (track: Track, least: number, from: number): Step | null =
   const slope = change > 0 ? Math.max(early.slope, late.slope, 0) : Math.min(early.slope, late.slope, 0);
   const size = change - slope * outer;
   const flowing = (FLOW_SHARE * Math.abs(slope) * outer) / 2;
-  if (size * change <= 0 || Math.abs(size) <= Math.max(threshold, flowing)) return null;
+  // A display that stands still and then catches up goes in stairs even in a smooth stream.
+  const stair = Math.max(early.jump, late.jump);
+  if (size * change <= 0 || Math.abs(size) <= Math.max(threshold, flowing, stair)) return null;
   const held = at(track, middle + inner / 2) - at(track, middle - inner / 2) - slope * inner;
   return held / size >= INNER ? { at: middle, size } : null;
 };
@@ -62,12 +66,16 @@ const beside = (track: Track, from: number, to: number, edge: number): Beside | 
   let sg = 0;
   let stt = 0;
   let stg = 0;
+  let jump = 0;
+  let newer: number | null = null;
   for (let index = track.times.length - 1; index >= 0; index -= 1) {
     const t = track.times[index] ?? 0;
     if (t < from) break;
     if (t > to) continue;
     const x = t - edge;
     const g = track.masses[index] ?? 0;
+    if (newer !== null) jump = Math.max(jump, Math.abs(newer - g));
+    newer = g;
     count += 1;
     st += x;
     sg += g;
@@ -77,7 +85,7 @@ const beside = (track: Track, from: number, to: number, edge: number): Beside | 
   if (count < 2) return null;
   const vt = stt - (st * st) / count;
   const slope = vt > 0 ? (stg - (st * sg) / count) / vt : 0;
-  return { slope, level: (sg - slope * st) / count };
+  return { slope, level: (sg - slope * st) / count, jump };
 };
 
 /** The reading at a moment, straight between frames. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { OLIVE, planOf, Rig, SHEA, WATER, MAIN } from './rig';
+import { line, OLIVE, planOf, Rig, SHEA, WATER, MAIN } from './rig';
 
 const atReady = (): Rig => new Rig().start(planOf([OLIVE, SHEA, WATER])).rest(500);
 
@@ -85,5 +85,21 @@ describe('doubt', () => {
     drifting(0);
     rig.rest(500).pour(690, 20).run(200).pour(700, 5);
     asks(rig, 'drift');
+  });
+
+  it('a scale whose settled weight wanders by the whole tolerance is never believed by itself, however long it takes', () => {
+    const unsteady = (tolerance: number): Rig => {
+      const oil = line('olive', { class: 'liquid-oil', target: 200, tolerance, vessel: 'pot' });
+      const rig = new Rig()
+        .start(planOf([oil, WATER]))
+        .rest(500)
+        .pour(700);
+      let turn = 0;
+      return rig.run(20, () => void rig.put(700 + 0.3 * (turn++ % 2 === 0 ? 1 : -1)));
+    };
+    expect(unsteady(2).kinds()).toContain('weight-accepted');
+    const narrow = unsteady(0.2);
+    expect(narrow.kinds()).not.toContain('weight-accepted');
+    expect(narrow.seen.phase).toBe('ask');
   });
 });
