@@ -44,7 +44,6 @@ describe('from a formula to the bench', () => {
       note: '',
     } as { readonly id: string });
   };
-  Object.fromEntries(plan.lines.map(({ material, target }) => [material.id, target]));
 
   it('offers what was prepared, with the lots in the stores, and starts exactly those lines', async () => {
     await prepare();
