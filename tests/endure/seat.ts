@@ -7,6 +7,7 @@ import type { ScreenRig } from '#tests/support/server-rig';
 
 const VALID_MS = 3_000;
 const ALIVE_MS = 1_000;
+const LABEL = 'endurance';
 
 export interface Answered {
   readonly intent: BenchIntent;
@@ -32,6 +33,10 @@ export class Seat {
     this.screen = screenAt(port);
     this.screen.socket.on('hello', ({ batch }) => this.#take(batch));
     this.screen.socket.on('record', (lane) => this.#take(lane));
+    // A machine that stood still for a while took the lease away.
+    this.screen.socket.on('lease', ({ holder }) => {
+      if (holder === null && this.screen.socket.connected) void this.screen.lease('take', LABEL);
+    });
     this.#alive = setInterval(() => {
       if (this.screen.socket.connected) this.screen.socket.emit('alive', { visible: true, boot: this.boot });
     }, ALIVE_MS);
@@ -52,7 +57,7 @@ export class Seat {
   /** Waits for the server of another boot than `than`, and takes the lease. */
   async sitDown(than?: string): Promise<void> {
     await this.screen.greeted(than);
-    await this.screen.lease('take', 'endurance');
+    await this.screen.lease('take', LABEL);
     if (this.frame === null) await this.screen.frame(({ boot }) => boot === this.boot);
   }
 

@@ -14,6 +14,8 @@ export interface Exploring extends Pick<Telling, 'rules' | 'only'> {
   readonly plans?: readonly string[];
   /** Where fast-check found a failure in an earlier run with this seed: only that one is played again. */
   readonly path?: string;
+  /** The first failure is enough, however long its story. */
+  readonly unshortened?: boolean;
   /** Hears after each hundred stories how many were played. */
   readonly told?: (line: string) => void;
 }
@@ -35,7 +37,15 @@ export interface Explored {
 }
 
 /** Plays that many random stories, the same for the same seed; a story that breaks an invariant is made as short as it can be. */
-export const explore = async ({ runs, seed, plans = Object.keys(MODEL_PLANS), path, told, ...telling }: Exploring): Promise<Explored> => {
+export const explore = async ({
+  runs,
+  seed,
+  plans = Object.keys(MODEL_PLANS),
+  path,
+  told,
+  unshortened = false,
+  ...telling
+}: Exploring): Promise<Explored> => {
   const tally = newTally();
   let played = 0;
   const property = fc.asyncProperty(story(plans), async (one) => {
@@ -43,7 +53,7 @@ export const explore = async ({ runs, seed, plans = Object.keys(MODEL_PLANS), pa
     played += 1;
     if (played % 100 === 0) told?.(`${played} stories`);
   });
-  const said = await fc.check(property, { seed, numRuns: runs, ...(path === undefined ? {} : { path }) });
+  const said = await fc.check(property, { seed, numRuns: runs, endOnFailure: unshortened, ...(path === undefined ? {} : { path }) });
   if (!said.failed) return { runs: said.numRuns, tally, found: null };
   const { errorInstance: error, counterexample, counterexamplePath } = said;
   const shortest = counterexample?.[0];
