@@ -76,7 +76,8 @@ const copied = (formula: Formula, context: PlanContext): CardAnswer => {
   const belief = believed(whole, []);
   const { working, expected, u, low, high, worst, lyeHeavy } = belief.interval;
   const known = lost.every((entry) => isNeutral(entry, lookup));
-  const wet = !lost.some(({ part }) => part === 'liquid' || part === 'acid' || part === 'alkali') && balance.solution > balance.pure;
+  const dissolved = whole.jug.alkalis.every((one) => one.dissolved) || model.items.some(({ part }) => part === 'liquid');
+  const wet = dissolved && !lost.some(({ part }) => part === 'liquid' || part === 'acid' || part === 'alkali');
   return {
     superfat: known ? { working, expected, u, low, high, worst, lyeHeavy } : null,
     claimed: claimedBy(formula),

@@ -189,7 +189,7 @@ const whole = (formula: Formula, { items, wishes }: Model, reader: Reader, readi
     if (wishes.lye !== null && ownLiquid && liquids.length > 0) reader.note('said-twice', 'wishes.lye');
   }
   const dry = alkalis.some(({ found }) => found.makeup.alkalis.some(({ dissolved }) => !dissolved));
-  if (!meant('liquid') && alkalis.length > 0 && (dry || wishes.lye !== null)) reader.note('no-liquid', 'entries');
+  if (!reading.card && !meant('liquid') && alkalis.length > 0 && (dry || wishes.lye !== null)) reader.note('no-liquid', 'entries');
 };
 
 /** Shares of a whole come to 100 % unless masses stand beside them and fill it. */

@@ -5,6 +5,7 @@ import { LYE_HEAT_CHECKS } from './lye-heat';
 import { MOLAR_MASS_CHECKS } from './molar-masses';
 import { PRACTICE_CHECKS } from './practice';
 import { SAPONIFICATION_CHECKS } from './saponification';
+import { WEIGHING_CHECKS } from './weighing';
 
 /** Every figure of the outside world that ours is held against: read by the tests and by `npm run figures`. */
 export const ALL_CHECKS: readonly Check[] = [
@@ -14,4 +15,5 @@ export const ALL_CHECKS: readonly Check[] = [
   ...LYE_DENSITY_CHECKS,
   ...LYE_HEAT_CHECKS,
   ...PRACTICE_CHECKS,
+  ...WEIGHING_CHECKS,
 ];

@@ -1,0 +1,192 @@
+import { describe, expect, it } from 'vitest';
+import { canonical } from '#lib/record/canonical';
+import { SAMPLE_FORMULAS } from '#lib/work/formula/sample/formulas';
+import {
+  changesBetween,
+  changeShare,
+  fileJsonSchema,
+  linesCsv,
+  massesToShares,
+  mouldVolume,
+  readFile,
+  sharesToMasses,
+  writeFile,
+} from '#lib/work/formula/index';
+import type { Formula, Reworked } from '#lib/work/formula/index';
+import {
+  COCONUT,
+  entry,
+  formula,
+  grams,
+  mass,
+  OLIVE,
+  planned,
+  REST,
+  share,
+  SODA,
+  WATER,
+  withEntry,
+  WORKSHOP,
+} from '#tests/support/formula';
+
+const IN_SHARES: Formula = formula({
+  entries: [
+    { ...COCONUT, amount: share('30') },
+    { ...OLIVE, amount: share('60') },
+    entry('castor', 'fat', 'castor', share('10')),
+    entry('clay', 'extra', 'kaolin', share('1.2')),
+    WATER,
+    SODA,
+  ],
+  size: { kind: 'fats', value: '1250', unit: 'g' },
+});
+const reworked = (one: Reworked): Formula => {
+  if (one.kind === 'problems') throw new Error(JSON.stringify(one.problems));
+  return one.formula;
+};
+const percents = (one: Reworked): readonly (string | undefined)[] =>
+  reworked(one)
+    .entries.filter(({ part }) => part === 'fat')
+    .map(({ amount }) => (amount?.kind === 'share' ? amount.percent : undefined));
+
+describe('shares and masses', () => {
+  it('turn into one another and back without moving a line', () => {
+    const masses = reworked(sharesToMasses(IN_SHARES, WORKSHOP));
+    expect(masses.entries[0]?.amount).toEqual(mass('375'));
+    expect(masses.size).toBeNull();
+    const back = reworked(massesToShares(masses, WORKSHOP));
+    expect(back.entries[0]?.amount).toEqual(share('30'));
+    for (const id of ['coconut', 'olive', 'castor', 'clay', 'soda', 'water']) {
+      expect(grams(planned(masses), id)).toBeCloseTo(grams(planned(IN_SHARES), id), 9);
+      expect(grams(planned(back), id)).toBeCloseTo(grams(planned(IN_SHARES), id), 9);
+    }
+  });
+
+  it('a share changed: the others make room in proportion', () => {
+    expect(percents(changeShare(IN_SHARES, 'castor', '19'))).toEqual(['27', '54', '19']);
+  });
+
+  it('a locked share stays, and too many locks are said', () => {
+    const locked = { ...IN_SHARES, entries: withEntry('olive', { lock: 'share' }, IN_SHARES.entries) };
+    expect(percents(changeShare(locked, 'castor', '19'))).toEqual(['21', '60', '19']);
+    expect(changeShare(locked, 'castor', '45')).toMatchObject({ kind: 'problems', problems: [{ code: 'locks-clash' }] });
+    expect(changeShare(locked, 'castor', 'x')).toMatchObject({ kind: 'problems', problems: [{ code: 'not-a-number' }] });
+  });
+
+  it('what is left takes the difference by itself', () => {
+    const rest = { ...IN_SHARES, entries: withEntry('olive', { amount: REST }, IN_SHARES.entries) };
+    expect(percents(changeShare(rest, 'castor', '19'))).toEqual(['30', undefined, '19']);
+  });
+});
+
+describe('what changed between two versions', () => {
+  it('names each field, entries by their id', () => {
+    const next: Formula = {
+      ...IN_SHARES,
+      version: 2,
+      name: 'Plainer',
+      entries: [
+        ...withEntry('olive', { amount: share('55') }, IN_SHARES.entries).filter(({ id }) => id !== 'clay'),
+        entry('shea', 'fat', 'shea', share('5')),
+      ].toReversed(),
+      wishes: { ...IN_SHARES.wishes, superfat: '6' },
+    };
+    expect(changesBetween(IN_SHARES, next).map(({ path }) => path)).toEqual([
+      'name',
+      'wishes.superfat',
+      'entries[clay]',
+      'entries[shea]',
+      'entries[olive].amount',
+    ]);
+    expect(changesBetween(IN_SHARES, IN_SHARES)).toEqual([]);
+  });
+});
+
+describe('import and export', () => {
+  const { materials, preparations, lots, moulds } = WORKSHOP;
+  const text = writeFile({ formulas: SAMPLE_FORMULAS, materials, preparations, lots, moulds });
+
+  it('comes back as it went, and every document fits a sealed line', () => {
+    const read = readFile(text);
+    expect(read).toEqual({
+      kind: 'file',
+      file: { format: 'potwatch-formulas', version: 1, formulas: SAMPLE_FORMULAS, materials, preparations, lots, moulds },
+    });
+    if (read.kind === 'file') expect(() => canonical(read.file as never)).not.toThrow();
+    expect(readFile(`\uFEFF${text}`).kind).toBe('file');
+  });
+
+  it('a wrong field: its path, its line, its column, and nothing taken', () => {
+    const wrong = text.replace('"lock": null', '"lock": "perhaps"');
+    const line = wrong.split('\n').findIndex((one) => one.includes('perhaps')) + 1;
+    const read = readFile(wrong);
+    expect(read).toMatchObject({
+      kind: 'problems',
+      problems: [{ code: 'wrong-shape', path: 'formulas[0].entries[0].lock', params: { line } }],
+    });
+  });
+
+  it.each([
+    ['cut short', text.slice(0, 500)],
+    ['a trailing comma', '{"format": "potwatch-formulas",}'],
+    ['two values', '{} {}'],
+    ['a raw line break in a string', '{"a": "b\nc"}'],
+    ['nothing', ''],
+    ['no JSON', 'oil, 300'],
+    ['brackets without end', '['.repeat(100_000)],
+  ])('%s is no JSON, and the place is told', (_name, broken) => {
+    const read = readFile(broken);
+    expect(read).toMatchObject({ kind: 'problems', problems: [{ code: 'not-json' }] });
+    expect(read.kind === 'problems' ? read.problems[0]?.params['line'] : 0).toBeGreaterThan(0);
+  });
+
+  it('tells the line a bracket is missing on', () => {
+    expect(readFile('{\n  "format": "potwatch-formulas",\n  "version" 1\n}')).toMatchObject({
+      problems: [{ code: 'not-json', params: { line: 3, column: 13 } }],
+    });
+  });
+
+  it.each(['[]', '{}', '"x"', '{"format": "other", "version": 1}', '{"format": "potwatch-formulas", "version": 9}'])(
+    '%s is of another kind',
+    (other) => {
+      expect(readFile(other)).toMatchObject({ kind: 'problems', problems: [{ code: 'other-format' }] });
+    },
+  );
+
+  it('has a JSON Schema that names its parts', () => {
+    expect(fileJsonSchema()).toMatchObject({
+      type: 'object',
+      required: expect.arrayContaining(['formulas', 'materials', 'moulds']) as unknown,
+    });
+  });
+
+  it('lines as CSV: one row a line, their sum last, no cell a spreadsheet would run', () => {
+    const plan = planned(formula());
+    const rows = linesCsv(plan).trimEnd().split('\r\n');
+    expect(rows.length).toBe(plan.plan.lines.length + 2);
+    expect(rows.at(-1)?.split(',')[5]).toBe(String(plan.total / 1000));
+    const evil = {
+      ...plan,
+      plan: {
+        ...plan.plan,
+        lines: plan.plan.lines.map((line) => ({ ...line, material: { ...line.material, name: '=HYPERLINK("x"), oil' } })),
+      },
+    };
+    expect(linesCsv(evil).split('\r\n')[1]).toContain(`"'=HYPERLINK(""x""), oil"`);
+  });
+});
+
+describe('moulds', () => {
+  it('box, cylinder, tray and water fill to the brim', () => {
+    const of = (shape: Parameters<typeof mouldVolume>[0]['shape']) => mouldVolume({ id: 'm', name: 'm', shape, lengthU: '0.5' });
+    expect(of({ kind: 'box', length: '250', width: '64', depth: '95' })?.value).toBeCloseTo(1520, 9);
+    expect(of({ kind: 'cylinder', diameter: '70', length: '28' })?.value).toBeCloseTo((Math.PI * 35 * 35 * 28) / 1000, 9);
+    expect(of({ kind: 'tray', cavities: 6, cavity: { kind: 'box', length: '80', width: '50', depth: '25' } })?.value).toBeCloseTo(600, 9);
+    // 612 g of water at 19 °C, 998.40 kg/m³ (CRC Handbook, from memory).
+    expect(of({ kind: 'water-fill', water: '612', unit: 'g', celsius: '19', cavities: 6 })?.value).toBeCloseTo(612 / 0.9984, 1);
+    expect(of({ kind: 'box', length: '250', width: '64', depth: '95' })?.u).toBeCloseTo(
+      1520 * Math.hypot(0.5 / 250, 0.5 / 64, 0.5 / 95),
+      9,
+    );
+  });
+});
