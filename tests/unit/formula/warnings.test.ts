@@ -1,0 +1,126 @@
+import { describe, expect, it } from 'vitest';
+import { mg } from '#lib/units/mass';
+import type { Formula, PlanContext } from '#lib/work/formula/index';
+import { codes, entry, formula, mass, planned, share, withEntry, workshop, WORKSHOP } from '#tests/support/formula';
+import { RICH, RICH_WORKSHOP } from '#tests/support/rich-formula';
+
+const lye = (percent: string): Formula['wishes'] => ({ superfat: '5', lye: { kind: 'concentration', percent } });
+const with_ = (...more: readonly Parameters<typeof entry>[]): Formula =>
+  formula({ entries: [...formula().entries, ...more.map((one) => entry(...one))] });
+const vessels = (of: Partial<PlanContext['vessels'][number]>): PlanContext =>
+  workshop({ vessels: WORKSHOP.vessels.map((vessel) => (vessel.use === 'liquid' ? { ...vessel, ...of } : vessel)) });
+
+/** What a plain formula in a workshop that has all it needs says: nothing that asks for a decision but the scale. */
+const PLAIN = ['scale-never-checked', 'false-trace', 'from-memory'];
+
+describe('warnings', () => {
+  it('a plain formula has few', () => {
+    expect(codes(planned(formula())).filter((code) => !PLAIN.includes(code))).toEqual([]);
+  });
+
+  it.each<[string, Formula, string, string]>([
+    ['weak lye', formula({ wishes: lye('22') }), 'lye-strength-unusual', 'mind'],
+    ['weak lye parts', formula({ wishes: lye('22') }), 'likely-to-separate', 'mind'],
+    ['strong lye cracks', formula({ wishes: lye('39') }), 'likely-to-crack', 'mind'],
+    ['superfat of 20 %', formula({ wishes: { ...lye('33'), superfat: '20' } }), 'superfat-high', 'mind'],
+    ['superfat of 1 % may be lye-heavy', formula({ wishes: { ...lye('33'), superfat: '1' } }), 'lye-heavy-possible', 'mind'],
+    ['limits below zero', formula({ limits: { superfat: { low: '-1', high: '6' }, lye: null } }), 'lye-heavy-possible', 'must'],
+    [
+      'own lye that is too much',
+      formula({ entries: withEntry('soda', { amount: mass('170') }), wishes: { ...lye('33'), superfat: null } }),
+      'lye-heavy',
+      'must',
+    ],
+    ['NaOH above what heat is known of', formula({ wishes: lye('45') }), 'heat-unknown', 'must'],
+    ['hemp oil', formula({ entries: withEntry('olive', { material: 'hemp' }) }), 'early-rancidity', 'mind'],
+    ['olive alone', formula({ entries: formula().entries.filter(({ id }) => id !== 'coconut') }), 'soft-at-unmoulding', 'note'],
+    ['sugar', with_(['sugar', 'extra', 'sugar', share('4')]), 'likely-to-overheat', 'mind'],
+    ['what looks alike', with_(['citric', 'acid', 'citric-anhydrous-acid', share('1')]), 'looks-alike', 'note'],
+    ['much fragrance', with_(['lav', 'fragrance', 'lavender-oil', share('7')]), 'likely-to-separate', 'mind'],
+    ['fragrance without a limit', with_(['lav', 'fragrance', 'lavender-oil', share('2')]), 'fragrance-limit-unknown', 'mind'],
+    ['vanillin', with_(['m', 'fragrance', 'meadowsweet-scent', share('2')]), 'browning', 'note'],
+    ['spoons', with_(['oat', 'extra', 'ground-oats', { kind: 'unweighed', text: '2 tbsp' }]), 'unweighed', 'mind'],
+    ['milk', formula({ entries: withEntry('water', { material: 'goat-milk' }) }), 'milk-scorches', 'mind'],
+  ])('%s', (_name, of, code, level) => {
+    const found = planned(of).warnings.filter((one) => one.code === code);
+    expect(found.map((one) => one.level)).toContain(level);
+    for (const { because } of found) expect(because.text.length).toBeGreaterThan(5);
+  });
+
+  it('a rule of the trade says that it is one', () => {
+    const found = planned(formula({ wishes: lye('22') })).warnings.find(({ code }) => code === 'likely-to-separate');
+    expect(found?.because.grade).toBe('common practice');
+  });
+
+  it('nothing of level must, and the batch may start; one, and it may not', () => {
+    expect(planned(formula()).mayStart).toBe(true);
+    expect(planned(formula({ wishes: lye('45') })).mayStart).toBe(false);
+  });
+
+  it('locks a jug that the lye would be too hot for, asks about one nobody rated, says what is of glass', () => {
+    expect(codes(planned(formula(), vessels({ rating: '80' })))).toContain('peak-over-rating');
+    expect(planned(formula(), vessels({ rating: '80' })).mayStart).toBe(false);
+    expect(codes(planned(formula(), vessels({ rating: null })))).toContain('rating-unknown');
+    expect(codes(planned(formula(), vessels({ material: 'glass' })))).toContain('vessel-glass');
+    expect(codes(planned(formula(), vessels({ rating: '130' })))).not.toContain('peak-over-rating');
+  });
+
+  it('lye that would set in a cold workshop', () => {
+    expect(planned(formula({ wishes: lye('34') }), workshop({ room: '0' })).warnings).toContainEqual(
+      expect.objectContaining({ code: 'crystallises', level: 'must' }),
+    );
+  });
+
+  it('a blend over its certificates’ limits stops the batch; within, it says how much more it may be', () => {
+    const lots = RICH_WORKSHOP.lots.map((lot) =>
+      lot.id === 'lot-cedar-01' && lot.certificate !== null ? { ...lot, certificate: { ...lot.certificate, limit: '0.3' } } : lot,
+    );
+    const over = planned(RICH, { ...RICH_WORKSHOP, lots });
+    expect(over.warnings[0]).toMatchObject({ code: 'over-fragrance-limit', level: 'must' });
+    const within = planned(RICH, RICH_WORKSHOP).figures.fragrance;
+    expect(within.verdict).toMatchObject({ kind: 'within' });
+    // Linalool: 32 % of 1.25 % of the oils is far above 0.01 % of the bar.
+    expect(within.allergens).toContainEqual(expect.objectContaining({ name: 'Linalool', declared: true }));
+  });
+
+  it('what an assessment does not allow stops the batch', () => {
+    const references: Formula['references'] = [
+      {
+        kind: 'safety-assessment',
+        number: 'A-17',
+        date: '2026-01-01',
+        ranges: [{ material: 'coconut', low: '10', high: '15' }],
+        file: null,
+      },
+    ];
+    expect(planned(formula({ references })).warnings).toContainEqual(expect.objectContaining({ code: 'outside-reference', level: 'must' }));
+    const wide = references.map((one) => ({ ...one, ranges: [{ material: 'coconut', low: '10', high: '40' }] }));
+    expect(codes(planned(formula({ references: wide })))).not.toContain('outside-reference');
+  });
+
+  it('a stock lye with no liquid to go into cannot be led at the bench yet', () => {
+    const stock = {
+      id: 'stock',
+      name: 'Stock',
+      note: null,
+      parts: [
+        { material: 'sodium-hydroxide', lot: 'lot-soda-06', percent: '33' },
+        { material: 'water', lot: null, percent: '67' },
+      ],
+    };
+    const entries = withEntry('soda', { material: 'stock', lot: null }).filter(({ id }) => id !== 'water');
+    const plan = planned(formula({ entries, wishes: { superfat: '5', lye: null } }), workshop({ preparations: [stock] }));
+    expect(plan.warnings).toContainEqual(expect.objectContaining({ code: 'stock-lye-alone', level: 'must' }));
+  });
+
+  it('a scale that cannot bear what stands on it', () => {
+    const scales = WORKSHOP.scales.map((scale) =>
+      scale.role === 'main' ? { ...scale, capacity: mg(300_000) } : { ...scale, capacity: mg(200_000) },
+    );
+    expect(codes(planned(formula(), workshop({ scales })))).toContain('capacity-exceeded');
+  });
+
+  it('without any scale, weights are by hand', () => {
+    expect(codes(planned(formula(), workshop({ scales: [] })))).toContain('no-scale');
+  });
+});
