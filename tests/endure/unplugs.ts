@@ -1,3 +1,4 @@
+import type { LiveFrame } from '#lib/protocol/live';
 import { chance } from '#tests/support/model/chance';
 import { serverProcess, tempFolder } from '#tests/support/server-rig';
 import type { Endured } from './endured';
@@ -6,25 +7,23 @@ import { Seat } from './seat';
 import { SpokenScale } from './spoken-scale';
 import { watchValues } from './values';
 
-/** From the cable being in again to a number on the screen. */
+/** From the cable being in again to a number on the screen, and from its being out to none. */
 const BACK_MS = 3_000;
 
 /** How long the cable is out at most: pours end before and after it is back. */
 const OUT_MS = 1_500;
 
-/** Resolves when the screen has a number of this scale again; gives how long that took, ms, or `null` when it took too long. */
-const backIn = async (seat: Seat, scale: SpokenScale): Promise<number | null> => {
-  const shows = seat.screen.frame(({ scales }) => {
-    const shown = scales[0];
-    return shown?.gross !== null && shown?.freshness === 'fresh';
-  });
-  const took = shows.then(() => performance.now() - scale.pluggedAt);
+/** When something shows on the screen, by `performance.now()`; `null` when it does not within this. */
+const shownWithin = async (ms: number, seat: Seat, fits: (frame: LiveFrame) => boolean): Promise<number | null> => {
+  const shown = seat.screen.frame(fits).then(() => performance.now());
   let timer: NodeJS.Timeout | undefined;
-  const late = new Promise<null>((resolve) => (timer = setTimeout(resolve, 2 * BACK_MS, null)));
-  const ms = await Promise.race([took, late]);
+  const never = new Promise<null>((resolve) => (timer = setTimeout(resolve, ms, null)));
+  const at = await Promise.race([shown, never]);
   clearTimeout(timer);
-  return ms;
+  return at;
 };
+
+const hasNumber = ({ scales: [shown] }: LiveFrame): boolean => shown?.gross !== null && shown?.freshness === 'fresh';
 
 /**
  * The cable of a scale pulled that many times in the middle of a pour and of a frame, and put back while the pour goes on or after it. No
@@ -48,15 +47,17 @@ export const unplugs = async (times: number, seed: number, told: (line: string) 
       const ms = await pourer.pour();
       const at = ms * (0.1 + 0.8 * random());
       await pause(at);
-      const gone = seat.screen.frame(({ scales }) => scales[0]?.gross === null);
+      const gone = shownWithin(BACK_MS, seat, ({ scales }) => scales[0]?.gross === null);
       await scale.unplug(random());
-      await gone;
+      const blank = await gone;
       await pause(OUT_MS * random());
       await scale.replug();
-      const back = await backIn(seat, scale);
-      if (back !== null) took.push(back);
+      const shown = await shownWithin(2 * BACK_MS, seat, hasNumber);
+      const back = shown === null ? Infinity : shown - scale.pluggedAt;
+      took.push(back);
       const found = values.faults.splice(0);
-      if (back === null || back > BACK_MS) found.push(`back after ${back === null ? 'more than twice that' : Math.round(back)} ms`);
+      if (blank === null) found.push('the number stayed when the cable was out');
+      if (back > BACK_MS) found.push(`back after ${Math.round(back)} ms`);
       await pourer.answer();
       found.push(...values.faults.splice(0));
       faults.push(...found.map((fault) => `unplug ${unplug}, ${Math.round(at)} ms into a pour of ${Math.round(ms)}: ${fault}`));
