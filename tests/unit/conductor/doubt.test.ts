@@ -11,6 +11,17 @@ const asks = (rig: Rig, doubt: string): void => {
   expect(rig.kinds()).not.toContain('weight-accepted');
 };
 
+/** Right on the target, on a scale that never quite stands still. */
+const unsteady = (tolerance: number): Rig => {
+  const oil = line('olive', { class: 'liquid-oil', target: 200, tolerance, vessel: 'pot' });
+  const rig = new Rig()
+    .start(planOf([oil, WATER]))
+    .rest(500)
+    .pour(700);
+  let turn = 0;
+  return rig.run(20, () => void rig.put(700 + 0.3 * (turn++ % 2 === 0 ? 1 : -1)));
+};
+
 describe('doubt', () => {
   it('a spoon laid into the pot is a step, no pour', () => {
     asks(atReady().pour(660).run(3).rest(685, MAIN, 3).pour(700, 3), 'step-up');
@@ -88,15 +99,6 @@ describe('doubt', () => {
   });
 
   it('a scale whose settled weight wanders by the whole tolerance is never believed by itself, however long it takes', () => {
-    const unsteady = (tolerance: number): Rig => {
-      const oil = line('olive', { class: 'liquid-oil', target: 200, tolerance, vessel: 'pot' });
-      const rig = new Rig()
-        .start(planOf([oil, WATER]))
-        .rest(500)
-        .pour(700);
-      let turn = 0;
-      return rig.run(20, () => void rig.put(700 + 0.3 * (turn++ % 2 === 0 ? 1 : -1)));
-    };
     expect(unsteady(2).kinds()).toContain('weight-accepted');
     const narrow = unsteady(0.2);
     expect(narrow.kinds()).not.toContain('weight-accepted');
