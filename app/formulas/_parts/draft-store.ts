@@ -1,0 +1,53 @@
+import type { Formula } from '#lib/work/formula/index';
+import { formulaSchema } from '#lib/work/formula/index';
+
+/** What this screen holds of a formula that is not kept yet. */
+export interface HeldDraft {
+  readonly formula: Formula;
+  /** The newest version kept when this work began; 0 for a formula never kept. */
+  readonly base: number;
+}
+
+const PREFIX = 'potwatch.formula.';
+
+/** A browser without storage keeps nothing; the page goes on. */
+const storage = (): Storage | null => {
+  try {
+    return globalThis.localStorage;
+  } catch {
+    return null;
+  }
+};
+
+const parsed = (text: string | null): HeldDraft | null => {
+  if (text === null) return null;
+  try {
+    const { formula, base } = JSON.parse(text) as HeldDraft;
+    return formulaSchema.safeParse(formula).success && Number.isSafeInteger(base) ? { formula, base } : null;
+  } catch {
+    return null;
+  }
+};
+
+/** Drafts of this screen, by the formula's id, so that a page closed or a machine gone loses nothing. */
+export const draftStore = {
+  read: (id: string): HeldDraft | null => parsed(storage()?.getItem(PREFIX + id) ?? null),
+  /** `false` when this screen cannot hold it. */
+  write(draft: HeldDraft): boolean {
+    try {
+      storage()?.setItem(PREFIX + draft.formula.id, JSON.stringify({ formula: draft.formula, base: draft.base }));
+      return storage() !== null;
+    } catch {
+      return false;
+    }
+  },
+  drop: (id: string): void => storage()?.removeItem(PREFIX + id),
+  all(): readonly HeldDraft[] {
+    const held = storage();
+    if (held === null) return [];
+    return Object.keys(held).flatMap((key) => {
+      const draft = key.startsWith(PREFIX) ? parsed(held.getItem(key)) : null;
+      return draft === null ? [] : [draft];
+    });
+  },
+} as const;

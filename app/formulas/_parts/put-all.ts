@@ -1,0 +1,51 @@
+import type { HttpProblem } from '#lib/protocol/http';
+import type { FormulaFile } from '#lib/work/formula/index';
+import type { WorkshopVessel } from '#lib/work/formula/context';
+import type { Noun } from '#lib/work/shelf/shelf';
+import { shelfApi } from '../../_ui/shelf-api';
+
+interface Named {
+  readonly id: string;
+  readonly name?: string;
+  readonly mark?: string;
+}
+
+export interface PutAll {
+  readonly put: number;
+  /** Names of what was there already. */
+  readonly left: readonly string[];
+  readonly problem: HttpProblem | null;
+}
+
+/**
+ * Puts documents on the shelf, what a formula is made of before the formula; what is there already by the same id stays as it is. Stops at
+ * the first refusal: what was put until then is sound by itself, and the same again puts the rest.
+ */
+export const putAll = async (file: FormulaFile, vessels: readonly WorkshopVessel[] = []): Promise<PutAll> => {
+  const nouns: readonly (readonly [Noun, readonly Named[]])[] = [
+    ['material', file.materials.filter(({ origin }) => origin === 'maker')],
+    ['preparation', file.preparations],
+    ['lot', file.lots],
+    ['mould', file.moulds],
+    ['vessel', vessels],
+    ['formula', file.formulas.map((formula) => ({ ...formula, version: 1 }))],
+  ];
+  const left: string[] = [];
+  let put = 0;
+  for (const [noun, documents] of nouns) {
+    if (documents.length === 0) continue;
+    const there = await shelfApi.list(noun);
+    if (!there.ok) return { put, left, problem: there.problem };
+    const known = new Set(there.value.items.map(({ id }) => id));
+    for (const document of documents) {
+      if (known.has(document.id)) {
+        left.push(document.name ?? document.mark ?? document.id);
+        continue;
+      }
+      const answer = await shelfApi.put(noun, document.id, 0, document);
+      if (!answer.ok) return { put, left, problem: answer.problem };
+      put += 1;
+    }
+  }
+  return { put, left, problem: null };
+};

@@ -1,0 +1,67 @@
+import type { Problem, ProblemCode } from '#lib/work/formula/index';
+
+type Params = Problem['params'];
+type Says = string | ((params: Params) => string);
+
+const PARTS: Readonly<Record<string, string>> = {
+  fat: 'oils',
+  alkali: 'hydroxide',
+  liquid: 'liquid',
+  acid: 'acids',
+  fragrance: 'fragrance',
+  extra: 'the rest',
+  blend: 'the blend',
+};
+const partOf = (params: Params): string => PARTS[String(params['part'])] ?? String(params['part']);
+const g = (value: unknown): string => `${Number(Number(value).toPrecision(6))}`;
+
+/** What is wrong and what to do about it, by code. */
+const SAYS: Readonly<Record<ProblemCode, Says>> = {
+  missing: 'Nothing stands here yet.',
+  'not-a-number': ({ text }) => (text === undefined || text === '' ? 'A number belongs here.' : `“${text}” is no number.`),
+  'not-above-zero': 'More than nothing belongs here.',
+  negative: 'Below zero means nothing here.',
+  'too-large': ({ most }) => `More than can be meant: at most ${g(most)}.`,
+  'out-of-range': ({ low, high }) => `Between ${g(low)} and ${g(high)} it can be, not beyond.`,
+  'band-upside-down': 'The lower end is above the upper.',
+  'not-whole': 'A whole number belongs here.',
+  'unknown-unit': 'This unit is not known. Grams, kilograms, ounces, pounds, millilitres, fluid ounces and % are.',
+  'unknown-material': 'This material is not in the stores any more. Choose another.',
+  'unknown-lot': 'This lot is not in the stores any more. Choose another.',
+  'lot-of-another': 'This lot is of another material.',
+  'unknown-mould': 'This mould is not among yours any more. Choose another.',
+  'unknown-blend': 'It is a share of a blend, and in none.',
+  twice: 'It stands here twice.',
+  'wrong-part': ({ material }) => `${material ?? 'This'} cannot play this part.`,
+  'wrong-share': 'A share of that is not how this part is reckoned. Choose another measure.',
+  'shares-sum': (params) => `The shares of ${partOf(params)} come to ${g(params['sum'])} %, not to 100.`,
+  'two-rests': (params) => `Only one of ${partOf(params)} can be what is left.`,
+  'ounces-unclear': 'Weight or fluid ounces? Choose the measure beside it.',
+  'locks-clash': ({ locked, total }) => `What is fixed comes to ${g(locked)}, and there is room for ${g(total)}.`,
+  'no-size': 'Shares alone have no size yet: say how large the batch is.',
+  'no-fat': 'No oil stands here yet: add one.',
+  'no-alkali': 'No hydroxide stands here yet: add it.',
+  'no-liquid': 'No liquid stands here yet: add water or another.',
+  'superfat-not-said': 'How much of the fat is to stay unsoaped? Nothing is assumed for you.',
+  'lye-not-said': 'How strong is the lye to be? Nothing is assumed for you.',
+  'said-twice': 'It is wished here and fixed by weights as well. Take one away.',
+  'alkali-too-much': ({ over }) => `The hydroxide as weighed is ${g(over)} g more than the superfat allows.`,
+  'lye-too-weak': ({ most }) => `The liquids as weighed make it ${g(most)} % at most.`,
+  'purity-missing': 'How pure it is stands on its bag: choose the lot with its certificate, from the stores.',
+  'strength-missing': 'How strong this acid is stands on its bottle: choose the lot with its certificate, from the stores.',
+  'lye-too-strong': ({ percent }) => `${g(percent)} % of hydroxide does not dissolve. Up to 50 % does.`,
+  cycle: 'This preparation holds itself.',
+  'certificate-outside': ({ value, low, high }) => `The certificate says ${g(value)}; its standard allows ${g(low)} to ${g(high)}.`,
+  'mould-unknown-volume': 'What this mould holds is not known.',
+  'batch-too-large': ({ grams }) => `${g(grams)} g is more than a workshop of this kind can mean.`,
+  'too-small': 'So little of it rounds to nothing.',
+  'not-computable': ({ words }) => `It cannot be worked out: ${words}.`,
+  'not-json': ({ words }) => `This is no JSON from here on${words === undefined ? '' : `: ${words}`}.`,
+  'wrong-shape': ({ words }) => (words === undefined ? 'Something else belongs here.' : `${words}`),
+  'other-format': 'This file is not one of formulas as this program writes them.',
+};
+
+export const problemText = ({ code, params }: Problem): string => {
+  const says = SAYS[code];
+  return typeof says === 'string' ? says : says(params);
+};
