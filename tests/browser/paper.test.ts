@@ -102,6 +102,20 @@ describe('before anything was made', () => {
     }
   });
 
+  it.each([PAGES.today, PAGES.batches, `${PAGES.review}?id=any`, PAGES.setup])(
+    '%s says that it asks, with no empty heading',
+    async (path) => {
+      const page = await shop.open(PAGES.batches);
+      await page.route('**/api/{batches,instruments}*', () => undefined);
+      await page.route('**/api/batches/*', () => undefined);
+      await page.goto(shop.url(path));
+      await page.getByText('Asking the bench machine').first().waitFor();
+      for (const one of await page.getByRole('heading').allInnerTexts()) expect(one.trim()).not.toBe('');
+      await isSound(page);
+      await page.close();
+    },
+  );
+
   it('the running head names only pages that are there', async () => {
     const page = await shop.open(PAGES.today);
     const links = await page.getByRole('navigation').getByRole('link').all();

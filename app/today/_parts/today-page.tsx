@@ -36,13 +36,17 @@ export function TodayPage() {
         <ProblemSection problem={{ error: messages.readOnly.title, kept: readOnly, todo: messages.readOnly.todo }} />
       )}
       {busy ? <OnBench /> : null}
+      {asked.state === 'asking' ? (
+        <PaperSection name={messages.late.title}>
+          <Asking />
+        </PaperSection>
+      ) : null}
       {asked.state === 'failed' ? <ProblemSection problem={asked.problem} onAgain={again} /> : null}
-      {nothingMade || busy || asked.state !== 'there' ? null : <Begin first={false} />}
+      {nothingMade || busy || asked.state !== 'there' || readOnly !== null ? null : <Begin first={false} />}
       {asked.state === 'there' && !nothingMade ? <Late list={asked.value} problem={asked.problem} /> : null}
       {nothingMade ? <Begin first /> : null}
       <Instruments />
       {nothingMade ? <BeforeLye /> : null}
-      {asked.state === 'asking' ? <PaperTitle title="" side={<Asking />} /> : null}
     </PaperPage>
   );
 }

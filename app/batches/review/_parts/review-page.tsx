@@ -37,12 +37,10 @@ export function ReviewPage() {
   if (asked.state === 'there') return <Reviewed review={asked.value} nameOf={nameOf} />;
   return (
     <PaperPage>
-      <PaperTitle title={messages.title} />
+      <PaperTitle title={messages.title}>{asked.state === 'asking' ? <Asking /> : null}</PaperTitle>
       {asked.state === 'failed' ? (
         <ProblemSection problem={asked.problem} onAgain={asked.problem === messages.noId ? undefined : again} />
-      ) : (
-        <PaperTitle title="" side={<Asking />} />
-      )}
+      ) : null}
     </PaperPage>
   );
 }
