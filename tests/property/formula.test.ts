@@ -7,7 +7,7 @@ import { fatById } from '#lib/soap/fats/index';
 import { LIQUIDS } from '#lib/soap/liquid';
 import { canonical } from '#lib/record/canonical';
 import { materialOfLot, planOf } from '#lib/work/formula/index';
-import type { Formula, LineFigures, PlanContext, Planned } from '#lib/work/formula/index';
+import type { Formula, LineFigures, Planned } from '#lib/work/formula/index';
 import { planned } from '#tests/support/formula';
 import { cases, type Case } from '#tests/support/random-formula';
 
@@ -61,8 +61,7 @@ describe('any sound formula', () => {
         const sum = plan.plan.lines.reduce((total, { target }) => total + target, 0);
         expect(plan.total).toBe(sum);
         expect(Math.abs(sum - exact)).toBeLessThanOrEqual(0.5 + 1e-6);
-        for (const { line, grams } of plan.lines)
-          expect(Math.abs((milligrams.get(line) ?? Number.NaN) - 1000 * grams)).toBeLessThanOrEqual(1);
+        expect(plan.lines.every(({ line, grams }) => Math.abs((milligrams.get(line) ?? Number.NaN) - 1000 * grams) <= 1)).toBe(true);
 
         // A milligram of each line times what a gram of it does.
         const room = plan.lines.reduce((total, { superfatPerGram }) => total + Math.abs(superfatPerGram) * 0.001, 0);
@@ -71,7 +70,7 @@ describe('any sound formula', () => {
       }),
       { numRuns: 10_000 },
     );
-  }, 300_000);
+  }, 900_000);
 
   it('has a size that is what was asked: fats, batter, bars or moulds', () => {
     fc.assert(
@@ -149,6 +148,25 @@ describe('any sound formula', () => {
   });
 });
 
+const spoil = (formula: Formula, text: string, at: number): Formula => {
+  const entry = formula.entries[at % formula.entries.length];
+  const amounts = [
+    { kind: 'mass', value: text, unit: 'kg' },
+    { kind: 'share', of: 'fats', percent: text },
+    { kind: 'share', of: 'batter', percent: text },
+    { kind: 'rest' },
+    { kind: 'unweighed', text },
+    { kind: 'ounces-unclear', value: text },
+    { kind: 'volume', value: text, unit: 'us-fl-oz' },
+    { kind: 'share', of: 'hydroxide', percent: text },
+    null,
+  ] as const;
+  const spoilt = formula.entries.map((one) => (one === entry ? { ...one, amount: amounts[at] ?? null } : one));
+  if (at === 3) return { ...formula, wishes: { ...formula.wishes, superfat: text } };
+  if (at === 4) return { ...formula, size: { kind: 'bars', count: Number(text), value: text, unit: 'lb' } };
+  return { ...formula, entries: spoilt };
+};
+
 describe('any formula at all', () => {
   const junk = fc.oneof(
     fc.constantFrom('', '0', '-5', 'NaN', 'Infinity', '1e9', '1000000000', 'abc', '١٢', '12,5', ' ', '130', '100', '0.0000001'),
@@ -156,29 +174,10 @@ describe('any formula at all', () => {
     fc.string({ maxLength: 12 }),
   );
   const where = fc.integer({ min: 0, max: 8 });
-  const spoil = (formula: Formula, text: string, at: number): Formula => {
-    const entry = formula.entries[at % formula.entries.length];
-    const amounts = [
-      { kind: 'mass', value: text, unit: 'kg' },
-      { kind: 'share', of: 'fats', percent: text },
-      { kind: 'share', of: 'batter', percent: text },
-      { kind: 'rest' },
-      { kind: 'unweighed', text },
-      { kind: 'ounces-unclear', value: text },
-      { kind: 'volume', value: text, unit: 'us-fl-oz' },
-      { kind: 'share', of: 'hydroxide', percent: text },
-      null,
-    ] as const;
-    const spoilt = formula.entries.map((one) => (one === entry ? { ...one, amount: amounts[at] ?? null } : one));
-    if (at === 3) return { ...formula, wishes: { ...formula.wishes, superfat: text } };
-    if (at === 4) return { ...formula, size: { kind: 'bars', count: Number(text), value: text, unit: 'lb' } };
-    return { ...formula, entries: spoilt };
-  };
-
   it('is answered with a plan or with problems that say where, never thrown at, and never an unknown number', () => {
     fc.assert(
       fc.property(cases, junk, where, junk, where, ({ formula, context }, a, i, b, j) => {
-        const answer = planOf(spoil(spoil(formula, a, i), b, j), context as PlanContext);
+        const answer = planOf(spoil(spoil(formula, a, i), b, j), context);
         if (answer.kind === 'problems') {
           expect(answer.problems.length).toBeGreaterThan(0);
           expect(answer.problems.every(({ code, path }) => code.length > 0 && path.length > 0)).toBe(true);

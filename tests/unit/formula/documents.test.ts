@@ -176,9 +176,10 @@ describe('import and export', () => {
   });
 });
 
+const of = (shape: Parameters<typeof mouldVolume>[0]['shape']) => mouldVolume({ id: 'm', name: 'm', shape, lengthU: '0.5' });
+
 describe('moulds', () => {
   it('box, cylinder, tray and water fill to the brim', () => {
-    const of = (shape: Parameters<typeof mouldVolume>[0]['shape']) => mouldVolume({ id: 'm', name: 'm', shape, lengthU: '0.5' });
     expect(of({ kind: 'box', length: '250', width: '64', depth: '95' })?.value).toBeCloseTo(1520, 9);
     expect(of({ kind: 'cylinder', diameter: '70', length: '28' })?.value).toBeCloseTo((Math.PI * 35 * 35 * 28) / 1000, 9);
     expect(of({ kind: 'tray', cavities: 6, cavity: { kind: 'box', length: '80', width: '50', depth: '25' } })?.value).toBeCloseTo(600, 9);

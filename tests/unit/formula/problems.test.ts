@@ -21,6 +21,21 @@ const spoilt = (id: string, change: Partial<Entry>): Formula => formula({ entrie
 const wishes = (superfat: string | null, lye: Formula['wishes']['lye'] = { kind: 'concentration', percent: '33' }): Formula =>
   formula({ wishes: { superfat, lye } });
 
+const of = (id: string, material: string): Preparation => ({
+  id,
+  name: id,
+  note: null,
+  parts: [{ material, lot: null, percent: '100' }],
+});
+
+const lot = (sv: string, material = 'coconut'): Lot => ({
+  id: 'l',
+  mark: 'X',
+  material,
+  certificate: { date: '2026-01-01', supplier: 'S', sv: { value: sv } },
+  files: [],
+});
+
 describe('what is wrong with a formula', () => {
   it.each<[string, Formula, string, string]>([
     ['a negative mass', spoilt('olive', { amount: mass('-5') }), 'not-above-zero', 'entries[1].amount.value'],
@@ -126,12 +141,6 @@ describe('what is wrong with a formula', () => {
   });
 
   it('masterbatches in a ring, and one of itself', () => {
-    const of = (id: string, material: string): Preparation => ({
-      id,
-      name: id,
-      note: null,
-      parts: [{ material, lot: null, percent: '100' }],
-    });
     const context = workshop({ preparations: [of('a', 'b'), of('b', 'c'), of('c', 'a'), of('self', 'self')] });
     expect(problemsOf(spoilt('olive', { material: 'a' }), context)).toContainEqual({
       code: 'cycle',
@@ -171,14 +180,6 @@ describe('what is wrong with one document', () => {
 
   it('nothing wrong with any of the catalogue', () => {
     for (const material of CATALOGUE) expect(checkMaterial(material), material.id).toEqual([]);
-  });
-
-  const lot = (sv: string, material = 'coconut'): Lot => ({
-    id: 'l',
-    mark: 'X',
-    material,
-    certificate: { date: '2026-01-01', supplier: 'S', sv: { value: sv } },
-    files: [],
   });
 
   it('a certificate outside the standard’s range is refused, outside a recalled one said', () => {
