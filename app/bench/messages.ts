@@ -90,7 +90,7 @@ export const messages = {
     joining: { title: 'Lye and oils', act: 'Ready to join' },
     trace: { title: 'Stir to trace', act: 'Mark what you see' },
     'pouring-moulds': { title: 'Into the moulds', act: 'Weigh the portions if you like' },
-    done: { title: 'All weighed', act: 'Close the batch when it is poured' },
+    done: { title: 'Closed', act: 'Review it, or start the next' },
   } satisfies Record<CuePhase, { title: string; act: string }>,
   acts: {
     addReady: 'Zeroed. Add it',
@@ -365,7 +365,7 @@ export const messages = {
     partPour: 'Part only',
     weighBack: 'Weigh back',
     correct: 'Cross out',
-    move: 'Move or take out',
+    move: 'Move out',
     park: 'Park',
     abandon: 'Stop the batch',
     close: 'Close the batch',

@@ -17,10 +17,10 @@ const SHEETS: readonly { readonly scene: SceneName; readonly targets: readonly s
   { scene: 'hydroxide-pouring', targets: ['First aid'] },
   { scene: 'pouring', targets: ['More', 'Cross out'] },
   { scene: 'pouring', targets: ['More', 'Cross out', 'undone'] },
-  { scene: 'hydroxide-pouring', targets: ['More', 'Move or take out'] },
-  { scene: 'hydroxide-pouring', targets: ['More', 'Move or take out', 'lye jug'] },
-  { scene: 'hydroxide-pouring', targets: ['More', 'Move or take out', 'oils pot', 'into the clay cup'] },
-  { scene: 'hydroxide-pouring', targets: ['More', 'Move or take out', 'oils pot', 'thrown away', 'Only a part'] },
+  { scene: 'hydroxide-pouring', targets: ['More', 'Move out'] },
+  { scene: 'hydroxide-pouring', targets: ['More', 'Move out', 'lye jug'] },
+  { scene: 'hydroxide-pouring', targets: ['More', 'Move out', 'oils pot', 'clay cup'] },
+  { scene: 'hydroxide-pouring', targets: ['More', 'Move out', 'oils pot', 'Waste', 'Only a part'] },
   { scene: 'pouring', targets: ['More', 'Park'] },
   { scene: 'pouring', targets: ['More', 'Stop the batch', 'spilt'] },
   { scene: 'moulds', targets: ['More', 'Close the batch'] },
@@ -77,16 +77,16 @@ describe.each(Object.keys(SIZES) as Size[])('sheets at %s', (size) => {
       await target(name).click({ delay: HELD_MS });
       return (await heard).message;
     };
-    await press('More', 'Move or take out', 'oils pot');
-    expect(await target('back to its bottle').getAttribute('aria-disabled')).toBe('true');
-    await press('into the clay cup', 'Only a part');
+    await press('More', 'Move out', 'oils pot');
+    expect(await target('Its bottle').getAttribute('aria-disabled')).toBe('true');
+    await press('clay cup', 'Only a part');
     await page.keyboard.type('12.5');
     await press('Read it back');
     expect(await page.locator('[data-read]').textContent()).toBe('12.5 g');
     const moved = { kind: 'move', from: 'oils-pot', to: 'clay-cup', mass: 12_500, residue: null };
     expect(await hold('That is right')).toMatchObject({ want: moved });
 
-    await press('More', 'Move or take out', 'lye jug', 'back to its bottle');
+    await press('More', 'Move out', 'lye jug', 'Its bottle');
     const taken = { kind: 'withdraw', vessel: 'lye-jug', mass: 281_400, to: 'bottle' };
     expect(await hold('All of it')).toMatchObject({ want: taken });
     await context.close();

@@ -57,12 +57,12 @@ const TAKES: Readonly<Record<string, Take>> = {
   scene: { scene: 'ready', act: more('Practice scene') },
   'first-aid': { scene: 'hydroxide-pouring', act: (page) => page.getByRole('button', { name: 'First aid' }).click() },
   'cross-out': { scene: 'pouring', act: more('Cross out', 'undone') },
-  'move-from': { scene: 'hydroxide-pouring', act: more('Move or take out') },
-  'move-where': { scene: 'hydroxide-pouring', act: more('Move or take out', 'lye jug 281.4 g') },
-  'move-much': { scene: 'hydroxide-pouring', act: more('Move or take out', 'lye jug 281.4 g', 'into the soda cup') },
+  'move-from': { scene: 'hydroxide-pouring', act: more('Move out') },
+  'move-where': { scene: 'hydroxide-pouring', act: more('Move out', 'lye jug 281.4 g') },
+  'move-much': { scene: 'hydroxide-pouring', act: more('Move out', 'lye jug 281.4 g', 'soda cup empty') },
   'move-part': {
     scene: 'hydroxide-pouring',
-    act: more('Move or take out', 'lye jug 281.4 g', 'into the soda cup', 'Only a part type how much'),
+    act: more('Move out', 'lye jug 281.4 g', 'soda cup empty', 'Only a part type how much'),
   },
   abandon: { scene: 'pouring', act: more('Stop the batch') },
   lots: { scene: 'idle', act: async (page) => (await page.waitForTimeout(650), page.getByRole('button', { name: /Alder/ }).click()) },
@@ -90,7 +90,7 @@ const save = async (page: Page, name: string, size: Size, light: 'bench' | 'pape
   const cdp = await page.context().newCDPSession(page);
   const { cssContentSize } = await cdp.send('Page.getLayoutMetrics');
   const whole = light === 'paper' ? { captureBeyondViewport: true, clip: { ...cssContentSize, scale: 1 } } : {};
-  const { data } = await cdp.send('Page.captureScreenshot', { format: 'webp', quality: 70, ...whole });
+  const { data } = await cdp.send('Page.captureScreenshot', { format: 'webp', quality: light === 'paper' ? 40 : 70, ...whole });
   writeFileSync(join(folder, `${file}.webp`), Buffer.from(data, 'base64'));
   await cdp.detach();
 };

@@ -20,12 +20,12 @@ interface TypesProps {
   readonly kinds: readonly TypedWhat[];
   readonly title: (what: TypedWhat) => string;
   readonly teach: string;
-  /** Takes the place of the keys once a number stands: it is read back before anything is sent. */
-  readonly readBack: (typing: Typing, reading: Taken, onChange: (typing: Typing) => void) => ReactNode;
+  /** What sends the number, once it stands and is read back. */
+  readonly takes: (typing: Typing, reading: Taken) => ReactNode;
 }
 
 /** A number typed on large keys, or a keyboard's, in this screen's units and marks. */
-export function Types({ kinds, title, teach, readBack }: TypesProps) {
+export function Types({ kinds, title, teach, takes }: TypesProps) {
   const display = useDisplay();
   const [typing, setTyping] = useState<Typing>(() => nothingTyped(kinds[0] ?? 'lye', display.mass));
   const [reading, setReading] = useState<Reading | null>(null);
@@ -62,7 +62,9 @@ export function Types({ kinds, title, teach, readBack }: TypesProps) {
             onMeant={(meant) => (setTyping(meantAs(typing, meant)), setReading(readTyping(meantAs(typing, meant), display)))}
           />
         ) : (
-          readBack(typing, reading, change)
+          <ReadBack reading={reading} onChange={() => change({ ...typing, meant: null })}>
+            {takes(typing, reading)}
+          </ReadBack>
         )}
       </div>
     </SheetFrame>
@@ -77,14 +79,12 @@ export function KeypadSheet() {
       kinds={useKinds()}
       title={(what) => (isMass(what) ? words.weightTitle : words.temperatureTitle)}
       teach={words.teach}
-      readBack={(typing, reading, onChange) => (
-        <ReadBack reading={reading} onChange={() => onChange({ ...typing, meant: null })}>
-          <Takes typing={typing} reading={reading} />
-        </ReadBack>
-      )}
+      takes={takes}
     />
   );
 }
+
+const takes = (typing: Typing, reading: Taken): ReactNode => <Takes typing={typing} reading={reading} />;
 
 const meantAs = (typing: Typing, meant: string): Typing => ({ ...typing, meant });
 

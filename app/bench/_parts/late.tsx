@@ -10,19 +10,25 @@ import type { LateSheet } from './late-sheets';
 interface Parts {
   readonly sheet: ((sheet: LateSheet) => ReactNode) | null;
   readonly temperatures: ((frame: Frame) => ReactNode) | null;
+  readonly holds: (() => ReactNode) | null;
+  readonly strip: (() => ReactNode) | null;
   readonly start: (() => ReactNode) | null;
   readonly lots: (() => ReactNode) | null;
 }
 
-const parts = createStore<Parts>(() => ({ sheet: null, temperatures: null, start: null, lots: null }));
+const parts = createStore<Parts>(() => ({ sheet: null, temperatures: null, holds: null, strip: null, start: null, lots: null }));
 
 const fetchParts = async (): Promise<void> => {
   const { LotChoice, Start } = await import('./start');
   parts.setState({ start: () => <Start />, lots: () => <LotChoice /> });
   const { LateSheets } = await import('./late-sheets');
   parts.setState({ sheet: (sheet) => <LateSheets sheet={sheet} /> });
-  const { Temperatures } = await import('./temperatures');
-  parts.setState({ temperatures: (frame) => <Temperatures frame={frame} /> });
+  const { Holds, PassingTemperatures, Temperatures } = await import('./late-temperatures');
+  parts.setState({
+    temperatures: (frame) => <Temperatures frame={frame} />,
+    holds: () => <Holds />,
+    strip: () => <PassingTemperatures />,
+  });
 };
 
 /**
@@ -37,6 +43,14 @@ export function LateSheet({ sheet }: { readonly sheet: LateSheet }) {
 
 export function LateTemperatures({ frame }: { readonly frame: Frame }) {
   return useStore(parts, (there) => there.temperatures)?.(frame) ?? null;
+}
+
+export function LateHolds() {
+  return useStore(parts, (there) => there.holds)?.() ?? null;
+}
+
+export function LatePassingTemperatures() {
+  return useStore(parts, (there) => there.strip)?.() ?? null;
 }
 
 export function LateLotChoice() {

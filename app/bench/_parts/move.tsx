@@ -1,5 +1,6 @@
 'use client';
 import { useState } from 'react';
+import type { ReactNode } from 'react';
 import type { IntentWant } from '#lib/protocol/intent';
 import { goesBack } from '#lib/work/batch/decide/back-to-stock';
 import type { BatchState, VesselState } from '#lib/work/batch/index';
@@ -10,8 +11,9 @@ import { HoldPress, Press } from '../../_ui/press';
 import { sheetMessages } from '../messages-sheets';
 import { closeSheet, holdWords, intend } from './controls';
 import { Types } from './keypad';
-import { ReadBack } from './read-back';
+import type { Taken } from './read-back';
 import { SheetFrame, SheetGrid } from './sheet';
+import type { Typing } from './typing';
 
 const words = sheetMessages.move;
 type Out = keyof typeof words.out;
@@ -65,18 +67,23 @@ function Where({ batch, vessel, onWay }: WhereProps) {
     name: words.into(plan.name),
     want: (mass) => ({ kind: 'move', from, to: plan.id, mass, residue: null }),
   });
-  const out = (to: Out): Way => ({ name: words.out[to], want: (mass) => ({ kind: 'withdraw', vessel: from, mass, to }) });
+  const out = (to: Out): Way => ({ name: words.out[to].way, want: (mass) => ({ kind: 'withdraw', vessel: from, mass, to }) });
   return (
     <SheetFrame title={words.to(vessel.plan.name)} teach={words.where(massText(vessel.contents, display))}>
       <SheetGrid>
         {others.map((other) => (
-          <Press key={other.plan.id} name={into(other).name} onTap={() => onWay(into(other))} />
+          <Press
+            key={other.plan.id}
+            name={other.plan.name}
+            sub={other.contents > 0 ? words.holding(massText(other.contents, display)) : words.empty}
+            onTap={() => onWay(into(other))}
+          />
         ))}
         {OUT.map((to) =>
           to === 'bottle' && !mayGoBack ? (
-            <Press key={to} name={words.out[to]} sub={words.mixed} />
+            <Press key={to} name={words.out[to].name} sub={words.mixed} />
           ) : (
-            <Press key={to} name={words.out[to]} onTap={() => onWay(out(to))} />
+            <Press key={to} name={words.out[to].name} sub={words.out[to].way} onTap={() => onWay(out(to))} />
           ),
         )}
       </SheetGrid>
@@ -108,18 +115,12 @@ function HowMuch({ vessel, way, onPart }: WayProps & { readonly onPart: () => vo
 }
 
 function Part({ vessel, way }: WayProps) {
-  return (
-    <Types
-      kinds={['moved']}
-      title={() => words.how(vessel.plan.name, way.name)}
-      teach={words.teach}
-      readBack={(typing, reading, onChange) => (
-        <ReadBack reading={reading} onChange={() => onChange({ ...typing, meant: null })}>
-          {reading.kind === 'weight' ? (
-            <HoldPress name={sheetMessages.keypad.right} sub={way.name} words={holdWords} onHeld={() => send(way, reading.net)} />
-          ) : null}
-        </ReadBack>
-      )}
-    />
-  );
+  return <Types kinds={['moved']} title={() => words.how(vessel.plan.name, way.name)} teach={words.teach} takes={takesFor(way)} />;
 }
+
+const takesFor =
+  (way: Way) =>
+  (_typing: Typing, reading: Taken): ReactNode =>
+    reading.kind === 'weight' ? (
+      <HoldPress name={sheetMessages.keypad.right} sub={way.name} words={holdWords} onHeld={() => send(way, reading.net)} />
+    ) : null;

@@ -1,7 +1,6 @@
 'use client';
 import type { BatchState, LineState } from '#lib/work/batch/index';
 import { massText } from '#lib/units/format';
-import { TemperatureStrip } from '../../_charts/temperature-strip';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
 import { Press } from '../../_ui/press';
@@ -9,8 +8,7 @@ import { messages } from '../messages';
 import styles from '../work.module.css';
 import { Cards, LocalCards } from './cards';
 import { openSheet } from './controls';
-import { Holds } from './holds';
-import { LateLotChoice, LateStart } from './late';
+import { LateHolds, LateLotChoice, LatePassingTemperatures, LateStart } from './late';
 import { Lost } from './lost';
 import { useSeen } from './seen';
 import { isSteps, Steps } from './steps';
@@ -24,7 +22,7 @@ export function Work() {
   if (cards.length > 0) return <Cards />;
   if (phase === 'idle' || (phase === 'done' && status !== 'weighing' && status !== 'joined')) return <LateStart />;
   if (kind === 'words' && phase !== 'away') return <Lost />;
-  if (phase === 'temperatures' || phase === 'joining') return <Holds />;
+  if (phase === 'temperatures' || phase === 'joining') return <LateHolds />;
   if (phase === 'gate') return <FirstAidPress />;
   if (phase === 'choose-lot') return <LateLotChoice />;
   if (phase === 'by-hand') return <ByHand />;
@@ -71,18 +69,8 @@ function Next() {
 
 /** Under what comes next: first aid while hydroxide is open, else the two temperatures in passing. */
 function Beside() {
-  const display = useDisplay();
   const hydroxide = useLive((state) => see.line(state)?.plan.material.class === 'hydroxide');
-  const lye = useLive((state) => see.lye(state)?.value ?? null);
-  const oils = useLive((state) => see.oils(state)?.value ?? null);
-  const window = useLive(({ batch }) => batch?.plan.joining.window ?? null);
-  if (hydroxide) return <FirstAidPress />;
-  if (window === null || (lye === null && oils === null)) return null;
-  return (
-    <div className={styles['beside']}>
-      <TemperatureStrip lye={lye} oils={oils} window={window} display={display} words={messages.temperatures} />
-    </div>
-  );
+  return hydroxide ? <FirstAidPress /> : <LatePassingTemperatures />;
 }
 
 function FirstAidPress() {
