@@ -1,4 +1,3 @@
-import type { Page } from 'playwright-core';
 import type { BenchCue } from '#lib/bench/cue';
 import type { ScaleRole } from '#lib/measure/instrument';
 import type { BatchState } from '#lib/work/batch/index';
@@ -22,15 +21,6 @@ const standingOn = async (scale: DeviceProcess): Promise<string | null> => {
   const vessel = (await scale.tell({ act: 'truth' }))['vessel'];
   return typeof vessel === 'string' ? vessel : null;
 };
-
-/** Longer than a hold must last, shorter than something lying on the key. */
-const HELD_MS = 2_300;
-
-/** A pedal is a keyboard with one key: a short press, or kept down. A hold is a length of time, so there is nothing else to wait for. */
-export const pedal = (page: Page) => ({
-  press: (key = 'Enter'): Promise<void> => page.keyboard.press(key),
-  hold: (key = 'Enter'): Promise<void> => page.keyboard.press(key, { delay: HELD_MS }),
-});
 
 const roleOf = ({ batch, cue }: Sight): ScaleRole | null => (cue.line === null ? null : (batch?.lines[cue.line]?.plan.scale ?? null));
 
