@@ -12,7 +12,9 @@ import { on } from './classes';
 /** Pages in the order of the running head. Only what exists is listed: a page that is not there teaches nothing. */
 const PAGES = [
   ['/', messages.nav.today],
+  ['/formulas', messages.nav.formulas],
   ['/batches', messages.nav.batches],
+  ['/stores', messages.nav.stores],
   ['/bench', messages.nav.bench],
   ['/setup', messages.nav.setup],
 ] as const;

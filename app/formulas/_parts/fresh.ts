@@ -1,11 +1,8 @@
 import type { Formula } from '#lib/work/formula/index';
 import type { Habits } from '#lib/work/shelf/documents';
+import { freshId } from '../../_ui/fresh-id';
 
-const LETTERS = 12;
-
-/** A name for a document made on this page. */
-export const freshId = (kind: string): string =>
-  `${kind}-${[...crypto.getRandomValues(new Uint8Array(LETTERS))].map((byte) => (byte % 36).toString(36)).join('')}`;
+export { freshId };
 
 /** Nothing said yet but what this maker has said once for all. */
 export const freshFormula = (habits: Habits | null): Formula => ({

@@ -1,0 +1,223 @@
+'use client';
+import { Fragment, useState } from 'react';
+import type { ReactNode } from 'react';
+import type { ShelfItem } from '#lib/protocol/shelf';
+import { on } from '../classes';
+import { freshId } from '../fresh-id';
+import { Head } from '../head';
+import { Problem } from '../problem';
+import { PaperSection } from '../section';
+import { DocumentForm } from './form';
+import type { Draft, Kind } from './kind';
+import { documentOf, WHY } from './kind';
+import { keptMessages } from './messages';
+import type { Typed } from './typed';
+import { at } from './typed';
+import type { Keeping } from './use-keeping';
+import { useKeeping } from './use-keeping';
+import { Versions } from './versions';
+
+const NEW = '';
+
+interface Props<D> {
+  readonly kind: Kind<D>;
+  readonly items: readonly ShelfItem[];
+  /** Asks for the list again. */
+  readonly again: () => void;
+}
+
+/** What is kept of one kind: each opens to its form; another is added below; what is put away can be taken out again. */
+export function KeptList<D>({ kind, items, again }: Props<D>) {
+  const [open, setOpen] = useState<string | null>(null);
+  const [drafts, setDrafts] = useState<Readonly<Record<string, Draft>>>({});
+  const keeping = useKeeping(kind.noun, again);
+  const show = (id: string | null): void => {
+    keeping.forget();
+    setOpen(id);
+  };
+  const draftOf = (item: ShelfItem | null): Draft =>
+    drafts[item?.id ?? NEW] ?? {
+      id: item?.id ?? NEW,
+      typed: kind.typedOf(item === null ? null : documentOf<D>(item)),
+      base: item?.version ?? 0,
+      tried: false,
+    };
+  const drop = (key: string): void => setDrafts((before) => Object.fromEntries(Object.entries(before).filter(([one]) => one !== key)));
+  const formOf = (item: ShelfItem | null): ReactNode => {
+    const key = item?.id ?? NEW;
+    const draft = draftOf(item);
+    const write = (change: (before: Draft) => Draft): void => setDrafts((before) => ({ ...before, [key]: change(before[key] ?? draft) }));
+    const reading = kind.read(draft.id, draft.typed);
+    const keep = async (): Promise<void> => {
+      // Named once: a save tried twice is one.
+      const id = draft.id === NEW ? freshId(kind.noun) : draft.id;
+      write((before) => ({ ...before, id, tried: true }));
+      if (Object.keys(reading.errors).length > 0) return;
+      const document = { ...reading.document, id };
+      const asked = { id, name: kind.nameOf(document as unknown as D), document, expected: draft.base, note: at(draft.typed, WHY) };
+      if (!(await keeping.keep(asked))) return;
+      drop(key);
+      setOpen(null);
+    };
+    const onTyped = (change: Typed): void => write((before) => ({ ...before, typed: { ...before.typed, ...change } }));
+    return (
+      <>
+        {item !== null && item.version > draft.base ? <Newer onOver={() => drop(key)} /> : null}
+        <DocumentForm kind={kind} draft={draft} reading={reading} keeping={keeping} onTyped={onTyped} onKeep={() => void keep()}>
+          {item === null ? (
+            <button type="button" className={on('act')} onClick={() => show(null)}>
+              {keptMessages.close}
+            </button>
+          ) : (
+            <PutAway item={item} name={kind.nameOf(documentOf<D>(item))} keeping={keeping} onGone={() => setOpen(null)} />
+          )}
+        </DocumentForm>
+        {item === null || item.version === 1 ? null : <Earlier item={item} kind={kind} />}
+      </>
+    );
+  };
+  return (
+    <PaperSection name={kind.words.title} note={<p>{kind.words.note}</p>}>
+      {items.length === 0 ? (
+        <p className={on('reading')}>{kind.words.empty}</p>
+      ) : (
+        <Table kind={kind} items={items} open={open} onOpen={show} formOf={formOf} />
+      )}
+      {open === NEW ? (
+        <div className={on('slip')}>{formOf(null)}</div>
+      ) : (
+        <div className={on('acts')}>
+          <button type="button" className={on('act')} onClick={() => show(NEW)}>
+            {kind.words.add}
+          </button>
+        </div>
+      )}
+      <Said keeping={keeping} open={open !== null} />
+    </PaperSection>
+  );
+}
+
+interface TableProps<D> {
+  readonly kind: Kind<D>;
+  readonly items: readonly ShelfItem[];
+  readonly open: string | null;
+  readonly onOpen: (id: string | null) => void;
+  readonly formOf: (item: ShelfItem) => ReactNode;
+}
+
+function Table<D>({ kind, items, open, onOpen, formOf }: TableProps<D>) {
+  return (
+    <table className={on('table')}>
+      <caption className="unseen">{kind.words.caption}</caption>
+      <thead>
+        <tr>
+          {kind.heads.map((head) => (
+            <Head key={head.name} {...head} />
+          ))}
+          <Head name={keptMessages.more} unseen />
+        </tr>
+      </thead>
+      <tbody>
+        {items.map((item) => {
+          const document = documentOf<D>(item);
+          const name = kind.nameOf(document);
+          const cells = kind.cells(document);
+          const isOpen = open === item.id;
+          const slip = `${kind.noun}-slip-${item.id}`;
+          return (
+            <Fragment key={item.id}>
+              <tr data-kept={item.id}>
+                <th scope="row">{name}</th>
+                {kind.heads.slice(1).map(({ name: head, n = false, wide = false }, index) => (
+                  <td key={head} className={on(`${n ? 'n' : ''} ${wide ? 'wide' : ''}`.trim()) || undefined}>
+                    {cells[index]}
+                  </td>
+                ))}
+                <td className={on('n')}>
+                  <button
+                    type="button"
+                    className={on('link')}
+                    aria-expanded={isOpen}
+                    aria-controls={isOpen ? slip : undefined}
+                    aria-label={isOpen ? undefined : keptMessages.openSpoken(name)}
+                    onClick={() => onOpen(isOpen ? null : item.id)}
+                  >
+                    {isOpen ? keptMessages.close : keptMessages.open}
+                  </button>
+                </td>
+              </tr>
+              {isOpen ? (
+                <tr className={on('slip')} id={slip}>
+                  <td colSpan={kind.heads.length + 1}>{formOf(item)}</td>
+                </tr>
+              ) : null}
+            </Fragment>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}
+
+function Newer({ onOver }: { readonly onOver: () => void }) {
+  return (
+    <p role="alert">
+      {keptMessages.newer}{' '}
+      <button type="button" className={on('link')} onClick={onOver}>
+        {keptMessages.startOver}
+      </button>
+    </p>
+  );
+}
+
+function PutAway({
+  item,
+  name,
+  keeping,
+  onGone,
+}: {
+  readonly item: ShelfItem;
+  readonly name: string;
+  readonly keeping: Keeping;
+  readonly onGone: () => void;
+}) {
+  const put = async (): Promise<void> => {
+    await keeping.putAway({ id: item.id, name, version: item.version, document: documentOf<object>(item) });
+    onGone();
+  };
+  return (
+    <button type="button" className={on('act')} disabled={keeping.waits} onClick={() => void put()}>
+      {keptMessages.away}
+    </button>
+  );
+}
+
+function Earlier<D>({ item, kind }: { readonly item: ShelfItem; readonly kind: Kind<D> }) {
+  const [shown, setShown] = useState(false);
+  if (shown) return <Versions noun={kind.noun} id={item.id} version={item.version} saidOf={kind.saidOf} />;
+  return (
+    <p className={on('gap')}>
+      <button type="button" className={on('link')} onClick={() => setShown(true)}>
+        {keptMessages.versions.show(item.version - 1)}
+      </button>
+    </p>
+  );
+}
+
+/** What came of the last act, with the way back where there is one. */
+function Said({ keeping, open }: { readonly keeping: Keeping; readonly open: boolean }) {
+  const { said, away, problem } = keeping;
+  return (
+    <>
+      <p className={on('gap')}>
+        <output>{said}</output>{' '}
+        {away === null ? null : (
+          <button type="button" className={on('link')} onClick={() => void keeping.takeBack()}>
+            {keptMessages.back}
+          </button>
+        )}
+      </p>
+      {problem === null || open ? null : <Problem problem={problem} />}
+    </>
+  );
+}

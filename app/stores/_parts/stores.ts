@@ -1,0 +1,65 @@
+import type { ShelfItem } from '#lib/protocol/shelf';
+import { CATALOGUE } from '#lib/work/formula/index';
+import type { Lot, Material, PlanContext, Preparation } from '#lib/work/formula/index';
+import type { Answer } from '../../_ui/api';
+import { documentOf } from '../../_ui/kept/kind';
+import { shelfApi } from '../../_ui/shelf-api';
+
+/** What stands in the stores, as lists with versions. */
+export interface Stores {
+  readonly lots: readonly ShelfItem[];
+  readonly materials: readonly ShelfItem[];
+  readonly preparations: readonly ShelfItem[];
+}
+
+/** All lists, or the first problem. */
+export const askStores = async (): Promise<Answer<Stores>> => {
+  const [lots, materials, preparations] = await Promise.all([
+    shelfApi.list('lot'),
+    shelfApi.list('material'),
+    shelfApi.list('preparation'),
+  ]);
+  if (!lots.ok) return lots;
+  if (!materials.ok) return materials;
+  if (!preparations.ok) return preparations;
+  return { ok: true, value: { lots: lots.value.items, materials: materials.value.items, preparations: preparations.value.items } };
+};
+
+/** The same as documents. Of two materials by one id the maker's counts. */
+export interface Known {
+  readonly materials: readonly Material[];
+  readonly preparations: readonly Preparation[];
+  readonly lots: readonly Lot[];
+  readonly nameOf: (id: string) => string;
+  /** Ids and names of everything that can be a lot or a part, by name. */
+  readonly choices: readonly (readonly [string, string])[];
+}
+
+export const knownOf = (stores: Stores): Known => {
+  const materials = [
+    ...new Map([...CATALOGUE, ...stores.materials.map((one) => documentOf<Material>(one))].map((one) => [one.id, one])).values(),
+  ];
+  const preparations = stores.preparations.map((one) => documentOf<Preparation>(one));
+  const names = new Map([...materials, ...preparations].map(({ id, name }) => [id, name]));
+  return {
+    materials,
+    preparations,
+    lots: stores.lots.map((one) => documentOf<Lot>(one)),
+    nameOf: (id) => names.get(id) ?? id,
+    choices: [...names].toSorted(([, a], [, b]) => a.localeCompare(b)),
+  };
+};
+
+/** As much of a plan's context as the checks of one document need. */
+export const contextOf = ({ materials, preparations, lots }: Known): PlanContext => ({
+  materials,
+  preparations,
+  lots,
+  moulds: [],
+  vessels: [],
+  scales: [],
+  pace: null,
+  room: null,
+  losses: { residue: null, pour: null },
+  calibration: null,
+});
