@@ -21,12 +21,23 @@ export const notTrue = (happened: Happened, entries: readonly Entry[], entry: Ac
   const [then, now] = [zeroed, entry].map((one) => happened.standing(role, one.boot, happened.timeOf(one.boot, one.mono)));
   if (!then || !now) return `${role} had not spoken`;
   const loss = (weighed.gross - weighed.zero) * weighed.net < 0;
-  const right = loss ? BOTTLE : vessel;
+  const right = named(happened, entries, entry, loss ? BOTTLE : vessel) ? then.vessel : loss ? BOTTLE : vessel;
   if (then.vessel !== right || now.vessel !== right)
     return `${then.vessel} stood there at the zero and ${now.vessel} at the end, ${line} belongs to ${right}`;
   const off = weighed.gross - zeroed.body.gross - (now.contents - then.contents);
   const limit = DIVISIONS * MODEL_SCALES[role].division;
   return Math.abs(off) <= limit ? null : `${role} said ${weighed.gross - zeroed.body.gross}, ${round(now, then)} came in`;
+};
+
+/** A person held the card that says which vessel it is, and it was another: from then on the bench goes by their word and its mass. */
+const named = (happened: Happened, entries: readonly Entry[], { id, batch, body }: Accepted, right: string): boolean => {
+  const until = entries.findIndex((one) => one.id === id);
+  return entries.slice(0, until).some((one, i) => {
+    const byPerson = one.kind === 'vessel-set' && one.intent !== null && entries[i - 1]?.intent !== one.intent;
+    if (!byPerson || one.batch !== batch || one.body.vessel !== body.vessel) return false;
+    const role = roleOf(one.body.instrument);
+    return role !== null && happened.standing(role, one.boot, happened.timeOf(one.boot, one.mono))?.vessel !== right;
+  });
 };
 
 const round = (now: Standing, then: Standing): number => Math.round(now.contents - then.contents);
