@@ -27,7 +27,7 @@ export const sheetMessages = {
     holding: (contents: string) => `${contents} in it`,
     empty: 'empty',
     out: {
-      bottle: { name: 'Its bottle', way: 'back to its bottle' },
+      bottle: { name: 'Its bottle', way: 'back to stock' },
       'other-vessel': { name: 'Elsewhere', way: 'out of this batch' },
       waste: { name: 'Waste', way: 'thrown away' },
     },

@@ -133,7 +133,8 @@ function Vessel() {
   const { phase } = useSeen();
   const vessel = useLive(see.vessel);
   const scale = useLive(see.scale);
-  if (vessel === null || phase === null || !isWeighing(phase)) return null;
+  // A line weighed by hand stands on no scale of this bench.
+  if (vessel === null || phase === null || phase === 'by-hand' || !isWeighing(phase)) return null;
   return <Plain text={messages.where(vessel.plan.name, scale?.name ?? '')} />;
 }
 
