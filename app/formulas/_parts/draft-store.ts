@@ -9,6 +9,7 @@ export interface HeldDraft {
 }
 
 const PREFIX = 'potwatch.formula.';
+const PROBE = 'potwatch.probe';
 
 /** A browser without storage keeps nothing; the page goes on. */
 const storage = (): Storage | null => {
@@ -32,13 +33,21 @@ const parsed = (text: string | null): HeldDraft | null => {
 /** Drafts of this screen, by the formula's id, so that a page closed or a machine gone loses nothing. */
 export const draftStore = {
   read: (id: string): HeldDraft | null => parsed(storage()?.getItem(PREFIX + id) ?? null),
-  /** `false` when this screen cannot hold it. */
-  write(draft: HeldDraft): boolean {
+  /** Whether this screen can hold anything. */
+  works(): boolean {
     try {
-      storage()?.setItem(PREFIX + draft.formula.id, JSON.stringify({ formula: draft.formula, base: draft.base }));
-      return storage() !== null;
+      storage()?.setItem(PROBE, PROBE);
+      return storage()?.getItem(PROBE) === PROBE;
     } catch {
       return false;
+    }
+  },
+  /** Where it cannot be held the page has said so already. */
+  write({ formula, base }: HeldDraft): void {
+    try {
+      storage()?.setItem(PREFIX + formula.id, JSON.stringify({ formula, base }));
+    } catch {
+      // A full storage: what is typed is on the page still.
     }
   },
   drop: (id: string): void => storage()?.removeItem(PREFIX + id),

@@ -1,0 +1,90 @@
+'use client';
+import { useState } from 'react';
+import type { Amount, Part } from '#lib/work/formula/index';
+import { on } from '../classes';
+import { MEASURES, messages } from '../messages-sheet';
+import type { Measure } from '../messages-sheet';
+import { amountIn, measureOf, measuresOf, textOf, typedAmount } from './amount';
+
+interface Props {
+  readonly id: string;
+  readonly name: string;
+  readonly part: Part;
+  readonly amount: Amount | null;
+  readonly blended?: boolean;
+  readonly pours: boolean;
+  readonly wrong: string;
+  readonly onChange: (amount: Amount | null) => void;
+  readonly onLeave: () => void;
+}
+
+/** How much: as written, with its measure beside it. What may mean two things is asked, not guessed. */
+export function AmountField({ id, name, part, amount, blended = false, pours, wrong, onChange, onLeave }: Props) {
+  const [typing, setTyping] = useState<string | null>(null);
+  const [choices, setChoices] = useState<readonly Amount[]>([]);
+  const [first] = measuresOf(part, blended);
+  const [chosen, setChosen] = useState<Measure>(first === 'rest' ? 'percent' : (first ?? 'g'));
+  const measure = amount === null ? chosen : measureOf(amount);
+  const measures = measuresOf(part, blended);
+  const shown = measures.includes(measure) ? measures : [...measures, measure];
+  const type = (text: string): void => {
+    const typed = typedAmount(text, measure, pours);
+    setTyping(text);
+    setChosen(measure);
+    setChoices(typed.choices);
+    onChange(typed.amount);
+  };
+  const take = (one: Amount): void => {
+    setChoices([]);
+    setTyping(null);
+    onChange(one);
+  };
+  return (
+    <>
+      <span className={on('pair')}>
+        <input
+          id={id}
+          className={on('field')}
+          aria-label={messages.amountOf(name)}
+          value={typing ?? textOf(amount)}
+          disabled={measure === 'rest'}
+          autoComplete="off"
+          spellCheck={false}
+          aria-invalid={wrong !== ''}
+          aria-describedby={wrong === '' ? undefined : `${id}-wrong`}
+          onChange={(event) => type(event.target.value)}
+          onBlur={() => {
+            setTyping(null);
+            onLeave();
+          }}
+        />
+        <select
+          className={on('field')}
+          aria-label={messages.measureOf(name)}
+          value={measure}
+          onChange={(event) => {
+            const next = shown.find((one) => one === event.target.value) ?? measure;
+            setChosen(next);
+            take(amountIn(textOf(amount), next));
+          }}
+        >
+          {shown.map((one) => (
+            <option key={one} value={one}>
+              {MEASURES[one]}
+            </option>
+          ))}
+        </select>
+      </span>
+      {choices.length === 0 ? null : (
+        <span className={on('dim')} aria-live="polite">
+          {messages.whichOne}{' '}
+          {choices.map((one) => (
+            <button key={messages.said(one)} type="button" className={on('link')} onClick={() => take(one)}>
+              {messages.said(one)}
+            </button>
+          ))}
+        </span>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,41 @@
+'use client';
+import { useDeferredValue, useMemo } from 'react';
+import { numberText } from '#lib/units/format';
+import { CATALOGUE, copyCard } from '#lib/work/formula/index';
+import { useDisplay } from '../../_live/use';
+import { PaperSection } from '../../_ui/section';
+import { on } from '../classes';
+import { messages } from '../messages-sheet';
+import { useSheet } from './use-sheet';
+
+/** A recipe as it stands on paper: what its own hydroxide and water really give, unfinished as it may be. */
+export function CardSection() {
+  const { formula, workshop } = useSheet();
+  const { locale } = useDisplay();
+  const later = useDeferredValue(formula);
+  const own = later.entries.some(({ part, amount }) => part === 'alkali' && amount !== null && amount.kind !== 'rest');
+  const card = useMemo(
+    () => (own ? copyCard(later, { ...workshop.context, materials: [...CATALOGUE, ...workshop.context.materials] }) : null),
+    [own, later, workshop],
+  );
+  if (card === null) return null;
+  const { card: words } = messages;
+  const percent = (value: number): string => numberText(100 * value, locale, 1);
+  const { superfat, claimed, lyeConcentration, unweighed } = card;
+  return (
+    <PaperSection name={words.title} note={<p>{words.note}</p>}>
+      {superfat === null ? (
+        <p>{words.unknown}</p>
+      ) : (
+        <p className={on(superfat.working < 0 ? 'lead warn' : 'lead')}>
+          {words.gives(percent(superfat.working), percent(superfat.low), percent(superfat.high))}
+        </p>
+      )}
+      {claimed === null ? null : <p>{words.claims(percent(claimed))}</p>}
+      {lyeConcentration === null ? null : <p>{words.lye(percent(lyeConcentration))}</p>}
+      {unweighed.map(({ entry, text }) => (
+        <p key={entry}>{words.unweighed(text)}</p>
+      ))}
+    </PaperSection>
+  );
+}

@@ -1,0 +1,171 @@
+'use client';
+import { M_KOH, M_NAOH } from '#lib/soap/molar-mass';
+import { numberText } from '#lib/units/format';
+import { materialOfLot } from '#lib/work/formula/index';
+import type { Entry } from '#lib/work/formula/index';
+import { useDisplay } from '../../_live/use';
+import { Blank } from '../../_ui/figures';
+import { planStep, showIn } from '../../_ui/quantities';
+import { on } from '../classes';
+import { messages } from '../messages-sheet';
+import { AmountField } from './amount-field';
+import { withEntry, withoutEntry } from './draft';
+import { pours } from './materials';
+import { useSheet } from './use-sheet';
+import { Figure, short, SlipRow } from './workings';
+
+interface Props {
+  readonly entry: Entry;
+  readonly at: number;
+  readonly blended: boolean;
+}
+
+/** Columns a part's table has. */
+export const columnsOf = (part: Entry['part']): number => (part === 'fat' ? 8 : 6);
+
+/** One thing of a formula: what, how much as typed, what it weighs, and what it is reckoned with. */
+export function EntryRow({ entry, at, blended }: Props) {
+  const { formula, change, rest, wrongAt, plan, materials } = useSheet();
+  const display = useDisplay();
+  const name = entry.material === null ? messages.parts[entry.part].thing : materials.nameOf(entry.material);
+  const path = `entries[${at}]`;
+  const missing = entry.material === null && entry.amount === null;
+  const ofMaterial = [
+    ...(entry.material === null ? [] : [`materials[${entry.material}]`]),
+    ...(entry.lot === null ? [] : [`lots[${entry.lot}]`]),
+  ];
+  const wrong = [...new Set([missing ? '' : wrongAt(path), ...ofMaterial.map(wrongAt)].filter((words) => words !== ''))].join(' ');
+  const figures = plan?.lines.find((one) => one.entry === entry.id);
+  const line = plan?.plan.lines.find(({ id }) => id === figures?.line);
+  const put = (next: Partial<Entry>, field: string): void => change(withEntry(formula, entry.id, next), `entries.${entry.id}.${field}`);
+  const show = showIn(display);
+  return (
+    <>
+      <tr data-entry={entry.id}>
+        <th scope="row">
+          <select
+            className={on('field')}
+            aria-label={messages.parts[entry.part].thing}
+            value={entry.material ?? ''}
+            onChange={(event) => put({ material: event.target.value === '' ? null : event.target.value, lot: null }, 'material')}
+          >
+            <option value="">{messages.choose}</option>
+            {materials.forPart(entry.part).map(([id, words]) => (
+              <option key={id} value={id}>
+                {words}
+              </option>
+            ))}
+            {entry.material === null || materials.forPart(entry.part).some(([id]) => id === entry.material) ? null : (
+              <option value={entry.material}>{name}</option>
+            )}
+          </select>
+          <LotField entry={entry} name={name} put={put} />
+          {wrong === '' ? null : (
+            <p id={`amount-${entry.id}-wrong`} className={on('warn')}>
+              {wrong}
+            </p>
+          )}
+        </th>
+        <td>
+          <AmountField
+            id={`amount-${entry.id}`}
+            name={name}
+            part={entry.part}
+            amount={entry.amount}
+            blended={blended}
+            pours={pours(materials.of(entry.material))}
+            wrong={wrong}
+            onChange={(amount) => put({ amount }, 'amount')}
+            onLeave={rest}
+          />
+        </td>
+        <td className={on('n')} data-weight={line?.target}>
+          {line === undefined ? null : <Figure of={`line:${line.id}`}>{show.mass(line.target, planStep(line.target))}</Figure>}
+        </td>
+        {entry.part === 'fat' ? (
+          <FatCells entry={entry} grams={figures?.grams ?? null} />
+        ) : (
+          <>
+            <td className={on('n wide')}>
+              {figures === undefined ? '' : `${numberText(100 * figures.shareOfBatter, display.locale, 2)} %`}
+            </td>
+            <td className={on('n wide')}>{line === undefined ? '' : `± ${show.mass(line.tolerance, planStep(line.tolerance))}`}</td>
+          </>
+        )}
+        <td className={on('n')}>
+          <button
+            type="button"
+            className={on('link')}
+            aria-label={messages.remove(name)}
+            onClick={() => change(withoutEntry(formula, entry.id), `entries.${entry.id}`)}
+          >
+            {messages.heads.remove}
+          </button>
+        </td>
+      </tr>
+      <SlipRow ids={line === undefined ? [] : [`line:${line.id}`]} columns={columnsOf(entry.part)} />
+    </>
+  );
+}
+
+function LotField({
+  entry,
+  name,
+  put,
+}: {
+  readonly entry: Entry;
+  readonly name: string;
+  readonly put: (next: Partial<Entry>, field: string) => void;
+}) {
+  const { materials } = useSheet();
+  const lots = materials.lotsOf(entry.material);
+  if (lots.length === 0 && entry.lot === null) return null;
+  return (
+    <select
+      className={on('field')}
+      aria-label={messages.lotOf(name)}
+      value={entry.lot ?? ''}
+      onChange={(event) => put({ lot: event.target.value === '' ? null : event.target.value }, 'lot')}
+    >
+      <option value="">{messages.noLot}</option>
+      {lots.map(({ id, mark, certificate }) => (
+        <option key={id} value={id}>
+          {certificate === null ? mark : `${mark}, ${certificate.date}`}
+        </option>
+      ))}
+      {entry.lot === null || lots.some(({ id }) => id === entry.lot) ? null : <option value={entry.lot}>{entry.lot}</option>}
+    </select>
+  );
+}
+
+const MG = 1000;
+
+function FatCells({ entry, grams }: { readonly entry: Entry; readonly grams: number | null }) {
+  const { materials } = useSheet();
+  const { locale } = useDisplay();
+  const found = materials.of(entry.material);
+  const lot = materials.lotsOf(entry.material).find(({ id }) => id === entry.lot) ?? null;
+  const material = found === undefined ? undefined : materialOfLot(found, lot);
+  if (material === undefined || (material.kind !== 'fat' && material.kind !== 'wax'))
+    return (
+      <>
+        <Blank />
+        <Blank className={on('wide')} />
+        <Blank className={on('wide')} />
+        <Blank className={on('wide')} />
+      </>
+    );
+  const { value, low, high, source, grade } = material.sv;
+  const takes = grams === null ? null : ((grams * Number(value)) / MG / M_KOH) * M_NAOH;
+  return (
+    <>
+      <td className={on('n')}>{value}</td>
+      <td className={on('n wide')}>{low === undefined || high === undefined ? '' : messages.workings.range(low, high)}</td>
+      <td className={on('source wide')}>
+        {source}
+        {grade === 'from memory' ? <b> · {messages.grades[grade]}</b> : null}
+      </td>
+      <td className={on('n wide')}>{takes === null ? '' : short(takes, locale)}</td>
+    </>
+  );
+}

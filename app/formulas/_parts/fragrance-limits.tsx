@@ -1,0 +1,39 @@
+'use client';
+import { numberText } from '#lib/units/format';
+import { useDisplay } from '../../_live/use';
+import { on } from '../classes';
+import { messages } from '../messages-sheet';
+import { useSheet } from './use-sheet';
+import { Figure, short, Slip } from './workings';
+
+/** What the certificates allow of all fragrance together, and what of it has to be named on the label. */
+export function FragranceLimits() {
+  const { plan, formula } = useSheet();
+  const { locale } = useDisplay();
+  if (plan === null || !formula.entries.some(({ part }) => part === 'fragrance')) return null;
+  const { verdict, allergens } = plan.figures.fragrance;
+  const { blend } = messages;
+  return (
+    <>
+      {verdict.kind === 'not-known' ? (
+        <p>{verdict.without.length === 0 ? null : blend.notKnown(verdict.without.join(', '))}</p>
+      ) : (
+        <>
+          <p className={on(verdict.kind === 'over' ? 'warn' : 'reading')}>
+            {blend.sum} <Figure of="fragrance-limit">{numberText(verdict.sum, locale, 2)}</Figure>{' '}
+            {blend.most(short(verdict.most, locale, 4))}
+          </p>
+          <Slip ids={['fragrance-limit']} />
+        </>
+      )}
+      {allergens.length === 0 ? null : (
+        <p className={on('dim')}>
+          {blend.allergens}:{' '}
+          {allergens
+            .map(({ name, share, declared }) => `${name} ${numberText(100 * share, locale, 3)} %${declared ? `, ${blend.declared}` : ''}`)
+            .join('; ')}
+        </p>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,46 @@
+import { CATALOGUE } from '#lib/work/formula/index';
+import type { Lot, Material, Part, PlanContext } from '#lib/work/formula/index';
+
+const KINDS: Readonly<Record<Part, readonly Material['kind'][]>> = {
+  fat: ['fat', 'wax'],
+  alkali: ['alkali'],
+  liquid: ['liquid'],
+  acid: ['acid'],
+  fragrance: ['fragrance'],
+  extra: ['additive', 'colourant', 'fat', 'wax', 'liquid'],
+};
+
+/** What a sheet chooses from. Of two materials by one id the maker's counts. */
+export interface Materials {
+  readonly of: (id: string | null) => Material | undefined;
+  readonly nameOf: (id: string | null) => string;
+  /** Ids and names of what may play a part, by name. */
+  readonly forPart: (part: Part) => readonly (readonly [string, string])[];
+  readonly lotsOf: (material: string | null) => readonly Lot[];
+}
+
+export const materialsOf = (context: PlanContext): Materials => {
+  const all = new Map([...CATALOGUE, ...context.materials].map((one) => [one.id, one]));
+  const preparations = new Map(context.preparations.map((one) => [one.id, one]));
+  const parts = new Map<Part, readonly (readonly [string, string])[]>();
+  const listed = (part: Part): readonly (readonly [string, string])[] =>
+    [
+      ...[...all.values()].filter(({ kind }) => KINDS[part].includes(kind)).map(({ id, name }) => [id, name] as const),
+      ...[...preparations.values()].map(({ id, name }) => [id, name] as const),
+    ].toSorted(([, a], [, b]) => a.localeCompare(b));
+  return {
+    of: (id) => (id === null ? undefined : all.get(id)),
+    nameOf: (id) => (id === null ? '' : (all.get(id)?.name ?? preparations.get(id)?.name ?? id)),
+    forPart(part) {
+      const known = parts.get(part) ?? listed(part);
+      parts.set(part, known);
+      return known;
+    },
+    lotsOf: (material) => context.lots.filter((lot) => lot.material === material),
+  };
+};
+
+/** Whether ounces of it could be fluid: a liquid, or an oil that stays one. */
+export const pours = (material: Material | undefined): boolean =>
+  material !== undefined &&
+  (material.kind === 'liquid' || material.kind === 'fragrance' || (material.kind === 'fat' && material.melting === null));

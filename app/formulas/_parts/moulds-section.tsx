@@ -1,0 +1,175 @@
+'use client';
+import { numberText } from '#lib/units/format';
+import type { MouldUse } from '#lib/work/formula/index';
+import { useDisplay } from '../../_live/use';
+import { Head } from '../../_ui/head';
+import { massHead, showIn } from '../../_ui/quantities';
+import { PaperSection } from '../../_ui/section';
+import { on } from '../classes';
+import { messages } from '../messages-sheet';
+import { MouldDrawing } from './mould-drawing';
+import { SizeFields } from './size-fields';
+import { useSheet } from './use-sheet';
+import { Figure, short, Slip, SlipRow } from './workings';
+
+const COLUMNS = 8;
+const FILL = '95';
+
+/** How large the batch is, the moulds it goes into, and how full each will be. */
+export function MouldsSection() {
+  const { formula, change, wrongAt, workshop, plan } = useSheet();
+  const display = useDisplay();
+  const { moulds: words, size } = messages;
+  const all = workshop.context.moulds;
+  const put = (moulds: readonly MouldUse[], field: string): void => change({ ...formula, moulds }, `moulds.${field}`);
+  const free = all.find(({ id }) => !formula.moulds.some(({ mould }) => mould === id)) ?? all[0];
+  const wrong = formula.moulds.length === 0 ? wrongAt('moulds') : '';
+  return (
+    <PaperSection name={words.title} note={<p>{words.note}</p>}>
+      <h3 className={on('minor')}>{size.title}</h3>
+      <div className={on('form unprinted')}>
+        <SizeFields
+          id="size"
+          size={formula.size}
+          wrong={wrongAt}
+          onChange={(next, field) => change({ ...formula, size: next }, `size.${field}`)}
+        />
+      </div>
+      <MouldDrawing />
+      {formula.moulds.length === 0 ? null : (
+        <table className={on('table entries')}>
+          <thead>
+            <tr>
+              <Head name={words.heads.mould} />
+              <Head name={words.heads.count} />
+              <Head name={words.heads.fill} unit="%" />
+              <Head name={words.heads.brim} unit="mL" n wide />
+              <Head name={words.heads.batter} unit={massHead(display)} n wide />
+              <Head name={words.heads.full} unit="%" n />
+              <Head name={words.heads.left} unit="mm" n wide />
+              <Head name={messages.heads.remove} unseen />
+            </tr>
+          </thead>
+          <tbody>
+            {formula.moulds.map((use, at) => (
+              // A mould may stand here twice while it is being chosen.
+              // oxlint-disable-next-line react/no-array-index-key
+              <MouldRow key={at} use={use} at={at} put={put} />
+            ))}
+          </tbody>
+        </table>
+      )}
+      {wrong === '' ? null : <p className={on('warn')}>{wrong}</p>}
+      {free === undefined ? (
+        <p>{words.none}</p>
+      ) : (
+        <div className={on('acts')}>
+          <button
+            type="button"
+            className={on('act')}
+            onClick={() => put([...formula.moulds, { mould: free.id, count: 1, fill: FILL }], 'add')}
+          >
+            {words.add}
+          </button>
+        </div>
+      )}
+      {plan?.sizing == null ? null : (
+        <>
+          <p className={on('dim')}>
+            <Figure of="batter-volume">{`${short(plan.sizing.batter.value, display.locale, 4)} mL`}</Figure>{' '}
+            {words.density(numberText(plan.sizing.density, display.locale, 3), short(plan.sizing.residue, display.locale, 3))}
+          </p>
+          <Slip ids={['batter-volume']} />
+          {plan.sizing.loafRule === null ? null : (
+            <p className={on('dim')}>
+              {words.rule(short(plan.sizing.loafRule.fats, display.locale, 4), short(plan.sizing.loafRule.against, display.locale, 4))}
+            </p>
+          )}
+        </>
+      )}
+    </PaperSection>
+  );
+}
+
+interface RowProps {
+  readonly use: MouldUse;
+  readonly at: number;
+  readonly put: (moulds: readonly MouldUse[], field: string) => void;
+}
+
+function MouldRow({ use, at, put }: RowProps) {
+  const { formula, workshop, wrongAt, plan } = useSheet();
+  const display = useDisplay();
+  const all = workshop.context.moulds;
+  const fill = plan?.sizing?.moulds.find(({ mould }) => mould === use.mould);
+  const name = all.find(({ id }) => id === use.mould)?.name ?? use.mould;
+  const wrong = wrongAt(`moulds[${at}]`);
+  const { heads } = messages.moulds;
+  const set = (next: Partial<MouldUse>, field: string): void =>
+    put(
+      formula.moulds.map((one, index) => (index === at ? { ...one, ...next } : one)),
+      `${at}.${field}`,
+    );
+  return (
+    <>
+      <tr data-mould={use.mould}>
+        <th scope="row">
+          <select
+            className={on('field')}
+            aria-label={heads.mould}
+            value={use.mould}
+            onChange={(event) => set({ mould: event.target.value }, 'mould')}
+          >
+            {all.map(({ id, name }) => (
+              <option key={id} value={id}>
+                {name}
+              </option>
+            ))}
+            {all.some(({ id }) => id === use.mould) ? null : <option value={use.mould}>{use.mould}</option>}
+          </select>
+          {wrong === '' ? null : <p className={on('warn')}>{wrong}</p>}
+        </th>
+        <td>
+          <input
+            className={on('field')}
+            aria-label={`${heads.count}: ${name}`}
+            inputMode="numeric"
+            value={use.count === 0 ? '' : String(use.count)}
+            onChange={(event) => set({ count: /^\d{1,4}$/.test(event.target.value) ? Number(event.target.value) : 0 }, 'count')}
+          />
+        </td>
+        <td>
+          <input
+            className={on('field')}
+            aria-label={`${heads.fill}: ${name}`}
+            inputMode="decimal"
+            value={use.fill}
+            onChange={(event) => set({ fill: event.target.value }, 'fill')}
+          />
+        </td>
+        <td className={on('n wide')}>{fill === undefined ? '' : short(fill.brim.value, display.locale, 4)}</td>
+        <td className={on('n wide')}>{fill === undefined ? '' : showIn(display).mass(Math.round(1000 * fill.grams), 1000)}</td>
+        <td className={on('n')}>
+          {fill === undefined ? null : <Figure of={`mould:${use.mould}`}>{numberText(100 * fill.full, display.locale, 0)}</Figure>}
+        </td>
+        <td className={on('n wide')}>{fill?.leftAbove == null ? '' : numberText(fill.leftAbove, display.locale, 1)}</td>
+        <td className={on('n')}>
+          <button
+            type="button"
+            className={on('link')}
+            aria-label={messages.remove(name)}
+            onClick={() =>
+              put(
+                formula.moulds.filter((_, index) => index !== at),
+                'remove',
+              )
+            }
+          >
+            {messages.heads.remove}
+          </button>
+        </td>
+      </tr>
+      <SlipRow ids={[`mould:${use.mould}`]} columns={COLUMNS} />
+    </>
+  );
+}

@@ -1,0 +1,144 @@
+'use client';
+import { numberText } from '#lib/units/format';
+import type { Blend, Formula, Part } from '#lib/work/formula/index';
+import { useDisplay } from '../../_live/use';
+import { Blank } from '../../_ui/figures';
+import { Head } from '../../_ui/head';
+import { massHead, showIn } from '../../_ui/quantities';
+import { PaperSection } from '../../_ui/section';
+import { on } from '../classes';
+import { messages } from '../messages-sheet';
+import { problemText } from '../messages-problems';
+import { firstAmount } from './amount';
+import { AmountField } from './amount-field';
+import { entryId, withEntry, withNewEntry } from './draft';
+import { columnsOf, EntryRow } from './entry-row';
+import { FragranceLimits } from './fragrance-limits';
+import { problemsOf, useSheet } from './use-sheet';
+import { Figure, short, SlipRow } from './workings';
+
+/** A thing added at the end of its part, with nothing said of it but the measure of its neighbours. */
+const withAnother = (formula: Formula, part: Part): Formula => {
+  const id = entryId(formula, part);
+  return withEntry(withNewEntry(formula, part, id), id, { amount: firstAmount(formula.entries, part) });
+};
+
+const OF_PART: Readonly<Record<string, Part>> = { 'no-fat': 'fat', 'no-alkali': 'alkali', 'no-liquid': 'liquid' };
+const OF_SHARE: Readonly<Record<string, Part>> = { fat: 'fat', fats: 'fat', liquid: 'liquid', hydroxide: 'alkali', alkali: 'alkali' };
+
+/** All of one part, as a table that is typed into. */
+export function PartSection({ part }: { readonly part: Part }) {
+  const { formula, change, answer, plan } = useSheet();
+  const display = useDisplay();
+  const words = messages.parts[part];
+  const { heads } = messages;
+  const entries = formula.entries.flatMap((entry, at) => (entry.part === part ? [{ entry, at }] : []));
+  const wrong = problemsOf(answer).filter(
+    ({ path, code, params }) => path === 'entries' && (OF_PART[code] ?? OF_SHARE[String(params['part'])]) === part,
+  );
+  const blendOf = (id: string): Blend | undefined => formula.blends.find((blend) => blend.entries.includes(id));
+  return (
+    <PaperSection name={words.title} note={<p>{words.note}</p>}>
+      {entries.length === 0 ? null : (
+        <table className={on('table entries')}>
+          <thead>
+            <tr>
+              <Head name={words.thing} />
+              <Head name={heads.amount} />
+              <Head name={heads.weight} unit={massHead(display)} n />
+              {part === 'fat' ? (
+                <>
+                  <Head name={heads.value} unit="mg KOH/g" n />
+                  <Head name={heads.range} unit="mg KOH/g" n wide />
+                  <Head name={heads.source} wide />
+                  <Head name={heads.takes} unit="g" n wide />
+                </>
+              ) : (
+                <>
+                  <Head name={heads.share} unit={messages.ofBatter} n wide />
+                  <Head name={heads.tolerance} n wide />
+                </>
+              )}
+              <Head name={heads.remove} unseen />
+            </tr>
+          </thead>
+          <tbody>
+            {part === 'fragrance' ? formula.blends.map((blend, at) => <BlendRow key={blend.id} blend={blend} at={at} />) : null}
+            {entries.map(({ entry, at }) => (
+              <EntryRow key={entry.id} entry={entry} at={at} blended={blendOf(entry.id) !== undefined} />
+            ))}
+          </tbody>
+          {part === 'fat' && plan !== null ? (
+            <tfoot>
+              <tr>
+                <th scope="row">{messages.all}</th>
+                <Blank />
+                <td className={on('n')}>{showIn(display).mass(Math.round(1000 * plan.figures.fats), 100)}</td>
+                <Blank />
+                <Blank className={on('wide')} />
+                <Blank className={on('wide')} />
+                <td className={on('n wide')}>
+                  <Figure of="fat-demand">{short(plan.figures.fatDemandMoles, display.locale)} mol</Figure>
+                </td>
+                <Blank />
+              </tr>
+              <SlipRow ids={['fat-demand']} columns={columnsOf(part)} />
+            </tfoot>
+          ) : null}
+        </table>
+      )}
+      {wrong.map((one) => (
+        <p key={one.code} className={on('warn')}>
+          {problemText(one)}
+        </p>
+      ))}
+      {part === 'fragrance' ? <FragranceLimits /> : null}
+      <div className={on('acts')}>
+        <button type="button" className={on('act')} onClick={() => change(withAnother(formula, part), `add.${part}`)}>
+          {words.add}
+        </button>
+      </div>
+    </PaperSection>
+  );
+}
+
+/** Fragrances that go in together: how much of the whole; each of its own stands below with its share. */
+function BlendRow({ blend, at }: { readonly blend: Blend; readonly at: number }) {
+  const { formula, change, rest, wrongAt, plan } = useSheet();
+  const display = useDisplay();
+  const wrong = wrongAt(`blends[${at}]`);
+  const grams = (plan?.lines ?? []).reduce((sum, one) => sum + (blend.entries.includes(one.entry) ? one.grams : 0), 0);
+  return (
+    <tr>
+      <th scope="row">
+        {messages.blend.of(blend.name)}
+        {wrong === '' ? null : (
+          <p id={`blend-${blend.id}-wrong`} className={on('warn')}>
+            {wrong}
+          </p>
+        )}
+      </th>
+      <td>
+        <AmountField
+          id={`blend-${blend.id}`}
+          name={blend.name}
+          part="fragrance"
+          amount={blend.amount}
+          pours
+          wrong={wrong}
+          onChange={(amount) =>
+            change(
+              { ...formula, blends: formula.blends.map((one) => (one.id === blend.id ? { ...one, amount } : one)) },
+              `blends.${blend.id}.amount`,
+            )
+          }
+          onLeave={rest}
+        />
+      </td>
+      <td className={on('n')}>{grams === 0 ? '' : showIn(display).mass(Math.round(1000 * grams), 100)}</td>
+      <td className={on('n wide')}>{plan === null ? '' : `${numberText((100 * grams) / plan.figures.batter, display.locale, 2)} %`}</td>
+      <Blank className={on('wide')} />
+      <Blank />
+    </tr>
+  );
+}

@@ -1,0 +1,110 @@
+'use client';
+import Link from 'next/link';
+import { useMemo, useState } from 'react';
+import type { HttpProblem } from '#lib/protocol/http';
+import type { Formula, Size } from '#lib/work/formula/index';
+import type { Prepared } from '#lib/work/shelf/documents';
+import { Choice, TextField } from '../../_ui/fields';
+import { Problem } from '../../_ui/problem';
+import { PaperSection } from '../../_ui/section';
+import { shelfApi } from '../../_ui/shelf-api';
+import { on } from '../classes';
+import { messages } from '../messages-plan';
+import { problemText } from '../messages-problems';
+import { freshId } from './fresh';
+import { LinesTable } from './lines-table';
+import { SizeFields } from './size-fields';
+import { usePlan } from './use-plan';
+import { problemsOf, useSheet } from './use-sheet';
+
+type Saved = { readonly state: 'not' } | { readonly state: 'done' } | { readonly state: 'failed'; readonly problem: HttpProblem };
+
+/** A batch chosen on paper: how large, of which lots. The bench starts from it. */
+export function Ready({ onLeave }: { readonly onLeave: () => void }) {
+  const { formula, draft, dirty, workshop, materials } = useSheet();
+  const [size, setSize] = useState<Size | null>(null);
+  const [lots, setLots] = useState<Readonly<Record<string, string>>>({});
+  const [note, setNote] = useState('');
+  const [saved, setSaved] = useState<Saved>({ state: 'not' });
+  const chosen = useMemo<Formula>(
+    () => ({
+      ...formula,
+      size: size ?? formula.size,
+      entries: formula.entries.map((entry) => ({ ...entry, lot: lots[entry.id] ?? entry.lot })),
+    }),
+    [formula, size, lots],
+  );
+  const { answer, fresh } = usePlan(chosen, workshop.context);
+  const problems = problemsOf(answer);
+  const { ready } = messages;
+  const save = async (): Promise<void> => {
+    const prepared: Prepared = { id: freshId('batch'), formula: { id: formula.id, version: draft.base }, size, lots, note };
+    const result = await shelfApi.put('prepared', prepared.id, 0, prepared);
+    setSaved(result.ok ? { state: 'done' } : { state: 'failed', problem: result.problem });
+  };
+  const wrong = (place: string): string =>
+    [...new Set(problems.flatMap((one) => (size !== null && one.path === place ? [problemText(one)] : [])))].join(' ');
+  const changed = (next: () => void): void => {
+    setSaved({ state: 'not' });
+    next();
+  };
+  const plan = answer?.kind === 'plan' ? answer : null;
+  return (
+    <PaperSection name={ready.title} note={<p>{ready.note}</p>}>
+      <div className={on('form unprinted')}>
+        <SizeFields id="ready" size={size} typed={ready.asFormula} wrong={wrong} onChange={(next) => changed(() => setSize(next))} />
+        {formula.entries.map((entry) => {
+          const there = materials.lotsOf(entry.material);
+          if (there.length === 0) return null;
+          return (
+            <Choice
+              key={entry.id}
+              id={`lot-${entry.id}`}
+              label={materials.nameOf(entry.material)}
+              value={lots[entry.id] ?? entry.lot ?? ''}
+              options={[['', ready.atBench], ...there.map(({ id, mark }) => [id, mark] as const)]}
+              onChange={(id) => changed(() => setLots(without(lots, entry.id, id)))}
+            />
+          );
+        })}
+        <TextField id="ready-note" label={ready.remark} value={note} onChange={(text) => changed(() => setNote(text))} />
+      </div>
+      {problems.map((one) => (
+        <p key={`${one.path} ${one.code}`} className={on('warn')}>
+          {problemText(one)}
+        </p>
+      ))}
+      {plan === null ? null : <LinesTable plan={plan} />}
+      {plan !== null && !plan.mayStart ? <p className={on('warn')}>{ready.must}</p> : null}
+      {dirty || draft.base === 0 ? <p className={on('warn')}>{ready.keepFirst}</p> : null}
+      {saved.state === 'failed' ? <Problem problem={saved.problem} /> : null}
+      <div className={on('acts')}>
+        {saved.state === 'done' ? (
+          <>
+            <output>{ready.done}</output>
+            <Link className={on('act first')} href="/bench" prefetch={false}>
+              {ready.bench}
+            </Link>
+          </>
+        ) : (
+          <button
+            type="button"
+            className={on('act first')}
+            disabled={dirty || draft.base === 0 || plan === null || !fresh || !plan.mayStart}
+            onClick={() => void save()}
+          >
+            {ready.save}
+          </button>
+        )}
+        <button type="button" className={on('act')} onClick={onLeave}>
+          {ready.leave}
+        </button>
+      </div>
+    </PaperSection>
+  );
+}
+
+const without = (lots: Readonly<Record<string, string>>, entry: string, lot: string): Readonly<Record<string, string>> => {
+  const rest = Object.fromEntries(Object.entries(lots).filter(([id]) => id !== entry));
+  return lot === '' ? rest : { ...rest, [entry]: lot };
+};

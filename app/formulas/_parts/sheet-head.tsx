@@ -1,0 +1,124 @@
+'use client';
+import { useState } from 'react';
+import { TextField } from '../../_ui/fields';
+import { Problem } from '../../_ui/problem';
+import { showIn } from '../../_ui/quantities';
+import { PaperTitle } from '../../_ui/section';
+import { useDisplay } from '../../_live/use';
+import { on } from '../classes';
+import { messages } from '../messages-sheet';
+import { problemText } from '../messages-problems';
+import { saveFormula, saveLines } from './save-file';
+import { problemsOf, useSheet } from './use-sheet';
+
+const PLACED = /^(?:entries|wishes|size|moulds|blends|materials|lots)\b/;
+
+/** Whose sheet this is, what it comes to, and everything that can be done with the whole of it. */
+export function SheetHead() {
+  const { formula, draft, plan, answer, dirty, held, change, rest, wrongAt } = useSheet();
+  const display = useDisplay();
+  const show = showIn(display);
+  const { lead } = messages;
+  const problems = problemsOf(answer);
+  const elsewhere = problems.filter(({ path }) => !PLACED.test(path));
+  const words =
+    plan === null
+      ? answer === null
+        ? lead.asking
+        : lead.not(problems.length)
+      : lead.plan(show.mass(Math.round(1000 * plan.figures.fats), 100), show.mass(plan.total, 100));
+  return (
+    <PaperTitle
+      title={formula.name === '' ? messages.unnamed : formula.name}
+      lead={<span data-answer={answer?.kind ?? 'none'}>{words}</span>}
+      side={
+        <>
+          <p className={on('id')}>{messages.version(draft.base)}</p>
+          {dirty ? <p>{held ? messages.changed : messages.notHeld}</p> : null}
+        </>
+      }
+    >
+      <div className={on('form unprinted')}>
+        <TextField
+          id="name"
+          label={messages.name}
+          value={formula.name}
+          error={wrongAt('name')}
+          onChange={(name) => change({ ...formula, name }, 'name')}
+        />
+        <div className={on('whole')} onBlur={rest}>
+          <TextField id="note" label={messages.note} value={formula.note} onChange={(note) => change({ ...formula, note }, 'note')} />
+        </div>
+      </div>
+      {elsewhere.length === 0 ? null : (
+        <p className={on('warn')}>
+          {messages.elsewhere}: {elsewhere.map(problemText).join(' ')}
+        </p>
+      )}
+      <Acts />
+    </PaperTitle>
+  );
+}
+
+function Acts() {
+  const sheet = useSheet();
+  const { formula, draft, dirty, plan, problem, clash, workshop } = sheet;
+  const [note, setNote] = useState('');
+  const [busy, setBusy] = useState(false);
+  const { acts } = messages;
+  const during = async (act: () => Promise<void>): Promise<void> => {
+    setBusy(true);
+    await act();
+    setBusy(false);
+  };
+  const keep = (): Promise<void> =>
+    during(async () => {
+      await sheet.keep(note);
+      setNote('');
+    });
+  const may = dirty && !busy && formula.name.trim() !== '';
+  return (
+    <>
+      {draft.base === 0 || !dirty ? null : (
+        <div className={on('form gap')}>
+          <TextField id="why" label={acts.why} value={note} onChange={setNote} />
+        </div>
+      )}
+      <div className={on('acts')}>
+        <button type="button" className={on('act first')} disabled={!may} onClick={() => void keep()}>
+          {dirty ? (draft.base === 0 ? acts.keep : acts.keepAs(draft.base + 1)) : acts.kept}
+        </button>
+        <button type="button" className={on('act')} disabled={draft.past.length === 0} onClick={sheet.undo}>
+          {acts.undo}
+        </button>
+        <button type="button" className={on('act')} disabled={draft.future.length === 0} onClick={sheet.redo}>
+          {acts.redo}
+        </button>
+        <button type="button" className={on('act')} disabled={plan === null} onClick={() => print()}>
+          {acts.print}
+        </button>
+        <button type="button" className={on('act')} onClick={() => saveFormula(formula, workshop.context)}>
+          {acts.json}
+        </button>
+        {plan === null ? null : (
+          <button type="button" className={on('act')} onClick={() => saveLines(formula, plan)}>
+            {acts.csv}
+          </button>
+        )}
+        {dirty && draft.base > 0 ? (
+          <button type="button" className={on('act')} disabled={busy} onClick={() => void during(sheet.drop)}>
+            {acts.drop}
+          </button>
+        ) : null}
+      </div>
+      {problem === null ? null : <Problem problem={problem} />}
+      {clash ? (
+        <div className={on('acts')}>
+          <button type="button" className={on('act')} disabled={busy} onClick={() => void during(sheet.aboveNewest)}>
+            {acts.newest}
+          </button>
+        </div>
+      ) : null}
+    </>
+  );
+}

@@ -1,0 +1,62 @@
+import type { Display } from '#lib/units/display';
+import { massText } from '#lib/units/format';
+import type { Warning, WarningCode } from '#lib/work/formula/index';
+
+type Says = (p: Warning['params'], mass: (milligrams: unknown) => string) => string;
+
+/** What a warning says, by code. */
+const SAYS: Readonly<Record<WarningCode, Says>> = {
+  crystallises: ({ celsius, phase }) => `At ${celsius} °C this lye would not stay clear: ${phase} settles out.`,
+  'solubility-unknown': () => 'Whether all of it stays dissolved at the coldest is not known.',
+  'lye-strength-unusual': ({ percent, low, high }) => `Lye of ${percent} % lies outside the usual ${low} to ${high} %.`,
+  'heat-unknown': ({ percent }) => `How hot lye of ${percent} % gets is not known: give the jug room and a cold bath.`,
+  'dilution-heat-unknown': () => 'A stock lye warms when it is thinned; by how much is not reckoned.',
+  'stock-lye-alone': () => 'A stock lye has no liquid to go into here: the bench cannot lead it.',
+  'peak-over-rating': ({ peak, rating, vessel }) => `The lye can get ${peak} °C; ${vessel} is made for ${rating} °C.`,
+  'rating-unknown': ({ vessel, peak }) =>
+    `Nobody has said how hot ${vessel ?? 'the jug'} may get${peak === undefined ? '' : `; the lye can get ${peak} °C`}.`,
+  'lye-boils': ({ peak }) => `The lye can get ${peak} °C and may boil: slowly, with the jug in cold water.`,
+  'lye-heavy': ({ percent }) => `More hydroxide than the oils take: superfat ${percent} %. This is never weighed.`,
+  'lye-heavy-possible': ({ low, chance }) => `Some hydroxide may be left over: superfat may be as low as ${low} % (chance ${chance}).`,
+  'superfat-high': ({ percent }) => `A superfat of ${percent} % leaves a soft bar that turns early.`,
+  'likely-to-separate': ({ percent }) => `At ${percent} % it may part or weep before it sets.`,
+  'likely-to-crack': ({ percent, clay }) => `It may crack as it heats: lye ${percent} %, clay and colour ${clay} % on the oils.`,
+  'likely-to-overheat': ({ percent }) => `Sugar and milk solids are ${percent} % on the oils: it heats in the mould.`,
+  'early-rancidity': ({ iodine, polyunsaturated }) =>
+    `It may turn early: ${[...(iodine === undefined ? [] : [`iodine value ${iodine}`]), ...(polyunsaturated === undefined ? [] : [`${polyunsaturated} % of linoleic and linolenic acid`])].join(', ')}.`,
+  'soft-at-unmoulding': ({ percent }) => `With ${percent} % of hard fatty acids it dents at unmoulding: leave it longer.`,
+  'false-trace': ({ fats, celsius }) => `${fats} may set above ${celsius} °C and pass for trace. Note where your blend begins to set.`,
+  'milk-scorches': ({ celsius }) => `The milk scorches above ${celsius} °C.`,
+  'scale-cannot-serve': ({ line, scale, wanted, couldServe }, mass) =>
+    `${scale === '' ? 'No scale here' : String(scale)} cannot tell ${mass(wanted)} of ${line}.${couldServe === '' ? '' : ` ${String(couldServe)} could.`}`,
+  'scale-never-checked': ({ scale }) => `${scale} has never been checked: the least it can scatter is taken.`,
+  'capacity-exceeded': ({ vessel, scale, gross, capacity }, mass) =>
+    `${vessel} with what goes in would be ${mass(gross)}; ${scale} bears ${mass(capacity)}.`,
+  'no-scale': () => 'No scale is set up: weights will be typed by hand.',
+  'part-pours': ({ line, pours }) => `${line} is weighed in ${pours} goes.`,
+  'over-fragrance-limit': ({ sum, most }) => `The fragrance is over what its certificates allow: ${sum} of 1. At most ${most} g.`,
+  'fragrance-limit-unknown': ({ without }) => `No certificate limit for ${without}: what may be in a bar is not known.`,
+  browning: ({ fragrance, vanillin }) => `${fragrance} holds ${vanillin} % of vanillin: the bar turns brown.`,
+  'mould-overfull': ({ mould, percent }) => `${mould} would be ${percent} % full: it runs over.`,
+  'mould-may-overfill': ({ mould, percent, u }) => `${mould} would be ${percent} % full, give or take ${u}: it may run over.`,
+  'mould-underfull': ({ mould, percent }) => `${mould} would be only ${percent} % full.`,
+  'volume-unknown': () => 'How much room the batter takes is not known at this temperature or strength.',
+  'vessel-too-small': ({ vessel }) => `${vessel} is too small for what goes in, with room to stir.`,
+  'vessel-unknown': ({ vessel }) => `A ${vessel} is asked for, and none is noted in the workshop.`,
+  'vessel-glass': ({ vessel }) => `${vessel} is glass: hot lye etches and cracks it.`,
+  'vessel-eaten': ({ vessel, material }) => `${vessel} is ${material}: hydroxide eats it. It is left out.`,
+  unweighed: ({ text }) => `“${text}” is not weighed and left out of every figure.`,
+  'from-memory': ({ material, what }) => `${material}: the ${what} rests on memory, not on a standard.`,
+  'certificate-unusual': ({ material, value, low, high }) =>
+    `${material}: the certificate’s ${value} lies outside the usual ${low} to ${high}.`,
+  'certificate-in-range': ({ material, value, low, high }) => `${material}: the certificate’s ${value} lies inside ${low} to ${high}.`,
+  'outside-reference': ({ material, percent, low, high, number }) =>
+    `${material} at ${percent} % lies outside the ${low} to ${high} % that ${number} allows.`,
+  'mass-not-scaled': ({ material }) => `${material} is given as a weight: it does not grow with the batch.`,
+  'looks-alike': () => 'Some white powders here look alike: read the label, then the lot, then the cup.',
+};
+
+export const warningText = ({ code, params }: Warning, display: Display): string => {
+  const text = SAYS[code](params, (milligrams) => massText(Number(milligrams), display, 10));
+  return text.charAt(0).toUpperCase() + text.slice(1);
+};
