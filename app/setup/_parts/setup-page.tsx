@@ -11,13 +11,16 @@ import { useAsked } from '../../_ui/use-asked';
 import { PaperTitle } from '../../_ui/section';
 import { messages } from '../messages';
 import { Bind } from './bind';
+import { HabitsSection } from './habits';
 import { EMPTY, OTHER, typedOf } from './binding';
 import type { Typed } from './binding';
 import { Instruments } from './instruments';
+import { Moulds } from './moulds';
 import { Ports } from './ports';
 import { Practice } from './practice';
 import { Tablet } from './tablet';
 import { ThisScreen } from './this-screen';
+import { Vessels } from './vessels';
 
 const LOOK_EVERY_MS = 2_000;
 
@@ -40,6 +43,9 @@ export function SetupPage() {
       </PaperTitle>
       {problem === null ? null : <ProblemSection problem={problem} onAgain={again} />}
       {page === null ? null : <OfInstruments page={page} put={put} />}
+      <Moulds />
+      <Vessels />
+      <HabitsSection />
       <ThisScreen />
     </PaperPage>
   );

@@ -6,6 +6,8 @@ import { useAsked } from '../../_ui/use-asked';
 import { messages } from '../messages';
 import { Catalogue } from './catalogue';
 import { Lots } from './lots';
+import { OwnMaterials } from './own';
+import { Preparations } from './preparations';
 import { askStores, knownOf } from './stores';
 
 /** Lots, materials and preparations. The catalogue is the program's own and stands whether or not the bench machine answers. */
@@ -22,6 +24,12 @@ export function StoresPage() {
       {asked.state === 'failed' ? <ProblemSection problem={asked.problem} onAgain={again} /> : null}
       {there === null ? null : <Lots stores={there} known={knownOf(there)} again={again} />}
       <Catalogue />
+      {there === null ? null : (
+        <>
+          <OwnMaterials items={there.materials} again={again} />
+          <Preparations stores={there} known={knownOf(there)} again={again} />
+        </>
+      )}
     </PaperPage>
   );
 }
