@@ -89,8 +89,7 @@ export const messages = {
     measure: 'measure',
     weight: 'weight',
     share: 'share',
-    value: 'working value',
-    range: 'its range',
+    value: 'working value and range',
     source: 'source',
     takes: 'takes NaOH',
     remove: 'take out',
@@ -100,7 +99,7 @@ export const messages = {
   all: 'All oils',
   ofBatter: 'of the batter',
   choose: 'choose',
-  noLot: 'no lot: the catalogue’s values',
+  noLot: 'lot: not chosen',
   lotOf: (name: string) => `Lot of ${name}`,
   remove: (name: string) => `take out: ${name}`,
   amountOf: (name: string) => `How much ${name}`,
@@ -175,8 +174,8 @@ export const messages = {
     full: (percent: string) => `${percent} % full`,
     density: (density: string, residue: string) =>
       `Density of this batter ${density} g/mL, from its parts. ${residue} g are reckoned to stay in the pot.`,
-    rule: (fats: string, against: string) =>
-      `The trade’s rule for a loaf would put ${fats} g of oils into them; here are ${against} g. Common practice, no source.`,
+    rule: (fats: string, percent: string, less: boolean) =>
+      `The trade’s rule for a loaf would put ${fats} g of oils into them; here are ${percent} % ${less ? 'less' : 'more'}. Common practice, no source.`,
   },
   warnings: {
     title: 'Before you weigh',

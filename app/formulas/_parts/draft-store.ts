@@ -20,11 +20,15 @@ const storage = (): Storage | null => {
   }
 };
 
+/** One without a name yet is a draft still. */
+const isFormula = (formula: Formula): boolean =>
+  formulaSchema.safeParse({ ...formula, name: formula.name === '' ? '-' : formula.name }).success;
+
 const parsed = (text: string | null): HeldDraft | null => {
   if (text === null) return null;
   try {
     const { formula, base } = JSON.parse(text) as HeldDraft;
-    return formulaSchema.safeParse(formula).success && Number.isSafeInteger(base) ? { formula, base } : null;
+    return isFormula(formula) && Number.isSafeInteger(base) ? { formula, base } : null;
   } catch {
     return null;
   }

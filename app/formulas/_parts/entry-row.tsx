@@ -5,11 +5,11 @@ import { materialOfLot } from '#lib/work/formula/index';
 import type { Entry } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
 import { Blank } from '../../_ui/figures';
-import { planStep, showIn } from '../../_ui/quantities';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
 import { AmountField } from './amount-field';
 import { withEntry, withoutEntry } from './draft';
+import { plannedText } from './mass';
 import { pours } from './materials';
 import { useSheet } from './use-sheet';
 import { Figure, short, SlipRow } from './workings';
@@ -21,7 +21,7 @@ interface Props {
 }
 
 /** Columns a part's table has. */
-export const columnsOf = (part: Entry['part']): number => (part === 'fat' ? 8 : 6);
+export const columnsOf = (part: Entry['part']): number => (part === 'fat' ? 7 : 6);
 
 /** One thing of a formula: what, how much as typed, what it weighs, and what it is reckoned with. */
 export function EntryRow({ entry, at, blended }: Props) {
@@ -38,7 +38,6 @@ export function EntryRow({ entry, at, blended }: Props) {
   const figures = plan?.lines.find((one) => one.entry === entry.id);
   const line = plan?.plan.lines.find(({ id }) => id === figures?.line);
   const put = (next: Partial<Entry>, field: string): void => change(withEntry(formula, entry.id, next), `entries.${entry.id}.${field}`);
-  const show = showIn(display);
   return (
     <>
       <tr data-entry={entry.id}>
@@ -80,7 +79,7 @@ export function EntryRow({ entry, at, blended }: Props) {
           />
         </td>
         <td className={on('n')} data-weight={line?.target}>
-          {line === undefined ? null : <Figure of={`line:${line.id}`}>{show.mass(line.target, planStep(line.target))}</Figure>}
+          {line === undefined ? null : <Figure of={`line:${line.id}`}>{plannedText(line.target, display)}</Figure>}
         </td>
         {entry.part === 'fat' ? (
           <FatCells entry={entry} grams={figures?.grams ?? null} />
@@ -89,7 +88,7 @@ export function EntryRow({ entry, at, blended }: Props) {
             <td className={on('n wide')}>
               {figures === undefined ? '' : `${numberText(100 * figures.shareOfBatter, display.locale, 2)} %`}
             </td>
-            <td className={on('n wide')}>{line === undefined ? '' : `± ${show.mass(line.tolerance, planStep(line.tolerance))}`}</td>
+            <td className={on('n wide')}>{line === undefined ? '' : plannedText(line.tolerance, display)}</td>
           </>
         )}
         <td className={on('n')}>
@@ -152,15 +151,16 @@ function FatCells({ entry, grams }: { readonly entry: Entry; readonly grams: num
         <Blank />
         <Blank className={on('wide')} />
         <Blank className={on('wide')} />
-        <Blank className={on('wide')} />
       </>
     );
   const { value, low, high, source, grade } = material.sv;
   const takes = grams === null ? null : ((grams * Number(value)) / MG / M_KOH) * M_NAOH;
   return (
     <>
-      <td className={on('n')}>{value}</td>
-      <td className={on('n wide')}>{low === undefined || high === undefined ? '' : messages.workings.range(low, high)}</td>
+      <td className={on('n')}>
+        {value}
+        {low === undefined || high === undefined ? null : <p className={on('dim')}>{messages.workings.range(low, high)}</p>}
+      </td>
       <td className={on('source wide')}>
         {source}
         {grade === 'from memory' ? <b> · {messages.grades[grade]}</b> : null}

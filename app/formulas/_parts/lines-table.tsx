@@ -7,6 +7,7 @@ import { Head } from '../../_ui/head';
 import { massHead, planStep, showIn } from '../../_ui/quantities';
 import { on } from '../classes';
 import { messages } from '../messages-plan';
+import { plannedText } from './mass';
 
 const SECONDS = 60;
 
@@ -53,8 +54,8 @@ export function LinesTable({ plan: { plan, lines, total, steps, time } }: { read
                     <span className={on('dim')}> {messages.pours(pours.map((one) => show.mass(one, planStep(one))))}</span>
                   )}
                 </th>
-                <td className={on('n')}>{show.mass(line.target, planStep(line.target))}</td>
-                <td className={on('n')}>{show.mass(line.tolerance, planStep(line.tolerance))}</td>
+                <td className={on('n')}>{plannedText(line.target, display)}</td>
+                <td className={on('n')}>{plannedText(line.tolerance, display)}</td>
                 <td className={on('wide')}>
                   {line.into === undefined ? vessel(line.vessel) : messages.carried(vessel(line.vessel), vessel(line.into))}
                 </td>
@@ -69,7 +70,7 @@ export function LinesTable({ plan: { plan, lines, total, steps, time } }: { read
           <tr>
             <Blank className={on('wide')} />
             <th scope="row">{messages.all}</th>
-            <td className={on('n')}>{show.mass(total, planStep(total))}</td>
+            <td className={on('n')}>{plannedText(total, display)}</td>
             <Blank />
             <Blank className={on('wide')} />
             <Blank className={on('wide')} />

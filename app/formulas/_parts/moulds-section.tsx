@@ -3,10 +3,11 @@ import { numberText } from '#lib/units/format';
 import type { MouldUse } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
 import { Head } from '../../_ui/head';
-import { massHead, showIn } from '../../_ui/quantities';
+import { massHead } from '../../_ui/quantities';
 import { PaperSection } from '../../_ui/section';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
+import { gramsText } from './mass';
 import { MouldDrawing } from './mould-drawing';
 import { SizeFields } from './size-fields';
 import { useSheet } from './use-sheet';
@@ -82,7 +83,11 @@ export function MouldsSection() {
           <Slip ids={['batter-volume']} />
           {plan.sizing.loafRule === null ? null : (
             <p className={on('dim')}>
-              {words.rule(short(plan.sizing.loafRule.fats, display.locale, 4), short(plan.sizing.loafRule.against, display.locale, 4))}
+              {words.rule(
+                short(plan.sizing.loafRule.fats, display.locale, 4),
+                numberText(100 * Math.abs(plan.sizing.loafRule.against), display.locale, 1),
+                plan.sizing.loafRule.against < 0,
+              )}
             </p>
           )}
         </>
@@ -148,7 +153,7 @@ function MouldRow({ use, at, put }: RowProps) {
           />
         </td>
         <td className={on('n wide')}>{fill === undefined ? '' : short(fill.brim.value, display.locale, 4)}</td>
-        <td className={on('n wide')}>{fill === undefined ? '' : showIn(display).mass(Math.round(1000 * fill.grams), 1000)}</td>
+        <td className={on('n wide')}>{fill === undefined ? '' : gramsText(fill.grams, display)}</td>
         <td className={on('n')}>
           {fill === undefined ? null : <Figure of={`mould:${use.mould}`}>{numberText(100 * fill.full, display.locale, 0)}</Figure>}
         </td>

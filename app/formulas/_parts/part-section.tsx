@@ -4,7 +4,7 @@ import type { Blend, Formula, Part } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
 import { Blank } from '../../_ui/figures';
 import { Head } from '../../_ui/head';
-import { massHead, showIn } from '../../_ui/quantities';
+import { massHead } from '../../_ui/quantities';
 import { PaperSection } from '../../_ui/section';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
@@ -14,6 +14,7 @@ import { AmountField } from './amount-field';
 import { entryId, withEntry, withNewEntry } from './draft';
 import { columnsOf, EntryRow } from './entry-row';
 import { FragranceLimits } from './fragrance-limits';
+import { gramsText } from './mass';
 import { problemsOf, useSheet } from './use-sheet';
 import { Figure, short, SlipRow } from './workings';
 
@@ -49,14 +50,13 @@ export function PartSection({ part }: { readonly part: Part }) {
               {part === 'fat' ? (
                 <>
                   <Head name={heads.value} unit="mg KOH/g" n />
-                  <Head name={heads.range} unit="mg KOH/g" n wide />
                   <Head name={heads.source} wide />
                   <Head name={heads.takes} unit="g" n wide />
                 </>
               ) : (
                 <>
                   <Head name={heads.share} unit={messages.ofBatter} n wide />
-                  <Head name={heads.tolerance} n wide />
+                  <Head name={heads.tolerance} unit={`± ${massHead(display)}`} n wide />
                 </>
               )}
               <Head name={heads.remove} unseen />
@@ -73,9 +73,8 @@ export function PartSection({ part }: { readonly part: Part }) {
               <tr>
                 <th scope="row">{messages.all}</th>
                 <Blank />
-                <td className={on('n')}>{showIn(display).mass(Math.round(1000 * plan.figures.fats), 100)}</td>
+                <td className={on('n')}>{gramsText(plan.figures.fats, display)}</td>
                 <Blank />
-                <Blank className={on('wide')} />
                 <Blank className={on('wide')} />
                 <td className={on('n wide')}>
                   <Figure of="fat-demand">{short(plan.figures.fatDemandMoles, display.locale)} mol</Figure>
@@ -135,7 +134,7 @@ function BlendRow({ blend, at }: { readonly blend: Blend; readonly at: number })
           onLeave={rest}
         />
       </td>
-      <td className={on('n')}>{grams === 0 ? '' : showIn(display).mass(Math.round(1000 * grams), 100)}</td>
+      <td className={on('n')}>{grams === 0 ? '' : gramsText(grams, display)}</td>
       <td className={on('n wide')}>{plan === null ? '' : `${numberText((100 * grams) / plan.figures.batter, display.locale, 2)} %`}</td>
       <Blank className={on('wide')} />
       <Blank />

@@ -18,7 +18,7 @@ export const saveFormula = (formula: Formula, { materials, preparations, lots, m
   const held = preparations.filter(({ id }) => named.has(id));
   for (const { parts } of held) for (const { material } of parts) named.add(material);
   const text = writeFile({
-    formulas: [formula],
+    formulas: [{ ...formula, name: formula.name === '' ? formula.id : formula.name }],
     materials: materials.filter(({ id }) => named.has(id)),
     preparations: held,
     lots: lots.filter(({ id }) => formula.entries.some(({ lot }) => lot === id)),

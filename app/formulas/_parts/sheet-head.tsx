@@ -38,7 +38,7 @@ export function SheetHead() {
         </>
       }
     >
-      <div className={on('form unprinted')}>
+      <div className={on('form gap unprinted')}>
         <TextField
           id="name"
           label={messages.name}
@@ -85,7 +85,7 @@ function Acts() {
         </div>
       )}
       <div className={on('acts')}>
-        <button type="button" className={on('act first')} disabled={!may} onClick={() => void keep()}>
+        <button type="button" className={on(may ? 'act first' : 'act')} disabled={!may} onClick={() => void keep()}>
           {dirty ? (draft.base === 0 ? acts.keep : acts.keepAs(draft.base + 1)) : acts.kept}
         </button>
         <button type="button" className={on('act')} disabled={draft.past.length === 0} onClick={sheet.undo}>

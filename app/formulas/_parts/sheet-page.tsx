@@ -32,10 +32,11 @@ interface Opened {
 
 /** What was kept, and what this screen holds above it. A draft of a formula never kept is found here alone. */
 const openSheet = async (id: string): Promise<Answer<Opened>> => {
-  const [workshop, document] = await Promise.all([shelfApi.workshop(), shelfApi.document('formula', id)]);
+  const workshop = await shelfApi.workshop();
   if (!workshop.ok) return workshop;
   const held = draftStore.read(id);
   if (held !== null) return { ok: true, value: { workshop: workshop.value, start: held, dirty: true } };
+  const document = await shelfApi.document('formula', id);
   if (!document.ok) return document.status === 404 ? { ...document, problem: messages.none } : document;
   const last = newest(document.value);
   if (last === null) return { ok: false, problem: messages.none, status: 404 };
