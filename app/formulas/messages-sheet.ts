@@ -90,7 +90,6 @@ export const messages = {
     weight: 'weight',
     share: 'share',
     value: 'working value and range',
-    source: 'source',
     takes: 'takes NaOH',
     remove: 'take out',
     lot: 'lot',

@@ -2,7 +2,7 @@
 import { M_KOH, M_NAOH } from '#lib/soap/molar-mass';
 import { numberText } from '#lib/units/format';
 import { materialOfLot } from '#lib/work/formula/index';
-import type { Entry } from '#lib/work/formula/index';
+import type { Entry, Material } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
 import { Blank } from '../../_ui/figures';
 import { on } from '../classes';
@@ -21,7 +21,7 @@ interface Props {
 }
 
 /** Columns a part's table has. */
-export const columnsOf = (part: Entry['part']): number => (part === 'fat' ? 7 : 6);
+export const COLUMNS = 6;
 
 /** One thing of a formula: what, how much as typed, what it weighs, and what it is reckoned with. */
 export function EntryRow({ entry, at, blended }: Props) {
@@ -59,6 +59,7 @@ export function EntryRow({ entry, at, blended }: Props) {
             )}
           </select>
           <LotField entry={entry} name={name} put={put} />
+          <Source entry={entry} />
           {wrong === '' ? null : (
             <p id={`amount-${entry.id}-wrong`} className={on('warn')}>
               {wrong}
@@ -102,7 +103,7 @@ export function EntryRow({ entry, at, blended }: Props) {
           </button>
         </td>
       </tr>
-      <SlipRow ids={line === undefined ? [] : [`line:${line.id}`]} columns={columnsOf(entry.part)} />
+      <SlipRow ids={line === undefined ? [] : [`line:${line.id}`]} columns={COLUMNS} />
     </>
   );
 }
@@ -137,33 +138,46 @@ function LotField({
   );
 }
 
+/** The entry's material as its lot's certificate says. */
+const useMaterial = (entry: Entry): Material | undefined => {
+  const { materials } = useSheet();
+  const found = materials.of(entry.material);
+  const lot = materials.lotsOf(entry.material).find(({ id }) => id === entry.lot) ?? null;
+  return found === undefined ? undefined : materialOfLot(found, lot);
+};
+
+/** What an oil's working value rests on. */
+function Source({ entry }: { readonly entry: Entry }) {
+  const material = useMaterial(entry);
+  if (material === undefined || (material.kind !== 'fat' && material.kind !== 'wax')) return null;
+  const { source, grade } = material.sv;
+  return (
+    <p className={on('dim wide')}>
+      {source}
+      {grade === 'from memory' ? <b> · {messages.grades[grade]}</b> : null}
+    </p>
+  );
+}
+
 const MG = 1000;
 
 function FatCells({ entry, grams }: { readonly entry: Entry; readonly grams: number | null }) {
-  const { materials } = useSheet();
   const { locale } = useDisplay();
-  const found = materials.of(entry.material);
-  const lot = materials.lotsOf(entry.material).find(({ id }) => id === entry.lot) ?? null;
-  const material = found === undefined ? undefined : materialOfLot(found, lot);
+  const material = useMaterial(entry);
   if (material === undefined || (material.kind !== 'fat' && material.kind !== 'wax'))
     return (
       <>
         <Blank />
         <Blank className={on('wide')} />
-        <Blank className={on('wide')} />
       </>
     );
-  const { value, low, high, source, grade } = material.sv;
+  const { value, low, high } = material.sv;
   const takes = grams === null ? null : ((grams * Number(value)) / MG / M_KOH) * M_NAOH;
   return (
     <>
       <td className={on('n')}>
         {value}
         {low === undefined || high === undefined ? null : <p className={on('dim')}>{messages.workings.range(low, high)}</p>}
-      </td>
-      <td className={on('source wide')}>
-        {source}
-        {grade === 'from memory' ? <b> · {messages.grades[grade]}</b> : null}
       </td>
       <td className={on('n wide')}>{takes === null ? '' : short(takes, locale)}</td>
     </>

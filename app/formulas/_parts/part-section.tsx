@@ -12,7 +12,7 @@ import { problemText } from '../messages-problems';
 import { firstAmount } from './amount';
 import { AmountField } from './amount-field';
 import { entryId, withEntry, withNewEntry } from './draft';
-import { columnsOf, EntryRow } from './entry-row';
+import { COLUMNS, EntryRow } from './entry-row';
 import { FragranceLimits } from './fragrance-limits';
 import { gramsText } from './mass';
 import { problemsOf, useSheet } from './use-sheet';
@@ -50,7 +50,6 @@ export function PartSection({ part }: { readonly part: Part }) {
               {part === 'fat' ? (
                 <>
                   <Head name={heads.value} unit="mg KOH/g" n />
-                  <Head name={heads.source} wide />
                   <Head name={heads.takes} unit="g" n wide />
                 </>
               ) : (
@@ -75,13 +74,12 @@ export function PartSection({ part }: { readonly part: Part }) {
                 <Blank />
                 <td className={on('n')}>{gramsText(plan.figures.fats, display)}</td>
                 <Blank />
-                <Blank className={on('wide')} />
                 <td className={on('n wide')}>
                   <Figure of="fat-demand">{short(plan.figures.fatDemandMoles, display.locale)} mol</Figure>
                 </td>
                 <Blank />
               </tr>
-              <SlipRow ids={['fat-demand']} columns={columnsOf(part)} />
+              <SlipRow ids={['fat-demand']} columns={COLUMNS} />
             </tfoot>
           ) : null}
         </table>
