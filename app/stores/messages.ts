@@ -65,7 +65,7 @@ export const messages = {
     filter: 'Find by name',
     filterHint: 'part of a name',
     heads: { name: 'material', figure: 'figure', value: 'value', range: 'range', rests: 'rests on', source: 'source' },
-    nothing: (text: string) => `Nothing in the catalogue is called “${text}”. Add it as your own below.`,
+    nothing: (text: string) => `Nothing in the catalogue is called “${text}”. Add it to your own materials.`,
     profile: 'Fatty acids, % of them all',
     noFigures: 'Nothing is computed from it but its mass.',
     asked: 'asked for: it stands on the lot’s certificate',

@@ -1,4 +1,5 @@
 'use client';
+import { mouldVolume } from '#lib/work/formula/index';
 import type { Mould } from '#lib/work/formula/index';
 import type { Kind } from '../../_ui/kept/kind';
 import { KeptSection } from '../../_ui/kept/section';
@@ -41,7 +42,9 @@ const sidesOf = ({ shape }: Mould): Readonly<Record<string, string>> => {
   return Object.fromEntries(Object.entries(sides).filter(([, value]) => value !== '')) as Readonly<Record<string, string>>;
 };
 
+/** Nothing while a length is missing: what is wrong stands beside it. */
 function Volume({ mould }: { readonly mould: Mould }) {
+  if (mouldVolume(mould) === null) return null;
   return (
     <p aria-live="polite">
       {words.holds} <MouldVolume mould={mould} />

@@ -23,13 +23,13 @@ export function StoresPage() {
       </PaperTitle>
       {asked.state === 'failed' ? <ProblemSection problem={asked.problem} onAgain={again} /> : null}
       {there === null ? null : <Lots stores={there} known={knownOf(there)} again={again} />}
-      <Catalogue />
       {there === null ? null : (
         <>
           <OwnMaterials items={there.materials} again={again} />
           <Preparations stores={there} known={knownOf(there)} again={again} />
         </>
       )}
+      <Catalogue />
     </PaperPage>
   );
 }
