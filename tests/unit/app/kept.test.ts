@@ -34,9 +34,18 @@ describe('a field read', () => {
   });
 });
 
+const item = <T extends { readonly id: string }>(document: T) => ({ id: document.id, version: 1, wall: 0, document: document as never });
+/** The figures of a material without where they come from. */
+const values = (one: object): object =>
+  Object.fromEntries(
+    Object.entries(one).map(([key, value]: [string, unknown]) => [
+      key,
+      typeof value === 'object' && value !== null && 'value' in value ? value.value : typeof value === 'boolean' ? value : null,
+    ]),
+  );
+
 describe('a document opened and kept without a change', () => {
   const { materials, moulds, lots, preparations } = SAMPLE_WORKSHOP;
-  const item = <T extends { readonly id: string }>(document: T) => ({ id: document.id, version: 1, wall: 0, document: document as never });
   const known = knownOf({
     lots: lots.map(item),
     materials: materials.filter(({ origin }) => origin === 'maker').map(item),
@@ -54,13 +63,6 @@ describe('a document opened and kept without a change', () => {
   it.each(materials.map((one) => [one.id, one] as const))('material %s keeps its figures', (_id, material) => {
     const { document, errors } = readMaterial(material.id, typedMaterial(material));
     expect(errors).toEqual({});
-    const values = (one: object): object =>
-      Object.fromEntries(
-        Object.entries(one).map(([key, value]: [string, unknown]) => [
-          key,
-          typeof value === 'object' && value !== null && 'value' in value ? value.value : typeof value === 'boolean' ? value : null,
-        ]),
-      );
     expect(values(document)).toEqual(values(material));
   });
 });
