@@ -7,7 +7,7 @@ import type { Theatre } from './support/theatre';
 const HOURS = Number(process.env['NIGHT_HOURS'] ?? 2);
 const FRAMES = HOURS * 3_600 * 10;
 const SETTLED = 8_000;
-const HANDFUL = 400;
+const HANDFUL = 100;
 /** Of some 6 MB: eight bytes kept of every frame would fail it in two hours. */
 const GROWTH = 0.1;
 
