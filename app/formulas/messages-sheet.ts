@@ -89,7 +89,7 @@ export const messages = {
     measure: 'measure',
     weight: 'weight',
     share: 'share',
-    value: 'working value and range',
+    value: 'working value',
     takes: 'takes NaOH',
     remove: 'take out',
     lot: 'lot',
@@ -108,7 +108,7 @@ export const messages = {
   blend: {
     of: (name: string) => `Blend: ${name}`,
     sum: 'In the driest bar the shares of their limits add up to',
-    most: (most: string) => `of 1. In these proportions ${most} g is the most.`,
+    most: (grams: string) => `of 1. In these proportions ${grams} g is the most.`,
     notKnown: (names: string) => `No certificate limit for ${names}: what the whole may be is not known.`,
     allergens: 'Allergens in the bar, from the certificates',
     declared: 'on the label',

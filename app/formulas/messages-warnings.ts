@@ -34,7 +34,8 @@ const SAYS: Readonly<Record<WarningCode, Says>> = {
     `${vessel} with what goes in would be ${mass(gross)}; ${scale} bears ${mass(capacity)}.`,
   'no-scale': () => 'No scale is set up: weights will be typed by hand.',
   'part-pours': ({ line, pours }) => `${line} is weighed in ${pours} goes.`,
-  'over-fragrance-limit': ({ sum, most }) => `The fragrance is over what its certificates allow: ${sum} of 1. At most ${most} g.`,
+  'over-fragrance-limit': ({ sum, most }) =>
+    `The fragrance is over what its certificates allow: ${sum} of 1. It may be ${most} times what it is.`,
   'fragrance-limit-unknown': ({ without }) => `No certificate limit for ${without}: what may be in a bar is not known.`,
   browning: ({ fragrance, vanillin }) => `${fragrance} holds ${vanillin} % of vanillin: the bar turns brown.`,
   'mould-overfull': ({ mould, percent }) => `${mould} would be ${percent} % full: it runs over.`,

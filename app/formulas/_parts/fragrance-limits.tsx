@@ -12,6 +12,8 @@ export function FragranceLimits() {
   const { locale } = useDisplay();
   if (plan === null || !formula.entries.some(({ part }) => part === 'fragrance')) return null;
   const { verdict, allergens } = plan.figures.fragrance;
+  const scents = new Set(formula.entries.flatMap(({ id, part }) => (part === 'fragrance' ? [id] : [])));
+  const grams = plan.lines.reduce((sum, one) => sum + (scents.has(one.entry) ? one.grams : 0), 0);
   const { blend } = messages;
   return (
     <>
@@ -21,7 +23,7 @@ export function FragranceLimits() {
         <>
           <p className={on(verdict.kind === 'over' ? 'warn' : 'reading')}>
             {blend.sum} <Figure of="fragrance-limit">{numberText(verdict.sum, locale, 2)}</Figure>{' '}
-            {blend.most(short(verdict.most, locale, 4))}
+            {blend.most(short(verdict.most * grams, locale, 4))}
           </p>
           <Slip ids={['fragrance-limit']} />
         </>
