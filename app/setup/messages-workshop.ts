@@ -101,7 +101,7 @@ export const workshop = {
     lyes: { '': 'not said', concentration: 'hydroxide in the lye, %', ratio: 'parts of liquid to one of hydroxide' },
     percent: 'Hydroxide in the lye, %',
     water: 'Parts of liquid to one of hydroxide',
-    kept: 'How you work',
+    kept: 'how you work',
     all: 'Say all four, or none.',
     said: {
       none: 'nothing said',

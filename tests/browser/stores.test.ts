@@ -172,6 +172,31 @@ describe('lots', () => {
   });
 });
 
+describe('two screens', () => {
+  it('the later one is told, loses nothing, and can begin again from the newest', async () => {
+    const lot: Lot = { id: 'lot-two-screens', mark: 'CA 26-30', material: 'castor', certificate: null, files: [] };
+    const put = (expected: number, document: Lot): Promise<Response> =>
+      fetch(url(`/api/shelf/lot/${lot.id}`), {
+        method: 'POST',
+        headers: { 'content-type': 'application/json', origin: url('') },
+        body: JSON.stringify({ expected, document, note: '' }),
+      });
+    expect((await put(0, lot)).status).toBe(200);
+    const page = await open('/stores');
+    const lots = section(page, 'Lots');
+    await press(lots, 'Open CA 26-30');
+    await lots.getByLabel('Mark on the container').fill('CA 26-31');
+    expect((await put(1, { ...lot, mark: 'CA 26-32' })).status).toBe(200);
+    await press(lots, 'Keep the change');
+    await lots.getByText('It was changed somewhere else meanwhile.').waitFor();
+    await lots.getByText('It was changed elsewhere since you began.').waitFor();
+    expect(await lots.getByLabel('Mark on the container').inputValue()).toBe('CA 26-31');
+    await press(lots, 'Begin again from the newest');
+    expect(await lots.getByLabel('Mark on the container').inputValue()).toBe('CA 26-32');
+    await page.close();
+  });
+});
+
 describe('materials', () => {
   it('finds one by name and opens it to its figures with range, source and grade in words', async () => {
     const page = await open('/stores');
@@ -306,6 +331,7 @@ describe('moulds, vessels and habits', () => {
     await habits.getByLabel('Lost in pouring, % of the batter').fill('2');
     await habits.getByLabel('Usual superfat, %').fill('6');
     await press(habits, 'Keep it');
+    await habits.getByText('Kept: how you work.').waitFor();
     await habits.getByText('2 % lost in pouring; superfat 6 %').waitFor();
 
     await page.reload();

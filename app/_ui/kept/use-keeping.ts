@@ -34,6 +34,9 @@ interface State {
   readonly said: string;
   readonly fields: Errors;
 }
+/** HTTP: another version came in between. */
+const CHANGED = 409;
+
 const QUIET: State = { waits: false, problem: null, said: '', fields: {} };
 
 export const useKeeping = (noun: Noun, onKept: () => void): Keeping => {
@@ -47,6 +50,8 @@ export const useKeeping = (noun: Noun, onKept: () => void): Keeping => {
       onKept();
       return answer.value.version;
     }
+    // What stands there now is shown beside what was typed.
+    if (answer.status === CHANGED) onKept();
     setState({ ...QUIET, problem: answer.problem, fields: Object.fromEntries(answer.fields.map(({ path, says }) => [path, says])) });
     return null;
   };

@@ -5,6 +5,7 @@ import type { Habits } from '#lib/work/shelf/documents';
 import { DocumentForm } from '../../_ui/kept/form';
 import { documentOf, WHY } from '../../_ui/kept/kind';
 import type { Draft } from '../../_ui/kept/kind';
+import { Newer } from '../../_ui/kept/newer';
 import { at } from '../../_ui/kept/typed';
 import { useKeeping } from '../../_ui/kept/use-keeping';
 import { Versions } from '../../_ui/kept/versions';
@@ -22,23 +23,26 @@ export function HabitsSection() {
   if (asked.state === 'asking') return null;
   if (asked.state === 'failed') return <ProblemSection problem={asked.problem} onAgain={again} />;
   const [item = null] = asked.value.items;
-  return <Form key={item?.version ?? 0} item={item} again={again} />;
+  return <Form item={item} again={again} />;
 }
 
 function Form({ item, again }: { readonly item: ShelfItem | null; readonly again: () => void }) {
   const { habits: words } = workshop;
   const before = item === null ? null : documentOf<Habits>(item);
-  const [draft, setDraft] = useState<Draft>({ id: 'maker', typed: typedHabits(before), base: item?.version ?? 0, tried: false });
+  const fresh: Draft = { id: 'maker', typed: typedHabits(before), base: item?.version ?? 0, tried: false };
+  const [draft, setDraft] = useState(fresh);
   const keeping = useKeeping('habits', again);
   const reading = readHabits(draft.typed, before);
   const keep = async (): Promise<void> => {
     setDraft({ ...draft, tried: true });
     if (Object.keys(reading.errors).length > 0) return;
     const { document } = reading;
-    await keeping.keep({ id: 'maker', name: words.kept, document, expected: draft.base, note: at(draft.typed, WHY) });
+    if (!(await keeping.keep({ id: 'maker', name: words.kept, document, expected: draft.base, note: at(draft.typed, WHY) }))) return;
+    setDraft((now) => ({ ...now, typed: { ...now.typed, [WHY]: '' }, base: now.base + 1, tried: false }));
   };
   return (
     <PaperSection name={words.title} note={<p>{words.note}</p>}>
+      {item !== null && item.version > draft.base ? <Newer onOver={() => setDraft(fresh)} /> : null}
       <DocumentForm
         kind={{ noun: 'habits', specs: habitSpecs }}
         draft={draft}
@@ -47,6 +51,9 @@ function Form({ item, again }: { readonly item: ShelfItem | null; readonly again
         onTyped={(change) => setDraft({ ...draft, typed: { ...draft.typed, ...change } })}
         onKeep={() => void keep()}
       />
+      <p className={on('gap')}>
+        <output>{keeping.said}</output>
+      </p>
       {item === null ? null : (
         <div className={on('gap')}>
           <Versions noun="habits" id="maker" version={item.version} saidOf={saidHabits} />

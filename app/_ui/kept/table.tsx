@@ -1,0 +1,71 @@
+import { Fragment } from 'react';
+import type { ReactNode } from 'react';
+import type { ShelfItem } from '#lib/protocol/shelf';
+import { on } from '../classes';
+import { Head } from '../head';
+import { documentOf } from './kind';
+import type { Kind } from './kind';
+import { keptMessages } from './messages';
+
+interface TableProps<D> {
+  readonly kind: Kind<D>;
+  readonly items: readonly ShelfItem[];
+  readonly open: string | null;
+  readonly onOpen: (id: string | null) => void;
+  readonly formOf: (item: ShelfItem) => ReactNode;
+}
+
+/** One row for each document; the open one has its form below it. */
+export function Table<D>({ kind, items, open, onOpen, formOf }: TableProps<D>) {
+  return (
+    <table className={on('table')}>
+      <caption className="unseen">{kind.words.caption}</caption>
+      <thead>
+        <tr>
+          {kind.heads.map((head) => (
+            <Head key={head.name} {...head} />
+          ))}
+          <Head name={keptMessages.more} unseen />
+        </tr>
+      </thead>
+      <tbody>
+        {items.map((item) => {
+          const document = documentOf<D>(item);
+          const name = kind.nameOf(document);
+          const cells = kind.cells(document);
+          const isOpen = open === item.id;
+          const slip = `${kind.noun}-slip-${item.id}`;
+          return (
+            <Fragment key={item.id}>
+              <tr data-kept={item.id}>
+                <th scope="row">{name}</th>
+                {kind.heads.slice(1).map(({ name: head, n = false, wide = false }, index) => (
+                  <td key={head} className={on(`${n ? 'n' : ''} ${wide ? 'wide' : ''}`.trim()) || undefined}>
+                    {cells[index]}
+                  </td>
+                ))}
+                <td className={on('n')}>
+                  <button
+                    type="button"
+                    className={on('link')}
+                    aria-expanded={isOpen}
+                    aria-controls={isOpen ? slip : undefined}
+                    aria-label={isOpen ? undefined : keptMessages.openSpoken(name)}
+                    onClick={() => onOpen(isOpen ? null : item.id)}
+                  >
+                    {isOpen ? keptMessages.close : keptMessages.open}
+                  </button>
+                </td>
+              </tr>
+              {isOpen ? (
+                <tr className={on('slip')} id={slip}>
+                  <td colSpan={kind.heads.length + 1}>{formOf(item)}</td>
+                </tr>
+              ) : null}
+            </Fragment>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}
