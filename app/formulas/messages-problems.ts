@@ -5,6 +5,7 @@ type Says = string | ((params: Params) => string);
 
 const PARTS: Readonly<Record<string, string>> = {
   fat: 'oils',
+  fats: 'oils',
   alkali: 'hydroxide',
   liquid: 'liquid',
   acid: 'acids',

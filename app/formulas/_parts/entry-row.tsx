@@ -29,12 +29,11 @@ export function EntryRow({ entry, at, blended }: Props) {
   const display = useDisplay();
   const name = entry.material === null ? messages.parts[entry.part].thing : materials.nameOf(entry.material);
   const path = `entries[${at}]`;
-  const missing = entry.material === null && entry.amount === null;
   const ofMaterial = [
     ...(entry.material === null ? [] : [`materials[${entry.material}]`]),
     ...(entry.lot === null ? [] : [`lots[${entry.lot}]`]),
   ];
-  const wrong = [...new Set([missing ? '' : wrongAt(path), ...ofMaterial.map(wrongAt)].filter((words) => words !== ''))].join(' ');
+  const wrong = [...new Set([wrongAt(path), ...ofMaterial.map(wrongAt)].filter((words) => words !== ''))].join(' ');
   const figures = plan?.lines.find((one) => one.entry === entry.id);
   const line = plan?.plan.lines.find(({ id }) => id === figures?.line);
   const put = (next: Partial<Entry>, field: string): void => change(withEntry(formula, entry.id, next), `entries.${entry.id}.${field}`);

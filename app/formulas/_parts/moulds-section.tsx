@@ -18,13 +18,13 @@ const FILL = '95';
 
 /** How large the batch is, the moulds it goes into, and how full each will be. */
 export function MouldsSection() {
-  const { formula, change, wrongAt, workshop, plan } = useSheet();
+  const { formula, change, wrongIn, workshop, plan } = useSheet();
   const display = useDisplay();
   const { moulds: words, size } = messages;
   const all = workshop.context.moulds;
   const put = (moulds: readonly MouldUse[], field: string): void => change({ ...formula, moulds }, `moulds.${field}`);
   const free = all.find(({ id }) => !formula.moulds.some(({ mould }) => mould === id)) ?? all[0];
-  const wrong = formula.moulds.length === 0 ? wrongAt('moulds') : '';
+  const wrong = wrongIn('moulds');
   return (
     <PaperSection name={words.title} note={<p>{words.note}</p>}>
       <h3 className={on('minor')}>{size.title}</h3>
@@ -32,7 +32,7 @@ export function MouldsSection() {
         <SizeFields
           id="size"
           size={formula.size}
-          wrong={wrongAt}
+          wrong={wrongIn}
           onChange={(next, field) => change({ ...formula, size: next }, `size.${field}`)}
         />
       </div>

@@ -15,6 +15,7 @@ import { entryId, withEntry, withNewEntry } from './draft';
 import { COLUMNS, EntryRow } from './entry-row';
 import { FragranceLimits } from './fragrance-limits';
 import { gramsText } from './mass';
+import { partOf } from './placed';
 import { problemsOf, useSheet } from './use-sheet';
 import { Figure, short, SlipRow } from './workings';
 
@@ -24,9 +25,6 @@ const withAnother = (formula: Formula, part: Part): Formula => {
   return withEntry(withNewEntry(formula, part, id), id, { amount: firstAmount(formula.entries, part) });
 };
 
-const OF_PART: Readonly<Record<string, Part>> = { 'no-fat': 'fat', 'no-alkali': 'alkali', 'no-liquid': 'liquid' };
-const OF_SHARE: Readonly<Record<string, Part>> = { fat: 'fat', fats: 'fat', liquid: 'liquid', hydroxide: 'alkali', alkali: 'alkali' };
-
 /** All of one part, as a table that is typed into. */
 export function PartSection({ part }: { readonly part: Part }) {
   const { formula, change, answer, plan } = useSheet();
@@ -34,9 +32,7 @@ export function PartSection({ part }: { readonly part: Part }) {
   const words = messages.parts[part];
   const { heads } = messages;
   const entries = formula.entries.flatMap((entry, at) => (entry.part === part ? [{ entry, at }] : []));
-  const wrong = problemsOf(answer).filter(
-    ({ path, code, params }) => path === 'entries' && (OF_PART[code] ?? OF_SHARE[String(params['part'])]) === part,
-  );
+  const wrong = problemsOf(answer).filter((one) => partOf(one) === part);
   const blendOf = (id: string): Blend | undefined => formula.blends.find((blend) => blend.entries.includes(id));
   return (
     <PaperSection name={words.title} note={<p>{words.note}</p>}>

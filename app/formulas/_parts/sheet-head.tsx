@@ -8,10 +8,9 @@ import { useDisplay } from '../../_live/use';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
 import { problemText } from '../messages-problems';
+import { isPlaced } from './placed';
 import { saveFormula, saveLines } from './save-file';
 import { problemsOf, useSheet } from './use-sheet';
-
-const PLACED = /^(?:entries|wishes|size|moulds|blends|materials|lots)\b/;
 
 /** Whose sheet this is, what it comes to, and everything that can be done with the whole of it. */
 export function SheetHead() {
@@ -20,7 +19,7 @@ export function SheetHead() {
   const show = showIn(display);
   const { lead } = messages;
   const problems = problemsOf(answer);
-  const elsewhere = problems.filter(({ path }) => !PLACED.test(path));
+  const elsewhere = problems.filter((one) => !isPlaced(one, formula));
   const words =
     plan === null
       ? answer === null

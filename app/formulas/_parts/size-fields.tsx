@@ -37,7 +37,7 @@ export function SizeFields({ id, size, typed = messages.size.kinds.typed, wrong,
         label={words.kind}
         value={kind}
         options={OPTIONS.map(([one, name]) => [one, one === 'typed' ? typed : name])}
-        error={size === null ? wrong('size') : ''}
+        error={wrong('size')}
         onChange={(next) => onChange(sizeOf(next, size), 'kind')}
       />
       {size?.kind === 'bars' ? (

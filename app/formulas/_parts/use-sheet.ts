@@ -42,6 +42,8 @@ export interface Sheet {
   readonly drop: () => Promise<void>;
   /** What is wrong at a place of the formula, in words; empty when nothing is. */
   readonly wrongAt: (path: string) => string;
+  /** The same for that place alone, without what stands inside it. */
+  readonly wrongIn: (path: string) => string;
   readonly derivation: (id: string | null) => Derivation | undefined;
   readonly open: string | null;
   readonly toggle: (id: string) => void;
@@ -60,6 +62,9 @@ export const useSheet = (): Sheet => {
 const isAt = (path: string, place: string): boolean => path === place || path.startsWith(`${place}.`) || path.startsWith(`${place}[`);
 
 export const problemsOf = (answer: PlanAnswer | null): readonly Problem[] => (answer?.kind === 'problems' ? answer.problems : []);
+
+const wordsOf = (answer: PlanAnswer | null, fits: (path: string) => boolean): string =>
+  [...new Set(problemsOf(answer).flatMap((one) => (fits(one.path) ? [problemText(one)] : [])))].join(' ');
 
 /** A sheet over what was kept, or what this screen held of it. */
 export const useNewSheet = (start: HeldDraft, dirtyAtFirst: boolean, workshop: WorkshopPage): Sheet => {
@@ -130,7 +135,8 @@ export const useNewSheet = (start: HeldDraft, dirtyAtFirst: boolean, workshop: W
       setDraft((before) => ({ ...changed(before, last.document as Formula, 'dropped'), base: last.version }));
       setClean(last.document);
     },
-    wrongAt: (place) => [...new Set(problemsOf(answer).flatMap((one) => (isAt(one.path, place) ? [problemText(one)] : [])))].join(' '),
+    wrongAt: (place) => wordsOf(answer, (path) => isAt(path, place)),
+    wrongIn: (place) => wordsOf(answer, (path) => path === place),
     derivation: (id) => (answer?.kind === 'plan' ? answer.derivations.find((one) => one.id === id) : undefined),
     open,
     toggle: (id) => setOpen((before) => (before === id ? null : id)),

@@ -1,0 +1,22 @@
+import type { Formula, Part, Problem } from '#lib/work/formula/index';
+
+const BY_CODE: Readonly<Record<string, Part>> = {
+  'no-fat': 'fat',
+  'no-alkali': 'alkali',
+  'alkali-too-much': 'alkali',
+  'no-liquid': 'liquid',
+};
+const BY_WHOLE: Readonly<Record<string, Part>> = { fats: 'fat', hydroxide: 'alkali', liquid: 'liquid' };
+
+/** The part whose whole a problem is about, where it is about one. */
+export const partOf = ({ path, code, params }: Problem): Part | undefined =>
+  path === 'entries' ? (BY_CODE[code] ?? BY_WHOLE[String(params['part'])]) : undefined;
+
+const FIELDS = /^(?:name|moulds|size(?:\.count|\.value)?|wishes\.superfat|wishes\.lye(?:\.\w+)?|(?:entries|moulds|blends)\[\d+\].*)$/;
+
+/** Whether a field of the sheet says it. What none says stands at the head of the sheet. */
+export const isPlaced = (one: Problem, { entries }: Formula): boolean => {
+  if (partOf(one) !== undefined || FIELDS.test(one.path)) return true;
+  const [, list, id] = /^(materials|lots)\[([^\]]*)\]/.exec(one.path) ?? [];
+  return entries.some(({ material, lot }) => (list === 'materials' ? material === id : list === 'lots' && lot === id));
+};

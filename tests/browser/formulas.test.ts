@@ -1,0 +1,236 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Browser, Locator, Page } from 'playwright-core';
+import type { ShelfDocument, ShelfList, WorkshopPage } from '#lib/protocol/shelf';
+import type { BatchState } from '#lib/work/batch/index';
+import { SAMPLE_WORKSHOP } from '#lib/work/formula/sample/workshop';
+import { freePort, screenAt, serverProcess, tempFolder } from '#tests/support/server-rig';
+import type { ScreenRig, ServerProcess } from '#tests/support/server-rig';
+import { afterQuiet, axe, drawn } from './support/on-page';
+import { launch, SIZES } from './support/theatre';
+import type { Size } from './support/theatre';
+
+interface PlannedLine {
+  readonly id: string;
+  readonly target: number;
+  readonly tolerance: number;
+}
+
+/** What the page shows of its plan, in order. */
+const plannedOn = (page: Page): Promise<readonly PlannedLine[]> =>
+  page
+    .locator('table[data-plan] tr[data-line]')
+    .evaluateAll((rows) =>
+      rows.map((row) => ({
+        id: row.dataset['line'] ?? '',
+        target: Number(row.dataset['target']),
+        tolerance: Number(row.dataset['tolerance']),
+      })),
+    );
+
+const section = (page: Page, name: string): Locator => page.getByRole('region', { name, exact: true });
+const sound = async (page: Page): Promise<void> => {
+  await drawn(page);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
+  expect(await axe(page)).toEqual([]);
+};
+
+describe('formulas on paper', () => {
+  const folder = tempFolder();
+  let browser: Browser;
+  let server: ServerProcess;
+  let page: Page;
+  const url = (path: string): string => `http://localhost:${server.port}${path}`;
+  const get = async <T>(path: string): Promise<T> => (await fetch(url(path))).json() as Promise<T>;
+  const put = async (noun: string, document: { readonly id: string }, expected = 0): Promise<void> => {
+    const response = await fetch(url(`/api/shelf/${noun}/${document.id}`), {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ expected, document, note: '' }),
+    });
+    expect(response.status).toBe(200);
+  };
+  beforeAll(async () => {
+    server = await serverProcess(['--port', String(await freePort()), '--data', folder.path, '--scale', 'practice']);
+    browser = await launch();
+    page = await browser.newPage({ viewport: SIZES.wide, locale: 'en-GB' });
+    page.setDefaultTimeout(15_000);
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await server?.end('SIGTERM');
+    folder.remove();
+  });
+
+  /** Adds one thing to a part and says how much: as a person does, in the measure that stands there. */
+  const add = async (part: string, act: string, material: string, amount: string | null, lot?: string): Promise<void> => {
+    const part_ = section(page, part);
+    await part_.getByRole('button', { name: act }).click();
+    const row = part_.locator('tr[data-entry]').last();
+    await row.getByRole('combobox').first().selectOption({ label: material });
+    if (lot !== undefined) await row.getByRole('combobox', { name: `Lot of ${material}` }).selectOption({ label: lot });
+    if (amount !== null) await row.getByRole('textbox').fill(amount);
+  };
+
+  it('an empty shelf teaches, and in practice the samples come with all they ask for', async () => {
+    await page.goto(url('/formulas'));
+    await page.getByText('A formula says what a soap is made of').waitFor();
+    await sound(page);
+    await page.getByRole('button', { name: 'Put the sample formulas on the shelf' }).click();
+    await page.getByRole('link', { name: 'Alder & oat' }).waitFor();
+    const { context } = await get<WorkshopPage>('/api/workshop');
+    expect(context.moulds.map(({ id }) => id)).toEqual(SAMPLE_WORKSHOP.moulds.map(({ id }) => id));
+    expect(context.vessels.map(({ id }) => id)).toEqual(SAMPLE_WORKSHOP.vessels.map(({ id }) => id));
+    expect(context.lots).toHaveLength(SAMPLE_WORKSHOP.lots.length);
+  });
+
+  it('a broken file says which line, and takes nothing', async () => {
+    const before = await get<ShelfList>('/api/shelf/formula');
+    const text = '{\n  "format": "potwatch-formulas",\n  "version": 1,\n  "formulas": "none"\n}\n';
+    await page
+      .getByLabel('File of formulas')
+      .setInputFiles({ name: 'broken.json', mimeType: 'application/json', buffer: Buffer.from(text) });
+    const alert = page.locator('main [role="alert"]');
+    await alert.getByText('Line 4').first().waitFor();
+    expect(await alert.innerText()).toContain('Nothing of the file was taken');
+    expect(await get<ShelfList>('/api/shelf/formula')).toEqual(before);
+  });
+
+  it('a formula typed from nothing asks for what is missing beside its field, and is lost by nothing', async () => {
+    await page.getByRole('button', { name: 'New formula' }).click();
+    await page.waitForSelector('[data-answer="problems"]');
+    await section(page, 'Oils').getByText('No oil stands here yet').waitFor();
+    await page.getByLabel('Name', { exact: true }).fill('Mallow');
+    await add('Oils', 'Add an oil', 'Coconut oil', '30 %', 'CO 26-07');
+    await add('Oils', 'Add an oil', 'Olive oil', '60');
+    await add('Oils', 'Add an oil', 'Castor oil', 'ten %');
+    await add('Hydroxide', 'Add a hydroxide', 'Sodium hydroxide', null);
+    await section(page, 'Hydroxide').getByText('choose the lot with its certificate').waitFor();
+    await section(page, 'Hydroxide').getByRole('combobox', { name: 'Lot of Sodium hydroxide' }).selectOption({ index: 1 });
+    await add('Liquids', 'Add a liquid', 'Distilled water', null);
+    await section(page, 'Oils').getByText('“ten %” is no number.').waitFor();
+    await section(page, 'Lye').getByText('How much of the fat is to stay unsoaped?').waitFor();
+    // Gone from the screen and back: what was typed stands, the unreadable too.
+    await page.reload();
+    await page.waitForSelector('[data-answer="problems"]');
+    expect(await section(page, 'Oils').getByRole('textbox', { name: 'How much Castor oil' }).inputValue()).toBe('ten %');
+    await section(page, 'Oils').getByRole('textbox', { name: 'How much Castor oil' }).fill('10');
+    await page.getByLabel('Superfat, %').fill('5');
+    await page.getByLabel('Strength of the lye by').selectOption('concentration');
+    await page.getByLabel('Hydroxide in the lye, %').fill('33');
+    await page.getByText('Shares alone have no size yet').waitFor();
+  });
+
+  it('is sized to two moulds, drawn as full as they will be', async () => {
+    await page.getByLabel('The batch is as large as').selectOption('moulds');
+    await page.getByRole('button', { name: 'Add a mould' }).click();
+    await page.getByRole('button', { name: 'Add a mould' }).click();
+    await page.waitForSelector('[data-answer="plan"]');
+    await expect.poll(() => page.locator('svg[role="img"][aria-label*="% full"]').count()).toBe(2);
+    for (const row of await section(page, 'Moulds').locator('tr[data-mould]').all()) {
+      expect(await row.getByRole('button', { name: /^\d+$/ }).innerText()).toBe('95');
+    }
+    await sound(page);
+  });
+
+  it('every figure opens to its workings', async () => {
+    const weight = section(page, 'Oils').locator('tr[data-entry]').nth(1).locator('[data-weight] button');
+    await weight.click();
+    const slip = page.locator('[id^="workings-line"]');
+    await slip.waitFor();
+    expect(await slip.innerText()).toContain('m = share × fats');
+    expect(await slip.innerText()).toContain('60 %');
+    expect(await slip.innerText()).toContain('Codex CXS 33-1981');
+    await sound(page);
+    await weight.click();
+    await section(page, 'Lye').getByRole('button', { name: '5.0 %' }).click();
+    const superfat = page.locator('#workings-superfat');
+    expect(await superfat.innerText()).toContain('s = 1 − (alkali − acid demand) ÷ fat demand');
+    await superfat.getByRole('button', { name: /mol$/ }).first().click();
+    await superfat.getByText('D = Σ mass × SV').waitFor();
+  });
+
+  it('is undone and done again, kept, remembered, and compared with its next version', async () => {
+    const olive = section(page, 'Oils').getByRole('textbox', { name: 'How much Olive oil' });
+    await olive.fill('61');
+    await section(page, 'Oils').getByText('The shares of oils come to 101 %').waitFor();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await olive.inputValue()).toBe('60');
+    await page.getByRole('button', { name: 'Keep it', exact: true }).click();
+    await page.getByText('version 1', { exact: true }).first().waitFor();
+    const { habits } = await get<WorkshopPage>('/api/workshop');
+    expect([habits.superfat, habits.lye]).toEqual(['5', { kind: 'concentration', percent: '33' }]);
+    await page.getByLabel('Superfat, %').fill('6');
+    await page.getByLabel('Why it was changed').fill('softer');
+    await page.getByRole('button', { name: 'Keep it as version 2' }).click();
+    const versions = section(page, 'Versions');
+    await versions.getByRole('row', { name: /superfat.*5.*6/ }).waitFor();
+    expect(await versions.innerText()).toContain('softer');
+  });
+
+  it('somebody else keeping a version meanwhile is said, and neither is lost', async () => {
+    const id = new URL(page.url()).searchParams.get('id') ?? '';
+    const there = await get<ShelfDocument>(`/api/shelf/formula/${id}`);
+    await put('formula', { ...(there.versions.at(-1)?.document as { id: string }), note: 'theirs' } as { id: string }, 2);
+    await page.getByLabel('In a few words').fill('mine');
+    await page.getByRole('button', { name: 'Keep it as version 3' }).click();
+    await page.getByText('It was changed somewhere else meanwhile').waitFor();
+    expect(await page.getByLabel('In a few words').inputValue()).toBe('mine');
+    await page.getByRole('button', { name: 'Keep mine above the newest' }).click();
+    await page.getByText('version 4', { exact: true }).first().waitFor();
+    const after = await get<ShelfDocument>(`/api/shelf/formula/${id}`);
+    expect(after.versions.map(({ document }) => (document as { note: string }).note)).toEqual(['', '', 'theirs', 'mine']);
+  });
+
+  it.each(Object.keys(SIZES) as Size[])('the sheet at %s is sound', async (size) => {
+    await page.setViewportSize(SIZES[size]);
+    await sound(page);
+    await page.setViewportSize(SIZES.wide);
+  });
+
+  it('is made ready, started, and the bench leads through exactly those lines', async () => {
+    await page.getByRole('button', { name: 'Make a batch ready' }).click();
+    const ready = section(page, 'Make ready');
+    await ready.getByLabel('Coconut oil').waitFor();
+    expect(await ready.getByLabel('Coconut oil').locator('option:checked').innerText()).toBe('CO 26-07');
+    await ready.locator('table[data-plan]').waitFor();
+    await sound(page);
+    const planned = await plannedOn(page);
+    expect(planned.map(({ id }) => id).toSorted()).toEqual(['alkali', 'fat', 'fat-2', 'fat-3', 'liquid']);
+    await ready.getByRole('button', { name: 'Put it on the bench’s list' }).click();
+    await ready.getByRole('link', { name: 'Go to the bench' }).click();
+    const watcher = screenAt(server.port);
+    await watcher.greeted();
+    await startOnBench(page, watcher, 'Mallow');
+    const batch = await started(watcher);
+    const led = batch.order.map((id) => batch.lines[id]?.plan);
+    expect(led.map((line) => ({ id: line?.id, target: line?.target, tolerance: line?.tolerance }))).toEqual(planned);
+    const frame = await watcher.frame(({ cue }) => cue.line !== null);
+    expect(frame.cue.line).toBe(planned[0]?.id);
+    expect(await page.getByRole('heading', { level: 1 }).innerText()).toBe(led[0]?.material.name);
+    watcher.close();
+  });
+});
+
+const started = async (watcher: ScreenRig): Promise<BatchState> => {
+  await watcher.frame(() => watcher.batch() !== null);
+  const batch = watcher.batch();
+  if (batch === null) throw new Error('no batch');
+  return batch;
+};
+
+/** Chooses a plan by its name, for every material the first card, and starts. A tap right after a change is swallowed by the page. */
+const startOnBench = async (page: Page, watcher: ScreenRig, name: string): Promise<void> => {
+  await page.waitForSelector('[data-lease="mine"]');
+  const plan = page.locator('button[data-card^="plan "]').filter({ hasText: name });
+  await plan.waitFor();
+  await afterQuiet(page);
+  await plan.click();
+  for (;;) {
+    await afterQuiet(page);
+    const card = page.locator('button[data-card]').first();
+    const last = (await card.getAttribute('data-card')) === 'start';
+    await card.click();
+    if (last) break;
+  }
+  await expect.poll(() => watcher.batch() !== null).toBe(true);
+};
