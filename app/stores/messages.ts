@@ -54,6 +54,11 @@ export const messages = {
   files: {
     field: 'Certificates and data sheets (PDF, picture or text, 8 MB at most)',
     keeping: 'Keeping the file',
+    large: (name: string) => ({
+      error: `${name} is larger than 8 MB.`,
+      kept: 'The lot is as it was; what you typed is still here.',
+      todo: 'Choose a smaller one: a scan in grey at 150 dpi is enough to read.',
+    }),
     remove: 'Leave out',
     removeSpoken: (name: string) => `Leave out ${name}`,
   },

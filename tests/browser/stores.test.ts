@@ -172,6 +172,24 @@ describe('lots', () => {
   });
 });
 
+describe('a file that is not kept', () => {
+  it.each([
+    ['too large', { name: 'scan.png', mimeType: 'image/png', buffer: Buffer.alloc(8 * 1024 * 1024 + 1) }, 'scan.png is larger than 8 MB.'],
+    ['of another kind', { name: 'all.zip', mimeType: 'application/zip', buffer: Buffer.from('PK') }, 'That is no kind of file'],
+    ['empty', { name: 'none.txt', mimeType: 'text/plain', buffer: Buffer.alloc(0) }, 'The file is empty.'],
+  ])('%s is told, and what was typed stays', async (_what, file, says) => {
+    const page = await open('/stores');
+    const lots = section(page, 'Lots');
+    await press(lots, 'Add a lot');
+    await lots.getByLabel('Mark on the container').fill('OL 26-91');
+    await lots.locator('input[type="file"]').setInputFiles(file);
+    await lots.getByRole('alert').getByText(says).waitFor();
+    expect(await lots.getByLabel('Mark on the container').inputValue()).toBe('OL 26-91');
+    expect(await lots.getByRole('link').count()).toBe(0);
+    await page.close();
+  });
+});
+
 describe('two screens', () => {
   it('the later one is told, loses nothing, and can begin again from the newest', async () => {
     const lot: Lot = { id: 'lot-two-screens', mark: 'CA 26-30', material: 'castor', certificate: null, files: [] };

@@ -1,6 +1,6 @@
 'use client';
 import { useState } from 'react';
-import { FILE_TYPES } from '#lib/protocol/shelf';
+import { FILE_TYPES, LARGEST_FILE } from '#lib/protocol/shelf';
 import type { HttpProblem } from '#lib/protocol/http';
 import type { FileRef } from '#lib/work/formula/index';
 import { on } from '../../_ui/classes';
@@ -19,6 +19,7 @@ export function FilesField({ files, onFiles }: Props) {
   const [problem, setProblem] = useState<HttpProblem | null>(null);
   const { files: words } = messages;
   const take = async (file: File): Promise<void> => {
+    if (file.size > LARGEST_FILE) return setProblem(words.large(file.name));
     setWaits(true);
     setProblem(null);
     const answer = await shelfApi.keepFile(file);

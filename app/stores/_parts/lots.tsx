@@ -29,7 +29,7 @@ const lotKind = (known: Known): Kind<Lot> => ({
     { name: words.heads.files, n: true, wide: true },
   ],
   nameOf: ({ mark }) => mark,
-  cells: (lot) => [known.nameOf(lot.material), fromOf(lot), statesOf(lot), lot.files.length],
+  cells: (lot) => [known.nameOf(lot.material), fromOf(lot), statesOf(lot), lot.files.length === 0 ? '' : lot.files.length],
   saidOf: (lot) =>
     [lot.mark, known.nameOf(lot.material), fromOf(lot), statesOf(lot), ...lot.files.map(({ name }) => name)]
       .filter((text) => text !== '')
