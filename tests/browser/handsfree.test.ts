@@ -218,7 +218,7 @@ describe('a batch weighed hands-free', () => {
 
   const joinOnceMet = async (): Promise<void> => {
     await probes.lye.tell({ act: 'cool' });
-    await probes.lye.tell({ act: 'hurry', times: 10 });
+    await probes.lye.tell({ act: 'hurry', times: 30 });
     await phaseIs('joining');
     await probes.lye.tell({ act: 'hurry', times: 1 });
     await chooseUntil('join', () => batch().joined !== null);
