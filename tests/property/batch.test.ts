@@ -180,9 +180,10 @@ describe('the stories told here', () => {
     const kinds = new Set<EntryKind>();
     for (const [plan, turns] of fc.sample(story, { numRuns: 4_000, seed: 26_11 })) {
       for (const { kind } of played(plan, turns).entries) kinds.add(kind);
+      if (kinds.size === ALL.length) break;
     }
     expect([...kinds].toSorted()).toEqual(ALL.toSorted());
-  });
+  }, 120_000);
 });
 
 const EVERY: Readonly<Record<EntryKind, true>> = {
