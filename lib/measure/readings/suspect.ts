@@ -20,7 +20,7 @@ export interface Sentinel {
 /**
  * Any sensor behind our probe line. Range: DS18B20 data sheet. Sentinels: that sheet's power-on value of 85; -127 from the common
  * one-wire library when the sensor is lost; 127.94 and 25 from imitations after a failed conversion and at power-up; 0 from
- * thermocouple boards with an open input (public issue threads of those drivers). 25 is a common room, so it counts only against
+ * thermocouple boards with an open input (as users of those drivers report). 25 is a common room, so it counts only against
  * another value known before.
  */
 export const ANY_PROBE: ProbeDriver = {
