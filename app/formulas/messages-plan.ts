@@ -1,4 +1,4 @@
-import { capital } from '../_ui/words';
+import { capital, listed } from '../_ui/words';
 import type { WorkStep } from '#lib/work/formula/index';
 
 /** Words of the plan, and of making a batch ready. */
@@ -44,6 +44,7 @@ export const messages = {
   step(
     step: WorkStep,
     vessel: (id: string) => string,
+    mould: (id: string) => string,
     material: (line: string) => string,
     temperature: (celsius: number) => string,
   ): string | null {
@@ -67,7 +68,7 @@ export const messages = {
       case 'pour':
         break;
     }
-    return step.moulds.length === 0 ? 'Pour.' : `Pour into ${step.moulds.join(', ')}.`;
+    return step.moulds.length === 0 ? 'Pour.' : `Pour into ${listed(step.moulds.map(mould))}.`;
   },
 } as const;
 

@@ -107,6 +107,9 @@ export const messages = {
   said: (amount: Amount): string => amountWords(amount),
   blend: {
     of: (name: string) => `Blend: ${name}`,
+    name: 'Blend',
+    make: 'Make one blend of these',
+    part: 'Part this blend',
     sum: 'In the driest bar the shares of their limits add up to',
     most: (grams: string) => `of 1. In these proportions ${grams} g is the most.`,
     notKnown: (names: string) => `No certificate limit for ${names}: what the whole may be is not known.`,
@@ -172,7 +175,7 @@ export const messages = {
     },
     full: (percent: string) => `${percent} % full`,
     density: (density: string, residue: string) =>
-      `Density of this batter ${density} g/mL, from its parts. ${residue} g are reckoned to stay in the pot.`,
+      `Density of this batter ${density} g/mL, from its parts. ${residue === '0' ? 'Nothing is taken off for what stays in the pot: nobody has said how much.' : `${residue} g are reckoned to stay in the pot.`}`,
     rule: (fats: string, percent: string, less: boolean) =>
       `The trade’s rule for a loaf would put ${fats} g of oils into them; here are ${percent} % ${less ? 'less' : 'more'}. Common practice, no source.`,
   },

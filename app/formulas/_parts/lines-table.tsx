@@ -8,23 +8,26 @@ import { massHead, planStep, showIn } from '../../_ui/quantities';
 import { on } from '../classes';
 import { messages } from '../messages-plan';
 import { plannedText } from './mass';
+import { useSheet } from './use-sheet';
 
 const SECONDS = 60;
 
 /** Lines in the order of work, with blanks to write into when printed; below them what is done between, and how long it takes. */
 export function LinesTable({ plan: { plan, lines, total, steps, time } }: { readonly plan: Planned }) {
   const display = useDisplay();
+  const { workshop } = useSheet();
   const show = showIn(display);
   const { heads } = messages;
   const vessel = (id: string): string => plan.vessels.find((one) => one.id === id)?.name ?? id;
   const material = (id: string): string => plan.lines.find((one) => one.id === id)?.material.name ?? id;
+  const mould = (id: string): string => workshop.context.moulds.find((one) => one.id === id)?.name ?? id;
   const said = steps.flatMap((step) => {
-    const words = messages.step(step, vessel, material, (celsius) => show.temperature(Math.round(1000 * celsius)));
+    const words = messages.step(step, vessel, mould, material, (celsius) => show.temperature(Math.round(1000 * celsius)));
     return words === null ? [] : [words];
   });
   return (
     <>
-      <table className={on('table')} data-plan={plan.formula.id}>
+      <table className={on('table gap')} data-plan={plan.formula.id}>
         <thead>
           <tr>
             <Head name={heads.n} n wide />

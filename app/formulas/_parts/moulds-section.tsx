@@ -76,7 +76,7 @@ export function MouldsSection() {
       )}
       {plan?.sizing == null ? null : (
         <>
-          <p className={on('dim')}>
+          <p className={on('dim gap')}>
             <Figure of="batter-volume">{`${short(plan.sizing.batter.value, display.locale, 4)} mL`}</Figure>{' '}
             {words.density(numberText(plan.sizing.density, display.locale, 3), short(plan.sizing.residue, display.locale, 3))}
           </p>

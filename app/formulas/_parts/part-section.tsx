@@ -1,5 +1,4 @@
 'use client';
-import { numberText } from '#lib/units/format';
 import type { Blend, Formula, Part } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
 import { Blank } from '../../_ui/figures';
@@ -10,7 +9,7 @@ import { on } from '../classes';
 import { messages } from '../messages-sheet';
 import { problemText } from '../messages-problems';
 import { firstAmount } from './amount';
-import { AmountField } from './amount-field';
+import { BlendRow, MakeBlend } from './blend-row';
 import { entryId, withEntry, withNewEntry } from './draft';
 import { COLUMNS, EntryRow } from './entry-row';
 import { FragranceLimits } from './fragrance-limits';
@@ -90,48 +89,8 @@ export function PartSection({ part }: { readonly part: Part }) {
         <button type="button" className={on('act')} onClick={() => change(withAnother(formula, part), `add.${part}`)}>
           {words.add}
         </button>
+        {part === 'fragrance' ? <MakeBlend /> : null}
       </div>
     </PaperSection>
-  );
-}
-
-/** Fragrances that go in together: how much of the whole; each of its own stands below with its share. */
-function BlendRow({ blend, at }: { readonly blend: Blend; readonly at: number }) {
-  const { formula, change, rest, wrongAt, plan } = useSheet();
-  const display = useDisplay();
-  const wrong = wrongAt(`blends[${at}]`);
-  const grams = (plan?.lines ?? []).reduce((sum, one) => sum + (blend.entries.includes(one.entry) ? one.grams : 0), 0);
-  return (
-    <tr>
-      <th scope="row">
-        {messages.blend.of(blend.name)}
-        {wrong === '' ? null : (
-          <p id={`blend-${blend.id}-wrong`} className={on('warn')}>
-            {wrong}
-          </p>
-        )}
-      </th>
-      <td>
-        <AmountField
-          id={`blend-${blend.id}`}
-          name={blend.name}
-          part="fragrance"
-          amount={blend.amount}
-          pours
-          wrong={wrong}
-          onChange={(amount) =>
-            change(
-              { ...formula, blends: formula.blends.map((one) => (one.id === blend.id ? { ...one, amount } : one)) },
-              `blends.${blend.id}.amount`,
-            )
-          }
-          onLeave={rest}
-        />
-      </td>
-      <td className={on('n')}>{grams === 0 ? '' : gramsText(grams, display)}</td>
-      <td className={on('n wide')}>{plan === null ? '' : `${numberText((100 * grams) / plan.figures.batter, display.locale, 2)} %`}</td>
-      <Blank className={on('wide')} />
-      <Blank />
-    </tr>
   );
 }

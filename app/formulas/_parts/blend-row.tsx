@@ -1,0 +1,67 @@
+'use client';
+import { numberText } from '#lib/units/format';
+import type { Blend } from '#lib/work/formula/index';
+import { useDisplay } from '../../_live/use';
+import { Blank } from '../../_ui/figures';
+import { on } from '../classes';
+import { messages } from '../messages-sheet';
+import { AmountField } from './amount-field';
+import { withBlend, withoutBlend } from './blends';
+import { gramsText } from './mass';
+import { useSheet } from './use-sheet';
+
+/** Fragrances that go in together: how much of the whole; each of its own stands below with its share. */
+export function BlendRow({ blend, at }: { readonly blend: Blend; readonly at: number }) {
+  const { formula, change, rest, wrongAt, plan } = useSheet();
+  const display = useDisplay();
+  const wrong = wrongAt(`blends[${at}]`);
+  const grams = (plan?.lines ?? []).reduce((sum, one) => sum + (blend.entries.includes(one.entry) ? one.grams : 0), 0);
+  return (
+    <tr>
+      <th scope="row">
+        {messages.blend.of(blend.name)}
+        {wrong === '' ? null : (
+          <p id={`blend-${blend.id}-wrong`} className={on('warn')}>
+            {wrong}
+          </p>
+        )}
+      </th>
+      <td>
+        <AmountField
+          id={`blend-${blend.id}`}
+          name={blend.name}
+          part="fragrance"
+          amount={blend.amount}
+          pours
+          wrong={wrong}
+          onChange={(amount) =>
+            change(
+              { ...formula, blends: formula.blends.map((one) => (one.id === blend.id ? { ...one, amount } : one)) },
+              `blends.${blend.id}.amount`,
+            )
+          }
+          onLeave={rest}
+        />
+      </td>
+      <td className={on('n')}>{grams === 0 ? '' : gramsText(grams, display)}</td>
+      <td className={on('n wide')}>{plan === null ? '' : `${numberText((100 * grams) / plan.figures.batter, display.locale, 2)} %`}</td>
+      <Blank className={on('wide')} />
+      <td className={on('n')}>
+        <button type="button" className={on('link')} onClick={() => change(withoutBlend(formula, blend), `blends.${blend.id}`)}>
+          {messages.blend.part}
+        </button>
+      </td>
+    </tr>
+  );
+}
+
+/** Several fragrances, none of them in a blend yet, as one. */
+export function MakeBlend() {
+  const { formula, change } = useSheet();
+  const next = withBlend(formula, messages.blend.name);
+  return next === formula ? null : (
+    <button type="button" className={on('act')} onClick={() => change(next, 'blends.add')}>
+      {messages.blend.make}
+    </button>
+  );
+}
