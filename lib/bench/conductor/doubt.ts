@@ -29,13 +29,36 @@ export const followDoubts = (
     if (up && !line.pieces) found.push('step-up');
     if (!up) found.push('step-down');
   }
-  if (net !== null && net < pour.highest - Math.max(3 * track.division, 2 * span(track), 0.4 * line.tolerance)) found.push('fell');
+  if (net !== null && net < pour.highest - fallOf(scale, line.tolerance)) found.push('fell');
   if (line.over) found.push('was-over');
   const lasting = pour.doubts.filter((reason) => reason !== 'step-up' && reason !== 'step-down');
   const doubts = [...new Set([...lasting, ...found])];
   const highest = net === null ? pour.highest : Math.max(pour.highest, net);
   if (steps === pour.steps && highest === pour.highest && sameDoubts(doubts, pour.doubts)) return pour;
   return { ...pour, steps, doubts, highest };
+};
+
+/** So much below a settled weight is no noise and no draught. */
+const fallOf = ({ track }: ScaleMemory, tolerance: number): number => Math.max(3 * track.division, 2 * span(track), 0.4 * tolerance);
+
+/**
+ * A reading below what had settled, with the vessel still there, is the scale's own tare key, a vessel changed in one movement or a hand
+ * that lifts a little. Where it comes to rest at the same weight again nothing has happened; poured on, its zero counts for nothing.
+ * A bottle is lifted to be poured from: what it reads then is asked of its return.
+ */
+export const followFall = (
+  pour: PourMemory,
+  scale: ScaleMemory,
+  { tolerance, sign }: { readonly tolerance: number; readonly sign: 1 | -1 },
+  net: number,
+): PourMemory => {
+  if (sign === -1) return pour;
+  const { track } = scale;
+  if (!track.stable) return pour.fallen || net >= pour.highest - fallOf(scale, tolerance) ? pour : { ...pour, fallen: true };
+  if (!pour.fallen) return pour;
+  const apart = Math.abs(track.level - pour.zero - pour.highest);
+  const same = apart <= Math.max(2 * track.division, span(track)) || pour.doubts.includes('fell');
+  return { ...pour, fallen: false, doubts: same ? pour.doubts : [...pour.doubts, 'fell'] };
 };
 
 const sameDoubts = (a: readonly DoubtReason[], b: readonly DoubtReason[]): boolean =>

@@ -116,6 +116,8 @@ export interface PourMemory {
   /** Highest settled net. */
   readonly highest: number;
   readonly doubts: readonly DoubtReason[];
+  /** The reading fell below a settled weight of this pour while the vessel stood there, and has not come to rest since. */
+  readonly fallen: boolean;
   /** Sudden changes, each by its largest sighting; those that took each other back among them. */
   readonly steps: readonly Step[];
   readonly offer: { readonly since: number; readonly level: number } | null;

@@ -5,7 +5,7 @@ import type { BatchState, LineState, PanState } from '#lib/work/batch/index';
 import type { ScaleView } from '../conductor-types';
 import { signOf } from './accept';
 import { POURED_SHARE } from './bottle';
-import { comesInPieces, followDoubts } from './doubt';
+import { comesInPieces, followDoubts, followFall } from './doubt';
 import type { PourMemory, ScaleMemory } from './memory';
 import { looksLike } from './recognise';
 import { within, type Scenery } from './stage';
@@ -50,6 +50,7 @@ export const pourFor = (stage: Scenery, line: LineState, view: ScaleView, pan: P
     begun: false,
     highest: 0,
     doubts: stage.memory.inherited[view.id] === pan.zero ? ['after-replug'] : [],
+    fallen: false,
     steps: [],
     offer: null,
     cancelled: null,
@@ -89,7 +90,8 @@ export const followPour = (stage: Scenery, line: LineState, scale: ScaleMemory, 
   const carried = followLift(stage, line, scale, pour, mass);
   if (carried.lifted !== null) return carried;
   const settled = scale.track.stable ? standingAt(line, carried, scale.track.level) : null;
-  const known = followDoubts(carried, scale, doubtsOf(line, settled), settled?.net ?? null);
+  const fallen = followFall(carried, scale, doubtsOf(line, settled), signOf(line) * (mass - carried.zero));
+  const known = followDoubts(fallen, scale, doubtsOf(line, settled), settled?.net ?? null);
   return followFlow(line, scale, followDrift(line, scale, known, stage.now), mass, settled);
 };
 
@@ -136,7 +138,7 @@ const freeBelow = (line: LineState, scale: ScaleMemory, pour: PourMemory): numbe
 const followLift = (stage: Scenery, line: LineState, scale: ScaleMemory, pour: PourMemory, mass: number): PourMemory => {
   const off = mass - scale.empty <= freeBelow(line, scale, pour);
   if (pour.lifted === null) {
-    if (off) return { ...pour, lifted: { gross: scale.lastLevel ?? pour.zero, most: pour.most }, offer: null };
+    if (off) return { ...pour, fallen: false, lifted: { gross: scale.lastLevel ?? pour.zero, most: pour.most }, offer: null };
     const most = scale.track.stable ? scale.track.level : Math.max(pour.most, mass);
     return most === pour.most ? pour : { ...pour, most };
   }

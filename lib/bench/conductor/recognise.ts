@@ -3,6 +3,7 @@ import { RECOGNISED_WITHIN } from '#lib/work/batch/alike';
 import type { BatchState, LineState, VesselState } from '#lib/work/batch/index';
 import { isPouredFromSince, weighsLikeBottle } from './bottle';
 import type { ScaleMemory } from './memory';
+import { within } from './stage';
 
 /** Who stands on the pan, by mass. `alike`: another vessel of the plan, or a bottle, could weigh the same. `unknown`: nobody has said what it weighs. */
 export type Recognised =
@@ -45,6 +46,16 @@ const isBeingWeighedAgain = (line: LineState, vesselId: VesselId, scale: ScaleMe
   return level >= Math.min(zero, gross) - RECOGNISED_WITHIN && level <= Math.max(zero, gross) + RECOGNISED_WITHIN;
 };
 
+/**
+ * A bottle weighed again reads what it was crossed out at. Anything else, though it lie between that and its zero, may be the pot it pours
+ * into, of which nobody knows what it weighs now: a person says what it is.
+ */
+const readsAsCrossedOut = (line: LineState, scale: ScaleMemory): boolean => {
+  const last = line.contributions.at(-1);
+  if (last === undefined || last.struck === null || last.weighed === null) return false;
+  return Math.abs(scale.track.level - last.weighed.gross) <= within(scale);
+};
+
 export const recognise = (batch: BatchState, line: LineState, id: InstrumentId, scale: ScaleMemory): Recognised => {
   const own = batch.vessels[line.plan.vessel];
   const others = Object.values(batch.vessels).filter((vessel) => vessel.plan.id !== line.plan.vessel && isAbout(batch, vessel, id));
@@ -66,7 +77,7 @@ export const recognise = (batch: BatchState, line: LineState, id: InstrumentId, 
 /** Nobody knows what a bottle weighs before it has stood here; whatever carries more than the line wants may be one. */
 const recogniseBottle = (batch: BatchState, line: LineState, scale: ScaleMemory): Recognised => {
   const again = batch.vessels[line.plan.vessel]?.recount?.line === line.plan.id;
-  if (again) return { kind: isBeingWeighedAgain(line, line.plan.vessel, scale) ? 'match' : 'strange' };
+  if (again) return { kind: readsAsCrossedOut(line, scale) ? 'match' : 'strange' };
   if (isPouredFromSince(batch, scale, line)) return { kind: 'strange' };
   if (weighsLikeBottle(batch, scale, line.plan)) return { kind: 'alike' };
   return { kind: scale.track.level - scale.empty > line.plan.target ? 'match' : 'strange' };

@@ -14,6 +14,22 @@ const weighed = (rig: Rig): Rig => {
 
 const sets = (rig: Rig): number => rig.kinds().filter((kind) => kind === 'vessel-set').length;
 
+/** The bottle's weight is crossed out when it has gone and the pot stands there with so much on the pan. */
+const crossedOut = (gross: number): Rig => {
+  const rig = weighed(new Rig().start(planOf([HONEY, OLIVE, WATER])))
+    .rest(0)
+    .rest(580)
+    .pour(gross, 4)
+    .run(2);
+  const entry = rig.line('honey').contributions[0]?.entry;
+  rig.send({ kind: 'strike', body: { entry: entry as never, reason: 'undone', note: '', held: true } }, 'maker');
+  return rig.run(4);
+};
+const isAsked = (rig: Rig): void => {
+  expect(rig.seen).toMatchObject({ phase: 'strange-vessel', line: 'honey', cards: [{ code: 'it-is-vessel', hold: true }] });
+  expect(rig.state.pans[MAIN]).toBeUndefined();
+};
+
 describe('a bottle weighed by its loss', () => {
   it('is never taken for the pot of the next line: it is lifted first, however long it stands', () => {
     const rig = weighed(new Rig().start(planOf([HONEY, OLIVE, WATER]))).run(10);
@@ -118,6 +134,16 @@ describe('a bottle weighed by its loss', () => {
     expect(rig.seen.phase).toBe('ask');
     expect(rig.seen.doubts).toContain('return-unlike');
     expect(rig.line('honey').contributions).toHaveLength(0);
+  });
+
+  it('crossed out is not the pot that reads something between its zero and what was left of it', () => {
+    isAsked(crossedOut(1470));
+    const rig = crossedOut(1470).rest(0).rest(1420);
+    expect(rig.state.pans[MAIN]).toMatchObject({ line: 'honey', zero: 1_500_000 });
+  });
+
+  it('crossed out is not the pot that reads nearly what was left of it', () => {
+    isAsked(crossedOut(1421.5));
   });
 
   it('is no vessel that a probe could lean in', () => {

@@ -46,6 +46,19 @@ describe('doubt', () => {
     expect(rig.kinds()).toContain('weight-accepted');
   });
 
+  it("the scale's own tare key as a fast pour begins: the reading fell below its zero though nothing was lifted", () => {
+    asks(atReady().jump(200).pour(700, 0.6), 'fell');
+  });
+
+  it("the scale's own tare key in the middle of a pour, poured on", () => {
+    asks(atReady().pour(600, 3).run(3).jump(300).pour(700, 0.6), 'fell');
+  });
+
+  it('a pot held up a little and let down again where it was leaves no doubt', () => {
+    const rig = atReady().pour(600, 3).run(3).rest(450, MAIN, 0.4).rest(600, MAIN, 3).pour(700, 3).run(6);
+    expect(rig.kinds()).toContain('weight-accepted');
+  });
+
   it('a person clears a doubt with "go on"', () => {
     const rig = atReady().pour(660).run(3).rest(685, MAIN, 3).pour(700, 3).run(4).press('go-on');
     expect(rig.line('olive').contributions.at(-1)).toMatchObject({ how: 'go-on', net: 200_000 });

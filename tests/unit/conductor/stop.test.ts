@@ -59,14 +59,14 @@ describe("the scale's own zero key in the middle of a pour", () => {
   });
 });
 
-describe('a scale that was away', () => {
-  const back = (grams: number): Rig => {
-    const rig = poured();
-    rig.step({ kind: 'disarm', why: 'reconnect', instrument: MAIN });
-    rig.pan(MAIN).seq = 0;
-    return rig.rest(grams);
-  };
+const back = (grams: number): Rig => {
+  const rig = poured();
+  rig.step({ kind: 'disarm', why: 'reconnect', instrument: MAIN });
+  rig.pan(MAIN).seq = 0;
+  return rig.rest(grams);
+};
 
+describe('a scale that was away', () => {
   it('and shows what it did goes on by one press', () => {
     const rig = back(640);
     expect(rig.seen).toMatchObject({ block: 'disarmed', goOn: { code: 'after-replug', hold: false } });

@@ -66,9 +66,16 @@ export const fallenShort = (state: BatchState, shares: readonly Share[]): readon
         return short ? [draft('line-reopened', { line: id })] : [];
       });
 
-/** Where the vessel of a contribution stands now, at the weight it was accepted with; `null` when it stands nowhere. */
+/**
+ * Where the vessel of a contribution stands now, at the weight it was accepted with; `null` when it stands nowhere. A bottle weighed by
+ * its loss goes by the name of the vessel it pours into: the line of the pan tells which of the two stands there.
+ */
 export const stillOn = (state: BatchState, one: LineState['contributions'][number] | undefined): OnPan | null => {
   if (one?.weighed === null || one === undefined) return null;
-  const { instrument, gross, episode } = one.weighed;
-  return own(state.pans, instrument)?.vessel === one.vessel ? { vessel: one.vessel, instrument, gross, episode } : null;
+  const { instrument, gross, zero, episode } = one.weighed;
+  const pan = own(state.pans, instrument);
+  if (pan?.vessel !== one.vessel) return null;
+  const byLoss = (gross - zero) * one.net < 0;
+  const bottle = own(state.lines, pan.line)?.plan.mode === 'loss';
+  return byLoss === bottle ? { vessel: one.vessel, instrument, gross, episode } : null;
 };
