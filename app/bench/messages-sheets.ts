@@ -41,7 +41,8 @@ export const sheetMessages = {
   },
   ending: {
     parkTitle: 'Park the batch?',
-    parkTeach: 'Kept as it is. Take it up again from the empty bench.',
+    parkTeach: 'Kept as it is. Take it up again from the empty bench. Why?',
+    parkReasons: ['time is up', 'something is missing', 'an instrument needs care', 'other'],
     abandonTitle: 'Stop the batch?',
     abandonTeach: 'It ends here, with every weight kept. Why?',
     reasons: ['spilt', 'wrong material', 'lye-heavy', 'out of time', 'practice only', 'other'],

@@ -22,6 +22,7 @@ const SHEETS: readonly { readonly scene: SceneName; readonly targets: readonly s
   { scene: 'hydroxide-pouring', targets: ['More', 'Move out', 'oils pot', 'clay cup'] },
   { scene: 'hydroxide-pouring', targets: ['More', 'Move out', 'oils pot', 'Waste', 'Only a part'] },
   { scene: 'pouring', targets: ['More', 'Park'] },
+  { scene: 'pouring', targets: ['More', 'Park', 'time is up'] },
   { scene: 'pouring', targets: ['More', 'Stop the batch', 'spilt'] },
   { scene: 'moulds', targets: ['More', 'Close the batch'] },
   { scene: 'elsewhere', targets: ['More', 'This screen', 'Open this screen for weighing'] },
