@@ -7,6 +7,7 @@ export const sheetMessages = {
     teach: 'Both weights show for ever. Hold one to cross it out.',
     none: 'No weight to cross out yet',
     why: 'Why?',
+    // Not `other`: the record takes it only with a note, and gloved hands write none.
     reasons: {
       'wrong-material': 'wrong material',
       'wrong-vessel': 'wrong vessel',
@@ -14,7 +15,6 @@ export const sheetMessages = {
       'over-poured': 'over-poured',
       mistyped: 'mistyped',
       undone: 'undone',
-      other: 'other',
     },
   },
   move: {
