@@ -209,7 +209,7 @@ export const messages = {
     back: 'Back',
     close: 'Close',
     stepBack: 'card before',
-    undo: 'hold: undo',
+    holdAway: 'hold: away',
     cancel: 'stop it',
     goOn: 'Go on',
     more: 'More',

@@ -77,6 +77,12 @@ describe.each(['127.0.0.1', PLAIN_NAME])('A12: hands, keys and screen readers at
     expect(await wanted(() => touch(card, HELD_MS))).toEqual({ kind: 'take-card', card: 1, code: 'cross-out', hold: true });
   });
 
+  it('says under “back” what its hold does: away, as the bench takes it', async () => {
+    const back = page.getByRole('button', { name: /^Back/ });
+    expect(await back.textContent()).toBe('Backhold: away');
+    expect(await wanted(() => touch(back, HELD_MS))).toEqual({ kind: 'press', key: 'back', hold: true });
+  });
+
   it('never takes water for a hold: a second touch, a slide, or what does not let go', async () => {
     await play('over-red');
     const card = page.locator('[data-card="cross-out"]');

@@ -47,7 +47,7 @@ function BackPress() {
   if (local || cards > 0)
     return <Press className={styles['back']} name={messages.press.back} sub={messages.press.stepBack} onTap={() => act('back', false)} />;
   if (offline || !mine) return <Press className={styles['back']} name={messages.press.back} />;
-  const sub = phase === 'offer' ? messages.press.cancel : messages.press.undo;
+  const sub = phase === 'offer' ? messages.press.cancel : messages.press.holdAway;
   return (
     <HoldPress
       className={styles['back']}
