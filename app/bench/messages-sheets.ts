@@ -88,7 +88,7 @@ export const sheetMessages = {
     part: 'More will follow',
     all: 'That is all of it',
     portion: (number: number) => `portion ${number}`,
-    kinds: { weight: 'Weight', portion: 'Portion', spilt: 'Spilt', moved: 'Moved', lye: 'Lye', oils: 'Oils' },
+    kinds: { weight: 'Weight', portion: 'Portion', spilt: 'Spilt', moved: 'Moved', lye: 'Lye', oils: 'Oils', batter: 'Batter' },
   },
   scene: {
     title: 'Practice scene',

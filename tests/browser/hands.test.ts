@@ -165,6 +165,18 @@ describe.each(['127.0.0.1', PLAIN_NAME])('A12: hands, keys and screen readers at
     });
   });
 
+  it('types the temperature of the batter once lye and oils are one, as the record asks for it', async () => {
+    await play('trace');
+    for (const name of ['More', 'By hand', 'Batter']) {
+      await page.getByRole('button', { name }).tap();
+      await afterQuiet(page);
+    }
+    for (const key of ['3', '8']) await page.getByRole('button', { name: key, exact: true }).tap();
+    await page.getByRole('button', { name: 'Read it back' }).tap();
+    const right = page.getByRole('button', { name: 'That is right' });
+    expect(await wanted(() => right.tap())).toEqual({ kind: 'type-temperature', use: 'batter', value: 38_000 });
+  });
+
   it('says the sentence of the moment in the live region', async () => {
     await play('hydroxide-hold');
     expect(await page.locator('[data-say="hold"]').textContent()).toBe('Sodium hydroxide, 140.6 g. Hold to take it.');

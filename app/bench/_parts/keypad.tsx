@@ -107,7 +107,7 @@ const useKinds = (): readonly TypedWhat[] => {
   const phase = useLive(see.phase);
   const joined = useLive(see.status) === 'joined';
   const line = useLive((state) => see.line(state)?.plan.id ?? null);
-  if (joined) return ['portion', 'spilt', 'oils'];
+  if (joined) return ['portion', 'spilt', 'batter'];
   if (line === null || phase === 'temperatures' || phase === 'joining') return ['lye', 'oils', 'spilt'];
   return ['weight', 'lye', 'oils', 'spilt'];
 };
