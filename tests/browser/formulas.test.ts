@@ -2,8 +2,10 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Browser, Locator, Page } from 'playwright-core';
 import type { ShelfDocument, ShelfList, WorkshopPage } from '#lib/protocol/shelf';
 import type { BatchState } from '#lib/work/batch/index';
+import type { LineId } from '#lib/units/id';
 import { SAMPLE_WORKSHOP } from '#lib/work/formula/sample/workshop';
 import { freePort, screenAt, serverProcess, tempFolder } from '#tests/support/server-rig';
+import { driveOn } from '#tests/support/drive-batch';
 import type { ScreenRig, ServerProcess } from '#tests/support/server-rig';
 import { afterQuiet, axe, drawn } from './support/on-page';
 import { launch, SIZES } from './support/theatre';
@@ -17,15 +19,13 @@ interface PlannedLine {
 
 /** What the page shows of its plan, in order. */
 const plannedOn = (page: Page): Promise<readonly PlannedLine[]> =>
-  page
-    .locator('table[data-plan] tr[data-line]')
-    .evaluateAll((rows) =>
-      rows.map((row) => ({
-        id: row.dataset['line'] ?? '',
-        target: Number(row.dataset['target']),
-        tolerance: Number(row.dataset['tolerance']),
-      })),
-    );
+  page.locator('table[data-plan] tr[data-line]').evaluateAll((rows) =>
+    rows.map((row) => ({
+      id: row.dataset['line'] ?? '',
+      target: Number(row.dataset['target']),
+      tolerance: Number(row.dataset['tolerance']),
+    })),
+  );
 
 const section = (page: Page, name: string): Locator => page.getByRole('region', { name, exact: true });
 const sound = async (page: Page): Promise<void> => {
@@ -187,6 +187,7 @@ describe('formulas on paper', () => {
     await page.setViewportSize(SIZES.wide);
   });
 
+  // Hands pour as fast as hands do: five lines of a batch of three kilograms.
   it('is made ready, started, and the bench leads through exactly those lines', async () => {
     await page.getByRole('button', { name: 'Make a batch ready' }).click();
     const ready = section(page, 'Make ready');
@@ -207,8 +208,20 @@ describe('formulas on paper', () => {
     const frame = await watcher.frame(({ cue }) => cue.line !== null);
     expect(frame.cue.line).toBe(planned[0]?.id);
     expect(await page.getByRole('heading', { level: 1 }).innerText()).toBe(led[0]?.material.name);
+    // The page leaves the bench to other hands, which weigh what it asks for and nothing else.
+    await page.goto(url('/formulas'));
+    await watcher.frame(() => true);
+    await expect.poll(async () => (await watcher.lease('take')).mine).toBe(true);
+    const weighed = await driveOn(watcher, { until: 'temperatures' });
+    const asked = watcher.frames.flatMap(({ cue }) => (cue.line === null ? [] : [String(cue.line)]));
+    expect(asked.filter((id, at) => id !== asked[at - 1])).toEqual(planned.map(({ id }) => id));
+    for (const { id, target, tolerance } of planned) {
+      const line = weighed.lines[id as LineId];
+      expect(line?.status).toBe('closed');
+      expect(Math.abs((line?.actual ?? 0) - target)).toBeLessThanOrEqual(tolerance);
+    }
     watcher.close();
-  });
+  }, 180_000);
 });
 
 const started = async (watcher: ScreenRig): Promise<BatchState> => {

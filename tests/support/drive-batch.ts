@@ -13,7 +13,7 @@ export interface Drive {
   readonly over?: Readonly<Record<string, { readonly by: number; readonly answer: OverChoice }>>;
   /** Lines to type by hand, in grams. */
   readonly byHand?: Readonly<Record<string, string>>;
-  /** The first line that is left alone: the batch stands there. */
+  /** The first line, or phase of the bench, that is left alone: the batch stands there. */
   readonly until?: string;
   /** Joined although these hold. */
   readonly override?: readonly HoldReason[];
@@ -29,10 +29,15 @@ const ALIVE_MS = 1_000;
 export const driveBatch = async (screen: ScreenRig, drive: Drive): Promise<BatchState> => {
   await screen.lease('take', 'bench screen');
   await allHeard(screen);
+  await must(screen, { kind: 'start', plan: drive.plan, lots: firstLots(drive.plan) });
+  return driveOn(screen, drive);
+};
+
+/** The same of a batch already begun, by a screen that has the lease. */
+export const driveOn = async (screen: ScreenRig, drive: Omit<Drive, 'plan'>): Promise<BatchState> => {
   const boot = (await screen.greeted()).boot;
   const alive = setInterval(() => screen.socket.emit('alive', { visible: true, boot }), ALIVE_MS);
   try {
-    await must(screen, { kind: 'start', plan: drive.plan, lots: firstLots(drive.plan) });
     // A probe whose temperature leaps looks dipped, so time runs faster only once nothing is on a pan.
     await scene(screen, { act: 'hurry', times: 1 });
     const poured = new Map<string, 'aimed' | 'answered'>();
@@ -41,7 +46,7 @@ export const driveBatch = async (screen: ScreenRig, drive: Drive): Promise<Batch
       const batch = screen.batch();
       if (batch === null) throw new Error('the batch is gone');
       if (batch.status === 'closed' || batch.status === 'abandoned') return batch;
-      if (cue.line !== null && cue.line === drive.until) return batch;
+      if (drive.until !== undefined && (cue.line === drive.until || cue.phase === drive.until)) return batch;
       if (cue.phase === 'temperatures') await scene(screen, { act: 'hurry', times: 60 });
       await turn(screen, drive, cue, batch, poured);
       await new Promise((resolve) => setTimeout(resolve, LOOK_MS));
@@ -55,7 +60,7 @@ type Cue = LiveFrame['cue'];
 
 const turn = async (
   screen: ScreenRig,
-  drive: Drive,
+  drive: Omit<Drive, 'plan'>,
   cue: Cue,
   batch: BatchState,
   poured: Map<string, 'aimed' | 'answered'>,
