@@ -35,11 +35,19 @@ const overrideSub: Word = (params, show) => {
   return `${write(value)}, allowed ${write(limit)}. Goes on record`;
 };
 
+/** Of the vessel of the open line: how many lines lose what is in it. */
+const emptiedSub: Word = (params) => {
+  const lines = numberIn(params, 'lines');
+  if (lines === 0) return 'nothing of it is crossed out';
+  if (lines === 1) return 'crossed out: 1 line begins again';
+  return `crossed out: ${Number.isNaN(lines) ? 'every line in it begins' : `${lines} lines begin`} again`;
+};
+
 export const cardWords: Readonly<Record<CardCode, CardWords>> = {
   'resume-as-recorded': { title: plain('As recorded'), sub: plain('the vessel was not touched') },
   'resume-poured-more': { title: plain('Poured more'), sub: plain('weigh what is in') },
-  'resume-emptied': { title: plain('Emptied'), sub: plain('the line begins again') },
-  'resume-unsure': { title: plain('Not sure'), sub: plain('the line is crossed out') },
+  'resume-emptied': { title: plain('Emptied'), sub: emptiedSub },
+  'resume-unsure': { title: plain('Not sure'), sub: plain('zero anew; a difference is asked') },
   'carry-on': {
     title: plain('Carry on'),
     sub: (params, show) => `${mass('over')(params, show)} over stays in${numberIn(params, 'red') === 1 ? ', outside the limits' : ''}`,

@@ -7,10 +7,16 @@ const CONTENTS = ['as-recorded', 'poured-more', 'emptied', 'unsure'] as const;
 /** After a restart nobody but a person knows what is in the vessel: each answer is held, and none is chosen beforehand. */
 export const resumeScene = (stage: Scenery): Scene => {
   const line = stage.batch.open === null ? null : (stage.batch.lines[stage.batch.open] ?? null);
+  const vessel = line?.plan.vessel;
+  // Emptied before joining, every one of these begins again; after it nothing in the batter can be told apart.
+  const inside = Object.values(stage.batch.lines).filter(({ contributions }) =>
+    contributions.some((one) => one.vessel === vessel && one.struck === null && one.net !== 0),
+  );
   const params = {
     material: line?.plan.material.name ?? '',
     actual: line?.actual ?? 0,
     vessel: line === null ? '' : (stage.batch.vessels[line.plan.vessel]?.plan.name ?? ''),
+    lines: stage.batch.joined === null ? inside.length : 0,
   };
   const choices = CONTENTS.map((contents) =>
     choice(`resume-${contents}` satisfies CardCode, params, true, () => {

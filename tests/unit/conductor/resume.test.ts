@@ -1,0 +1,44 @@
+import { describe, expect, it } from 'vitest';
+import { cardWordsFor } from '../../../app/bench/messages-codes';
+import type { Show } from '../../../app/bench/messages';
+import { MAIN, OLIVE, planOf, Rig, SHEA, WATER } from './rig';
+
+const show: Show = { mass: String, temperature: String, difference: String };
+
+/** Olive is in the pot and shea comes next, when the program starts again. */
+const restarted = (): Rig =>
+  new Rig()
+    .start(planOf([OLIVE, SHEA, WATER]))
+    .rest(500)
+    .pour(700)
+    .run(6)
+    .restart()
+    .run(1);
+
+describe('what is in the vessel after a restart', () => {
+  it('“emptied” says how many lines begin again, and as many do', () => {
+    const rig = restarted();
+    expect(rig.line('olive').status).toBe('closed');
+    const card = rig.seen.cards.find(({ code }) => code === 'resume-emptied')!;
+    expect(cardWordsFor('resume-emptied').sub(card.params, show)).toBe('crossed out: 1 line begins again');
+    rig.take('resume-emptied').run(0.2);
+    expect(rig.line('olive')).toMatchObject({ status: 'open', actual: 0 });
+  });
+
+  it('“not sure” says that the zero is taken anew, and nothing is crossed out', () => {
+    const rig = restarted();
+    const words = cardWordsFor('resume-unsure').sub({}, show);
+    expect(words).toContain('zero anew');
+    expect(words).not.toContain('crossed');
+    const before = rig.kinds().length;
+    rig.take('resume-unsure').run(3);
+    expect(rig.kinds().slice(before)).toEqual(['resumed', 'vessel-set']);
+    expect(rig.state.pans[MAIN]).toMatchObject({ line: 'shea', zero: 700_000 });
+  });
+
+  it('holding “back” goes away: what the screen says under it', () => {
+    const rig = new Rig().start(planOf([OLIVE])).rest(500);
+    rig.press('back', true).run(0.2);
+    expect(rig.state.away).not.toBeNull();
+  });
+});
