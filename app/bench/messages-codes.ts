@@ -55,7 +55,7 @@ export const cardWords: Readonly<Record<CardCode, CardWords>> = {
   'cross-out': { title: plain('Cross out'), sub: withMass('take ', 'over', ' back out, weigh again') },
   'keep-weight': { title: plain('Keep the first'), sub: wasNow },
   'strike-weight': { title: plain('Cross it out'), sub: wasNow },
-  'it-is-vessel': { title: (params) => `It is the ${name(params, 'vessel')}`, sub: withMass('empty at ', 'gross') },
+  'it-is-vessel': { title: (params) => `It is the ${name(params, 'vessel')}`, sub: withMass('', 'gross', ' on the pan') },
   'poured-meanwhile': { title: plain('I poured on'), sub: wasNow },
   'put-right': { title: plain('I put it right'), sub: wasNow },
   'take-weight': { title: plain('Take it'), sub: mass('net') },

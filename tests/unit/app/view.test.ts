@@ -207,6 +207,8 @@ describe('words', () => {
   it('name the material and both weights', () => {
     expect(sayText('hold', { material: 'Sodium hydroxide', net: 140_600 }, show)).toContain('Sodium hydroxide, 140.6 g');
     expect(cardWordsFor('keep-weight').sub({ was: 1_000, now: 2_000 }, show)).toBe('was 1 g, now 2 g');
+    // Asked in mid-pour too, when the vessel is not empty.
+    expect(cardWordsFor('it-is-vessel').sub({ vessel: 'pot', gross: 700_000 }, show)).toBe('700 g on the pan');
   });
 });
 
