@@ -96,6 +96,9 @@ const gateWords: Readonly<Record<string, string>> = {
   'cold-liquid': 'The liquid must be cold. Granules into liquid, slowly, never the reverse.',
 };
 
+/** The language of these words: a voice of another one makes them unintelligible. */
+export const SPOKEN_IN = 'en';
+
 /** Sentences for the voice and the live region. */
 export const sayWords: Readonly<Record<SayCode, Word>> = {
   'next-line': (params, show) => `${next(params, show)}. ${capital(name(params, 'vessel'))}, on the ${name(params, 'scale')}.`,

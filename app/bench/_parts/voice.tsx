@@ -4,7 +4,7 @@ import type { Say } from '#lib/bench/cue';
 import { see } from '../../_live/selectors';
 import { liveStore, sound, speaker, useDisplay, useLive, usePreference } from '../../_live/use';
 import { messages } from '../messages';
-import { sayText } from '../messages-codes';
+import { sayText, SPOKEN_IN } from '../messages-codes';
 import styles from '../bench.module.css';
 import { showIn } from './words';
 
@@ -25,9 +25,10 @@ export function Voice() {
   useEffect(() => {
     if (say === null || say.id === said.current) return;
     said.current = say.id;
-    const text = sayText(say.code, named(say.params), showIn(display, division));
-    setSentence(text);
-    if (aloud) speaker().say(text, display.locale);
+    const textIn = (locale: string): string => sayText(say.code, named(say.params), showIn({ ...display, locale }, division));
+    setSentence(textIn(display.locale));
+    // An English voice reads English marks: a comma would be a pause.
+    if (aloud) speaker().say(textIn(SPOKEN_IN), SPOKEN_IN);
   }, [say, display, division, aloud]);
   return (
     <output className="unseen" aria-live="polite" data-say={say?.code}>

@@ -1,0 +1,29 @@
+// @vitest-environment jsdom
+import { act, cleanup, render } from '@testing-library/react';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import { SCENES } from '#tests/browser/support/fixtures';
+import { Voice } from '../../../app/bench/_parts/voice';
+import { prefer } from '../../../app/_live/preferences';
+import { liveStore } from '../../../app/_live/start';
+
+const say = vi.hoisted(() => vi.fn());
+vi.mock(import('../../../app/_live/use'), async (original) => ({
+  ...(await original()),
+  speaker: () => ({ voice: () => 'ready', say, hush: () => undefined, watch: () => () => undefined }),
+}));
+
+afterEach(() => {
+  cleanup();
+  liveStore.setState(liveStore.getInitialState(), true);
+});
+
+describe('the voice', () => {
+  it('speaks English words as English, whatever marks a person writes numbers with', () => {
+    prefer({ voice: true, muted: false, locale: 'de-DE' });
+    const { frame } = SCENES['hydroxide-hold']();
+    render(<Voice />);
+    act(() => liveStore.setState({ frame: { ...frame, boot: 'b', n: 1, merged: 0, at: 1 } }));
+    expect(say).toHaveBeenCalledExactlyOnceWith('Sodium hydroxide, 140.6 g. Hold to take it.', 'en');
+    expect(document.querySelector('output')?.textContent).toBe('Sodium hydroxide, 140,6 g. Hold to take it.');
+  });
+});
