@@ -7,7 +7,7 @@ import { Problem } from '../../_ui/problem';
 import { PaperSection } from '../../_ui/section';
 import { on } from '../../_ui/classes';
 import { messages } from '../messages';
-import { problemText } from '../messages-problems';
+import { problemText } from '../../_ui/problem-messages';
 import { putAll } from './put-all';
 
 const EMPTY: FormulaFile = {

@@ -7,7 +7,7 @@ import { massHead } from '../../_ui/quantities';
 import { PaperSection } from '../../_ui/section';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
-import { problemText } from '../messages-problems';
+import { problemText } from '../../_ui/problem-messages';
 import { firstAmount } from './amount';
 import { BlendRow, MakeBlend } from './blend-row';
 import { entryId, withEntry, withNewEntry } from './draft';

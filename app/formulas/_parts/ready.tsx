@@ -10,7 +10,7 @@ import { PaperSection } from '../../_ui/section';
 import { shelfApi } from '../../_ui/shelf-api';
 import { on } from '../classes';
 import { messages } from '../messages-plan';
-import { problemText } from '../messages-problems';
+import { problemText } from '../../_ui/problem-messages';
 import { freshId } from './fresh';
 import { LinesTable } from './lines-table';
 import { SizeFields } from './size-fields';

@@ -7,7 +7,7 @@ import { PaperTitle } from '../../_ui/section';
 import { useDisplay } from '../../_live/use';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
-import { problemText } from '../messages-problems';
+import { problemText } from '../../_ui/problem-messages';
 import { isPlaced } from './placed';
 import { saveFormula, saveLines } from './save-file';
 import { problemsOf, useSheet } from './use-sheet';

@@ -4,7 +4,7 @@ import type { HttpProblem } from '#lib/protocol/http';
 import type { WorkshopPage } from '#lib/protocol/shelf';
 import type { Derivation, Formula, Planned, PlanAnswer, Problem } from '#lib/work/formula/index';
 import { shelfApi } from '../../_ui/shelf-api';
-import { problemText } from '../messages-problems';
+import { problemText } from '../../_ui/problem-messages';
 import { changed, draftOf, kept, redone, rested, undone } from './draft';
 import type { Draft } from './draft';
 import { draftStore } from './draft-store';

@@ -4,7 +4,7 @@ import type { Spec } from '../../_ui/kept/fields';
 import type { Reading } from '../../_ui/kept/kind';
 import { at, gather } from '../../_ui/kept/typed';
 import type { Gather, Typed } from '../../_ui/kept/typed';
-import { problemText } from '../../formulas/messages-problems';
+import { problemText } from '../../_ui/problem-messages';
 import { workshop } from '../messages-workshop';
 
 const { moulds: words } = workshop;

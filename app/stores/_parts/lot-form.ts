@@ -3,7 +3,7 @@ import type { Certificate, Certified, FileRef, Lot, Material } from '#lib/work/f
 import type { Reading } from '../../_ui/kept/kind';
 import { at, gather } from '../../_ui/kept/typed';
 import type { Gather, Typed } from '../../_ui/kept/typed';
-import { problemText } from '../../formulas/messages-problems';
+import { problemText } from '../../_ui/problem-messages';
 import { messages } from '../messages';
 import { percentLines, linesText } from './percent-lines';
 import type { Known } from './stores';

@@ -6,7 +6,7 @@ import type { FatMaterial, Figure, Material, MaterialKind } from '#lib/work/form
 import type { Reading } from '../../_ui/kept/kind';
 import { at, gather } from '../../_ui/kept/typed';
 import type { Gather, Typed } from '../../_ui/kept/typed';
-import { problemText } from '../../formulas/messages-problems';
+import { problemText } from '../../_ui/problem-messages';
 import { own } from '../messages-own';
 import { linesText, percentLines } from './percent-lines';
 

@@ -6,7 +6,7 @@ import type { Kind, Reading } from '../../_ui/kept/kind';
 import { KeptList } from '../../_ui/kept/list';
 import { at, gather } from '../../_ui/kept/typed';
 import type { Typed } from '../../_ui/kept/typed';
-import { problemText } from '../../formulas/messages-problems';
+import { problemText } from '../../_ui/problem-messages';
 import { messages } from '../messages';
 import { preparations as words } from '../messages-own';
 import { contextOf } from './stores';
