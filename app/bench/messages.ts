@@ -393,6 +393,9 @@ export const messages = {
     ready: 'All lots chosen',
     parked: (mark: string) => `Parked: ${mark}`,
     only: 'the only one',
+    more: 'More plans',
+    moreLots: 'More lots',
+    page: (page: number, of: number) => `page ${page} of ${of}`,
     noLots: 'No lot of it is in the stores. Receive one first.',
   },
   done: {

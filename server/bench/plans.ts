@@ -18,7 +18,7 @@ type Lots = Readonly<Record<string, { readonly id: string }>>;
 export type PlanFound = Plan | 'unsound' | null;
 
 export interface Plans {
-  /** What the bench may start: typed plans of the invented workshop, then what was prepared on paper. */
+  /** What the bench may start: what was prepared on paper, then typed plans of the invented workshop. */
   list(): PlanList;
   /** A plan with the lots chosen for its lines. `null` when plan, line or lot is not known here: what a lot is called is ours to say, not the screen's. */
   with(id: string, lots: Lots): PlanFound;
@@ -45,13 +45,14 @@ export const createPlans = ({ shelf, scales }: PlanParts): Plans => {
     return answer !== null && answer.kind === 'plan' && answer.mayStart ? answer : 'unsound';
   };
   return {
+    // The maker's own stand first.
     list: () => ({
       plans: [
-        ...typed,
         ...standing(shelf(), 'prepared').flatMap(({ id, newest: { document } }) => {
           const found = planned(document as unknown as Prepared, {});
           return found === 'unsound' ? [] : [{ id, plan: found.plan, lots: storesFor(shelf(), found.plan) }];
         }),
+        ...typed,
       ],
     }),
     with(id, lots) {

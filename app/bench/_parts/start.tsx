@@ -13,6 +13,7 @@ import styles from '../work.module.css';
 import { LocalCards } from './cards';
 import type { LocalCard } from './cards';
 import { controls, intend } from './controls';
+import { PagesOfCards } from './pages-of-cards';
 
 type OfferedPlan = PlanList['plans'][number];
 type Lot = OfferedPlan['lots'][string][number];
@@ -85,14 +86,13 @@ export function LotChoice() {
         return cards.length === 0 ? (
           <p className={styles['note']}>{messages.start.noLots}</p>
         ) : (
-          <LocalCards cards={cards} back={() => undefined} />
+          <PagesOfCards cards={cards} more={messages.start.moreLots} pageWords={messages.start.page} back={() => undefined} />
         );
       }}
     </Fetching>
   );
 }
 
-const MOST_CARDS = 6;
 const total = ({ plan }: OfferedPlan): number => plan.lines.reduce((sum, line) => sum + line.target, 0);
 
 function Choices({ fetched, onPlan }: { readonly fetched: There; readonly onPlan: (plan: OfferedPlan) => void }) {
@@ -101,6 +101,12 @@ function Choices({ fetched, onPlan }: { readonly fetched: There; readonly onPlan
   const ended = useLive(({ batch }) => (batch !== null && (batch.status === 'closed' || batch.status === 'abandoned') ? batch.id : null));
   const mark = useLive(see.mark) ?? '';
   const cards: LocalCard[] = [
+    ...fetched.parked.map((row) => ({
+      key: `parked ${row.id}`,
+      name: messages.start.parked(row.mark),
+      sub: row.name,
+      take: () => intend({ kind: 'take-up', batch: row.id, note: '' }),
+    })),
     ...(ended === null
       ? []
       : [
@@ -111,12 +117,6 @@ function Choices({ fetched, onPlan }: { readonly fetched: There; readonly onPlan
             take: () => router.push(`/batches/review?id=${encodeURIComponent(ended)}` as Route),
           },
         ]),
-    ...fetched.parked.map((row) => ({
-      key: `parked ${row.id}`,
-      name: messages.start.parked(row.mark),
-      sub: row.name,
-      take: () => intend({ kind: 'take-up', batch: row.id, note: '' }),
-    })),
     ...fetched.plans.map((offered) => ({
       key: `plan ${offered.id}`,
       name: offered.plan.formula.name,
@@ -124,7 +124,7 @@ function Choices({ fetched, onPlan }: { readonly fetched: There; readonly onPlan
       take: () => onPlan(offered),
     })),
   ];
-  return <LocalCards cards={cards.slice(0, MOST_CARDS)} back={() => undefined} />;
+  return <PagesOfCards cards={cards} more={messages.start.more} pageWords={messages.start.page} back={() => undefined} />;
 }
 
 /** One material at a time: the lot is read from the bag in the hand, not from a list far down a page. */
@@ -161,5 +161,7 @@ function Lots({ offered, onLeave }: { readonly offered: OfferedPlan; readonly on
           })),
           { key: `${line.id} none`, name: messages.start.skip, sub: messages.start.skipSub, take: () => choose(line.id, null) },
         ];
-  return <LocalCards cards={cards} back={back} />;
+  return (
+    <PagesOfCards key={line?.id ?? 'start'} cards={cards} more={messages.start.moreLots} pageWords={messages.start.page} back={back} />
+  );
 }
