@@ -1,4 +1,4 @@
-import { planOf } from '#lib/work/formula/index';
+import { planOf, planOnBench } from '#lib/work/formula/index';
 import type { Planned, Scale } from '#lib/work/formula/index';
 import { SAMPLE_PLANS } from '#lib/work/formula/sample';
 import type { PlanList } from '#lib/protocol/http';
@@ -18,7 +18,7 @@ type Lots = Readonly<Record<string, { readonly id: string }>>;
 export type PlanFound = Plan | 'unsound' | null;
 
 export interface Plans {
-  /** What the bench may start: what was prepared on paper, then typed plans of the invented workshop. */
+  /** What the bench may start, each line on a scale there is: what was prepared on paper, then typed plans of the invented workshop. */
   list(): PlanList;
   /** A plan with the lots chosen for its lines. `null` when plan, line or lot is not known here: what a lot is called is ours to say, not the screen's. */
   with(id: string, lots: Lots): PlanFound;
@@ -38,11 +38,11 @@ export const scalesOf = (configs: readonly InstrumentConfig[]): readonly Scale[]
   });
 
 export const createPlans = ({ shelf, scales }: PlanParts): Plans => {
-  const typed = SAMPLE_PLANS;
+  const typed = SAMPLE_PLANS.map((sample) => ({ ...sample, plan: planOnBench(sample.plan, scales) }));
   const planned = (prepared: Prepared, lots: Readonly<Record<string, string>>): Planned | 'unsound' => {
     const formula = formulaFor(shelf(), prepared, lots);
     const answer = formula === null ? null : planOf(formula, contextOf(shelf(), scales));
-    return answer !== null && answer.kind === 'plan' && answer.mayStart ? answer : 'unsound';
+    return answer !== null && answer.kind === 'plan' && answer.mayStart ? { ...answer, plan: planOnBench(answer.plan, scales) } : 'unsound';
   };
   return {
     // The maker's own stand first.

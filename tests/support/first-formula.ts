@@ -69,3 +69,27 @@ export const FIRST_VESSELS: readonly WorkshopVessel[] = [
   vessel('jug', 'lye jug', 'liquid', 'plastic-pp', 318),
   vessel('cup', 'hydroxide cup', 'hydroxide', 'plastic-hdpe', 62),
 ];
+
+/** Keeps one document of the shelf of the server at `port`; its new version comes back. Throws what the server answered when it would not. */
+export const keep = async (port: number, noun: string, document: { readonly id: string }, expected = 0): Promise<number> => {
+  const response = await fetch(`http://127.0.0.1:${port}/api/shelf/${noun}/${document.id}`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ expected, document, note: '' }),
+  });
+  const text = await response.text();
+  if (!response.ok) throw new Error(`${noun} ${document.id}: ${response.status} ${text}`);
+  return (JSON.parse(text) as { version: number }).version;
+};
+
+/** The plan `prepareFirst` makes ready. */
+export const FIRST_PREPARED = 'monday';
+
+/** A workshop with vessels, lots and the first formula, made ready to weigh: what a bench of the real realm can start. */
+export const prepareFirst = async (port: number): Promise<void> => {
+  for (const vessel of FIRST_VESSELS) await keep(port, 'vessel', vessel);
+  for (const lot of [SODA_LOT, lotOf('tallow', 'TA 1'), lotOf('coconut', 'CO 1')]) await keep(port, 'lot', lot);
+  await keep(port, 'formula', FIRST_FORMULA);
+  const prepared = { id: FIRST_PREPARED, formula: { id: FIRST_FORMULA.id, version: 1 }, size: null, lots: { soda: SODA_LOT.id }, note: '' };
+  await keep(port, 'prepared', prepared);
+};

@@ -119,6 +119,8 @@ const alarm = (facts: Facts): string => {
 };
 const seconds = (ms: number): string => (Math.abs(ms) < 90_000 ? `${Math.round(ms / 1000)} s` : `${Math.round(ms / 60_000)} min`);
 
+const SCALES = { main: 'big scale', fine: 'small scale' } as const;
+
 /** A temperature at joining, in the voice of its source. */
 const joinedAt = (facts: Facts, use: 'lye' | 'oils'): Piece =>
   facts.byHand.includes(use) ? `${plainTemperature(facts, use)} by hand` : temperature(facts, use);
@@ -135,6 +137,11 @@ const overrideFigures = (facts: Facts): Sentence => {
 export const storyWords: Readonly<Record<StoryCode, Tell>> = {
   started: (facts) => says(t`Begun: ${text(facts, 'name')}, version ${text(facts, 'formulaVersion')}.`),
   'scale-never-checked': (facts) => says(t`The ${instrument(facts)} had never been checked against a known mass.`),
+  'scale-stood-in': (facts) =>
+    says(
+      t`${material(facts)}: to be weighed on the ${one(SCALES, text(facts, 'scale'), 'other scale')}, as there was no ${one(SCALES, text(facts, 'meant'), 'other one')} here.`,
+      t`Its tolerance there: ${worked(quantity(facts, 'tolerance', (value) => facts.show.mass(value, planStep(value))))}.`,
+    ),
   replanned: (facts) =>
     says(
       has(facts, 'to')

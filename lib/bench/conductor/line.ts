@@ -23,9 +23,9 @@ export const lineScene = (stage: Scenery, line: LineState): Scene => {
 const sceneOf = (stage: Scenery, line: LineState, view: ScaleView | null): Scene => {
   const before = beforeWeighing(stage, line);
   if (before !== null) return before;
-  if (line.plan.mode === 'by-hand') return { phase: 'by-hand', say: nextWords(stage.batch, line) };
-  const scale = view === null ? undefined : stage.memory.scales[view.id];
-  if (view === null) return { phase: 'no-weight', block: 'lost' };
+  // A batch begun on another bench may ask for a scale this one never had: nothing to plug in, so its weight is typed.
+  if (line.plan.mode === 'by-hand' || view === null) return { phase: 'by-hand', say: nextWords(stage.batch, line) };
+  const scale = stage.memory.scales[view.id];
   const hindered = hindrance(stage, view, scale ?? null);
   const pan = stage.batch.pans[view.id];
   const set = pan !== undefined && pan.line === line.plan.id;

@@ -76,6 +76,8 @@ export interface LinePlan {
   /** A jug that carries its part over into this vessel between weighings: it comes back lighter, and that is no doubt. */
   readonly into?: VesselId;
   readonly scale: ScaleRole;
+  /** The scale it was planned for, where the bench it began on had none: `scale` stands in for it. */
+  readonly meant?: ScaleRole;
   readonly mode: WeighMode;
   /** Can stand in a cup until after joining. Joining is held until it is ready. */
   readonly canWait: boolean;

@@ -30,6 +30,7 @@ export { changesBetween, type Change } from './changes';
 export { materialOfLot } from './effective';
 export { fileJsonSchema, readFile, writeFile, type FileRead, type FormulaFile } from './file';
 export { linesCsv } from './lines-csv';
+export { planOnBench } from './on-bench';
 export { planOf } from './plan-of';
 export { readAmount, type AmountRead } from './read-amount';
 export { changeShare, massesToShares, sharesToMasses, type Reworked } from './shares';

@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { PlanList } from '#lib/protocol/http';
 import type { Plan } from '#lib/work/batch/index';
 import type { RunningServer } from '#server/server';
-import { FIRST_FORMULA, FIRST_VESSELS, lotOf, SODA_LOT } from '#tests/support/first-formula';
+import { FIRST_FORMULA, keep, prepareFirst, SODA_LOT } from '#tests/support/first-formula';
 import { optionsFor, screenAt, serverHere, tempFolder } from '#tests/support/server-rig';
 
 const weights = (plan: Plan): Record<string, number> => Object.fromEntries(plan.lines.map(({ material, target }) => [material.id, target]));
@@ -20,30 +20,13 @@ describe('from a formula to the bench', () => {
   });
   const at = (path: string): string => `http://127.0.0.1:${server.port}${path}`;
   const put = async (noun: string, document: { readonly id: string }, expected = 0): Promise<void> => {
-    const body = JSON.stringify({ expected, document, note: '' });
-    const response = await fetch(at(`/api/shelf/${noun}/${document.id}`), {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body,
-    });
-    expect([response.status, await response.json()]).toEqual([200, { version: expected + 1 }]);
+    expect(await keep(server.port, noun, document, expected)).toBe(expected + 1);
   };
   const offered = async (): Promise<PlanList['plans'][number] | undefined> => {
     const list = (await (await fetch(at('/api/plans'))).json()) as PlanList;
     return list.plans.find(({ id }) => id === 'monday');
   };
-  const prepare = async (): Promise<void> => {
-    for (const vessel of FIRST_VESSELS) await put('vessel', vessel);
-    for (const lot of [SODA_LOT, lotOf('tallow', 'TA 1'), lotOf('coconut', 'CO 1')]) await put('lot', lot);
-    await put('formula', FIRST_FORMULA);
-    await put('prepared', {
-      id: 'monday',
-      formula: { id: FIRST_FORMULA.id, version: 1 },
-      size: null,
-      lots: { soda: SODA_LOT.id },
-      note: '',
-    } as { readonly id: string });
-  };
+  const prepare = (): Promise<void> => prepareFirst(server.port);
 
   it('offers what was prepared, with the lots in the stores, and starts exactly those lines', async () => {
     await prepare();

@@ -278,4 +278,15 @@ describe('other ways of weighing', () => {
     const rig = new Rig().start(planOf([{ ...OLIVE, mode: 'by-hand' }, WATER]));
     expect(rig.seen.phase).toBe('by-hand');
   });
+
+  it('is typed by hand where this bench never had its scale: there is nothing to plug in', () => {
+    class OneScale extends Rig {
+      override view() {
+        const all = super.view();
+        return { ...all, scales: all.scales.slice(0, 1) };
+      }
+    }
+    const rig = new OneScale().start(planOf([{ ...OLIVE, scale: 'fine' }, WATER]));
+    expect(rig.seen).toMatchObject({ line: 'olive', phase: 'by-hand', block: null });
+  });
 });

@@ -7,6 +7,7 @@ import type { BatchState } from '../state';
 export const STORY_CODES = [
   'started',
   'scale-never-checked',
+  'scale-stood-in',
   'replanned',
   'lot-chosen',
   'gate-confirmed',
@@ -87,6 +88,9 @@ const TELL: { readonly [K in EntryKind]: Tell<K> } = {
   'batch-started': ({ body }) => [
     ...told('started', { name: body.plan.formula.name, formulaVersion: body.plan.formula.version }),
     ...body.uncheckedScales.flatMap((instrument) => told('scale-never-checked', { instrument })),
+    ...body.plan.lines.flatMap(({ id, meant, scale, tolerance, material: { name } }) =>
+      meant === undefined ? [] : told('scale-stood-in', { line: id, material: name, meant, scale, tolerance }),
+    ),
   ],
   replanned: ({ body }, batch) =>
     body.lines.flatMap(({ id, target }) => told('replanned', { ...material(batch, id), to: target, reason: body.reason })),

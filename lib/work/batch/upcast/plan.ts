@@ -50,6 +50,7 @@ export const line: z.ZodMiniType<LinePlan> = z.strictObject({
   vessel: id<VesselId>(),
   into: z.exactOptional(id<VesselId>()),
   scale: oneOf<ScaleRole>({ main: true, fine: true }),
+  meant: z.exactOptional(oneOf<ScaleRole>({ main: true, fine: true })),
   mode: oneOf<WeighMode>({ gain: true, loss: true, 'by-hand': true }),
   canWait: z.boolean(),
   lot: z.nullable(lot),
