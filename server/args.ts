@@ -6,6 +6,8 @@ import type { InstrumentConfig } from '#lib/measure/instrument';
 import type { SerialSettings } from '#lib/measure/link/port';
 import type { ProbeUse } from '#lib/measure/reading';
 import { as } from '#lib/units/id';
+import type { MassUnit, Milligrams } from '#lib/units/mass';
+import { massOfDecimal } from '#lib/units/parse';
 import { meant } from '#lib/protocol/meant';
 import { BadOption } from './options';
 import type { Options } from './options';
@@ -15,9 +17,11 @@ export const USAGE = `potwatch [options]
   --port N                 port of the web page (default 4173)
   --data DIR               where batches are kept (default ~/.local/share/potwatch)
   --scale practice         the simulated bench
-  --scale PATH[,SHAPE[,BAUD[,8N1|7E1]]]
+  --scale PATH[,SHAPE[,BAUD[,8N1|7E1]]][,capacity=MASS][,division=MASS]
                            a scale on a serial port; a second --scale is the small, finer one
                            shapes: ${SCALE_SHAPES.join(', ')}; leave it out and the frames say
+                           capacity: the most it bears, vessel and all; division: the step of its display, as capacity=6kg,division=0.1g.
+                           Without them nothing can be said of what it serves, and no large line is offered in parts
   --probe [lye|oils|room=]PATH[,SHAPE[,BAUD]]
                            a probe; may repeat. Without a name the probe's own frames say where it stands
   --host ADDR              listen on this address too (default: this machine only)
@@ -32,6 +36,10 @@ type Flag = (typeof FLAGS)[number];
 const BARE: ReadonlySet<Flag> = new Set(['pty-is-real', 'dev', 'help']);
 const REPEATS: ReadonlySet<Flag> = new Set(['scale', 'probe', 'allow-host']);
 const PROBE_USES = ['lye', 'oils', 'room'] as const satisfies readonly ProbeUse[];
+const LIMITS = ['capacity', 'division'] as const;
+const UNITS = ['mg', 'g', 'kg', 'oz', 'lb'] as const satisfies readonly MassUnit[];
+/** As in Setup. */
+const HEAVIEST = 50_000_000;
 const FRAMES = ['8N1', '7E1', '7O1', '8E1'] as const satisfies readonly SerialSettings['frame'][];
 
 /**
@@ -83,8 +91,9 @@ const splitFlags = (argv: readonly string[]): Map<Flag, string[]> => {
 };
 
 const readScale = (text: string, index: number): InstrumentConfig => {
-  const [path = '', shape, baud, frame, ...rest] = text.split(',');
-  if (rest.length > 0) throw new BadOption(`--scale ${text}: too many commas; PATH,SHAPE,BAUD,8N1`);
+  const [path = '', ...pieces] = text.split(',');
+  const [shape, baud, frame, ...rest] = pieces.filter((piece) => !piece.includes('='));
+  if (rest.length > 0) throw new BadOption(`--scale ${text}: too many commas; PATH,SHAPE,BAUD,8N1,capacity=6kg,division=0.1g`);
   const small = index > 0;
   return {
     kind: 'scale',
@@ -94,9 +103,33 @@ const readScale = (text: string, index: number): InstrumentConfig => {
     path: readPath('scale', path),
     shape: shape === undefined || shape === '' ? null : oneOf<ScaleShape>('shape', shape, SCALE_SHAPES),
     serial: readSerial(baud, frame),
-    capacity: null,
-    division: null,
+    ...readLimits(pieces.filter((piece) => piece.includes('='))),
   };
+};
+
+/** What the scale's plate says; `null` for what is left out. */
+const readLimits = (pieces: readonly string[]): Record<(typeof LIMITS)[number], Milligrams | null> => {
+  const said = { capacity: null as Milligrams | null, division: null as Milligrams | null };
+  for (const piece of pieces) {
+    const [name, mass = ''] = splitOnce(piece, '=');
+    const limit = oneOf(`--scale: "${name}=", which`, name, LIMITS);
+    if (said[limit] !== null) throw new BadOption(`--scale: ${limit} is given twice`);
+    said[limit] = readMass(limit, mass);
+  }
+  const { capacity, division } = said;
+  if (capacity !== null && division !== null && division >= capacity)
+    throw new BadOption(
+      '--scale: the division is one step of the display, the capacity the most it bears: the division is the smaller one',
+    );
+  return said;
+};
+
+const readMass = (what: string, text: string): Milligrams => {
+  const [, number = '', unit = ''] = /^([\d.]*)(.*)$/.exec(text) ?? [];
+  const known = unit === '' ? null : oneOf<MassUnit>('unit', unit, UNITS);
+  const mass = known === null ? null : massOfDecimal(number, known);
+  if (mass === null || mass > HEAVIEST) throw new BadOption(`${what} "${text}" is no mass up to 50 kg with its unit, such as 6kg or 0.1g`);
+  return mass;
 };
 
 const readProbe = (text: string, index: number): InstrumentConfig => {

@@ -31,6 +31,15 @@ describe('the command line', () => {
     ]);
   });
 
+  it('reads what the plate of a scale says, with or without the rest', () => {
+    const { instruments } = read('--scale', '/dev/a,stx-status,1200,7E1,capacity=6kg,division=0.5g', '--scale', '/dev/b,division=10mg');
+    expect(instruments).toMatchObject([
+      { path: '/dev/a', shape: 'stx-status', serial: { baudRate: 1200, frame: '7E1' }, capacity: 6_000_000, division: 500 },
+      { path: '/dev/b', shape: null, serial: { baudRate: 9600, frame: '8N1' }, capacity: null, division: 10 },
+    ]);
+    expect(read('--scale', '/dev/a').instruments).toMatchObject([{ capacity: null, division: null }]);
+  });
+
   it('reads probes with and without the vessel they stand in', () => {
     const { instruments } = read('--probe', 'lye=/dev/c', '--probe', '/dev/d,probe-line,19200');
     expect(instruments).toMatchObject([
@@ -53,6 +62,14 @@ describe('the command line', () => {
     [['--scale', 'practice', '--scale', '/dev/a'], 'cannot stand beside'],
     [['--scale', '/dev/a', '--scale', '/dev/b', '--scale', '/dev/c'], 'at most two scales'],
     [['--scale', '/dev/a,stx-status,9600,8N2'], 'frame "8N2" is not known'],
+    [['--scale', '/dev/a,capcity=6kg'], 'did you mean capacity?'],
+    [['--scale', '/dev/a,capacity=6kk'], 'did you mean kg?'],
+    [['--scale', '/dev/a,capacity=6'], 'capacity "6" is no mass up to 50 kg with its unit'],
+    [['--scale', '/dev/a,division=0g'], 'division "0g" is no mass'],
+    [['--scale', '/dev/a,division=0.1.2g'], 'is no mass'],
+    [['--scale', '/dev/a,capacity=60kg'], 'up to 50 kg'],
+    [['--scale', '/dev/a,capacity=1g,division=6kg'], 'the division is the smaller one'],
+    [['--scale', '/dev/a,capacity=1kg,capacity=2kg'], 'capacity is given twice'],
     [['--dev=1'], 'takes no value'],
     [['start'], 'options begin with --'],
   ])('%j is refused with what to do: %s', (argv, words) => {
