@@ -37,8 +37,6 @@ export interface BenchView {
   readonly leased: boolean;
   /** This boot: a batch last resumed in another one waits for a person. Absent: the boot of the batch's newest entry. */
   readonly boot?: BootId;
-  /** From the chemistry, once formulas compute it: the batch as weighed is lye-heavy. Absent: nothing is known, nothing is said. */
-  readonly lyeHeavy?: boolean;
   /** Vessels known to have a probe standing in them; its cable carries part of the weight, so nothing is accepted from one. */
   readonly probesInVessel?: readonly VesselId[];
 }

@@ -47,8 +47,6 @@ export interface Observation {
   readonly batter?: MilliCelsius | null;
   /** The batch armed on this bench: one at a time. */
   readonly armed?: BatchId | null;
-  /** From the chemistry, once formulas compute it: superfat as weighed is below zero. Holds joining and cannot be overridden. */
-  readonly lyeHeavy?: boolean;
 }
 
 export interface CommandBodies {

@@ -2,6 +2,7 @@ import type { BootId } from '#lib/units/id';
 import type { MilliCelsius } from '#lib/units/temperature';
 import { apart, milliCelsius, milliKelvin } from '#lib/units/temperature';
 import type { HoldReason } from './entries';
+import { isLyeHeavy } from './lye-heavy';
 import { dueBeforeJoining } from './order';
 import { own } from './own';
 import type { JoiningPlan } from './plan';
@@ -118,17 +119,13 @@ const firm = (reason: JoiningHold['reason'], value: number | null = null, limit:
 
 /**
  * Everything that stands against joining now, what cannot be overridden first. An unknown temperature holds: unknown is not a
- * number. `lyeHeavy` comes from the chemistry; without it nothing is said about superfat.
+ * number. Lye-heavy is worked out from what was weighed.
  */
-export const joiningHolds = (
-  state: BatchState,
-  temps: JoiningTemperatures,
-  more: { readonly lyeHeavy?: boolean | undefined } = {},
-): readonly JoiningHold[] => {
+export const joiningHolds = (state: BatchState, temps: JoiningTemperatures): readonly JoiningHold[] => {
   const open = Object.values(state.lines).filter((line) => line.status !== 'closed' && dueBeforeJoining(line.plan)).length;
   const made = lyeMade(state);
   const firmly: JoiningHold[] = [];
-  if (more.lyeHeavy === true) firmly.push(firm('lye-heavy'));
+  if (isLyeHeavy(state)) firmly.push(firm('lye-heavy'));
   if (state.over !== null || state.question !== null) firmly.push(firm('alarm'));
   if (open > 0) firmly.push(firm('line-open', open, 0));
   if (!made) firmly.push(firm('lye-not-made'));

@@ -4,7 +4,7 @@ import type { MilliCelsius } from '#lib/units/temperature';
 import { joiningHolds, mayJoin, oilsLowest, withTyped } from '#lib/work/batch/index';
 import type { HoldReason, Plan } from '#lib/work/batch/index';
 import { SETTING_MARGIN, TYPED_TEMPERATURE_LASTS_MS } from '#lib/work/batch/joining';
-import { planOf, started } from '#tests/support/batch';
+import { lineId, planOf, started } from '#tests/support/batch';
 
 const plan = planOf('alder-and-oat');
 const joiningWith = (change: Partial<Plan['joining']>): Plan => ({ ...plan, joining: { ...plan.joining, ...change } });
@@ -79,15 +79,16 @@ describe('the joining rule', () => {
     expect(joiningHolds(over.now, at(40, 40)).map(({ reason }) => reason)).toContain('alarm');
   });
 
-  it('what the chemistry calls lye-heavy holds and cannot be overridden', () => {
-    expect(joiningHolds(rig.now, at(42, 40), { lyeHeavy: true })).toMatchObject([{ reason: 'lye-heavy', overridable: false }]);
-    const heavy = ready();
+  it('lye-heavy as weighed holds and cannot be overridden', () => {
+    const heavy = started().weighAll('soda');
+    heavy.weigh('soda', 160);
+    heavy.must('answer-over', { line: lineId('soda'), choice: 'carry-on', held: true });
+    heavy.lift('soda');
+    heavy.makeLye();
+    expect(joiningHolds(heavy.now, at(42, 40))).toMatchObject([{ reason: 'lye-heavy', overridable: false }]);
     heavy.lye = celsius(42);
     heavy.oils = celsius(40);
-    heavy.more = { lyeHeavy: true };
     expect(heavy.code('join', { held: true })).toBe('lye-heavy');
-    heavy.more = { lyeHeavy: false };
-    expect(heavy.code('join', { held: true })).toBe('joined');
   });
 });
 

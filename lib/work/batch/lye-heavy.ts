@@ -1,0 +1,64 @@
+import { own } from './own';
+import type { LinePlan, MaterialClass, Plan } from './plan';
+import type { BatchState } from './state';
+import { verdictOf } from './verdict';
+
+const FATS: ReadonlySet<MaterialClass> = new Set(['hard-oil', 'liquid-oil']);
+const isFat = ({ material }: LinePlan): boolean => FATS.has(material.class);
+const isHydroxide = ({ material }: LinePlan): boolean => material.class === 'hydroxide';
+
+/** `superfatPerGram` × milligrams → fraction: thousandths of a point per gram. */
+const FRACTION = 1e-8;
+
+/**
+ * Superfat the plan was computed with, as a fraction: from its basis, and where a typed plan has none, from what its lines say a gram of
+ * them does: superfat is 1 less what every line but the fats takes at its target. `null` when a fat or hydroxide line does not say.
+ */
+export const plannedSuperfat = ({ lines, basis }: Plan): number | null => {
+  if (lines.some((line) => (isFat(line) || isHydroxide(line)) && line.superfatPerGram === null)) return null;
+  const worked = basis?.worked.find(({ what, unit }) => what === 'superfat' && unit === '%');
+  const stated = worked === undefined || worked.value.trim() === '' ? Number.NaN : Number(worked.value) / 100;
+  if (Number.isFinite(stated)) return stated;
+  return lines.reduce((sum, line) => (isFat(line) ? sum : sum + (line.superfatPerGram ?? 0) * line.target * FRACTION), 1);
+};
+
+/** What a line counts with: what was weighed; while it is still open, at least what is to come. */
+const countedOf = (state: BatchState, plan: LinePlan): number => {
+  const line = own(state.lines, plan.id);
+  if (line === undefined) return 0;
+  return line.status === 'closed' ? line.actual : Math.max(line.actual, line.plan.target);
+};
+
+/**
+ * Superfat of the batch as weighed, as a fraction, by the sign that matters: exactly 0 where the hydroxide meets the demand of the fats,
+ * and scaled by the planned demand elsewhere. A fat's effect on the demand is its `superfatPerGram` over (1 − planned superfat). Counted
+ * from the plan as started, which is what its values were computed for; a line added since counts whole. `null`: not computed.
+ */
+export const superfatAsWeighed = (state: BatchState): number | null => {
+  const planned = plannedSuperfat(state.plan);
+  if (planned === null || planned >= 1) return null;
+  let superfat = planned;
+  for (const { plan } of Object.values(state.lines)) {
+    const first = state.plan.lines.find(({ id }) => id === plan.id);
+    const per = (first ?? plan).superfatPerGram;
+    if (per === null && (isFat(plan) || isHydroxide(plan))) return null;
+    const effect = (per ?? 0) * (countedOf(state, plan) - (first?.target ?? 0)) * FRACTION;
+    superfat += isFat(plan) ? effect / (1 - planned) : effect;
+  }
+  return superfat;
+};
+
+/**
+ * Whether the batch as weighed holds more hydroxide than its fats take up: joining is held and no person can override it. By superfat as
+ * weighed below zero; where that cannot be computed, unknown is not fine: any hydroxide above its greatest allowed weight (its tolerance
+ * where none was computed), and any fat closed short of its tolerance, counts as lye-heavy. What the values of the fats may be off by
+ * is not in it, nor what is still to be weighed: that stands at its target.
+ */
+export const isLyeHeavy = (state: BatchState): boolean => {
+  const superfat = superfatAsWeighed(state);
+  if (superfat !== null) return superfat < 0;
+  return Object.values(state.lines).some(({ plan, actual, status }) => {
+    if (isHydroxide(plan)) return actual > (plan.upper ?? plan.target + plan.tolerance);
+    return isFat(plan) && status === 'closed' && verdictOf(plan, actual) === 'short';
+  });
+};

@@ -1,0 +1,62 @@
+import { describe, expect, it } from 'vitest';
+import { celsius } from '#lib/units/temperature';
+import { joiningHolds } from '#lib/work/batch/index';
+import { lineId, started } from '#tests/support/batch';
+import type { BatchRig } from '#tests/support/batch';
+import { benchAfter } from '#tests/support/bench-after';
+import type { BenchRig } from '#tests/support/bench-rig';
+
+/** Everything weighed, the lye made: of the soda `soda` grams, of the olive oil `olive`. Whatever is over is carried on. */
+const weighed = ({ soda = 140.7, olive = 400 }): BatchRig => {
+  const rig = started().weighAll('olive');
+  rig.accept('olive', olive, { shortIsFine: true });
+  rig.weighAll('soda');
+  rig.weigh('soda', soda);
+  if (rig.now.over !== null) rig.must('answer-over', { line: lineId('soda'), choice: 'carry-on', held: true });
+  rig.lift('soda');
+  return rig.makeLye();
+};
+
+const warm = async (rig: BenchRig, lye = 42, oils = 40): Promise<void> => {
+  for (const [use, value] of [['lye', lye] as const, ['oils', oils] as const]) {
+    expect(await rig.intent({ kind: 'type-temperature', use, value: celsius(value) })).toMatchObject({ ok: true });
+  }
+  await rig.pass(100);
+};
+const held = (rig: BenchRig) => rig.bench.frame().cue.joining?.holds.map(({ reason }) => reason);
+
+describe('joining while lye-heavy', () => {
+  it.each([
+    ['hydroxide far past what the fats take up', { soda: 160 }],
+    ['a fat so short that the hydroxide is too much for the rest', { olive: 340 }],
+  ])('%s is not offered, and no person can override it', async (_name, masses) => {
+    const rig = await benchAfter(weighed(masses));
+    await warm(rig);
+    expect(held(rig)).toContain('lye-heavy');
+    expect(rig.bench.frame().cue.joining?.ready).toBe(false);
+    expect(await rig.intent({ kind: 'join', held: true })).toMatchObject({ ok: false, refusal: { code: 'lye-heavy' } });
+    const override = { kind: 'override', reason: 'lye-heavy', held: true, note: 'I dare' } as const;
+    expect(await rig.intent(override)).toMatchObject({ ok: false, refusal: { code: 'no-such' } });
+    expect(rig.bench.batch()?.joined).toBeNull();
+  });
+
+  it('what was taken out again counts no more', async () => {
+    const before = weighed({ soda: 160 });
+    const rig = await benchAfter(before);
+    const jug = before.vessel('lye-jug');
+    const mass = jug.contents / 8;
+    expect(await rig.intent({ kind: 'withdraw', vessel: 'lye-jug', mass: Math.round(mass), to: 'waste' })).toMatchObject({ ok: true });
+    const holds = joiningHolds(rig.bench.batch() ?? before.now, { lye: celsius(42), oils: celsius(40), milk: null });
+    expect(holds.map(({ reason }) => reason)).toEqual(['line-open']);
+  });
+
+  it.each([
+    ['as planned', {}],
+    ['over its limit, yet within what the fats take up', { soda: 145 }],
+  ])('%s it is joined', async (_name, masses) => {
+    const rig = await benchAfter(weighed(masses));
+    await warm(rig);
+    expect(held(rig)).toEqual([]);
+    expect(await rig.intent({ kind: 'join', held: true })).toMatchObject({ ok: true });
+  });
+});
