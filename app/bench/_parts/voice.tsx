@@ -4,7 +4,7 @@ import type { Say } from '#lib/bench/cue';
 import { see } from '../../_live/selectors';
 import { liveStore, sound, speaker, useDisplay, useLive, usePreference } from '../../_live/use';
 import { messages } from '../messages';
-import { sayText, SPOKEN_IN } from '../messages-codes';
+import { sayText, sceneRefusal, SPOKEN_IN } from '../messages-codes';
 import styles from '../bench.module.css';
 import { showIn } from './words';
 
@@ -66,7 +66,8 @@ export function Notice() {
   const { refusals, notices } = messages;
   const words = ((): string => {
     if (notice === null) return messages.unreadable;
-    if (notice.code === 'no-answer' || notice.code === 'scene-refused') return notices[notice.code];
+    if (notice.code === 'scene-refused') return sceneRefusal(String(notice.params['why'] ?? ''));
+    if (notice.code === 'no-answer') return notices[notice.code];
     return refusals[notice.code];
   })();
   return (
