@@ -1,5 +1,5 @@
 import type { BlockReason, CuePhase, DoubtReason, JoiningCue } from '#lib/bench/cue';
-import type { LinkPhase } from '#lib/measure/instrument';
+import type { LinkFailure, LinkPhase } from '#lib/measure/instrument';
 import type { AlarmCode, Gate, RefusalCode, TraceMark } from '#lib/work/batch/index';
 
 /** How a message writes a quantity: in the person's units and marks. */
@@ -187,8 +187,20 @@ export const messages = {
       identifying: 'listening for its frames',
       live: 'live',
       silent: 'silent',
-      waiting: 'unplugged or busy',
+      waiting: 'not connected',
     } satisfies Record<LinkPhase, string>,
+    /** In a word what Setup says in a sentence, by the same codes. */
+    failures: {
+      busy: 'held by another program',
+      denied: 'no right to open it',
+      missing: 'not plugged in',
+      ambiguous: 'port not certain',
+      failed: 'port does not open',
+      lost: 'connection lost',
+      silent: 'silent',
+      stranger: 'something else speaks',
+      unreadable: 'makes no sense',
+    } satisfies Record<LinkFailure, string>,
   },
   strip: {
     practice: 'practice bench',

@@ -1,6 +1,6 @@
 import type { InstrumentId } from '#lib/units/id';
 import type { Freshness, Motion, ProbeUse, Range } from '#lib/measure/reading';
-import type { LinkPhase, ScaleRole } from '#lib/measure/instrument';
+import type { LinkFailure, LinkPhase, ScaleRole } from '#lib/measure/instrument';
 import type { AlarmCue, BenchCue } from '#lib/bench/cue';
 
 /**
@@ -26,6 +26,8 @@ export interface LiveScale {
   readonly role: ScaleRole;
   readonly name: string;
   readonly link: LinkPhase;
+  /** Why the link is not live; `null` while it is, or when nothing is known of it. */
+  readonly failure: LinkFailure | null;
   readonly freshness: Freshness;
   /** ms since the newest reading arrived; `null` before the first. */
   readonly age: number | null;

@@ -46,7 +46,7 @@ const ageOfScale = (state: LiveState, { locale }: Display): string => {
 };
 
 const stateOf = (scale: LiveScale): string => {
-  if (scale.link !== 'live') return messages.scale.links[scale.link];
+  if (scale.link !== 'live') return scale.failure === null ? messages.scale.links[scale.link] : messages.scale.failures[scale.failure];
   if (scale.freshness !== 'fresh') return messages.scale[scale.freshness];
   if (scale.suspect !== null) return messages.scale.suspect;
   return messages.scale[scale.motion];

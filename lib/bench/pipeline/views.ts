@@ -41,11 +41,11 @@ export const oneForEachUse = (probes: readonly ProbeWatch[], now: Monotonic): re
   return [...best.values()];
 };
 
-export type StatusOf = (instrument: InstrumentId) => Pick<LinkStatus, 'phase' | 'nature'>;
+export type StatusOf = (instrument: InstrumentId) => Pick<LinkStatus, 'phase' | 'nature'> & Partial<Pick<LinkStatus, 'failure'>>;
 
 /** What a screen sees of a scale: a weight that is late, lost, suspect or out of range is no number here already (A1). */
 export const liveScale = (watch: ScaleWatch, status: StatusOf, checked: boolean, now: Monotonic): LiveScale => {
-  const { phase, nature } = status(watch.config.id);
+  const { phase, nature, failure = null } = status(watch.config.id);
   const { reading, suspect, last } = watch;
   const fresh = freshness(watch.age, now);
   return {
@@ -53,6 +53,7 @@ export const liveScale = (watch: ScaleWatch, status: StatusOf, checked: boolean,
     role: watch.config.role,
     name: watch.config.name,
     link: phase,
+    failure,
     freshness: fresh,
     age: rounded(ageOf(watch.age, now)),
     gross: fresh === 'fresh' && suspect === null ? (reading?.mass ?? null) : null,

@@ -23,6 +23,7 @@ export const scale = (change: Partial<LiveScale> = {}): LiveScale => ({
   role: 'main',
   name: 'big scale',
   link: 'live',
+  failure: null,
   freshness: 'fresh',
   age: 100,
   gross: 0,
@@ -279,6 +280,13 @@ export const SCENES = {
       null,
       { phase: 'no-weight', block: 'lost' },
       { alarms: [{ code: 'scale-lost', silenced: false, line: null, detail: '' }] },
+    ),
+  'port-busy': () =>
+    pouring(
+      'olive',
+      null,
+      { phase: 'no-weight', block: 'lost' },
+      { scales: [scale({ gross: null, freshness: 'lost', age: 9_000, link: 'waiting', failure: 'busy' }), small()] },
     ),
   'unit-changed': () => pouring('olive', null, { phase: 'blocked', block: 'unit-changed', goOn: { code: 'unit-noted', hold: false } }),
   'probe-leaning': () => pouring('olive', 399.2, { phase: 'blocked', block: 'probe-leaning', goOn: { code: 'probe-out', hold: false } }),

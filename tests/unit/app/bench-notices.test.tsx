@@ -1,0 +1,67 @@
+// @vitest-environment jsdom
+import { act, cleanup, render } from '@testing-library/react';
+import { afterEach, describe, expect, it } from 'vitest';
+import type { SceneWhy } from '#hardware/practice/scene-types';
+import type { LinkFailure } from '#lib/measure/instrument';
+import type { LiveFrame } from '#lib/protocol/live';
+import { SCENES, scale } from '#tests/browser/support/fixtures';
+import { Truth } from '../../../app/bench/_parts/truth';
+import { Notice } from '../../../app/bench/_parts/voice';
+import { messages } from '../../../app/bench/messages';
+import { liveStore } from '../../../app/_live/start';
+
+afterEach(() => {
+  cleanup();
+  liveStore.setState(liveStore.getInitialState(), true);
+});
+
+const WHYS: Readonly<Record<SceneWhy, true>> = {
+  'hands-full': true,
+  'pan-occupied': true,
+  'pan-empty': true,
+  'nothing-open': true,
+  'nothing-left': true,
+  'nothing-dry': true,
+  full: true,
+  'no-such-scale': true,
+  unplugged: true,
+  already: true,
+  wait: true,
+  'needs-person': true,
+};
+
+describe('why the practice bench did not', () => {
+  const said = (why: string): string | null | undefined => {
+    act(() => liveStore.setState({ notice: { id: 1, code: 'scene-refused', params: { why } } }));
+    return document.querySelector('[data-notice]')?.textContent;
+  };
+
+  it('is said for every reason it gives, each in its own words', () => {
+    render(<Notice />);
+    const words = Object.keys(WHYS).map(said);
+    expect(new Set(words).size).toBe(words.length);
+    expect(words).not.toContain(messages.notices['scene-refused']);
+  });
+
+  it('is not made up for a reason only a newer server knows', () => {
+    render(<Notice />);
+    expect(said('brand-new')).toBe(messages.notices['scene-refused']);
+  });
+});
+
+describe('a scale whose port does not open', () => {
+  const CASES: readonly (readonly [LinkFailure, string])[] = [
+    ['busy', 'held by another program'],
+    ['denied', 'no right to open it'],
+    ['missing', 'not plugged in'],
+  ];
+
+  it.each(CASES)('%s: is told apart from the others', (failure, words) => {
+    const lost = scale({ link: 'waiting', failure, freshness: 'lost', gross: null });
+    const { frame } = SCENES['no-weight']();
+    const whole: LiveFrame = { ...frame, scales: [lost], boot: 'b', n: 1, merged: 0, at: 1 };
+    liveStore.setState({ link: 'up', stale: false, frame: whole });
+    render(<Truth />);
+    expect(document.querySelector('[data-fresh="lost"]')?.textContent).toContain(`big scale ${words}`);
+  });
+});
