@@ -4,6 +4,7 @@ import { follow, restart, span, startTrack } from '#lib/measure/readings/settle'
 import type { BatchState } from '#lib/work/batch/index';
 import type { ConductorEvent } from '../conductor-types';
 import { followBottle } from './bottle';
+import { followStrayed } from './strayed';
 import { followEmpty } from './zero';
 import type { ScaleMemory, StopMemory } from './memory';
 import { setScale, type Stage } from './stage';
@@ -24,6 +25,7 @@ const newScale = (division: number): ScaleMemory => ({
   stop: null,
   stand: null,
   bottle: null,
+  strayed: null,
 });
 
 const divisionOf = (stage: Stage, reading: MassReading): number =>
@@ -37,7 +39,7 @@ const hear = (stage: Stage, reading: MassReading, batch: BatchState | null): voi
   const known = reopened ? stopped(before, 'disarmed', stage.now, batch) : before;
   const track = follow(known.track, reading);
   const heard: ScaleMemory = { ...known, track, stop: stopFor(known, { ...known, track }, reading, batch, id) };
-  const settled = followBottle(followEmpty(heard, reading.at));
+  const settled = followStrayed(before, followBottle(followEmpty(heard, reading.at)), batch, id);
   const window = windowFor(stage, settled, batch);
   const lastLevel = track.stable && settled.stop === null ? track.level : settled.lastLevel;
   stage.memory.scales = { ...stage.memory.scales, [id]: { ...settled, window, lastLevel } };

@@ -43,6 +43,8 @@ export interface ScaleMemory {
   readonly stand: StandMemory | null;
   /** A bottle weighed by its loss that stands here by the record. */
   readonly bottle: BottleMemory | null;
+  /** The zero of a line that was not open while its pan read something else. */
+  readonly strayed: { readonly line: LineId; readonly zero: number } | null;
 }
 
 /** A bottle set down for a line. `open`: it still is that line's turn; `off`: the pan has been free since it was not. */

@@ -9,6 +9,7 @@ import { comesInPieces, followDoubts, followFall } from './doubt';
 import type { PourMemory, ScaleMemory } from './memory';
 import { looksLike } from './recognise';
 import { within, type Scenery } from './stage';
+import { strayedDoubts } from './strayed';
 import { threshold } from './zero';
 
 /** Where the settled pour stands against its target. Masses in mg. */
@@ -49,7 +50,7 @@ export const pourFor = (stage: Scenery, line: LineState, view: ScaleView, pan: P
     stepsFrom: stage.now - 1000,
     begun: false,
     highest: 0,
-    doubts: stage.memory.inherited[view.id] === pan.zero ? ['after-replug'] : [],
+    doubts: stage.memory.inherited[view.id] === pan.zero ? ['after-replug'] : strayedDoubts(pan, stage.memory.scales[view.id]),
     fallen: false,
     steps: [],
     offer: null,

@@ -5,6 +5,7 @@ import { standOf } from './lift';
 import { isRunning } from './pour';
 import { sayAccepted, sayNow } from './say';
 import { setScale, type Scenery } from './stage';
+import { leavePour } from './strayed';
 
 /** A batch last resumed in another boot: nobody here has seen what happened meanwhile. */
 export const needsResume = ({ batch, view }: Scenery): boolean => batch.resumedInBoot !== (view.boot ?? batch.boot);
@@ -13,7 +14,10 @@ export const needsResume = ({ batch, view }: Scenery): boolean => batch.resumedI
 export const followRecord = (stage: Scenery): void => {
   const { memory, batch } = stage;
   // Before anything is looked at: what was poured into a line that is done, or from another zero, is no running pour.
-  if (memory.pour !== null && !isRunning(batch, memory.pour)) memory.pour = null;
+  if (memory.pour !== null && !isRunning(batch, memory.pour)) {
+    leavePour(stage, memory.pour);
+    memory.pour = null;
+  }
   if (memory.batch !== batch.id) begin(stage);
   else if (memory.version === batch.version) return refreshStands(stage);
   memory.version = batch.version;

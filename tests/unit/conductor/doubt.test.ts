@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { line, OLIVE, planOf, Rig, SHEA, WATER, MAIN } from './rig';
+import { FINE, line, OLIVE, planOf, Rig, SHEA, WATER, MAIN } from './rig';
 
 const atReady = (): Rig => new Rig().start(planOf([OLIVE, SHEA, WATER])).rest(500);
 
@@ -20,6 +20,28 @@ const unsteady = (tolerance: number): Rig => {
     .pour(700);
   let turn = 0;
   return rig.run(20, () => void rig.put(700 + 0.3 * (turn++ % 2 === 0 ? 1 : -1)));
+};
+
+/** The scent is weighed on the other scale, and the pot is set for the next line. */
+const afterScent = (): Rig => {
+  const scent = line('scent', { class: 'fragrance', target: 20, tolerance: 0.2, vessel: 'cup', more: { scale: 'fine' } });
+  const rig = new Rig()
+    .start(planOf([scent, OLIVE, WATER]))
+    .rest(100, FINE)
+    .pour(120, 6, FINE)
+    .run(6)
+    .rest(500);
+  expect(rig.state.pans[MAIN]).toMatchObject({ line: 'olive', zero: 500_000 });
+  return rig;
+};
+
+/** The scent is crossed out, something happens meanwhile, and it is taken again. */
+const againScent = (rig: Rig, meanwhile: () => void): void => {
+  const entry = rig.line('scent').contributions[0]?.entry;
+  rig.send({ kind: 'strike', body: { entry: entry as never, reason: 'undone', note: '', held: true } }, 'maker');
+  meanwhile();
+  rig.press('go-on').run(9);
+  expect(rig.line('scent').status).toBe('closed');
 };
 
 describe('doubt', () => {
@@ -57,6 +79,21 @@ describe('doubt', () => {
   it('a pot held up a little and let down again where it was leaves no doubt', () => {
     const rig = atReady().pour(600, 3).run(3).rest(450, MAIN, 0.4).rest(600, MAIN, 3).pour(700, 3).run(6);
     expect(rig.kinds()).toContain('weight-accepted');
+  });
+
+  it('a vessel put in the place of one that was set, while an earlier line is open again on the other scale', () => {
+    const rig = afterScent();
+    againScent(rig, () => rig.rest(0).rest(200).pour(700, 3).run(3));
+    expect(rig.seen).toMatchObject({ phase: 'ask', line: 'olive', doubts: ['return-unlike'] });
+    expect(rig.line('olive').contributions).toHaveLength(0);
+  });
+
+  it('what was asked about is asked about still when an earlier line was open again meanwhile', () => {
+    const rig = afterScent().jump(200).pour(700, 0.6).run(4);
+    expect(rig.seen).toMatchObject({ phase: 'ask', line: 'olive' });
+    againScent(rig, () => rig.run(4));
+    expect(rig.seen).toMatchObject({ phase: 'ask', line: 'olive' });
+    expect(rig.line('olive').contributions).toHaveLength(0);
   });
 
   it('a person clears a doubt with "go on"', () => {

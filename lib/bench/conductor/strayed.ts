@@ -1,0 +1,36 @@
+import type { InstrumentId } from '#lib/units/id';
+import { span } from '#lib/measure/readings/settle';
+import type { BatchState, PanState } from '#lib/work/batch/index';
+import type { DoubtReason } from '../cue';
+import type { PourMemory, ScaleMemory } from './memory';
+import { setScale, type Scenery } from './stage';
+
+/**
+ * A vessel can be set for one line while another is open again: its pour is not followed then, and whoever moves it, or puts another in
+ * its place, is not seen doing so. What is poured from that zero afterwards is a person's to take.
+ */
+const isOf = (pan: PanState, { strayed }: ScaleMemory): boolean => strayed?.line === pan.line && strayed.zero === pan.zero;
+
+/** Where the pan has strayed from what it read while its line was not open. */
+export const followStrayed = (before: ScaleMemory, after: ScaleMemory, batch: BatchState | null, id: InstrumentId): ScaleMemory => {
+  const pan = batch?.pans[id];
+  if (batch === null || pan === undefined) return after.strayed === null ? after : { ...after, strayed: null };
+  const { track } = after;
+  const mass = track.masses.at(-1);
+  if (pan.line === batch.open || isOf(pan, after) || mass === undefined || track.news === 'out-of-range') return after;
+  const moved = Math.abs(mass - (before.lastLevel ?? pan.zero)) > Math.max(3 * track.division, 2 * span(track));
+  return moved ? { ...after, strayed: { line: pan.line, zero: pan.zero } } : after;
+};
+
+/** A pour that is left for another line: what was doubtful about it, or not at rest yet, is so when it goes on. */
+export const leavePour = (stage: Scenery, pour: PourMemory): void => {
+  const pan = stage.batch.pans[pour.instrument];
+  const scale = stage.memory.scales[pour.instrument];
+  const stays = pan !== undefined && pan.line === pour.line && pan.zero === pour.zero;
+  if (!stays || scale === undefined || (pour.doubts.length === 0 && !pour.fallen && scale.track.stable)) return;
+  setScale(stage, pour.instrument, { strayed: { line: pan.line, zero: pan.zero } });
+};
+
+/** What a pour that is taken up again is doubtful for. */
+export const strayedDoubts = (pan: PanState, scale: ScaleMemory | undefined): readonly DoubtReason[] =>
+  scale !== undefined && isOf(pan, scale) ? ['return-unlike'] : [];
