@@ -5,7 +5,7 @@ import type { PlanList } from '#lib/protocol/http';
 import type { InstrumentConfig } from '#lib/measure/instrument';
 import { as } from '#lib/units/id';
 import type { LotId } from '#lib/units/id';
-import type { Plan } from '#lib/work/batch/index';
+import type { Plan, Realm } from '#lib/work/batch/index';
 import { contextOf, formulaFor, lotsOf } from '#lib/work/shelf/context';
 import type { Prepared } from '#lib/work/shelf/documents';
 import { newest, standing } from '#lib/work/shelf/shelf';
@@ -27,6 +27,8 @@ export interface Plans {
 export interface PlanParts {
   readonly shelf: () => Shelf;
   readonly scales: readonly Scale[];
+  /** In `real` the typed plans do not exist: their lots are invented, and a record would name them as received. */
+  readonly realm: Realm;
 }
 
 /** Scales as the bench knows them; repeatability comes with a check of ten weighings. */
@@ -37,8 +39,8 @@ export const scalesOf = (configs: readonly InstrumentConfig[]): readonly Scale[]
     return [{ id, role, name, capacity, division, repeatability: null }];
   });
 
-export const createPlans = ({ shelf, scales }: PlanParts): Plans => {
-  const typed = SAMPLE_PLANS.map((sample) => ({ ...sample, plan: planOnBench(sample.plan, scales) }));
+export const createPlans = ({ shelf, scales, realm }: PlanParts): Plans => {
+  const typed = (realm === 'real' ? [] : SAMPLE_PLANS).map((sample) => ({ ...sample, plan: planOnBench(sample.plan, scales) }));
   const planned = (prepared: Prepared, lots: Readonly<Record<string, string>>): Planned | 'unsound' => {
     const formula = formulaFor(shelf(), prepared, lots);
     const answer = formula === null ? null : planOf(formula, contextOf(shelf(), scales));

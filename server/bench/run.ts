@@ -51,7 +51,7 @@ export const startRun = async (parts: RunParts): Promise<BenchRun> => {
   const { store, log, realm } = parts;
   const links = new Map<InstrumentId, Link>();
   const scales = scalesOf(parts.configs);
-  const plans = createPlans({ shelf: () => store.shelf.now(), scales });
+  const plans = createPlans({ shelf: () => store.shelf.now(), scales, realm });
   const { bench, inputs } = createBench({
     boot: newId(),
     name: parts.name,

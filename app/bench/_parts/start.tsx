@@ -93,6 +93,10 @@ export function LotChoice() {
   );
 }
 
+const lacking = ({ plan: { lines } }: OfferedPlan): string => {
+  if (lines.some(({ mode }) => mode === 'by-hand')) return messages.start.byHand;
+  return lines.some(({ meant }) => meant !== undefined) ? messages.start.oneScale : '';
+};
 const total = ({ plan }: OfferedPlan): number => plan.lines.reduce((sum, line) => sum + line.target, 0);
 
 function Choices({ fetched, onPlan }: { readonly fetched: There; readonly onPlan: (plan: OfferedPlan) => void }) {
@@ -120,9 +124,12 @@ function Choices({ fetched, onPlan }: { readonly fetched: There; readonly onPlan
     ...fetched.plans.map((offered) => ({
       key: `plan ${offered.id}`,
       name: offered.plan.formula.name,
-      sub: messages.start.lines(offered.plan.lines.length, massText(total(offered), display, 1000)),
+      sub: messages.start.lines(offered.plan.lines.length, massText(total(offered), display, 1000)) + lacking(offered),
       take: () => onPlan(offered),
     })),
+    ...(fetched.plans.length > 0
+      ? []
+      : [{ key: 'no plan', name: messages.start.none, sub: messages.start.noneSub, take: () => router.push('/formulas') }]),
   ];
   return <PagesOfCards cards={cards} more={messages.start.more} pageWords={messages.start.page} back={() => undefined} />;
 }

@@ -47,7 +47,8 @@ const api = (path: string): Response | Promise<Response> | null => {
   if (said === 'never') return new Promise(() => undefined);
   if (said !== null && 'drawing' in said) return new Response(said.drawing, { headers: { 'content-type': 'image/svg+xml' } });
   if (said !== null) return Response.json(said.body, { status: said.status ?? 200 });
-  if (path === '/api/plans') return Response.json({ plans: SAMPLE_PLANS });
+  // As the server: what is invented is offered nowhere but in practice and test.
+  if (path === '/api/plans') return Response.json({ plans: scene.realm === 'real' ? [] : SAMPLE_PLANS });
   if (path === '/api/batches') return Response.json({ batches: [], next: null });
   return null;
 };

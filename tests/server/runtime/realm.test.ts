@@ -1,11 +1,13 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import type { InstrumentsPage } from '#lib/protocol/http';
+import type { InstrumentsPage, PlanList } from '#lib/protocol/http';
 import type { InstrumentConfig } from '#lib/measure/instrument';
 import { as } from '#lib/units/id';
+import { SAMPLE_PLANS } from '#lib/work/formula/sample';
 import type { RunningServer } from '#server/server';
 import { encode, leadIn, still } from '#tests/support/encode-frames';
+import { FIRST_PREPARED, prepareFirst } from '#tests/support/first-formula';
 import { ptyPair } from '#tests/support/pty';
 import { optionsFor, screenAt, serverHere, tempFolder } from '#tests/support/server-rig';
 import type { ScreenRig } from '#tests/support/server-rig';
@@ -30,6 +32,11 @@ const post = async (at: RunningServer, path: string, body: unknown): Promise<Ins
   });
   expect(answer.status).toBe(200);
   return (await answer.json()) as InstrumentsPage;
+};
+
+const plansAt = async (at: RunningServer): Promise<readonly string[]> => {
+  const { plans } = (await (await fetch(`http://127.0.0.1:${at.port}/api/plans`)).json()) as PlanList;
+  return plans.map(({ id }) => id);
 };
 
 describe('what a record is worth', () => {
@@ -62,12 +69,20 @@ describe('what a record is worth', () => {
     const tablet = await screen(first);
     expect(tablet.hellos[0]?.realm).toBe('practice');
     await tablet.lease('take');
-    await tablet.intent({ kind: 'start', plan: 'alder-and-oat', lots: {} });
+    expect(await tablet.intent({ kind: 'start', plan: 'alder-and-oat', lots: {} })).toMatchObject({ ok: true });
     const { boot } = await tablet.greeted();
     const page = await post(first, '/api/instruments/leave-practice', { leave: 'practice' });
     expect(page).toMatchObject({ realm: 'real', instruments: [], leavePractice: false });
     const real = await tablet.greeted(boot);
     expect(real).toMatchObject({ realm: 'real', batch: { batch: null, lines: [] } });
+    // What was invented stays in practice: its lots were never received here.
+    expect(await plansAt(first)).toEqual([]);
+    await tablet.lease('take');
+    for (const { id } of SAMPLE_PLANS)
+      expect(await tablet.intent({ kind: 'start', plan: id, lots: {} })).toMatchObject({ ok: false, refusal: { code: 'no-such' } });
+    expect(tablet.batch()).toBeNull();
+    await prepareFirst(first.port);
+    expect(await plansAt(first)).toEqual([FIRST_PREPARED]);
     await first.stop();
     const second = await start({ practice: false });
     expect(second.realm).toBe('real');
@@ -89,7 +104,8 @@ describe('what a record is worth', () => {
     const tablet = await screen(running);
     expect(tablet.hellos[0]).toMatchObject({ realm: 'real', bench: expect.stringContaining('pseudo-terminal') });
     await tablet.lease('take');
-    await tablet.intent({ kind: 'start', plan: 'alder-and-oat', lots: {} });
+    await prepareFirst(running.port);
+    expect(await tablet.intent({ kind: 'start', plan: FIRST_PREPARED, lots: {} })).toMatchObject({ ok: true });
     expect(tablet.batch()?.bench).toContain('pseudo-terminal');
     await running.stop();
     await pty.close();
@@ -119,7 +135,8 @@ describe('what a record is worth', () => {
     const running = await start({ practice: false, instruments: [scaleAt(pty.path)] });
     const tablet = await screen(running);
     await tablet.lease('take');
-    await tablet.intent({ kind: 'start', plan: 'alder-and-oat', lots: {} });
+    await prepareFirst(running.port);
+    expect(await tablet.intent({ kind: 'start', plan: FIRST_PREPARED, lots: {} })).toMatchObject({ ok: true });
     await pty.replug();
     await expect
       .poll(async () => {
