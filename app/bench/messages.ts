@@ -398,6 +398,11 @@ export const messages = {
     loading: 'Fetching the plans',
     failed: 'The plans could not be fetched',
     lines: (lines: number, mass: string) => `${lines} lines, ${mass}`,
+    /** Said before it begins: what this bench lacks for the plan. */
+    oneScale: ', all on one scale: no other here',
+    byHand: ', some typed by hand: no scale here for them',
+    none: 'Prepare a batch',
+    noneSub: 'no plan is ready: make a formula ready under Formulas',
     lotOf: (material: string) => `Which lot of ${material.toLowerCase()}?`,
     lotTeach: 'Read it from the bag or bottle in your hand.',
     skip: 'No lot stated',
