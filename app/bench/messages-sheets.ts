@@ -109,7 +109,8 @@ export const sheetMessages = {
       hurry: 'Time',
     } satisfies Record<SceneAct['act'], string>,
     times: (times: number) => `× ${times}`,
-    what: { main: 'scale', fine: 'small scale', lye: 'lye', oils: 'oils', room: 'room' },
+    which: 'Which cable?',
+    what: { main: 'big scale', fine: 'small scale', lye: 'lye', oils: 'oils', room: 'room' },
   },
   pair: {
     title: 'Open this screen for weighing',

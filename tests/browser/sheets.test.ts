@@ -14,6 +14,7 @@ const SHEETS: readonly { readonly scene: SceneName; readonly targets: readonly s
   { scene: 'no-weight', targets: ['More', 'By hand'] },
   { scene: 'pouring', targets: ['More', 'This screen'] },
   { scene: 'ready', targets: ['More', 'Practice scene'] },
+  { scene: 'ready', targets: ['More', 'Practice scene', 'Unplug'] },
   { scene: 'hydroxide-pouring', targets: ['First aid'] },
   { scene: 'pouring', targets: ['More', 'Cross out'] },
   { scene: 'pouring', targets: ['More', 'Cross out', 'undone'] },
@@ -92,6 +93,38 @@ describe.each(Object.keys(SIZES) as Size[])('sheets at %s', (size) => {
     expect(await hold('All of it')).toMatchObject({ want: taken });
     await context.close();
   });
+
+  it('unplugs and plugs every cable, leans a probe in, and lets time go slowly again', async () => {
+    await theatre.order({ do: 'play', scene: 'ready' });
+    ({ page, context } = await openBench(browser, theatre, { size }));
+    const press = async (name: string): Promise<void> => {
+      await afterQuiet(page);
+      await page.getByRole('button', { name: new RegExp(`^${name}`) }).click();
+    };
+    const played = async (name: string): Promise<unknown> => {
+      const heard = theatre.next('scene');
+      await press(name);
+      return (await heard).message;
+    };
+    await press('More');
+    await press('Practice scene');
+    for (const [cable, what] of [
+      ['big scale', 'main'],
+      ['small scale', 'fine'],
+      ['lye', 'lye'],
+      ['oils', 'oils'],
+      ['room', 'room'],
+    ] as const) {
+      await press('Unplug');
+      expect(await played(cable)).toEqual({ act: 'unplug', what });
+      await press('Plug in');
+      expect(await played(cable)).toEqual({ act: 'plug', what });
+    }
+    expect(await played('Lean a probe in')).toEqual({ act: 'lean-probe' });
+    expect(await played('Time ?× 1')).toEqual({ act: 'hurry', times: 1 });
+    expect(await played('Time ?× 20')).toEqual({ act: 'hurry', times: 20 });
+    await context.close();
+  }, 60_000);
 
   it('the temperatures by themselves: fit and read', async () => {
     await theatre.order({ do: 'play', scene: 'temperatures' });
