@@ -333,6 +333,8 @@ export const messages = {
     'after-joining': 'No hydroxide once they are joined.',
     'lye-heavy': 'It would be lye-heavy. That cannot be overridden.',
     'bad-number': 'That is no weight.',
+    'pan-not-empty': 'A vessel stands on that scale. Lift it, then check with the mass alone.',
+    'check-unlikely': 'Far from that mass: something else is on the pan, or another mass. Nothing was entered.',
     expired: 'Too late: nothing was done.',
     offline: 'Not connected: nothing was sent, and nothing will be.',
     'not-in-control': 'Another screen leads. Take control first.',

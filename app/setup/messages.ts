@@ -117,6 +117,9 @@ export const messages = {
     others: (who: string) => `Another screen leads (${who}); take control at the bench first.`,
     refused: {
       'not-settled': 'Nothing was entered: the weight was not standing still.',
+      'pan-not-empty': 'Nothing was entered: by the record a vessel stands on that scale. Lift it at the bench first.',
+      'check-unlikely':
+        'Nothing was entered: it shows something else altogether. Only the one mass on the pan? Then this scale is not fit to weigh with.',
       away: 'Nothing was entered: the bench is left for a moment. Come back there first.',
       'needs-resume': 'Nothing was entered: say at the bench what is in the vessel first.',
       offline: 'Nothing was sent: the bench machine does not answer.',

@@ -91,6 +91,7 @@ const observe = (instrument: InstrumentId | null, known: Knowledge, now: Monoton
     checks,
     scales: view.scales.map((scale) => scale.id),
     capacity,
+    division: Object.fromEntries(view.scales.map((scale) => [scale.id, scale.division])),
     armed,
   };
 };

@@ -44,6 +44,8 @@ export interface Observation {
   readonly scales?: readonly InstrumentId[];
   /** Greatest gross of each scale, where somebody has said. */
   readonly capacity?: Readonly<Record<string, Milligrams>>;
+  /** What each scale counts in. */
+  readonly division?: Readonly<Record<string, Milligrams>>;
   readonly batter?: MilliCelsius | null;
   /** The batch armed on this bench: one at a time. */
   readonly armed?: BatchId | null;
@@ -136,6 +138,8 @@ export type RefusalCode =
   | 'after-joining' // no hydroxide once joined
   | 'lye-heavy'
   | 'bad-number'
+  | 'pan-not-empty' // by the record a vessel stands on it
+  | 'check-unlikely' // a scale checked with one mass shows another altogether
   | 'expired'
   | 'offline'
   | 'not-in-control'

@@ -3,13 +3,25 @@ import type { AlarmCode } from '../entries';
 import { own } from '../own';
 import { allow, draft, refuse, type Decider } from './decision';
 
-/** One known mass on an empty pan. */
-export const checkScale: Decider<'check-scale'> = (_state, { body, observation }) => {
+/** A scale further off than both is not the one to enter: something else lies on its pan. Common practice, no source. */
+const UNLIKELY = { ofNominal: 0.05, divisions: 20 } as const;
+
+/**
+ * One known mass on an empty pan. Refused where by the record a vessel stands there, and where the difference is absurd: entered, it
+ * would count as a check. A scale of which no division is known is held against the share alone.
+ */
+export const checkScale: Decider<'check-scale'> = (state, { body, observation }) => {
   const { settled } = observation;
-  if (body.nominal <= 0) return refuse('bad-number', { nominal: body.nominal });
-  if (settled === null || settled.instrument !== body.instrument) return refuse('not-settled', { instrument: body.instrument });
   const { instrument, nominal } = body;
-  return allow(draft('scale-checked', { instrument, nominal, shown: settled.gross, difference: mg(settled.gross - nominal) }));
+  if (nominal <= 0) return refuse('bad-number', { nominal });
+  const pan = own(state.pans, instrument);
+  if (pan !== undefined) return refuse('pan-not-empty', { instrument, vessel: own(state.vessels, pan.vessel)?.plan.name ?? pan.vessel });
+  if (settled === null || settled.instrument !== instrument) return refuse('not-settled', { instrument });
+  const shown = settled.gross;
+  const difference = mg(shown - nominal);
+  const likely = Math.max(UNLIKELY.ofNominal * nominal, UNLIKELY.divisions * (own(observation.division ?? {}, instrument) ?? 0));
+  if (Math.abs(difference) > likely) return refuse('check-unlikely', { instrument, nominal, shown });
+  return allow(draft('scale-checked', { instrument, nominal, shown, difference }));
 };
 
 export const raiseAlarm: Decider<'raise-alarm'> = (state, { body }) =>
