@@ -2,7 +2,7 @@ import type { InstrumentId, LineId } from '#lib/units/id';
 import { mg } from '#lib/units/mass';
 import { milliCelsius } from '#lib/units/temperature';
 import type { Monotonic } from '#lib/units/time';
-import type { AlarmCode, BatchState, Want } from '#lib/work/batch/index';
+import type { AlarmCode, BatchState, LineState, Want } from '#lib/work/batch/index';
 import { joiningHolds, lyeMade, withTyped, type JoiningTemperatures } from '#lib/work/batch/joining';
 import { isRed } from '#lib/work/batch/verdict';
 import type { BenchView } from './conductor-types';
@@ -61,11 +61,28 @@ const scaleLost = ({ batch, view }: Now): Judged => {
 const waitsForTemperatures = ({ batch }: Now): boolean =>
   batch.status === 'weighing' && batch.plan.lines.some((line) => line.material.class === 'hydroxide') && lyeMade(batch);
 
+const oilsLines = ({ batch }: Now): readonly LineState[] => Object.values(batch.lines).filter(({ plan }) => plan.phase === 'oils');
+
+/** From the first oils line on: it is being weighed, or was. */
+const oilsBegun = (moment: Now): boolean =>
+  moment.batch.status === 'weighing' && oilsLines(moment).some(({ status, actual }) => status !== 'waiting' || actual > 0);
+
+/** Every oil is in, nobody is there, and what begins to set goes on doing so. */
+const oilsLeftAlone = (moment: Now): boolean => {
+  const oils = oilsLines(moment);
+  return (
+    moment.batch.away !== null && moment.batch.status === 'weighing' && oils.length > 0 && oils.every(({ status }) => status === 'closed')
+  );
+};
+
+/** From the lye on every probe is needed; before it, one that was heard and says nothing more is missed from the first oils line on. */
 const probeLost = (moment: Now): Judged => {
-  if (!waitsForTemperatures(moment)) return null;
+  const needed = waitsForTemperatures(moment);
+  if (!needed && !oilsBegun(moment)) return null;
   for (const use of ['lye', 'oils'] as const) {
     const probe = moment.view.probes.find((one) => one.use === use);
-    if (probe !== undefined && (probe.freshness === 'lost' || probe.suspect !== null)) return on(null, null, use);
+    if (probe === undefined || !(needed || probe.heard === true)) continue;
+    if (probe.freshness === 'lost' || probe.suspect !== null) return on(null, null, use);
   }
   return null;
 };
@@ -124,14 +141,16 @@ const towards = (code: TemperatureCode, { lye, oils, milk }: JoiningTemperatures
   return { lye: moved(lye, CLEAR), oils, milk: moved(milk, CLEAR) };
 };
 
-/** Hot lye is no fault while something is still being weighed; setting oils and scorching milk need a hand as soon as lye is made. */
+/** Hot lye is no fault while something is still being weighed; setting oils and scorching milk need a hand as soon as lye is made. While
+ * nobody is there, setting oils do as soon as all are in. */
 const AT_ONCE: ReadonlySet<TemperatureCode> = new Set(['oils-near-setting', 'milk-too-hot']);
 
 const temperature =
   (code: TemperatureCode) =>
   (moment: Now): Judged => {
     const { batch, view, now } = moment;
-    if (!waitsForTemperatures(moment) || (batch.open !== null && !AT_ONCE.has(code))) return null;
+    const early = code === 'oils-near-setting' && oilsLeftAlone(moment);
+    if (!early && (!waitsForTemperatures(moment) || (batch.open !== null && !AT_ONCE.has(code)))) return null;
     const value = (use: 'lye' | 'oils') => {
       const probe = view.probes.find((one) => one.use === use);
       return probe?.freshness === 'fresh' && probe.suspect === null ? probe.value : null;

@@ -28,6 +28,8 @@ export interface ProbeView {
   /** `null` unless fresh and not suspect. */
   readonly value: MilliCelsius | null;
   readonly suspect: string | null;
+  /** It has said a temperature since the server started; absent: nobody knows. */
+  readonly heard?: boolean;
 }
 
 export interface BenchView {

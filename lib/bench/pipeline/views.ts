@@ -27,6 +27,7 @@ export const probeView = (watch: ProbeWatch, now: Monotonic): ProbeView => {
     freshness: fresh,
     value: fresh === 'fresh' ? (watch.reading?.value ?? null) : null,
     suspect: watch.reading?.fault ?? null,
+    heard: watch.last !== null,
   };
 };
 
