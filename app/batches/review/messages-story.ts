@@ -48,6 +48,8 @@ const mass = (facts: Facts, key: string): Piece => {
 };
 const plainMass = (facts: Facts, key: string): string =>
   quantity(facts, key, (value) => facts.show.mass(value, facts.step), 'a weight not stated');
+/** A mass that no scale gave; lines older than the key do not say who did. */
+const statedMass = (facts: Facts): string => `${plainMass(facts, 'mass')}${text(facts, 'source') === 'by-hand' ? ' by hand' : ''}`;
 const workedMass = (facts: Facts, key: string): Piece => worked(plainMass(facts, key));
 const plainTemperature = (facts: Facts, key: string): string => quantity(facts, key, facts.show.temperature, 'a temperature not stated');
 const temperature = (facts: Facts, key: string): Piece => measured(plainTemperature(facts, key));
@@ -172,15 +174,16 @@ export const storyWords: Readonly<Record<StoryCode, Tell>> = {
   'over-carried-on': (facts) => says(t`${material(facts)}: the over-pour was left as it was.`),
   'over-crossed-out': (facts) => says(t`${material(facts)}: the over-pour was crossed out, to be weighed again.`),
   'closed-short': (facts) => says(t`${material(facts)}, short.`, t`A person closed the line at ${workedMass(facts, 'actual')}.`),
-  moved: (facts) => says(t`${plainMass(facts, 'mass')} from the ${vessel(facts, 'from')} into the ${vessel(facts, 'to')}.`),
+  moved: (facts) => says(t`${statedMass(facts)} from the ${vessel(facts, 'from')} into the ${vessel(facts, 'to')}.`),
   withdrawn: (facts) =>
-    says(t`${plainMass(facts, 'mass')} taken out of the ${vessel(facts)}, ${one(VIA, text(facts, 'to'), 'to a place not stated')}.`),
+    says(t`${statedMass(facts)} taken out of the ${vessel(facts)}, ${one(VIA, text(facts, 'to'), 'to a place not stated')}.`),
   lost: (facts) =>
+    says(t`${statedMass(facts)} ${one(CAUSES, text(facts, 'cause'), 'lost')}.`, together(t`From the ${vessel(facts)}.`, note(facts))),
+  split: (facts) =>
     says(
-      t`${plainMass(facts, 'mass')} ${one(CAUSES, text(facts, 'cause'), 'lost')}.`,
-      together(t`From the ${vessel(facts)}.`, note(facts)),
+      t`Poured into ${has(facts, 'parts') ? count(facts, 'parts', 'mould') : 'moulds'}.`,
+      text(facts, 'source') === 'by-hand' ? t`Their weights by hand.` : [],
     ),
-  split: (facts) => says(t`Poured into ${has(facts, 'parts') ? count(facts, 'parts', 'mould') : 'moulds'}.`),
   temperature: (facts) => says(t`${one(USES, text(facts, 'use'), 'Something')} at ${temperature(facts, 'value')}.`),
   'temperature-by-hand': (facts) => says(t`${one(USES, text(facts, 'use'), 'Something')} at ${plainTemperature(facts, 'value')}, by hand.`),
   dissolved: (facts) => says(t`Lye made: the ${vessel(facts)} into the ${vessel(facts, 'into')}.`),

@@ -144,11 +144,26 @@ export interface EntryBodies {
   'over-answered': { line: LineId; choice: OverChoice; over: Milligrams; red: boolean };
   'line-closed': { line: LineId; outcome: 'within' | 'over' | 'short'; actual: Milligrams };
   'line-reopened': { line: LineId };
-  moved: { from: VesselId; to: VesselId; mass: Milligrams; residue: Milligrams | null; shares?: readonly Share[] };
+  /** `source`, here and on the next three: a person stated the mass. Absent where a weighing told it, and in lines older than the key. */
+  moved: { from: VesselId; to: VesselId; mass: Milligrams; residue: Milligrams | null; shares?: readonly Share[]; source?: 'by-hand' };
   /** A fraction of the vessel's mixture leaves it, in millionths of what is in it. */
-  withdrawn: { vessel: VesselId; ppm: number; mass: Milligrams; to: 'bottle' | 'waste' | 'other-vessel'; shares?: readonly Share[] };
-  lost: { vessel: VesselId; mass: Milligrams; cause: 'spill' | 'evaporation' | 'other'; note: string; shares?: readonly Share[] };
-  split: { vessel: VesselId; parts: readonly { name: string; mass: Milligrams }[]; shares?: readonly Share[] };
+  withdrawn: {
+    vessel: VesselId;
+    ppm: number;
+    mass: Milligrams;
+    to: 'bottle' | 'waste' | 'other-vessel';
+    shares?: readonly Share[];
+    source?: 'by-hand';
+  };
+  lost: {
+    vessel: VesselId;
+    mass: Milligrams;
+    cause: 'spill' | 'evaporation' | 'other';
+    note: string;
+    shares?: readonly Share[];
+    source?: 'by-hand';
+  };
+  split: { vessel: VesselId; parts: readonly { name: string; mass: Milligrams }[]; shares?: readonly Share[]; source?: 'by-hand' };
   'temperature-noted': {
     use: ProbeUse;
     value: MilliCelsius;

@@ -40,4 +40,12 @@ describe('the story in words', () => {
       'Rapeseed oil: target moved to 187.45 g. Olive 12.6 g over.',
     );
   });
+
+  it('says by hand of a mass that a person stated, and nothing of one in an older line', () => {
+    const of = { mass: 412_600, from: 'oat cup', to: 'clay cup', vessel: 'oils pot', cause: 'spill' };
+    const said = (source: Facts['params']) => (['moved', 'withdrawn', 'lost'] as const).map((code) => told(code, { ...of, ...source }));
+    for (const sentence of said({ source: 'by-hand' })) expect(sentence).toContain('412.6 g by hand ');
+    for (const sentence of said({})) expect(sentence).not.toContain('by hand');
+    expect(told('split', { vessel: 'oils pot', parts: 2, source: 'by-hand' })).toBe('Poured into two moulds. Their weights by hand.');
+  });
 });

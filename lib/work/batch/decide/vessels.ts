@@ -27,7 +27,7 @@ export const move: Decider<'move'> = (state, { body }) => {
   // Hydroxide goes into liquid by its own confirmed act, and lye into oils by joining; never by a plain move.
   if (alkaline && to.plan.use !== from.plan.use) return refuse('wrong-order', { from: body.from, to: body.to });
   if (from.state === 'dissolved' && to.state === 'dry') return refuse('wrong-order', { from: body.from, to: body.to });
-  return allow(draft('moved', { ...body, shares: apportion(mass, asShares(from.holds)) }));
+  return allow(draft('moved', { ...body, shares: apportion(mass, asShares(from.holds)), source: 'by-hand' }));
 };
 
 export const withdraw: Decider<'withdraw'> = (state, { body }) => {
@@ -39,7 +39,7 @@ export const withdraw: Decider<'withdraw'> = (state, { body }) => {
   const shares = asShares(vessel.holds);
   const ppm = Number((BigInt(mass) * 2_000_000n + BigInt(vessel.contents)) / (2n * BigInt(vessel.contents)));
   const out = apportion(mass, shares);
-  return allow(draft('withdrawn', { ...body, ppm, shares: out }), ...fallenShort(state, out));
+  return allow(draft('withdrawn', { ...body, ppm, shares: out, source: 'by-hand' }), ...fallenShort(state, out));
 };
 
 /** Only liquids evaporate; anything else lost is lost as the mixture it was. */
@@ -55,7 +55,7 @@ export const lose: Decider<'lose'> = (state, { body }) => {
   const shares = losable(state, vessel, body.cause);
   if (body.mass <= 0 || body.mass > totalOf(shares)) return refuse('bad-number', { mass: body.mass, contents: totalOf(shares) });
   const out = apportion(body.mass, shares);
-  return allow(draft('lost', { ...body, shares: out }), ...fallenShort(state, out));
+  return allow(draft('lost', { ...body, shares: out, source: 'by-hand' }), ...fallenShort(state, out));
 };
 
 export const split: Decider<'split'> = (state, { body }) => {
@@ -66,7 +66,7 @@ export const split: Decider<'split'> = (state, { body }) => {
     return refuse('bad-number', { parts: body.parts.length });
   const mass = mg(body.parts.reduce((sum, part) => sum + part.mass, 0));
   if (mass > vessel.contents) return refuse('bad-number', { mass, contents: vessel.contents });
-  return allow(draft('split', { ...body, shares: apportion(mass, asShares(vessel.holds)) }));
+  return allow(draft('split', { ...body, shares: apportion(mass, asShares(vessel.holds)), source: 'by-hand' }));
 };
 
 /** The vessel in which the batch comes together. */

@@ -73,6 +73,9 @@ const nothing = (): readonly Told[] => [];
 /** A value that may be unknown is left out: unknown is not a number. */
 const known = (key: string, value: string | number | null): Params => (value === null ? {} : { [key]: value });
 
+/** Whether a person stated the mass. */
+const stated = ({ source }: { readonly source?: 'by-hand' }): Params => known('source', source ?? null);
+
 const material = (batch: BatchState, line: LineId | null): Params =>
   line === null ? {} : { line, material: own(batch.lines, line)?.plan.material.name ?? line };
 
@@ -121,11 +124,13 @@ const TELL: { readonly [K in EntryKind]: Tell<K> } = {
       to: vesselName(batch, body.to),
       mass: body.mass,
       ...known('residue', body.residue),
+      ...stated(body),
     }),
   withdrawn: ({ body }, batch) =>
-    told('withdrawn', { vessel: vesselName(batch, body.vessel), mass: body.mass, ppm: body.ppm, to: body.to }),
-  lost: ({ body }, batch) => told('lost', { vessel: vesselName(batch, body.vessel), mass: body.mass, cause: body.cause, note: body.note }),
-  split: ({ body }, batch) => told('split', { vessel: vesselName(batch, body.vessel), parts: body.parts.length }),
+    told('withdrawn', { vessel: vesselName(batch, body.vessel), mass: body.mass, ppm: body.ppm, to: body.to, ...stated(body) }),
+  lost: ({ body }, batch) =>
+    told('lost', { vessel: vesselName(batch, body.vessel), mass: body.mass, cause: body.cause, note: body.note, ...stated(body) }),
+  split: ({ body }, batch) => told('split', { vessel: vesselName(batch, body.vessel), parts: body.parts.length, ...stated(body) }),
   'temperature-noted': ({ body }) =>
     told(body.source === 'by-hand' ? 'temperature-by-hand' : 'temperature', { use: body.use, value: body.value, why: body.why }),
   dissolved: ({ body }, batch) => told('dissolved', { vessel: vesselName(batch, body.vessel), into: vesselName(batch, body.into) }),

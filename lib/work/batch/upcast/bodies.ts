@@ -67,6 +67,7 @@ const question = oneOf<EntryBodies['weight-questioned']['why']>({
   'changed-on-pan': true,
 });
 const source = z.union([z.literal('by-hand'), z.strictObject({ instrument: instrumentId, raw: text })]);
+const stated = z.exactOptional(z.literal('by-hand'));
 const vesselSet = {
   vessel: vesselId,
   line: lineId,
@@ -108,13 +109,14 @@ export const BODIES: { readonly [K in EntryKind]: z.ZodMiniType<EntryBodies[K]> 
   }),
   'line-closed': z.strictObject({ line: lineId, outcome, actual: mass }),
   'line-reopened': z.strictObject({ line: lineId }),
-  moved: z.strictObject({ from: vesselId, to: vesselId, mass, residue: z.nullable(mass), shares }),
+  moved: z.strictObject({ from: vesselId, to: vesselId, mass, residue: z.nullable(mass), shares, source: stated }),
   withdrawn: z.strictObject({
     vessel: vesselId,
     ppm: whole,
     mass,
     to: oneOf<EntryBodies['withdrawn']['to']>({ bottle: true, waste: true, 'other-vessel': true }),
     shares,
+    source: stated,
   }),
   lost: z.strictObject({
     vessel: vesselId,
@@ -122,8 +124,9 @@ export const BODIES: { readonly [K in EntryKind]: z.ZodMiniType<EntryBodies[K]> 
     cause: oneOf<EntryBodies['lost']['cause']>({ spill: true, evaporation: true, other: true }),
     note: text,
     shares,
+    source: stated,
   }),
-  split: z.strictObject({ vessel: vesselId, parts: z.array(z.strictObject({ name: text, mass })), shares }),
+  split: z.strictObject({ vessel: vesselId, parts: z.array(z.strictObject({ name: text, mass })), shares, source: stated }),
   'temperature-noted': z.strictObject({
     use,
     value: degrees,
