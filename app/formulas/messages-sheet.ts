@@ -106,7 +106,7 @@ export const messages = {
   whichOne: 'Which of these is meant?',
   said: (amount: Amount): string => amountWords(amount),
   blend: {
-    of: (name: string) => `Blend: ${name}`,
+    called: 'Name of the blend',
     name: 'Blend',
     make: 'Make one blend of these',
     part: 'Part this blend',

@@ -3,6 +3,7 @@ import type { Browser, Locator, Page } from 'playwright-core';
 import type { ShelfDocument, ShelfList, WorkshopPage } from '#lib/protocol/shelf';
 import type { BatchState } from '#lib/work/batch/index';
 import type { LineId } from '#lib/units/id';
+import type { Formula } from '#lib/work/formula/index';
 import { SAMPLE_WORKSHOP } from '#lib/work/formula/sample/workshop';
 import { freePort, screenAt, serverProcess, tempFolder } from '#tests/support/server-rig';
 import { driveOn } from '#tests/support/drive-batch';
@@ -10,6 +11,8 @@ import type { ScreenRig, ServerProcess } from '#tests/support/server-rig';
 import { afterQuiet, axe, drawn } from './support/on-page';
 import { launch, SIZES } from './support/theatre';
 import type { Size } from './support/theatre';
+
+const AS_USUAL = { keep: null, lock: null, goes: null, frozen: false };
 
 interface PlannedLine {
   readonly id: string;
@@ -149,6 +152,106 @@ describe('formulas on paper', () => {
     await superfat.getByText('D = Σ mass × SV').waitFor();
   });
 
+  it('where lye and oils meet is not decided unseen: what the plan uses is said, and takes what is typed', async () => {
+    const meet = section(page, 'Lye and oils meet');
+    const uses = meet.locator('[data-joining]');
+    expect(await uses.getAttribute('data-joining')).toBe('common practice, no source');
+    expect(await uses.innerText()).toContain('between 30.0 °C and 50.0 °C; at most 6.0 °C apart');
+    await meet.getByLabel('Temperatures').selectOption('said');
+    await expect.poll(() => meet.getByText('Nothing stands here yet.').count()).toBe(3);
+    await meet.getByLabel('Window from, °C').fill('46');
+    await meet.getByLabel('Window to, °C').fill('44');
+    await meet.getByLabel('Lye and oils apart by at most, °C').fill('5');
+    await meet.getByText('The lower end is above the upper.').waitFor();
+    await meet.getByLabel('Window from, °C').fill('34');
+    await meet.getByLabel('The blend begins to set at, °C').fill('29');
+    await expect.poll(() => uses.count()).toBe(1);
+    await expect.poll(() => uses.innerText()).toContain('between 34.0 °C and 44.0 °C; at most 5.0 °C apart, and joining is held');
+    expect(await uses.innerText()).toContain('begins to set at 29.0 °C; no limit for milk, as there is none in it; poured at 39.0 °C');
+  });
+
+  it('more can be said of an oil or a liquid, in a row that is closed until it is asked for', async () => {
+    const oils = section(page, 'Oils');
+    expect(await oils.getByLabel('Kept within, from % of the oils').count()).toBe(0);
+    await oils.getByRole('button', { name: 'more: Olive oil' }).click();
+    await oils.getByLabel('Kept within, from % of the oils').fill('70');
+    await oils.getByLabel('Kept within, to % of the oils').fill('65');
+    await oils.getByText('The lower end is above the upper.').first().waitFor();
+    await oils.getByLabel('Kept within, from % of the oils').fill('55');
+    await oils.getByLabel('When others change, or the size').selectOption('share');
+    await sound(page);
+    await oils.getByRole('button', { name: 'more: Olive oil' }).click();
+    await oils.getByText('kept within 55–65 %; its share stays').waitFor();
+    const liquids = section(page, 'Liquids');
+    const peak = section(page, 'Lye').getByRole('row', { name: /Hottest the lye can get/ });
+    const before = await peak.innerText();
+    await liquids.getByRole('button', { name: 'more: Distilled water' }).click();
+    await liquids.getByLabel('Weighed').selectOption('frozen');
+    await expect.poll(() => peak.innerText()).not.toBe(before);
+    await liquids.getByLabel('Weighed').selectOption('liquid');
+    await expect.poll(() => peak.innerText()).toBe(before);
+    await liquids.getByRole('button', { name: 'more: Distilled water' }).click();
+    // Castor oil at trace is the last thing weighed; as usual, it is weighed with the oils.
+    const last = (): Promise<string | null> => page.locator('table[data-plan] tr[data-line]').last().getAttribute('data-line');
+    await oils.getByRole('button', { name: 'more: Castor oil' }).click();
+    await oils.getByLabel('Goes in').selectOption('trace');
+    await expect.poll(last).toBe('fat-3');
+    await oils.getByLabel('Goes in').selectOption('usual');
+    await expect.poll(last).toBe('alkali');
+    await oils.getByRole('button', { name: 'more: Castor oil' }).click();
+  });
+
+  it('the oils are typed as weights or as shares, and stay as heavy as they were', async () => {
+    const oils = section(page, 'Oils');
+    const weights = (): Promise<readonly (string | undefined)[]> =>
+      oils.locator('td[data-weight]').evaluateAll((cells) => cells.map((cell) => cell.dataset['weight']));
+    const measure = oils.getByRole('combobox', { name: 'Measure of Coconut oil' });
+    const before = await weights();
+    await oils.getByRole('button', { name: 'As weights' }).click();
+    await expect.poll(() => measure.inputValue()).toBe('g');
+    await expect.poll(weights).toEqual(before);
+    const grams = Number(await oils.getByRole('textbox', { name: 'How much Coconut oil' }).inputValue());
+    expect(Math.abs(1000 * grams - Number(before[0]))).toBeLessThanOrEqual(1000);
+    await oils.getByRole('button', { name: 'As shares' }).click();
+    await expect.poll(() => measure.inputValue()).toBe('percent');
+    expect(Number(await oils.getByRole('textbox', { name: 'How much Coconut oil' }).inputValue())).toBeCloseTo(30, 6);
+    await expect.poll(weights).toEqual(before);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await page.getByLabel('The batch is as large as').inputValue()).toBe('moulds');
+    // What cannot be reckoned is not turned into anything.
+    const castor = oils.getByRole('textbox', { name: 'How much Castor oil' });
+    await castor.fill('ten %');
+    await oils.getByRole('button', { name: 'As weights' }).click();
+    await oils.getByText('Not before this is clear: “ten %” is no number.').waitFor();
+    expect(await measure.inputValue()).toBe('percent');
+    await castor.fill('10');
+    await page.waitForSelector('[data-answer="plan"]');
+  });
+
+  it('limits and papers: the plan is held against them, and says which it goes by', async () => {
+    const lye = section(page, 'Lye');
+    await lye.getByText(/superfat [\d. to]+ % \(usual width, common practice, no source\)/).waitFor();
+    await lye.getByLabel('Superfat at least, %').fill('3');
+    await lye.getByText('Nothing stands here yet.').waitFor();
+    await lye.getByLabel('Superfat at most, %').fill('8');
+    await lye.getByText('superfat 3.0 to 8.0 % (the formula)').waitFor();
+    const papers = section(page, 'Papers it has to keep to');
+    await papers.getByRole('button', { name: 'Add a safety assessment' }).click();
+    await papers.getByLabel('Number').fill('SA 12');
+    await papers.getByText('Until then the formula cannot be kept.').waitFor();
+    await papers.getByLabel('Of the day, such as 2026-02-03').fill('2026-02-03');
+    await papers.getByRole('button', { name: 'Add a material' }).click();
+    await papers.getByText('Until then this material is not held against it.').first().waitFor();
+    await papers.getByLabel('At least, % of the batter').fill('0');
+    await papers.getByLabel('At most, % of the batter').fill('5');
+    const must = section(page, 'Before you weigh').getByText(/SA 12/).first();
+    await must.waitFor();
+    await papers.getByLabel('At most, % of the batter').fill('40');
+    await must.waitFor({ state: 'detached' });
+    await sound(page);
+  });
+
   it('is undone and done again, kept, remembered, and compared with its next version', async () => {
     const olive = section(page, 'Oils').getByRole('textbox', { name: 'How much Olive oil' });
     await olive.fill('61');
@@ -181,6 +284,30 @@ describe('formulas on paper', () => {
     expect(after.versions.map(({ document }) => (document as { note: string }).note)).toEqual(['', '', 'theirs', 'mine']);
   });
 
+  it('what was said beside the amounts is kept with it', async () => {
+    const id = new URL(page.url()).searchParams.get('id') ?? '';
+    const there = await get<ShelfDocument>(`/api/shelf/formula/${id}`);
+    const kept = there.versions.at(-1)?.document as unknown as Formula;
+    expect(kept.temperatures).toEqual({
+      window: { low: '34', high: '44' },
+      apart: '5',
+      apartLevel: 'hold',
+      setsAt: '29',
+      milkLimit: null,
+      pourAt: null,
+    });
+    expect(kept.entries.map(({ keep, lock, goes, frozen }) => ({ keep, lock, goes, frozen }))).toEqual([
+      AS_USUAL,
+      { ...AS_USUAL, keep: { low: '55', high: '65' }, lock: 'share' },
+      AS_USUAL,
+      AS_USUAL,
+      AS_USUAL,
+    ]);
+    expect(kept.limits).toEqual({ superfat: { low: '3', high: '8' }, lye: null });
+    const ranges = [{ material: kept.entries[0]?.material, low: '0', high: '40' }];
+    expect(kept.references).toEqual([{ kind: 'safety-assessment', number: 'SA 12', date: '2026-02-03', ranges, file: null }]);
+  });
+
   it.each(Object.keys(SIZES) as Size[])('the sheet at %s is sound', async (size) => {
     await page.setViewportSize(SIZES[size]);
     await sound(page);
@@ -203,6 +330,7 @@ describe('formulas on paper', () => {
     await watcher.greeted();
     await startOnBench(page, watcher, 'Mallow');
     const batch = await started(watcher);
+    expect(batch.plan.joining.window).toEqual({ low: 34_000, high: 44_000 });
     const led = batch.order.map((id) => batch.lines[id]?.plan);
     expect(led.map((line) => ({ id: line?.id, target: line?.target, tolerance: line?.tolerance }))).toEqual(planned);
     const frame = await watcher.frame(({ cue }) => cue.line !== null);

@@ -6,7 +6,7 @@ import { Blank } from '../../_ui/figures';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
 import { AmountField } from './amount-field';
-import { withBlend, withoutBlend } from './blends';
+import { withBlend, withBlendName, withoutBlend } from './blends';
 import { gramsText } from './mass';
 import { useSheet } from './use-sheet';
 
@@ -19,7 +19,15 @@ export function BlendRow({ blend, at }: { readonly blend: Blend; readonly at: nu
   return (
     <tr>
       <th scope="row">
-        {messages.blend.of(blend.name)}
+        <input
+          className={on('field')}
+          aria-label={messages.blend.called}
+          value={blend.name}
+          autoComplete="off"
+          spellCheck={false}
+          onChange={(event) => change(withBlendName(formula, blend.id, event.target.value), `blends.${blend.id}.name`)}
+          onBlur={rest}
+        />
         {wrong === '' ? null : (
           <p id={`blend-${blend.id}-wrong`} className={on('warn')}>
             {wrong}

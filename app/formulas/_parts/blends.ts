@@ -28,3 +28,9 @@ export const withoutBlend = (formula: Formula, blend: Blend): Formula => ({
   blends: formula.blends.filter(({ id }) => id !== blend.id),
   entries: formula.entries.map((entry) => (blend.entries.includes(entry.id) ? { ...entry, amount: shareOf(entry.amount, 'fats') } : entry)),
 });
+
+/** As the maker calls it. */
+export const withBlendName = (formula: Formula, id: string, name: string): Formula => ({
+  ...formula,
+  blends: formula.blends.map((blend) => (blend.id === id ? { ...blend, name } : blend)),
+});

@@ -1,4 +1,5 @@
 'use client';
+import { useState } from 'react';
 import { M_KOH, M_NAOH } from '#lib/soap/molar-mass';
 import { numberText } from '#lib/units/format';
 import { materialOfLot } from '#lib/work/formula/index';
@@ -9,6 +10,7 @@ import { on } from '../classes';
 import { messages } from '../messages-sheet';
 import { AmountField } from './amount-field';
 import { withEntry, withoutEntry } from './draft';
+import { MoreRow, MoreToggle } from './entry-more';
 import { plannedText } from './mass';
 import { pours } from './materials';
 import { useSheet } from './use-sheet';
@@ -27,6 +29,7 @@ export const COLUMNS = 6;
 export function EntryRow({ entry, at, blended }: Props) {
   const { formula, change, rest, wrongAt, plan, materials } = useSheet();
   const display = useDisplay();
+  const [more, setMore] = useState(false);
   const name = entry.material === null ? messages.parts[entry.part].thing : materials.nameOf(entry.material);
   const path = `entries[${at}]`;
   const ofMaterial = [
@@ -59,6 +62,7 @@ export function EntryRow({ entry, at, blended }: Props) {
           </select>
           <LotField entry={entry} name={name} put={put} />
           <Source entry={entry} />
+          <MoreToggle entry={entry} name={name} open={more} onToggle={() => setMore(!more)} />
           {wrong === '' ? null : (
             <p id={`amount-${entry.id}-wrong`} className={on('warn')}>
               {wrong}
@@ -102,6 +106,7 @@ export function EntryRow({ entry, at, blended }: Props) {
           </button>
         </td>
       </tr>
+      {more ? <MoreRow entry={entry} path={path} columns={COLUMNS} put={put} /> : null}
       <SlipRow ids={line === undefined ? [] : [`line:${line.id}`]} columns={COLUMNS} />
     </>
   );

@@ -9,6 +9,7 @@ import { showIn } from '../../_ui/quantities';
 import { PaperSection } from '../../_ui/section';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
+import { LimitFields } from './limit-fields';
 import { useSheet } from './use-sheet';
 import { Figure, short, SlipRow } from './workings';
 
@@ -56,6 +57,7 @@ export function LyeSection() {
         )}
       </div>
       <Results />
+      <LimitFields />
     </PaperSection>
   );
 }

@@ -19,6 +19,9 @@ export interface Materials {
   readonly lotsOf: (material: string | null) => readonly Lot[];
 }
 
+/** The workshop as a plan needs it: GET /api/workshop gives the maker's own materials only. */
+export const withCatalogue = (context: PlanContext): PlanContext => ({ ...context, materials: [...CATALOGUE, ...context.materials] });
+
 export const materialsOf = (context: PlanContext): Materials => {
   const all = new Map([...CATALOGUE, ...context.materials].map((one) => [one.id, one]));
   const preparations = new Map(context.preparations.map((one) => [one.id, one]));

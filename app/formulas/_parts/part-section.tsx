@@ -14,6 +14,7 @@ import { entryId, withEntry, withNewEntry } from './draft';
 import { COLUMNS, EntryRow } from './entry-row';
 import { FragranceLimits } from './fragrance-limits';
 import { gramsText } from './mass';
+import { OtherMeasure } from './other-measure';
 import { partOf } from './placed';
 import { problemsOf, useSheet } from './use-sheet';
 import { Figure, short, SlipRow } from './workings';
@@ -90,6 +91,7 @@ export function PartSection({ part }: { readonly part: Part }) {
           {words.add}
         </button>
         {part === 'fragrance' ? <MakeBlend /> : null}
+        {part === 'fat' && entries.length > 0 ? <OtherMeasure /> : null}
       </div>
     </PaperSection>
   );

@@ -12,7 +12,8 @@ const BY_WHOLE: Readonly<Record<string, Part>> = { fats: 'fat', hydroxide: 'alka
 export const partOf = ({ path, code, params }: Problem): Part | undefined =>
   path === 'entries' ? (BY_CODE[code] ?? BY_WHOLE[String(params['part'])]) : undefined;
 
-const FIELDS = /^(?:name|moulds|size(?:\.count|\.value)?|wishes\.superfat|wishes\.lye(?:\.\w+)?|(?:entries|moulds|blends)\[\d+\].*)$/;
+const FIELDS =
+  /^(?:name|moulds|size(?:\.count|\.value)?|wishes\.superfat|wishes\.lye(?:\.\w+)?|temperatures\..*|limits\..*|(?:entries|moulds|blends)\[\d+\].*)$/;
 
 /** Whether a field of the sheet says it. What none says stands at the head of the sheet. */
 export const isPlaced = (one: Problem, { entries }: Formula): boolean => {

@@ -1,5 +1,6 @@
-import { CATALOGUE, planOf } from '#lib/work/formula/index';
+import { planOf } from '#lib/work/formula/index';
 import type { Formula, PlanAnswer, PlanContext } from '#lib/work/formula/index';
+import { withCatalogue } from './materials';
 
 /** One question to the worker; `n` comes back with the answer, so that an old answer is never shown for a newer formula. */
 export interface PlanQuestion {
@@ -15,6 +16,6 @@ export interface PlanReply {
 
 // Off the page's own thread, so that typing never waits for it.
 addEventListener('message', ({ data: { n, formula, context } }: MessageEvent<PlanQuestion>) => {
-  const answer = planOf(formula, { ...context, materials: [...CATALOGUE, ...context.materials] });
+  const answer = planOf(formula, withCatalogue(context));
   postMessage({ n, answer } satisfies PlanReply);
 });

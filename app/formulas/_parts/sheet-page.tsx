@@ -14,10 +14,12 @@ import { messages } from '../messages-sheet';
 import { CardSection } from './card-section';
 import { draftStore } from './draft-store';
 import type { HeldDraft } from './draft-store';
+import { JoiningSection } from './joining-section';
 import { LyeSection } from './lye-section';
 import { MouldsSection } from './moulds-section';
 import { PartSection } from './part-section';
 import { PlanSection } from './plan-section';
+import { ReferencesSection } from './references-section';
 import { SheetHead } from './sheet-head';
 import { SheetProvider, useNewSheet } from './use-sheet';
 import { VersionsSection } from './versions-section';
@@ -80,7 +82,9 @@ function Opened({ first }: { readonly first: Opened }) {
         <PartSection part="acid" />
         <PartSection part="fragrance" />
         <PartSection part="extra" />
+        <JoiningSection />
         <MouldsSection />
+        <ReferencesSection />
       </div>
       <WarningsSection />
       <PlanSection />
