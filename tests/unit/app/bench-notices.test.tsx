@@ -30,12 +30,12 @@ const WHYS: Readonly<Record<SceneWhy, true>> = {
   'needs-person': true,
 };
 
-describe('why the practice bench did not', () => {
-  const said = (why: string): string | null | undefined => {
-    act(() => liveStore.setState({ notice: { id: 1, code: 'scene-refused', params: { why } } }));
-    return document.querySelector('[data-notice]')?.textContent;
-  };
+const said = (why: string): string | null | undefined => {
+  act(() => liveStore.setState({ notice: { id: 1, code: 'scene-refused', params: { why } } }));
+  return document.querySelector('[data-notice]')?.textContent;
+};
 
+describe('why the practice bench did not', () => {
   it('is said for every reason it gives, each in its own words', () => {
     render(<Notice />);
     const words = Object.keys(WHYS).map(said);
