@@ -5,6 +5,7 @@ import type { Monotonic } from '#lib/units/time';
 import type { Freshness, MassReading, ProbeUse } from '#lib/measure/reading';
 import type { ScaleRole } from '#lib/measure/instrument';
 import type { BatchState, Want } from '#lib/work/batch/index';
+import type { LyeSeen } from '#lib/work/batch/heating';
 import type { BenchCue } from './cue';
 
 /** A scale as the bench knows it this moment. */
@@ -39,6 +40,8 @@ export interface BenchView {
   readonly leased: boolean;
   /** This boot: a batch last resumed in another one waits for a person. Absent: the boot of the batch's newest entry. */
   readonly boot?: BootId;
+  /** What the probe has said of the lye since it was made. */
+  readonly lyeSeen?: LyeSeen | null;
   /** Vessels known to have a probe standing in them; its cable carries part of the weight, so nothing is accepted from one. */
   readonly probesInVessel?: readonly VesselId[];
 }

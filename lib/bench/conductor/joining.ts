@@ -30,7 +30,7 @@ export const joiningNow = (
   const { batch, view, now } = stage;
   const probes = { lye: probeValue(stage as Scenery, 'lye'), oils: probeValue(stage as Scenery, 'oils'), milk: null };
   const temperatures = withTyped(batch, probes, view.boot ?? batch.boot, now);
-  const holds = joiningHolds(batch, temperatures);
+  const holds = joiningHolds(batch, temperatures, view.lyeSeen);
   const { lye, oils } = temperatures;
   const apart = lye === null || oils === null ? null : Math.abs(lye - oils);
   return { joining: { ready: mayJoin(holds), holds, lye, oils, apart }, holds };

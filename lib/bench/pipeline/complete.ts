@@ -87,6 +87,7 @@ const observe = (instrument: InstrumentId | null, known: Knowledge, now: Monoton
     oils: probe('oils'),
     // A milk stands where the lye will: in the liquid's vessel, with the lye's probe in it.
     milk: probe('lye'),
+    lyeSeen: view.lyeSeen ?? null,
     batter: probe('batter'),
     checks,
     scales: view.scales.map((scale) => scale.id),

@@ -6,6 +6,8 @@ import type { Reading } from '#lib/measure/reading';
 import type { IntentAnswer } from '#lib/protocol/intent';
 import type { LiveFrame } from '#lib/protocol/live';
 import type { BatchState, EntryBodies, Realm, Want } from '#lib/work/batch/index';
+import { seeLye } from '#lib/work/batch/heating';
+import type { LyeSeen } from '#lib/work/batch/heating';
 import { alarmWants } from '../alarms';
 import { IDLE_CUE } from '../conductor/blank';
 import { conductor } from '../conductor/index';
@@ -90,6 +92,7 @@ export const createCore = (parts: CoreParts): Core => {
   const checks: Record<InstrumentId, EntryId> = { ...parts.checks };
   let memory = conductor.initial({ episode: 0 });
   let cue = IDLE_CUE;
+  let lyeSeen: LyeSeen | null = null;
   let underway = 0;
   let patientUntil = -Infinity;
 
@@ -131,6 +134,7 @@ export const createCore = (parts: CoreParts): Core => {
       leased: isLeased(looks.lease(), now),
       boot,
       probesInVessel: parts.probesInVessel(),
+      lyeSeen,
     };
   };
 
@@ -179,6 +183,7 @@ export const createCore = (parts: CoreParts): Core => {
     for (const entry of commit.entries) {
       if (entry.kind === 'vessel-set') strips.began(entry.body.instrument, clock.now());
       if (entry.kind === 'weight-accepted') strips.began(entry.body.weighed.instrument, clock.now());
+      if (entry.kind === 'dissolved') lyeSeen = null;
       if (entry.kind === 'scale-checked') checks[entry.body.instrument] = entry.id;
     }
     audience.tell((listener) => listener.record?.(laneOfCommit(commit)));
@@ -199,6 +204,7 @@ export const createCore = (parts: CoreParts): Core => {
         return;
       }
       strips.reading(reading);
+      if (reading.kind === 'temperature' && reading.use === 'lye' && reading.value !== null) lyeSeen = seeLye(lyeSeen, reading.value);
       if (reading.kind === 'mass') byItself({ kind: 'reading', reading });
       show(reading.kind === 'mass' ? 'event' : 'aside');
     },

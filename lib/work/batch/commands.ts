@@ -3,6 +3,7 @@ import type { Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
 import type { ProbeUse } from '#lib/measure/reading';
 import type { AcceptedHow, AlarmCode, Gate, HoldReason, OverChoice, Realm, StrikeReason, TraceMark, Typed, Weighed } from './entries';
+import type { LyeSeen } from './heating';
 import type { LinePlan, Plan } from './plan';
 
 /**
@@ -38,6 +39,8 @@ export interface Observation {
   readonly lye: MilliCelsius | null;
   readonly oils: MilliCelsius | null;
   readonly milk: MilliCelsius | null;
+  /** What the probe has said of the lye since it was made. */
+  readonly lyeSeen?: LyeSeen | null;
   /** Newest check of each scale, by its entry; a scale that is missing here was never checked. */
   readonly checks: Readonly<Record<string, EntryId>>;
   /** Every scale on the bench. */

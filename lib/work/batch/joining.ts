@@ -2,6 +2,7 @@ import type { BootId } from '#lib/units/id';
 import type { MilliCelsius } from '#lib/units/temperature';
 import { apart, milliCelsius, milliKelvin } from '#lib/units/temperature';
 import type { HoldReason } from './entries';
+import { lyeStillHeats, type LyeSeen } from './heating';
 import { isLyeHeavy } from './lye-heavy';
 import { dueBeforeJoining } from './order';
 import { own } from './own';
@@ -67,7 +68,7 @@ interface Crossing {
   readonly limit: number | null;
 }
 
-const crossings = (plan: JoiningPlan, temps: JoiningTemperatures): readonly Crossing[] => {
+const crossings = (plan: JoiningPlan, temps: JoiningTemperatures, lyeSeen: LyeSeen | null): readonly Crossing[] => {
   const { lye, oils } = temps;
   const { low, high } = plan.window;
   const lowest = oilsLowest(plan);
@@ -75,7 +76,8 @@ const crossings = (plan: JoiningPlan, temps: JoiningTemperatures): readonly Cros
   const milk = temps.milk ?? lye;
   const found: Crossing[] = [];
   if (lye === null || oils === null) found.push({ reason: 'temperature-unknown', value: null, limit: null });
-  if (lye !== null && lye > high) found.push({ reason: 'lye-too-hot', value: lye, limit: high });
+  if (lye !== null && (lye > high || lyeStillHeats(lyeSeen, lye)))
+    found.push({ reason: 'lye-too-hot', value: lye, limit: lye > high ? high : null });
   if (lye !== null && lye < low) found.push({ reason: 'lye-too-cold', value: lye, limit: low });
   if (oils !== null && oils > high) found.push({ reason: 'oils-too-hot', value: oils, limit: high });
   if (oils !== null && oils < lowest) found.push({ reason: 'oils-near-setting', value: oils, limit: lowest });
@@ -119,9 +121,9 @@ const firm = (reason: JoiningHold['reason'], value: number | null = null, limit:
 
 /**
  * Everything that stands against joining now, what cannot be overridden first. An unknown temperature holds: unknown is not a
- * number. Lye-heavy is worked out from what was weighed.
+ * number. Lye-heavy is worked out from what was weighed. Lye that still heats holds as too hot, inside the window as well.
  */
-export const joiningHolds = (state: BatchState, temps: JoiningTemperatures): readonly JoiningHold[] => {
+export const joiningHolds = (state: BatchState, temps: JoiningTemperatures, lyeSeen: LyeSeen | null = null): readonly JoiningHold[] => {
   const open = Object.values(state.lines).filter((line) => line.status !== 'closed' && dueBeforeJoining(line.plan)).length;
   const made = lyeMade(state);
   const firmly: JoiningHold[] = [];
@@ -132,7 +134,7 @@ export const joiningHolds = (state: BatchState, temps: JoiningTemperatures): rea
   const { joining } = state.plan;
   return [
     ...firmly,
-    ...crossings(joining, temps).map((crossing): JoiningHold => ({
+    ...crossings(joining, temps, lyeSeen).map((crossing): JoiningHold => ({
       ...crossing,
       level: crossing.reason === 'apart' ? joining.apartLevel : 'hold',
       overridable: true,

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { celsius } from '#lib/units/temperature';
-import { joiningHolds } from '#lib/work/batch/index';
+import { joiningHolds, PRECAUTIONS } from '#lib/work/batch/index';
 import { lineId, started } from '#tests/support/batch';
 import type { BatchRig } from '#tests/support/batch';
 import { benchAfter } from '#tests/support/bench-after';
+import { TABLET } from '#tests/support/bench-rig';
 import type { BenchRig } from '#tests/support/bench-rig';
 
 /** Everything weighed, the lye made: of the soda `soda` grams, of the olive oil `olive`. Whatever is over is carried on. */
@@ -58,5 +59,45 @@ describe('joining while lye-heavy', () => {
     await warm(rig);
     expect(held(rig)).toEqual([]);
     expect(await rig.intent({ kind: 'join', held: true })).toMatchObject({ ok: true });
+  });
+});
+
+const seen = (rig: BenchRig, lye: number): Promise<void> =>
+  rig.pass(3_000, () => {
+    rig.bench.alive(TABLET, true);
+    rig.temperature('lye', lye);
+    rig.temperature('oils', 42);
+  });
+const join = (rig: BenchRig) => rig.intent({ kind: 'join', held: true });
+
+/** The lye made at this bench, its liquid at 25 °C before. */
+const made = async (): Promise<BenchRig> => {
+  const before = started().weighAll();
+  before.must('confirm-gate', { gate: 'cold-liquid', line: null, items: PRECAUTIONS['cold-liquid'], held: true });
+  const rig = await benchAfter(before);
+  await seen(rig, 25);
+  expect(await rig.intent({ kind: 'dissolve', held: true })).toMatchObject({ ok: true });
+  return rig;
+};
+
+describe('joining while the lye still heats', () => {
+  it('is held on the way up through the window, and offered on the way down', async () => {
+    const rig = await made();
+    for (const degrees of [26, 33, 42]) await seen(rig, degrees);
+    expect(held(rig)).toEqual(['lye-too-hot']);
+    expect(await join(rig)).toMatchObject({
+      ok: false,
+      refusal: { code: 'joining-held', params: { reason: 'lye-too-hot', value: 42_000 } },
+    });
+    for (const degrees of [81, 60, 45]) await seen(rig, degrees);
+    expect(held(rig)).toEqual([]);
+    expect(await join(rig)).toMatchObject({ ok: true });
+  });
+
+  it('a lye that is not seen to rise is joined in the window', async () => {
+    const rig = await made();
+    await seen(rig, 42);
+    await seen(rig, 42.4);
+    expect(held(rig)).toEqual([]);
   });
 });

@@ -14,7 +14,7 @@ const TYPED_TO = milliCelsius(150_000);
 
 const view = (state: BatchState, { observation, boot, mono }: Command) => {
   const temps = withTyped(state, { lye: observation.lye, oils: observation.oils, milk: observation.milk }, boot, mono);
-  return { temps, holds: joiningHolds(state, temps) };
+  return { temps, holds: joiningHolds(state, temps, observation.lyeSeen) };
 };
 
 export const noteTemperature: Decider<'note-temperature'> = (_state, { body, role }) => {
