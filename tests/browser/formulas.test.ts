@@ -308,6 +308,18 @@ describe('formulas on paper', () => {
     expect(kept.references).toEqual([{ kind: 'safety-assessment', number: 'SA 12', date: '2026-02-03', ranges, file: null }]);
   });
 
+  it('a blend goes by the name its maker gives it', async () => {
+    const fragrance = section(page, 'Fragrance');
+    await add('Fragrance', 'Add a fragrance', 'Meadowsweet fragrance oil', '1');
+    await add('Fragrance', 'Add a fragrance', 'Alder wood fragrance oil', '1');
+    await fragrance.getByRole('button', { name: 'Make one blend of these' }).click();
+    await fragrance.getByLabel('Name of the blend').fill('Wet meadow');
+    expect(await fragrance.getByRole('textbox', { name: 'How much Wet meadow' }).count()).toBe(1);
+    await page.getByRole('button', { name: 'Throw away what is not kept' }).click();
+    await fragrance.getByLabel('Name of the blend').waitFor({ state: 'detached' });
+    await page.waitForSelector('[data-answer="plan"]');
+  });
+
   it.each(Object.keys(SIZES) as Size[])('the sheet at %s is sound', async (size) => {
     await page.setViewportSize(SIZES[size]);
     await sound(page);
