@@ -78,6 +78,7 @@ describe.each(['127.0.0.1', PLAIN_NAME])('A12: hands, keys and screen readers at
   });
 
   it('says under “back” what its hold does: away, as the bench takes it', async () => {
+    await play('pouring');
     const back = page.getByRole('button', { name: /^Back/ });
     expect(await back.textContent()).toBe('Backhold: away');
     expect(await wanted(() => touch(back, HELD_MS))).toEqual({ kind: 'press', key: 'back', hold: true });
