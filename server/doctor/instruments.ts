@@ -24,7 +24,7 @@ export async function checkInstruments(dir: string, root = '/'): Promise<Finding
   if (stored === null) return [];
   const { instruments, practiceLeft } = stored;
   if (instruments.length === 0) return [practiceLeft ? NONE : PRACTICE];
-  const each = await Promise.all(instruments.map((config) => checkOne(config, root)));
+  const each = await Promise.all(instruments.map((config) => checkInstrument(config, root)));
   return practiceLeft ? each : [...each.map(asNote), WAITING];
 }
 
@@ -35,7 +35,8 @@ const WAITING = note('The practice bench runs; these instruments wait.', 'Leave 
 /** As long as the practice bench runs, nothing that is wrong with the others stops anybody. */
 const asNote = ({ said, todo }: Finding): Finding => (todo === undefined ? fine(said) : note(said, todo));
 
-async function checkOne(config: InstrumentConfig, root: string): Promise<Finding> {
+/** One stored instrument: whether its name leads to one port now, and whether this user may open it. */
+export async function checkInstrument(config: InstrumentConfig, root: string): Promise<Finding> {
   const { path } = config;
   const shown = `${config.name} (${path})`;
   // Without a probe one weighs on, with temperatures typed; without its scale a bench is none.

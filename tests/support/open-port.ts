@@ -1,6 +1,7 @@
 import { createSerialOpener } from '#hardware/ports/serialport-opener';
 import { PortError } from '#lib/measure/link/port';
 import { monotonic } from '#lib/units/time';
+import { asEnvironmentAsks } from './nobody';
 
 /**
  * A program for another process or another user: opens the port named by its argument, says `open` or the failure's code on its
@@ -9,6 +10,7 @@ import { monotonic } from '#lib/units/time';
 const [path = ''] = process.argv.slice(2);
 const opener = createSerialOpener({ now: () => monotonic(performance.now()) });
 try {
+  asEnvironmentAsks();
   const port = await opener.open(path, { baudRate: 9600, frame: '8N1' }, { data() {}, closed() {} });
   console.log('open');
   process.stdin.resume().on('end', () => void port.close());

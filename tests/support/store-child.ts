@@ -6,6 +6,7 @@ import { migrate } from '#server/store/migrate';
 import { openStore } from '#server/store/open';
 import { StoreProblem } from '#server/store/problem';
 import { appendOf, blobOf, entryOf } from './appends';
+import { asEnvironmentAsks } from './nobody';
 
 /**
  * A store in a process of its own, to be raced, traced and killed. Arguments: what to do, the data directory (or a file), and
@@ -64,6 +65,7 @@ const ACTS: Readonly<Record<string, () => Promise<void>>> = {
 };
 
 try {
+  asEnvironmentAsks();
   await ACTS[act]?.();
 } catch (cause) {
   say(cause instanceof StoreProblem ? `refused ${cause.message}` : `failed ${String(cause)}`);

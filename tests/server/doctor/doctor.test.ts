@@ -75,9 +75,7 @@ describe('ports', () => {
     chmodSync(at('dev/ttyUSB0'), 0o000);
     const gid = process.getgid?.() ?? 0;
     const ask = (): Promise<Finding[]> =>
-      asNobody(
-        `import('#server/doctor/ports').then(({ checkPorts }) => checkPorts({ root: ${JSON.stringify(root)}, user: 'maker', groups: [] }))`,
-      );
+      asNobody('#server/doctor/ports', 'checkPorts', { root, user: 'maker', groups: [] }) as Promise<Finding[]>;
     put('etc/group', `plugdev:x:${gid}:`);
     const [stranger] = await ask();
     expect(stranger).toMatchObject({ level: 'stop' });
@@ -119,8 +117,7 @@ describe('data folder', () => {
   it('stops the job when this user may not write there, or it is no folder', async () => {
     mkdirSync(join(dir, 'locked'), { mode: 0o555 });
     chmodSync(dir, 0o755);
-    const path = JSON.stringify(join(dir, 'locked'));
-    const [locked] = await asNobody(`import('#server/doctor/folder').then(({ checkFolder }) => checkFolder(${path}))`);
+    const [locked] = (await asNobody('#server/doctor/folder', 'checkFolder', join(dir, 'locked'))) as Finding[];
     expect(locked).toMatchObject({ level: 'stop' });
     expect(locked?.todo).toContain('--data DIR');
     writeFileSync(join(dir, 'file'), '');

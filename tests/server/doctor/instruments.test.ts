@@ -1,4 +1,4 @@
-import { chmodSync, chownSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
@@ -10,7 +10,7 @@ import type { InstrumentConfig } from '#lib/measure/instrument';
 import { as } from '#lib/units/id';
 import { KeptLog, STILL } from '#tests/support/store-rig';
 import { machine } from '../ports/machine';
-import { asNobody, NOBODY } from './nobody';
+import { asNobody } from './nobody';
 
 const scale = (path: string, id = 'scale-main'): InstrumentConfig => ({
   kind: 'scale',
@@ -99,15 +99,9 @@ describe('instruments that Setup stored', () => {
 
   it('B4: one that this user may not open says so', async () => {
     const { root, at, remove } = machine([{ name: 'ttyUSB0', socket: '1-1.1', serial: 'A10' }]);
-    await stored([scale(at('dev/ttyUSB0'))]);
-    await store?.close();
     for (const open of [root, at('dev')]) chmodSync(open, 0o755);
-    // The record is the person's own; only the port is not.
-    if (process.getuid?.() === 0)
-      for (const own of [dir, ...readdirSync(dir).map((name) => join(dir, name))]) chownSync(own, NOBODY, NOBODY);
     chmodSync(at('dev/ttyUSB0'), 0o000);
-    const args = [dir, root].map((path) => JSON.stringify(path)).join(', ');
-    const [denied] = await asNobody(`import('#server/doctor/instruments').then(({ checkInstruments }) => checkInstruments(${args}))`);
+    const denied = await asNobody('#server/doctor/instruments', 'checkInstrument', scale(at('dev/ttyUSB0')), root);
     expect(denied).toMatchObject({ level: 'stop', said: expect.stringContaining('may not open the port') });
     remove();
   });

@@ -8,17 +8,17 @@ import { createSerialOpener } from '#hardware/ports/serialport-opener';
 import { PortError } from '#lib/measure/link/port';
 import { monotonic } from '#lib/units/time';
 import { weighed } from '#tests/support/frames';
+import { WITHOUT_RIGHTS } from '#tests/support/nobody';
 import { ptyPair, type Pty } from '#tests/support/pty';
 import { realLink, scaleOn, talk } from './rig';
 
-const NOBODY = 65_534;
 const HOLDER = join(import.meta.dirname, '../../support/open-port.ts');
 
 /** Another process that opens the port, as somebody without rights if asked. Its first word, and the way to let go. */
 async function elsewhere(path: string, rights: 'ours' | 'none' = 'ours') {
   // Permissions mean nothing to root.
-  const drop = rights === 'none' && process.getuid?.() === 0 ? { uid: NOBODY, gid: NOBODY } : {};
-  const child = spawn(process.execPath, ['--import', 'tsx', HOLDER, path], { ...drop, stdio: ['pipe', 'pipe', 'inherit'] });
+  const env = { ...process.env, ...(rights === 'none' ? WITHOUT_RIGHTS : {}) };
+  const child = spawn(process.execPath, ['--import', 'tsx', HOLDER, path], { env, stdio: ['pipe', 'pipe', 'inherit'] });
   const [said] = (await once(createInterface(child.stdout), 'line')) as [string];
   return {
     said,

@@ -16,11 +16,11 @@ import { StoreProblem } from '#server/store/problem';
 import { pooledRandom } from '#server/store/random';
 import { Standing } from '#server/store/standing';
 import { appendOf, blobOf, entryOf } from '#tests/support/appends';
+import { WITHOUT_RIGHTS } from '#tests/support/nobody';
 import { storeRig } from '#tests/support/store-rig';
 import type { Rig } from '#tests/support/store-rig';
 
 const CHILD = join(import.meta.dirname, '../../support/store-child.ts');
-const NOBODY = 65_534;
 
 describe('openStore', () => {
   let rig: Rig;
@@ -150,8 +150,8 @@ describe('openStore', () => {
     chmodSync(rig.dir, 0o777);
     chmodSync(what(rig), what(rig) === rig.dir ? 0o555 : 0o444);
     // Permissions mean nothing to root.
-    const drop = process.getuid?.() === 0 ? { uid: NOBODY, gid: NOBODY } : {};
-    const child = spawn(process.execPath, ['--import', 'tsx', CHILD, 'hold', rig.dir], { ...drop, stdio: ['ignore', 'pipe', 'inherit'] });
+    const env = { ...process.env, ...WITHOUT_RIGHTS };
+    const child = spawn(process.execPath, ['--import', 'tsx', CHILD, 'hold', rig.dir], { env, stdio: ['ignore', 'pipe', 'inherit'] });
     const [said] = (await once(createInterface(child.stdout), 'line')) as [string];
     expect(said).toMatch(/^refused .* cannot be opened for writing .* Nothing was changed\. Give the user who runs Potwatch the right/);
   });
