@@ -74,6 +74,8 @@ const turn = async (
     return take(screen, cue, drive.over?.[line]?.answer ?? 'carry-on');
   }
   const over = line === null || poured.get(line) === 'answered' ? undefined : drive.over?.[line];
+  // Help asked for now would come when the bench is ready already, and pour to the target.
+  if (over !== undefined && cue.phase === 'settling-vessel') return undefined;
   if (over !== undefined && line !== null && ['ready', 'pouring', 'settling', 'short'].includes(cue.phase)) {
     // The hands know how far they aim; help would aim for the target again.
     if (cue.phase !== 'ready' || poured.has(line) || cue.left === null) return undefined;
