@@ -1,11 +1,11 @@
 import { defineConfig } from 'vitest/config';
 
-/** Real Chromium on the production pages: run after `npm run build`. One file at a time, since each drives a browser and its own server. */
+/** Real Chromium on the production pages, built by `tests/run.sh` beforehand. Two files at a time: most of a file is waiting for simulated hands. */
 export default defineConfig({
   test: {
     pool: 'forks',
     include: ['tests/browser/**/*.test.ts'],
-    fileParallelism: false,
+    maxWorkers: 2,
     testTimeout: 60_000,
     hookTimeout: 60_000,
   },
