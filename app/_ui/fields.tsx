@@ -82,7 +82,8 @@ export function Choice<T extends string>({
   );
 }
 
-function FieldError({ id, error }: { readonly id: string; readonly error: string }) {
+/** What is wrong with a field, below it and read with it. */
+export function FieldError({ id, error }: { readonly id: string; readonly error: string }) {
   return error === '' ? null : (
     <p id={`${id}-error`} className={on('warn')}>
       {error}

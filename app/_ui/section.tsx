@@ -37,3 +37,16 @@ export function PaperSection({ name, note, children }: { readonly name: string; 
     </section>
   );
 }
+
+/** What to do, in its order, where nothing stands yet. */
+export function Steps({ steps }: { readonly steps: readonly string[] }) {
+  return (
+    <ol className={on('steps')}>
+      {steps.map((step) => (
+        <li key={step}>
+          <p>{step}</p>
+        </li>
+      ))}
+    </ol>
+  );
+}

@@ -1,4 +1,4 @@
-import { planOf, planOnBench } from '#lib/work/formula/index';
+import { planOf, planOnBench, withCatalogue } from '#lib/work/formula/index';
 import type { Planned, Scale } from '#lib/work/formula/index';
 import { SAMPLE_PLANS } from '#lib/work/formula/sample';
 import type { PlanList } from '#lib/protocol/http';
@@ -43,7 +43,7 @@ export const createPlans = ({ shelf, scales, realm }: PlanParts): Plans => {
   const typed = (realm === 'real' ? [] : SAMPLE_PLANS).map((sample) => ({ ...sample, plan: planOnBench(sample.plan, scales) }));
   const planned = (prepared: Prepared, lots: Readonly<Record<string, string>>): Planned | 'unsound' => {
     const formula = formulaFor(shelf(), prepared, lots);
-    const answer = formula === null ? null : planOf(formula, contextOf(shelf(), scales));
+    const answer = formula === null ? null : planOf(formula, withCatalogue(contextOf(shelf(), scales)));
     return answer !== null && answer.kind === 'plan' && answer.mayStart ? { ...answer, plan: planOnBench(answer.plan, scales) } : 'unsound';
   };
   return {
@@ -67,10 +67,8 @@ export const createPlans = ({ shelf, scales, realm }: PlanParts): Plans => {
       const offered: OfferedPlan = { id, plan: first.plan, lots: storesFor(shelf(), first.plan) };
       if (withLots(offered, lots) === null) return null;
       // A lot's certificate may change the weights: computed again from the lots chosen.
-      const byEntry = Object.fromEntries(
-        first.lines.flatMap(({ line, entry }) => (lots[line] === undefined ? [] : [[entry, lots[line].id] as const])),
-      );
-      const second = planned(prepared, byEntry);
+      const chosen = first.lines.flatMap(({ line, entry }) => (lots[line] === undefined ? [] : [[entry, lots[line].id] as const]));
+      const second = chosen.length === 0 ? first : planned(prepared, Object.fromEntries(chosen));
       return second === 'unsound' ? second : withLots({ ...offered, plan: second.plan }, lots);
     },
   };

@@ -8,8 +8,7 @@ import { LOOP_TICK_MS } from '#lib/measure/readings/burst';
 import { createBench } from '#lib/bench/pipeline/index';
 import type { BenchParts } from '#lib/bench/pipeline/index';
 import type { Bench } from '#lib/bench/pipeline/types';
-import type { InstrumentId, PersonId, VesselId } from '#lib/units/id';
-import { as } from '#lib/units/id';
+import type { InstrumentId, VesselId } from '#lib/units/id';
 import type { Realm } from '#lib/work/batch/index';
 import type { Scale } from '#lib/work/formula/index';
 import type { Log } from '../log';
@@ -18,6 +17,7 @@ import { createPlans, scalesOf } from './plans';
 import type { Plans } from './plans';
 import { armedBatch, foldBatch, newestChecks } from './restore';
 import { newId, systemClock, systemTimers, upTime } from './system';
+import { MAKER } from '../maker';
 
 export interface RunParts {
   readonly name: string;
@@ -43,9 +43,6 @@ export interface BenchRun {
   /** Decides what was asked, then frees every port. */
   stop(): Promise<void>;
 }
-
-/** Stands for whoever weighs here until people have names. */
-const MAKER = as<PersonId>('maker');
 
 export const startRun = async (parts: RunParts): Promise<BenchRun> => {
   const { store, log, realm } = parts;

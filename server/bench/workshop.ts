@@ -6,7 +6,7 @@ import { hintOf } from '#hardware/practice/hint';
 import type { InstrumentConfig } from '#lib/measure/instrument';
 import type { InstrumentsPage } from '#lib/protocol/http';
 import { as } from '#lib/units/id';
-import type { PersonId, VesselId } from '#lib/units/id';
+import type { VesselId } from '#lib/units/id';
 import type { Realm } from '#lib/work/batch/index';
 import type { SetupAnswer, Setup } from '../http/deps';
 import type { Log } from '../log';
@@ -18,9 +18,7 @@ import { realmOf, refusePty } from './realm';
 import { startRun } from './run';
 import type { BenchRun, RunParts } from './run';
 import { systemClock, systemTimers } from './system';
-
-/** Who binds instruments in Setup, until people have names. */
-const MAKER = as<PersonId>('maker');
+import { MAKER } from '../maker';
 
 export interface Workshop {
   /** The bench that runs now. */

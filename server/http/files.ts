@@ -1,12 +1,10 @@
 import { Hono } from 'hono';
 import { FILE_TYPES } from '#lib/protocol/shelf';
-import { as } from '#lib/units/id';
-import type { PersonId } from '#lib/units/id';
 import type { ApiDeps } from './deps';
 import { makersOnly } from './makers';
 import { problem } from './problem';
+import { MAKER } from '../maker';
 
-const MAKER = as<PersonId>('maker');
 const HASH = /^[0-9a-f]{64}$/;
 const LONGEST_NAME = 120;
 

@@ -5,8 +5,6 @@ import { NotCanonical } from '#lib/record/canonical';
 import type { Json } from '#lib/record/journal';
 import { putAsk, shelfId } from '#lib/protocol/shelf';
 import type { NotKept, ShelfDocument, ShelfList } from '#lib/protocol/shelf';
-import { as } from '#lib/units/id';
-import type { PersonId } from '#lib/units/id';
 import { checkDocument } from '#lib/work/shelf/check';
 import type { FieldProblem } from '#lib/work/shelf/check';
 import { NOUNS, standing } from '#lib/work/shelf/shelf';
@@ -14,9 +12,7 @@ import type { Noun } from '#lib/work/shelf/shelf';
 import type { ApiDeps } from './deps';
 import { makersOnly, unreadable } from './makers';
 import { problem } from './problem';
-
-/** Stands for whoever writes here until people have names. */
-const MAKER = as<PersonId>('maker');
+import { MAKER } from '../maker';
 
 /** GET /api/shelf/:noun, GET and POST /api/shelf/:noun/:id. */
 export const shelf = (deps: ApiDeps): Hono =>

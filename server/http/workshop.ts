@@ -8,7 +8,5 @@ export const workshop = (deps: ApiDeps): Hono =>
   new Hono().get('/', (c) => {
     const { store, scales } = deps.running();
     const shelf = store.shelf.now();
-    const context = contextOf(shelf, scales);
-    const materials = context.materials.filter(({ origin }) => origin === 'maker');
-    return c.json({ context: { ...context, materials }, habits: habitsOf(shelf) } satisfies WorkshopPage);
+    return c.json({ context: contextOf(shelf, scales), habits: habitsOf(shelf) } satisfies WorkshopPage);
   });

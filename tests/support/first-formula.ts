@@ -1,19 +1,10 @@
+import { newEntry } from '#lib/work/formula/index';
 import type { Amount, Entry, Formula, Lot, Part, WorkshopVessel } from '#lib/work/formula/index';
 import { as } from '#lib/units/id';
 import type { VesselId } from '#lib/units/id';
 import { grams } from '#lib/units/mass';
 
-const entry = (id: string, part: Part, material: string, amount: Amount): Entry => ({
-  id,
-  part,
-  material,
-  lot: null,
-  amount,
-  lock: null,
-  keep: null,
-  goes: null,
-  frozen: false,
-});
+const entry = (id: string, part: Part, material: string, amount: Amount): Entry => newEntry(id, part, { material, amount });
 
 /** Olive, tallow and coconut over a kilogram of oils: what a workshop could begin with. */
 export const FIRST_FORMULA: Formula = {

@@ -1,5 +1,5 @@
 import { SAMPLE_WORKSHOP } from '#lib/work/formula/sample/workshop';
-import { planOf } from '#lib/work/formula/index';
+import { newEntry, planOf } from '#lib/work/formula/index';
 import type { Amount, Entry, Formula, Part, PlanContext, Planned, Problem } from '#lib/work/formula/index';
 
 export const WORKSHOP = SAMPLE_WORKSHOP;
@@ -12,18 +12,8 @@ export const share = (percent: string, of: 'fats' | 'batter' | 'liquid' | 'hydro
 });
 export const REST: Amount = { kind: 'rest' };
 
-export const entry = (id: string, part: Part, material: string | null, amount: Amount | null, more: Partial<Entry> = {}): Entry => ({
-  id,
-  part,
-  material,
-  lot: null,
-  amount,
-  lock: null,
-  keep: null,
-  goes: null,
-  frozen: false,
-  ...more,
-});
+export const entry = (id: string, part: Part, material: string | null, amount: Amount | null, more: Partial<Entry> = {}): Entry =>
+  newEntry(id, part, { material, amount, ...more });
 
 export const SODA = entry('soda', 'alkali', 'sodium-hydroxide', REST, { lot: 'lot-soda-06' });
 export const WATER = entry('water', 'liquid', 'water', REST);

@@ -1,7 +1,7 @@
 'use client';
 import type { ReactNode } from 'react';
 import { on } from '../classes';
-import { Choice, TextField } from '../fields';
+import { Choice, FieldError, TextField } from '../fields';
 import type { Errors, Typed } from './typed';
 
 /** One field of a document, by its path there. */
@@ -74,11 +74,7 @@ function Lines({ id, label, value, error = '', hint, onChange }: LinesProps) {
         aria-describedby={error === '' ? undefined : `${id}-error`}
         onChange={(event) => onChange(event.target.value)}
       />
-      {error === '' ? null : (
-        <p id={`${id}-error`} className={on('warn')}>
-          {error}
-        </p>
-      )}
+      <FieldError id={id} error={error} />
     </div>
   );
 }

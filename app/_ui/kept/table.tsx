@@ -6,6 +6,7 @@ import { Head } from '../head';
 import { documentOf } from './kind';
 import type { Kind } from './kind';
 import { keptMessages } from './messages';
+import { OpenCell, Slip } from './open-row';
 
 interface TableProps<D> {
   readonly kind: Kind<D>;
@@ -44,23 +45,12 @@ export function Table<D>({ kind, items, open, onOpen, formOf }: TableProps<D>) {
                     {cells[index]}
                   </td>
                 ))}
-                <td className={on('n')}>
-                  <button
-                    type="button"
-                    className={on('link')}
-                    aria-expanded={isOpen}
-                    aria-controls={isOpen ? slip : undefined}
-                    aria-label={isOpen ? undefined : keptMessages.openSpoken(name)}
-                    onClick={() => onOpen(isOpen ? null : item.id)}
-                  >
-                    {isOpen ? keptMessages.close : keptMessages.open}
-                  </button>
-                </td>
+                <OpenCell name={name} isOpen={isOpen} slip={slip} onPress={() => onOpen(isOpen ? null : item.id)} />
               </tr>
               {isOpen ? (
-                <tr className={on('slip')} id={slip}>
-                  <td colSpan={kind.heads.length + 1}>{formOf(item)}</td>
-                </tr>
+                <Slip id={slip} columns={kind.heads.length + 1}>
+                  {formOf(item)}
+                </Slip>
               ) : null}
             </Fragment>
           );

@@ -9,7 +9,7 @@ import { BatchTable } from '../../_ui/batch-table';
 import { PaperPage } from '../../_ui/paper';
 import { Asking, Problem, ProblemSection } from '../../_ui/problem';
 import { useAsked } from '../../_ui/use-asked';
-import { PaperSection, PaperTitle } from '../../_ui/section';
+import { PaperSection, PaperTitle, Steps } from '../../_ui/section';
 import { messages } from '../messages';
 import { on } from '../../_ui/classes';
 
@@ -88,13 +88,7 @@ function Empty() {
   const { empty } = messages;
   return (
     <PaperSection name={empty.title}>
-      <ol className={on('steps')}>
-        {empty.steps.map((step) => (
-          <li key={step}>
-            <p>{step}</p>
-          </li>
-        ))}
-      </ol>
+      <Steps steps={empty.steps} />
       <div className={on('acts')}>
         <Link className={on('act first')} href="/bench" prefetch={false}>
           {empty.act}

@@ -1,7 +1,7 @@
 'use client';
 import { useDeferredValue, useMemo } from 'react';
 import { numberText } from '#lib/units/format';
-import { CATALOGUE, copyCard } from '#lib/work/formula/index';
+import { copyCard, withCatalogue } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
 import { PaperSection } from '../../_ui/section';
 import { on } from '../classes';
@@ -14,10 +14,7 @@ export function CardSection() {
   const { locale } = useDisplay();
   const later = useDeferredValue(formula);
   const own = later.entries.some(({ part, amount }) => part === 'alkali' && amount !== null && amount.kind !== 'rest');
-  const card = useMemo(
-    () => (own ? copyCard(later, { ...workshop.context, materials: [...CATALOGUE, ...workshop.context.materials] }) : null),
-    [own, later, workshop],
-  );
+  const card = useMemo(() => (own ? copyCard(later, withCatalogue(workshop.context)) : null), [own, later, workshop]);
   if (card === null) return null;
   const { card: words } = messages;
   const percent = (value: number): string => numberText(100 * value, locale, 1);

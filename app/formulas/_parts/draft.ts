@@ -1,3 +1,4 @@
+import { newEntry } from '#lib/work/formula/index';
 import type { Entry, Formula, Part } from '#lib/work/formula/index';
 
 /** A formula being worked on: as it stands, what it was kept as, and the way back. Nothing is lost by typing. */
@@ -62,10 +63,9 @@ export const withEntry = (formula: Formula, id: string, change: Partial<Entry>):
 
 /** An entry with nothing said yet, at the end of its part. */
 export const withNewEntry = (formula: Formula, part: Part, id: string): Formula => {
-  const entry: Entry = { id, part, material: null, lot: null, amount: null, lock: null, keep: null, goes: null, frozen: false };
   const after = formula.entries.findLastIndex((one) => one.part === part);
   const at = after === -1 ? formula.entries.length : after + 1;
-  return { ...formula, entries: [...formula.entries.slice(0, at), entry, ...formula.entries.slice(at)] };
+  return { ...formula, entries: [...formula.entries.slice(0, at), newEntry(id, part), ...formula.entries.slice(at)] };
 };
 
 /** Without an entry, and without its place in any blend. */

@@ -11,7 +11,7 @@ import { useDisplay, useLive } from '../../_live/use';
 import { Head } from '../../_ui/head';
 import { PaperPage } from '../../_ui/paper';
 import { Asking, ProblemSection } from '../../_ui/problem';
-import { PaperSection, PaperTitle } from '../../_ui/section';
+import { PaperSection, PaperTitle, Steps } from '../../_ui/section';
 import { shelfApi } from '../../_ui/shelf-api';
 import { dateText } from '../../_ui/times';
 import { useAsked } from '../../_ui/use-asked';
@@ -133,13 +133,7 @@ function Empty() {
   const { empty } = messages;
   return (
     <PaperSection name={empty.title}>
-      <ol className={on('steps')}>
-        {empty.steps.map((step) => (
-          <li key={step}>
-            <p>{step}</p>
-          </li>
-        ))}
-      </ol>
+      <Steps steps={empty.steps} />
     </PaperSection>
   );
 }

@@ -1,4 +1,4 @@
-import { CATALOGUE } from '#lib/work/formula/index';
+import { materialsById } from '#lib/work/formula/index';
 import type { Lot, Material, Part, PlanContext } from '#lib/work/formula/index';
 
 const KINDS: Readonly<Record<Part, readonly Material['kind'][]>> = {
@@ -19,11 +19,8 @@ export interface Materials {
   readonly lotsOf: (material: string | null) => readonly Lot[];
 }
 
-/** The workshop as a plan needs it: GET /api/workshop gives the maker's own materials only. */
-export const withCatalogue = (context: PlanContext): PlanContext => ({ ...context, materials: [...CATALOGUE, ...context.materials] });
-
 export const materialsOf = (context: PlanContext): Materials => {
-  const all = new Map([...CATALOGUE, ...context.materials].map((one) => [one.id, one]));
+  const all = materialsById(context.materials);
   const preparations = new Map(context.preparations.map((one) => [one.id, one]));
   const parts = new Map<Part, readonly (readonly [string, string])[]>();
   const listed = (part: Part): readonly (readonly [string, string])[] =>

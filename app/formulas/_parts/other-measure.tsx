@@ -1,11 +1,10 @@
 'use client';
 import { useState } from 'react';
-import { massesToShares, sharesToMasses } from '#lib/work/formula/index';
+import { massesToShares, sharesToMasses, withCatalogue } from '#lib/work/formula/index';
 import type { Problem, Reworked } from '#lib/work/formula/index';
 import { problemText } from '../../_ui/problem-messages';
 import { on } from '../classes';
 import { messages } from '../messages-more';
-import { withCatalogue } from './materials';
 import { useSheet } from './use-sheet';
 
 const { measures: words } = messages;

@@ -1,6 +1,5 @@
-import { planOf } from '#lib/work/formula/index';
+import { planOf, withCatalogue } from '#lib/work/formula/index';
 import type { Formula, PlanAnswer, PlanContext } from '#lib/work/formula/index';
-import { withCatalogue } from './materials';
 
 /** One question to the worker; `n` comes back with the answer, so that an old answer is never shown for a newer formula. */
 export interface PlanQuestion {

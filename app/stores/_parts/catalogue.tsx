@@ -6,6 +6,7 @@ import { on } from '../../_ui/classes';
 import { Radios, TextField } from '../../_ui/fields';
 import { Head } from '../../_ui/head';
 import { keptMessages } from '../../_ui/kept/messages';
+import { OpenCell, Slip } from '../../_ui/kept/open-row';
 import { PaperSection } from '../../_ui/section';
 import { messages } from '../messages';
 import { FigureTable } from './figure-table';
@@ -79,25 +80,12 @@ function Entries({ shown, caption }: { readonly shown: readonly Material[]; read
                 <td className={on('n')}>{figure === null ? '' : `${figure.value} ${figure.unit}`}</td>
                 <td className={on('n wide')}>{figure === null ? '' : rangeText(figure)}</td>
                 <td className={on('wide')}>{figure === null ? '' : grades[figure.grade]}</td>
-                <td className={on('n')}>
-                  <button
-                    type="button"
-                    className={on('link')}
-                    aria-expanded={isOpen}
-                    aria-controls={isOpen ? slip : undefined}
-                    aria-label={isOpen ? undefined : keptMessages.openSpoken(material.name)}
-                    onClick={() => setOpen(isOpen ? null : material.id)}
-                  >
-                    {isOpen ? keptMessages.close : keptMessages.open}
-                  </button>
-                </td>
+                <OpenCell name={material.name} isOpen={isOpen} slip={slip} onPress={() => setOpen(isOpen ? null : material.id)} />
               </tr>
               {isOpen ? (
-                <tr className={on('slip')} id={slip}>
-                  <td colSpan={6}>
-                    <Opened material={material} />
-                  </td>
-                </tr>
+                <Slip id={slip} columns={6}>
+                  <Opened material={material} />
+                </Slip>
               ) : null}
             </Fragment>
           );

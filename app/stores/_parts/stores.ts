@@ -1,5 +1,5 @@
 import type { ShelfItem } from '#lib/protocol/shelf';
-import { CATALOGUE } from '#lib/work/formula/index';
+import { materialsById } from '#lib/work/formula/index';
 import type { Lot, Material, PlanContext, Preparation } from '#lib/work/formula/index';
 import type { Answer } from '../../_ui/api';
 import { documentOf } from '../../_ui/kept/kind';
@@ -36,9 +36,7 @@ export interface Known {
 }
 
 export const knownOf = (stores: Stores): Known => {
-  const materials = [
-    ...new Map([...CATALOGUE, ...stores.materials.map((one) => documentOf<Material>(one))].map((one) => [one.id, one])).values(),
-  ];
+  const materials = [...materialsById(stores.materials.map((one) => documentOf<Material>(one))).values()];
   const preparations = stores.preparations.map((one) => documentOf<Preparation>(one));
   const names = new Map([...materials, ...preparations].map(({ id, name }) => [id, name]));
   return {

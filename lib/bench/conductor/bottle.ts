@@ -1,7 +1,7 @@
 import type { InstrumentId } from '#lib/units/id';
-import { RECOGNISED_WITHIN } from '#lib/work/batch/alike';
 import type { BatchState, LinePlan, LineState } from '#lib/work/batch/index';
 import type { BottleMemory, ScaleMemory } from './memory';
+import { recognisedWithin } from './stage';
 import { threshold } from './zero';
 
 /**
@@ -54,12 +54,10 @@ const bottlesSeen = (batch: BatchState): readonly Seen[] => {
   return seen;
 };
 
-const near = ({ track }: ScaleMemory): number => Math.max(RECOGNISED_WITHIN, 3 * track.division);
-
 /** Some bottle of the batch weighed about this when it was last on a pan. `but`: the one that is wanted. */
 export const weighsLikeBottle = (batch: BatchState, scale: ScaleMemory, but: LinePlan | null = null): boolean =>
   bottlesSeen(batch).some(
-    ({ plan, gross }) => (but === null || !isSameBottle(plan, but)) && Math.abs(scale.track.level - gross) <= near(scale),
+    ({ plan, gross }) => (but === null || !isSameBottle(plan, but)) && Math.abs(scale.track.level - gross) <= recognisedWithin(scale),
   );
 
 /** So much more than the line wants may have been poured by mistake; what is lighter still is another bottle. */
@@ -70,7 +68,7 @@ export const isPouredFromSince = (batch: BatchState, scale: ScaleMemory, line: L
   const last = bottlesSeen(batch).find(({ plan }) => isSameBottle(plan, line.plan));
   if (last === undefined) return false;
   const missing = last.gross - scale.track.level;
-  return missing > near(scale) && missing <= POURED_SHARE * line.plan.target + near(scale);
+  return missing > recognisedWithin(scale) && missing <= POURED_SHARE * line.plan.target + recognisedWithin(scale);
 };
 
 /** What a person calls the thing on the pan. */

@@ -3,7 +3,7 @@ import { RECOGNISED_WITHIN } from '#lib/work/batch/alike';
 import type { BatchState, LineState, VesselState } from '#lib/work/batch/index';
 import { isPouredFromSince, weighsLikeBottle } from './bottle';
 import type { ScaleMemory } from './memory';
-import { within } from './stage';
+import { recognisedWithin, within } from './stage';
 
 /** Who stands on the pan, by mass. `alike`: another vessel of the plan, or a bottle, could weigh the same. `unknown`: nobody has said what it weighs. */
 export type Recognised =
@@ -19,7 +19,7 @@ const expectedOf = (vessel: VesselState, id: InstrumentId, scale: ScaleMemory): 
 
 /** It reads what this vessel should. */
 export const looksLike = (vessel: VesselState, id: InstrumentId, scale: ScaleMemory): boolean =>
-  expectedOf(vessel, id, scale).some((mass) => Math.abs(scale.track.level - mass) <= Math.max(RECOGNISED_WITHIN, 3 * scale.track.division));
+  expectedOf(vessel, id, scale).some((mass) => Math.abs(scale.track.level - mass) <= recognisedWithin(scale));
 
 /** So much of what a jug carried may cling to it when it was poured out. Ours; more is for a person to say. */
 const CLINGS = 0.1;
@@ -33,7 +33,7 @@ const isPouredOut = (batch: BatchState, vessel: VesselState, scale: ScaleMemory)
     return (holds[held] ?? 0) <= 0 || into !== plan.id;
   });
   const residue = scale.track.level - scale.empty - empty;
-  const near = Math.max(RECOGNISED_WITHIN, 3 * scale.track.division);
+  const near = recognisedWithin(scale);
   return carries && residue >= -near && residue <= Math.max(near, CLINGS * contents);
 };
 

@@ -1,5 +1,6 @@
 import type { InstrumentId, VesselId } from '#lib/units/id';
 import { gapAfter, span } from '#lib/measure/readings/settle';
+import { RECOGNISED_WITHIN } from '#lib/work/batch/alike';
 import type { BatchState, LineState, Want } from '#lib/work/batch/index';
 import type { BenchView, ScaleView } from '../conductor-types';
 import type { BlockReason, Card, CuePhase, DoubtReason, JoiningCue } from '../cue';
@@ -63,6 +64,9 @@ export const setScale = (stage: Stage, id: InstrumentId, change: Partial<ScaleMe
 
 /** How closely this scale tells two settled weights apart, mg. */
 export const within = (scale: ScaleMemory): number => Math.max(2 * scale.track.division, span(scale.track));
+
+/** How closely a vessel or bottle set down again must read what it is known by, mg. */
+export const recognisedWithin = ({ track }: ScaleMemory): number => Math.max(RECOGNISED_WITHIN, 3 * track.division);
 
 /** Silence beyond the scale's usual rhythm: nothing is accepted, and a pour is told to hold. */
 export const isLate = (scale: ScaleMemory, now: number): boolean => {

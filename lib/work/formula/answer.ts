@@ -1,4 +1,5 @@
 import type { Estimate } from '#lib/soap/source';
+import type { SuperfatInterval } from '#lib/soap/superfat-interval';
 import type { LineId, VesselId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 import type { Plan } from '../batch/plan';
@@ -56,17 +57,8 @@ export interface PlanFigures {
   readonly fragrance: FragranceFigures;
 }
 
-export interface SuperfatFigures {
-  readonly working: number;
-  readonly expected: number;
-  readonly u: number;
-  /** 95 in 100. */
-  readonly low: number;
-  readonly high: number;
-  readonly worst: { readonly low: number; readonly high: number };
-  /** Chance that some alkali is left over. */
-  readonly lyeHeavy: number;
-}
+/** The doubt about the superfat without what it is made of: the derivation shows that. */
+export type SuperfatFigures = Omit<SuperfatInterval, 'parts'>;
 
 export interface FragranceFigures {
   /** Grams of the bars at the lowest mass they may dry to: all water gone. */

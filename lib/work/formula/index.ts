@@ -21,6 +21,8 @@ export type * from './mould';
 export type { Problem, ProblemCode } from './problem';
 export type * from './warning';
 export { CATALOGUE } from './catalogue/index';
+export { materialsById, withCatalogue } from './catalogue/with';
+export { newEntry } from './new-entry';
 export { formulaSchema } from './schema/formula';
 export { lotSchema } from './schema/lot';
 export { materialSchema, preparationSchema } from './schema/material';

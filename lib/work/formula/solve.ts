@@ -85,14 +85,8 @@ const fixedMasses = (model: Model, fats: number): Solved => {
   return { kind: 'masses', grams };
 };
 
-interface Sums {
-  readonly demand: number;
-  readonly acid: number;
-  readonly supply: number;
-  readonly pure: number;
-  readonly solution: number;
-  readonly water: number;
-}
+/** What all the grams together count for. */
+type Sums = PerGram;
 
 const sumsOf = (per: readonly PerGram[], grams: readonly number[], counts: (at: number) => boolean): Sums => {
   const total = (of: (one: PerGram) => number): number =>

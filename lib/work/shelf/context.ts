@@ -1,4 +1,3 @@
-import { CATALOGUE } from '../formula/index';
 import type { Formula, Lot, Material, Mould, PlanContext, Preparation, Scale, WorkshopVessel } from '../formula/index';
 import { NO_HABITS } from './documents';
 import type { Habits, Prepared } from './documents';
@@ -12,11 +11,11 @@ const all = <T>(shelf: Shelf, noun: Noun): readonly T[] =>
 export const habitsOf = (shelf: Shelf): Habits =>
   (newest(shelf, 'habits', 'maker')?.document as unknown as Habits | undefined) ?? NO_HABITS;
 
-/** Everything of this workshop that a plan is computed from. */
+/** Everything of this workshop that a plan is computed from, but the catalogue: of the materials the maker's own. */
 export const contextOf = (shelf: Shelf, scales: readonly Scale[]): PlanContext => {
   const { pace, room, losses } = habitsOf(shelf);
   return {
-    materials: [...CATALOGUE, ...all<Material>(shelf, 'material')],
+    materials: all<Material>(shelf, 'material'),
     preparations: all<Preparation>(shelf, 'preparation'),
     lots: all<Lot>(shelf, 'lot'),
     moulds: all<Mould>(shelf, 'mould'),

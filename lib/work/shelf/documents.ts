@@ -2,7 +2,9 @@ import * as z from 'zod/mini';
 import { formulaSchema, lotSchema, materialSchema, mouldSchema, preparationSchema } from '../formula/index';
 import type { Losses, Pace, Size, WorkshopVessel } from '../formula/index';
 import { sizeSchema } from '../formula/schema/formula';
-import { asTyped, count, id, name, note, oneOf } from '../formula/schema/words';
+import { asTyped, count, id, name, note } from '../formula/schema/words';
+import { oneOf } from '../words';
+import { vesselMaterial, vesselUse } from '../batch/vessel-words';
 import type { Noun } from './shelf';
 
 /** How this maker works: what a plan asks about the person, not about the formula. One document, `id` "maker". */
@@ -44,19 +46,8 @@ const seconds = z.int().check(z.gte(0), z.lte(1_000_000));
 const vessel: z.ZodMiniType<Readonly<Record<keyof WorkshopVessel, unknown>>> = z.strictObject({
   id,
   name: name.check(z.minLength(1)),
-  use: oneOf<WorkshopVessel['use']>({ oils: true, hydroxide: true, liquid: true, aside: true }),
-  material: oneOf<WorkshopVessel['material']>({
-    stainless: true,
-    'plastic-pp': true,
-    'plastic-hdpe': true,
-    glass: true,
-    ceramic: true,
-    silicone: true,
-    aluminium: true,
-    zinc: true,
-    tin: true,
-    unstated: true,
-  }),
+  use: vesselUse,
+  material: vesselMaterial,
   empty: z.nullable(count.check(z.gte(0), z.lte(50_000_000))),
   brimMl: z.nullable(count.check(z.gte(1), z.lte(1_000_000))),
   rating: z.nullable(asTyped),

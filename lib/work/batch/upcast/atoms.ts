@@ -2,15 +2,13 @@ import * as z from 'zod/mini';
 import type { Brand } from '#lib/units/brand';
 import type { MassUnit, Milligrams } from '#lib/units/mass';
 import type { ProbeUse } from '#lib/measure/reading';
+import { oneOf } from '../../words';
 import type { MilliCelsius, MilliKelvin } from '#lib/units/temperature';
 
 /** A schema whose value carries a brand: at run time a brand is nothing. */
 type Branded<T> = z.ZodMiniType<T>;
 
 export const id = <T extends Brand<string, string>>(): Branded<T> => z.string().check(z.minLength(1)) as unknown as Branded<T>;
-/** Exactly the words of a union: one more, and this does not compile until it stands here too. */
-export const oneOf = <T extends string>(words: Readonly<Record<T, true>>) => z.enum(Object.keys(words) as [T, ...T[]]);
-
 export const whole = z.int();
 export const mass = z.int() as unknown as Branded<Milligrams>;
 export const degrees = z.int() as unknown as Branded<MilliCelsius>;

@@ -2,7 +2,8 @@ import * as z from 'zod/mini';
 import type { EntryId, InstrumentId, LineId, VesselId } from '#lib/units/id';
 import type { AcceptedHow, AlarmCode, EntryBodies, EntryKind, Gate, HoldReason, OverChoice, StrikeReason, TraceMark } from '../entries';
 import { HOLD_REASONS } from '../hold-reason';
-import { degrees, id, mass, oneOf, unit, use, whole } from './atoms';
+import { oneOf } from '../../words';
+import { degrees, id, mass, unit, use, whole } from './atoms';
 import { line, lot, plan } from './plan';
 
 const lineId = id<LineId>();

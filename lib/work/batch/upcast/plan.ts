@@ -1,27 +1,18 @@
 import * as z from 'zod/mini';
 import type { LineId, LotId, MaterialId, VesselId } from '#lib/units/id';
 import type { ScaleRole } from '#lib/measure/instrument';
-import type { LinePhase, LinePlan, MaterialClass, Plan, PlanBasis, VesselMaterial, VesselUse, WeighMode } from '../plan';
-import { degrees, id, kelvins, mass, oneOf, whole } from './atoms';
+import type { LinePhase, LinePlan, MaterialClass, Plan, PlanBasis, WeighMode } from '../plan';
+import { oneOf } from '../../words';
+import { vesselMaterial, vesselUse } from '../vessel-words';
+import { degrees, id, kelvins, mass, whole } from './atoms';
 
 export const lot = z.strictObject({ id: id<LotId>(), mark: z.string() });
 
 const vessel = z.strictObject({
   id: id<VesselId>(),
   name: z.string(),
-  use: oneOf<VesselUse>({ oils: true, hydroxide: true, liquid: true, aside: true }),
-  material: oneOf<VesselMaterial>({
-    stainless: true,
-    'plastic-pp': true,
-    'plastic-hdpe': true,
-    glass: true,
-    ceramic: true,
-    silicone: true,
-    aluminium: true,
-    zinc: true,
-    tin: true,
-    unstated: true,
-  }),
+  use: vesselUse,
+  material: vesselMaterial,
   empty: z.nullable(mass),
   brimMl: z.nullable(whole),
 });

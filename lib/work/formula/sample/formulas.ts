@@ -1,21 +1,12 @@
 import type { Amount, Entry, Formula, Part } from '../formula';
+import { newEntry } from '../new-entry';
 
 /**
  * Formulas of the invented workshop, whose plans are those typed for it (sample.ts) as the chemistry works them out: 5 % superfat, a lye of
  * one third.
  */
-const entry = (id: string, part: Part, material: string, amount: Amount, more: Partial<Entry> = {}): Entry => ({
-  id,
-  part,
-  material,
-  lot: null,
-  amount,
-  lock: null,
-  keep: null,
-  goes: null,
-  frozen: false,
-  ...more,
-});
+const entry = (id: string, part: Part, material: string, amount: Amount, more: Partial<Entry> = {}): Entry =>
+  newEntry(id, part, { material, amount, ...more });
 
 const mass = (value: string): Amount => ({ kind: 'mass', value, unit: 'g' });
 const ofFats = (percent: string): Amount => ({ kind: 'share', of: 'fats', percent });

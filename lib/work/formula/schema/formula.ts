@@ -1,7 +1,8 @@
 import * as z from 'zod/mini';
 import type { MassUnit } from '#lib/units/mass';
 import type { Formula, Part, ShareOf, VolumeUnit } from '../formula';
-import { asTyped, count, date, id, name, note, oneOf, sha256 } from './words';
+import { oneOf } from '../../words';
+import { asTyped, count, date, id, name, note, sha256 } from './words';
 
 const LONGEST = 200;
 

@@ -6,7 +6,8 @@ import { isFattyAcid, type FattyAcid } from '#lib/soap/fatty-acid';
 import type { OtherKind } from '#lib/soap/volume';
 import type { FigureGrade } from '../figure';
 import type { Material, Preparation } from '../material';
-import { asTyped, id, name, note, oneOf } from './words';
+import { oneOf } from '../../words';
+import { asTyped, id, name, note } from './words';
 
 const figureShape = {
   value: asTyped,

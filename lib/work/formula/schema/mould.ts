@@ -1,7 +1,8 @@
 import * as z from 'zod/mini';
 import type { MassUnit } from '#lib/units/mass';
 import type { Mould } from '../mould';
-import { asTyped, count, id, name, oneOf } from './words';
+import { oneOf } from '../../words';
+import { asTyped, count, id, name } from './words';
 
 const box = z.strictObject({ kind: z.literal('box'), length: asTyped, width: asTyped, depth: asTyped });
 const cylinder = z.strictObject({ kind: z.literal('cylinder'), diameter: asTyped, length: asTyped });

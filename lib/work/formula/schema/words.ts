@@ -1,8 +1,5 @@
 import * as z from 'zod/mini';
 
-/** Exactly the words of a union: one more, and this does not compile until it stands here too. */
-export const oneOf = <T extends string>(words: Readonly<Record<T, true>>) => z.enum(Object.keys(words) as [T, ...T[]]);
-
 const LONGEST_NAME = 200;
 const LONGEST_NOTE = 4000;
 const LONGEST_NUMBER = 40;
