@@ -6,6 +6,7 @@ import type { InstrumentConfig } from '#lib/measure/instrument';
 import type { SerialSettings } from '#lib/measure/link/port';
 import type { ProbeUse } from '#lib/measure/reading';
 import { as } from '#lib/units/id';
+import { MOST_WEIGHED, MASS_UNITS } from '#lib/units/mass';
 import type { MassUnit, Milligrams } from '#lib/units/mass';
 import { massOfDecimal } from '#lib/units/parse';
 import { meant } from '#lib/protocol/meant';
@@ -37,9 +38,6 @@ const BARE: ReadonlySet<Flag> = new Set(['pty-is-real', 'dev', 'help']);
 const REPEATS: ReadonlySet<Flag> = new Set(['scale', 'probe', 'allow-host']);
 const PROBE_USES = ['lye', 'oils', 'room'] as const satisfies readonly ProbeUse[];
 const LIMITS = ['capacity', 'division'] as const;
-const UNITS = ['mg', 'g', 'kg', 'oz', 'lb'] as const satisfies readonly MassUnit[];
-/** As in Setup. */
-const HEAVIEST = 50_000_000;
 const FRAMES = ['8N1', '7E1', '7O1', '8E1'] as const satisfies readonly SerialSettings['frame'][];
 
 /**
@@ -126,9 +124,10 @@ const readLimits = (pieces: readonly string[]): Record<(typeof LIMITS)[number], 
 
 const readMass = (what: string, text: string): Milligrams => {
   const [, number = '', unit = ''] = /^([\d.]*)(.*)$/.exec(text) ?? [];
-  const known = unit === '' ? null : oneOf<MassUnit>('unit', unit, UNITS);
+  const known = unit === '' ? null : oneOf<MassUnit>('unit', unit, MASS_UNITS);
   const mass = known === null ? null : massOfDecimal(number, known);
-  if (mass === null || mass > HEAVIEST) throw new BadOption(`${what} "${text}" is no mass up to 50 kg with its unit, such as 6kg or 0.1g`);
+  if (mass === null || mass > MOST_WEIGHED)
+    throw new BadOption(`${what} "${text}" is no mass up to 50 kg with its unit, such as 6kg or 0.1g`);
   return mass;
 };
 

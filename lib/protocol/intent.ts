@@ -1,11 +1,12 @@
 import * as z from 'zod/mini';
+import { MOST_WEIGHED, MASS_UNITS } from '#lib/units/mass';
 import type { Refusal } from '#lib/work/batch/index';
 
 /** Identities made on plain-http pages come from getRandomValues; this is their shape. */
 const id = z.string().check(z.regex(/^[A-Za-z0-9_-]{8,40}$/));
 const name = z.string().check(z.minLength(1), z.maxLength(80));
 const text = z.string().check(z.maxLength(500));
-const milligrams = z.int().check(z.gte(-50_000_000), z.lte(50_000_000));
+const milligrams = z.int().check(z.gte(-MOST_WEIGHED), z.lte(MOST_WEIGHED));
 const milliCelsius = z.int().check(z.gte(-60_000), z.lte(300_000));
 const lot = z.object({ id: name, mark: name });
 
@@ -20,7 +21,7 @@ const wants = z.discriminatedUnion('kind', [
     line: name,
     net: milligrams,
     text: name,
-    unit: z.enum(['mg', 'g', 'kg', 'oz', 'lb']),
+    unit: z.enum(MASS_UNITS),
     readBack: z.boolean(),
     part: z.boolean(),
     held: z.optional(z.boolean()),

@@ -1,10 +1,11 @@
 import * as z from 'zod/mini';
+import { MOST_WEIGHED } from '#lib/units/mass';
 import { PROBE_SHAPES, SCALE_SHAPES } from '#lib/measure/shape';
 
 const id = z.string().check(z.regex(/^[a-z0-9-]{1,40}$/));
 const name = z.string().check(z.minLength(1), z.maxLength(40));
 const path = z.string().check(z.regex(/^\/[^\0]{1,250}$/));
-const milligrams = z.nullable(z.int().check(z.gte(1), z.lte(50_000_000)));
+const milligrams = z.nullable(z.int().check(z.gte(1), z.lte(MOST_WEIGHED)));
 const serial = z.object({
   baudRate: z.int().check(z.gte(110), z.lte(921_600)),
   frame: z.enum(['8N1', '7E1', '7O1', '8E1']),

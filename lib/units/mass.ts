@@ -4,7 +4,11 @@ import type { Brand } from './brand';
 export type Milligrams = Brand<number, 'mg'>;
 
 /** Units a scale may state and a person may read. Any other unit on the wire is a fault, never a weight. */
-export type MassUnit = 'mg' | 'g' | 'kg' | 'oz' | 'lb';
+export const MASS_UNITS = ['mg', 'g', 'kg', 'oz', 'lb'] as const;
+export type MassUnit = (typeof MASS_UNITS)[number];
+
+/** The most a weight typed, stored or asked for may be, mg: no bench scale bears it. */
+export const MOST_WEIGHED = 50_000_000;
 
 /** Nanograms in one unit. Exact: international avoirdupois pound = 453.59237 g (NIST SP 811, App. B). */
 export const NANOGRAMS_PER: Readonly<Record<MassUnit, bigint>> = {

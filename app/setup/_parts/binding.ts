@@ -4,6 +4,7 @@ import type { ProbeUse } from '#lib/measure/reading';
 import type { ProbeShape, ScaleShape } from '#lib/measure/shape';
 import { as } from '#lib/units/id';
 import { massOfDecimal, readNumber } from '#lib/units/parse';
+import { MOST_WEIGHED } from '#lib/units/mass';
 import type { Milligrams } from '#lib/units/mass';
 import { messages } from '../messages';
 
@@ -30,8 +31,6 @@ export type Errors = Readonly<Partial<Record<Field, string>>>;
 export const OTHER = 'other';
 export const BAUDS = ['1200', '2400', '4800', '9600', '19200', '38400', '57600', '115200'] as const;
 export const FRAMES = ['8N1', '7E1', '7O1', '8E1'] as const;
-/** As the schema has it: 1 mg to 50 kg. */
-const MOST = 50_000_000;
 const LONGEST_NAME = 40;
 
 export const EMPTY: Typed = {
@@ -80,7 +79,7 @@ const readGrams = (text: string): Read => {
   if (read.kind !== 'number') return { ok: false, why: errors.number };
   const mass = massOfDecimal(read.decimal, 'g');
   if (mass === null) return { ok: false, why: errors.number };
-  return mass > MOST ? { ok: false, why: errors.range } : { ok: true, mass };
+  return mass > MOST_WEIGHED ? { ok: false, why: errors.range } : { ok: true, mass };
 };
 
 const pathOf = ({ port, path }: Typed): string => (port === OTHER ? path.trim() : port);

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { MOST_WEIGHED } from '#lib/units/mass';
 import { formulaSchema, lotSchema, materialSchema, mouldSchema, preparationSchema } from '../formula/index';
 import type { Losses, Pace, Size, WorkshopVessel } from '../formula/index';
 import { sizeSchema } from '../formula/schema/formula';
@@ -48,7 +49,7 @@ const vessel: z.ZodMiniType<Readonly<Record<keyof WorkshopVessel, unknown>>> = z
   name: name.check(z.minLength(1)),
   use: vesselUse,
   material: vesselMaterial,
-  empty: z.nullable(count.check(z.gte(0), z.lte(50_000_000))),
+  empty: z.nullable(count.check(z.gte(0), z.lte(MOST_WEIGHED))),
   brimMl: z.nullable(count.check(z.gte(1), z.lte(1_000_000))),
   rating: z.nullable(asTyped),
 });

@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import type { Brand } from '#lib/units/brand';
-import type { MassUnit, Milligrams } from '#lib/units/mass';
+import { MASS_UNITS } from '#lib/units/mass';
+import type { Milligrams } from '#lib/units/mass';
 import type { ProbeUse } from '#lib/measure/reading';
 import { oneOf } from '../../words';
 import type { MilliCelsius, MilliKelvin } from '#lib/units/temperature';
@@ -13,5 +14,5 @@ export const whole = z.int();
 export const mass = z.int() as unknown as Branded<Milligrams>;
 export const degrees = z.int() as unknown as Branded<MilliCelsius>;
 export const kelvins = z.int() as unknown as Branded<MilliKelvin>;
-export const unit = oneOf<MassUnit>({ mg: true, g: true, kg: true, oz: true, lb: true });
+export const unit = z.enum(MASS_UNITS);
 export const use = oneOf<ProbeUse>({ lye: true, oils: true, room: true, batter: true, mould: true });

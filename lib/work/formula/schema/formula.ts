@@ -1,12 +1,12 @@
 import * as z from 'zod/mini';
-import type { MassUnit } from '#lib/units/mass';
+import { MASS_UNITS } from '#lib/units/mass';
 import type { Formula, Part, ShareOf, VolumeUnit } from '../formula';
 import { oneOf } from '../../words';
 import { asTyped, count, date, id, name, note, sha256 } from './words';
 
 const LONGEST = 200;
 
-const massUnit = oneOf<MassUnit>({ mg: true, g: true, kg: true, oz: true, lb: true });
+const massUnit = z.enum(MASS_UNITS);
 const band = z.strictObject({ low: asTyped, high: asTyped });
 
 const amount = z.discriminatedUnion('kind', [

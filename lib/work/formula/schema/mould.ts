@@ -1,7 +1,6 @@
 import * as z from 'zod/mini';
-import type { MassUnit } from '#lib/units/mass';
+import { MASS_UNITS } from '#lib/units/mass';
 import type { Mould } from '../mould';
-import { oneOf } from '../../words';
 import { asTyped, count, id, name } from './words';
 
 const box = z.strictObject({ kind: z.literal('box'), length: asTyped, width: asTyped, depth: asTyped });
@@ -17,7 +16,7 @@ export const mouldSchema: z.ZodMiniType<Mould> = z.strictObject({
     z.strictObject({
       kind: z.literal('water-fill'),
       water: asTyped,
-      unit: oneOf<MassUnit>({ mg: true, g: true, kg: true, oz: true, lb: true }),
+      unit: z.enum(MASS_UNITS),
       celsius: asTyped,
       cavities: count,
     }),
