@@ -33,7 +33,7 @@ const start = async (folder: string, data: string, browser: Browser): Promise<{ 
     const port = await portOf(child.stdout, gone);
     const spoke = performance.now() - from;
     await page.goto(`http://127.0.0.1:${port}/bench`);
-    await page.waitForFunction(() => /\d/.test(document.querySelector('[data-figure]')?.getAttribute('data-figure') ?? ''), undefined, {
+    await page.waitForFunction(() => /\d/.test(document.querySelector('[data-figure]')?.textContent ?? ''), undefined, {
       timeout: GIVE_UP_MS,
       polling: 50,
     });
