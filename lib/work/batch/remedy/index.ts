@@ -1,0 +1,4 @@
+export type * from './types';
+export type * from './facts';
+export type * from './calls';
+export { NO_FACTS, remedyQuestion } from './facts';
