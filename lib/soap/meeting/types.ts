@@ -1,0 +1,55 @@
+import type { NoForecast } from '../cooling/types';
+
+/** On which terms lye and oils are joined, °C. As the formula says. */
+export interface Terms {
+  readonly low: number;
+  readonly high: number;
+  /** The oils' own lower edge: the window's, or where they begin to set with its margin. */
+  readonly oilsLow: number;
+  readonly apart: number;
+  readonly apartLevel: 'hold' | 'advise';
+  /** Above it a milk in the lye scorches; `null` without one. */
+  readonly milkLimit: number | null;
+}
+
+/** Seconds from now, 2.5, 50 and 97.5 in 100. */
+export interface Span {
+  readonly low: number;
+  readonly middle: number;
+  readonly high: number;
+}
+
+/** `met`: so now. `in`: within this span. `not-before`: sooner than this only once in 40. `never`: not by themselves within three hours. */
+export type When =
+  | { readonly kind: 'met' }
+  | ({ readonly kind: 'in' } & Span)
+  | { readonly kind: 'not-before'; readonly after: number }
+  | { readonly kind: 'never' };
+
+/** What would bring them together. Oils are never told to be cooled: they might set, and set oils look like trace. */
+export interface Act {
+  readonly vessel: 'lye' | 'oils';
+  readonly kind: 'warm' | 'cool';
+  readonly to: number;
+  /** Seconds from now at which to begin; 0: now. */
+  readonly start: number;
+  /** What becomes of the meeting, the act itself taken as done at once. */
+  readonly then: When;
+}
+
+/** Oils that begin to set before they meet the lye, by themselves. */
+export interface SettingSoon {
+  readonly in: Span;
+  /** What the pot is to be warmed to so as to hold out; `null` where no temperature of the window does. */
+  readonly warmTo: number | null;
+}
+
+export type Meeting =
+  | {
+      readonly kind: 'meeting';
+      readonly when: When;
+      /** The one that helps soonest first; none while they are met. */
+      readonly acts: readonly Act[];
+      readonly setting: SettingSoon | null;
+    }
+  | { readonly kind: 'none'; readonly lye: NoForecast | null; readonly oils: NoForecast | null };
