@@ -57,8 +57,13 @@ export function Vernier({ frame, target, tolerance, total, overshoot, red, displ
         </>
       )}
       <Walls glass={glass} scale={scale} />
-      {overshoot === null || total === null || total > target ? null : (
-        <EaseOff glass={glass} y={scale.fine(target - Math.max(0, overshoot))} word={frame === 'wide' ? words.easeOff : ''} />
+      {overshoot === null || (total ?? 0) > target ? null : (
+        <EaseOff
+          glass={glass}
+          y={scale.fine(target - Math.max(0, overshoot))}
+          word={frame === 'wide' ? words.easeOff : ''}
+          unsure={total === null}
+        />
       )}
       <Labels glass={glass} scale={scale} marks={marks} words={words} />
     </svg>
@@ -115,12 +120,14 @@ const Walls = memo(function Walls({ glass, scale }: Part) {
   );
 });
 
-function EaseOff({ glass, y, word }: { readonly glass: Glass; readonly y: number; readonly word: string }) {
+/** Where to ease off. Hollow and with a question mark while readings are late: it stands where it was last expected. */
+function EaseOff(props: { readonly glass: Glass; readonly y: number; readonly word: string; readonly unsure: boolean }) {
+  const { glass, y, word, unsure } = props;
   const tip = glass.fine.x - 3;
   const size = glass.text.plain * 0.5;
   return (
     <>
-      <path className={styles['cue']} d={`M${tip} ${y}l${-size * 1.5} ${-size}v${size * 2}z`} />
+      <path className={styles['cue']} data-unsure={unsure || undefined} d={`M${tip} ${y}l${-size * 1.5} ${-size}v${size * 2}z`} />
       <text
         className={styles['word']}
         fontSize={glass.text.plain}
@@ -128,7 +135,7 @@ function EaseOff({ glass, y, word }: { readonly glass: Glass; readonly y: number
         y={y + glass.text.plain * 0.32}
         textAnchor="end"
       >
-        {word}
+        {unsure && word !== '' ? `${word}?` : word}
       </text>
     </>
   );

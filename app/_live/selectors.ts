@@ -70,6 +70,7 @@ export const see = {
   left: (state: LiveState) => state.frame?.cue.left ?? null,
   total: (state: LiveState) => state.frame?.cue.total ?? null,
   overshoot: (state: LiveState) => state.frame?.cue.overshoot ?? null,
+  hand: (state: LiveState) => state.frame?.cue.hand ?? null,
   easeOff: (state: LiveState) => state.frame?.cue.easeOff ?? false,
   red: (state: LiveState) => state.frame?.cue.red ?? false,
   target: (state: LiveState) => state.frame?.cue.target ?? openLine(state)?.plan.target ?? null,

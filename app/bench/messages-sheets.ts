@@ -51,6 +51,13 @@ export const sheetMessages = {
   },
   settings: {
     title: 'This screen',
+    /** What the cue has learnt of the person who leads: how many pours, and how many ms earlier it comes. */
+    hand: (seen: number, lag: number): string => {
+      const pours = seen === 1 ? 'one of your pours' : `${seen} of your pours`;
+      if (seen === 0) return 'Ease off: by the scale’s own delay. None of your pours was seen yet.';
+      if (lag === 0) return `Ease off: by the scale’s own delay. ${pours} seen, no habit shows.`;
+      return `Ease off: ${(Math.abs(lag) / 1000).toFixed(2)} s ${lag > 0 ? 'earlier' : 'later'}, learnt from ${pours}.`;
+    },
     mass: 'Weights in',
     temperature: 'Temperatures in',
     masses: { g: 'g', oz: 'oz', lb: 'lb + oz' },

@@ -1,4 +1,4 @@
-import type { BootId, InstrumentId, LineId, VesselId } from '#lib/units/id';
+import type { BootId, InstrumentId, LineId, PersonId, VesselId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
 import type { Monotonic } from '#lib/units/time';
@@ -7,6 +7,7 @@ import type { ScaleRole } from '#lib/measure/instrument';
 import type { BatchState, Want } from '#lib/work/batch/index';
 import type { LyeSeen } from '#lib/work/batch/heating';
 import type { BenchCue } from './cue';
+import type { Hand } from './hand';
 
 /** A scale as the bench knows it this moment. */
 export interface ScaleView {
@@ -44,6 +45,8 @@ export interface BenchView {
   readonly lyeSeen?: LyeSeen | null;
   /** Vessels known to have a probe standing in them; its cable carries part of the weight, so nothing is accepted from one. */
   readonly probesInVessel?: readonly VesselId[];
+  /** What is known of the hand that pours: it moves the cue, never a tolerance. */
+  readonly hand?: Hand & { readonly person: PersonId };
 }
 
 /** The three intents of a touch, a key or a pedal, and the few things a page says besides. */

@@ -95,12 +95,14 @@ export interface BenchCue {
   readonly tolerance: Milligrams | null;
   /** Over-pour that leaves the formula's limits. */
   readonly red: boolean;
-  /** Expected overshoot if the pour stops now; places the "ease off" mark. */
+  /** Expected overshoot if the pour stops now; places the "ease off" mark. While frames come late the last one stands, and is unsure. */
   readonly overshoot: Milligrams | null;
   /** Ease off now. */
   readonly easeOff: boolean;
   /** Frames come late while pouring: a distinct "hold" sound instead of silence. */
   readonly holdSound: boolean;
+  /** Pours this person's cue has seen, and how much earlier (ms) it therefore comes; `null`: nothing known of a hand. */
+  readonly hand: { readonly seen: number; readonly lag: number } | null;
   /** Milliseconds until it accepts by itself, and the whole moment; `null` when not in `offer`. */
   readonly acceptsIn: { readonly left: number; readonly of: number } | null;
   /** Dwell progress towards settled, thousandths. */

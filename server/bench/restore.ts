@@ -1,3 +1,5 @@
+import { stoppedBy } from '#lib/bench/hand';
+import type { Stopped } from '#lib/bench/hand';
 import type { Journal, JournalLine } from '#lib/record/journal';
 import type { BatchId, EntryId, InstrumentId } from '#lib/units/id';
 import { fold } from '#lib/work/batch/index';
@@ -41,21 +43,35 @@ export const armedBatch = async (store: Pick<Store, 'bench' | 'batches'>): Promi
   return null;
 };
 
-/** The newest check of each scale in any batch. In a damaged record those before the damage: a scale may then count as never checked. */
-export const newestChecks = async (journal: Journal): Promise<Record<InstrumentId, EntryId>> => {
+/** What a bench knows from batches before this one. */
+export interface Remembered {
+  /** The newest check of each scale in any batch. */
+  readonly checks: Record<InstrumentId, EntryId>;
+  /** Pours that ended by the cue, oldest first: the newest thousand. */
+  readonly stops: readonly Stopped[];
+}
+
+const STOPS_KEPT = 1_000;
+
+/** In a damaged record what stands before the damage: a scale may then count as never checked. */
+export const remembered = async (journal: Journal): Promise<Remembered> => {
   const checks: Record<InstrumentId, EntryId> = {};
+  const stops: Stopped[] = [];
   for (let after = 0; after < journal.seq();) {
     const lines = await readable(journal, after);
     if (lines.length === 0) break;
     for (const line of lines) {
       // Most lines are none; their text says so before anything is parsed.
-      if (!line.text.includes('"kind":"scale-checked"')) continue;
+      if (!line.text.includes('"kind":"scale-checked"') && !line.text.includes('"eased":{')) continue;
       const entry = JSON.parse(line.text) as Entry;
       if (entry.kind === 'scale-checked') checks[entry.body.instrument] = entry.id;
+      const stopped = stoppedBy(entry);
+      if (stopped !== null) stops.push(stopped);
     }
+    if (stops.length > STOPS_KEPT) stops.splice(0, stops.length - STOPS_KEPT);
     after = lines.at(-1)?.seq ?? journal.seq();
   }
-  return checks;
+  return { checks, stops };
 };
 
 const readable = async (journal: Journal, after: number): Promise<readonly JournalLine[]> => {

@@ -15,7 +15,7 @@ import type { Log } from '../log';
 import type { Store } from '../store/store';
 import { createPlans, scalesOf } from './plans';
 import type { Plans } from './plans';
-import { armedBatch, foldBatch, newestChecks } from './restore';
+import { armedBatch, foldBatch, remembered } from './restore';
 import { newId, systemClock, systemTimers, upTime } from './system';
 import { MAKER } from '../maker';
 
@@ -59,7 +59,7 @@ export const startRun = async (parts: RunParts): Promise<BenchRun> => {
     status: (id) => links.get(id)?.status() ?? { phase: 'closed', nature: null },
     journal: store.bench,
     batch: await restored(parts),
-    checks: await newestChecks(store.bench),
+    ...(await remembered(store.bench)),
     newEntryId: newId,
     newBatchId: newId,
     newMark: () => nextMark(store),

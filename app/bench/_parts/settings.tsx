@@ -18,6 +18,7 @@ export function SettingsSheet() {
   const awake = useAwake();
   const mine = useLive(see.mine);
   const role = useLive(see.role);
+  const hand = useLive(see.hand);
   const { settings } = sheetMessages;
   const marks = settings.markNames as Readonly<Record<string, string>>;
   const mute = (): void => {
@@ -39,6 +40,7 @@ export function SettingsSheet() {
         {mine ? <Press name={settings.giveUp} sub={settings.control} onTap={() => void live().lease('release', '')} /> : null}
         {role === 'watcher' ? <Press name={sheetMessages.pair.title} onTap={() => openSheet('pair')} /> : null}
       </SheetGrid>
+      {hand === null ? null : <p>{settings.hand(hand.seen, hand.lag)}</p>}
       {awake === 'awake' || awake === 'asking' ? null : <p>{settings.awake[awake]}</p>}
     </SheetFrame>
   );

@@ -50,7 +50,7 @@ function Fill({ frame }: { readonly frame: Frame }) {
       target={target}
       tolerance={tolerance}
       total={shown}
-      overshoot={kind === 'left' ? overshoot : null}
+      overshoot={kind === 'left' || kind === 'words' ? overshoot : null}
       red={red}
       display={display}
       words={messages.vernier}

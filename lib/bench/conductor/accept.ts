@@ -4,6 +4,7 @@ import { settledFrame } from '#lib/measure/readings/settle';
 import type { AcceptedHow, BatchState, LineState, Want, Weighed } from '#lib/work/batch/index';
 import { verdictOf } from '#lib/work/batch/verdict';
 import { base64 } from '../base64';
+import { easedFor } from './eased';
 import type { PourMemory, ScaleMemory } from './memory';
 import { wantOnce, type Scenery } from './stage';
 
@@ -52,7 +53,8 @@ export const wantAccept = (
   if (weighed === null) return;
   // The mean was within; the one reading that will stand for it must be, too.
   if (how === 'by-itself' && verdictOf(line.plan, mg(line.actual + weighed.net)) !== 'within') return;
-  const body = { line: line.plan.id, vessel: pour.vessel, weighed, how, part, shortIsFine };
+  const eased = easedFor(pour.eased, stage.view.hand);
+  const body = { line: line.plan.id, vessel: pour.vessel, weighed, how, part, shortIsFine, ...(eased === null ? {} : { eased }) };
   if (how === 'by-itself') wantOnce(stage, `accept ${weighed.episode}`, { kind: 'accept', body });
   else stage.wants.push({ kind: 'accept', body }, ...then);
 };

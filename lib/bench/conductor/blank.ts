@@ -15,6 +15,7 @@ export const IDLE_CUE: BenchCue = {
   overshoot: null,
   easeOff: false,
   holdSound: false,
+  hand: null,
   acceptsIn: null,
   settle: null,
   doubts: [],

@@ -28,6 +28,7 @@ export const cueOf = (stage: Scenery, scene: Scene): BenchCue => {
     target: line?.plan.target ?? null,
     tolerance: line?.plan.tolerance ?? null,
     ...(line === null || scale === undefined ? {} : amounts(stage, scene, line, scale, pour)),
+    hand: handOf(stage),
     holdSound: pour !== null && pour.begun && pour.lifted === null && scale !== undefined && isLate(scale, now),
     acceptsIn:
       scene.offerSince === undefined || scene.offerSince === null || line === null
@@ -44,6 +45,8 @@ export const cueOf = (stage: Scenery, scene: Scene): BenchCue => {
     episode: episodeShown(stage, scale),
   };
 };
+
+const handOf = ({ view: { hand } }: Scenery): BenchCue['hand'] => (hand === undefined ? null : { seen: hand.seen, lag: hand.lag });
 
 const acceptsIn = (of: number, gone: number) => ({ left: Math.max(0, of - gone), of });
 
@@ -63,7 +66,8 @@ const amounts = (stage: Scenery, scene: Scene, line: NonNullable<Scene['line']>,
   const newest = scale.track.masses.at(-1);
   const settle = scene.phase === 'settling' || scene.phase === 'settling-vessel' ? settledShare(scale) : null;
   if (!fresh || newest === undefined || pour === null || pour.lifted !== null) {
-    return { poured: null, total: null, left: null, red: false, overshoot: null, easeOff: false, settle };
+    const late = view?.freshness === 'fresh' && pour !== null && pour.begun && pour.lifted === null && isLate(scale, stage.now);
+    return { poured: null, total: null, left: null, red: false, overshoot: late ? whole(pour.overshoot) : null, easeOff: false, settle };
   }
   const poured = whole(signOf(line) * (newest - pour.zero));
   const total = mg(line.actual + poured);

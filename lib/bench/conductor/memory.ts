@@ -138,6 +138,19 @@ export interface PourMemory {
   /** What would still arrive if the hand stopped now, mg, and whether it was told to. */
   readonly overshoot: number;
   readonly easedOff: boolean;
+  /** What was expected when it was told to; `null` when it was not, or did not end by it. */
+  readonly eased: EasedMemory | null;
+}
+
+/** The cue of a pour: masses in mg, `rate` in mg per ms, times in ms. */
+export interface EasedMemory {
+  readonly at: number;
+  readonly net: number;
+  /** Expected to come yet, by the fixed lag. */
+  readonly coming: number;
+  readonly rate: number;
+  /** Where it came to rest; `null` while it moves. */
+  readonly rest: number | null;
 }
 
 /** What a press would act on, and since when it has stood there: a hold that began before it does not count. */

@@ -6,6 +6,7 @@ import type { ScaleView } from '../conductor-types';
 import { signOf } from './accept';
 import { POURED_SHARE } from './bottle';
 import { comesInPieces, followDoubts, followFall } from './doubt';
+import { atRest, stopping } from './eased';
 import type { PourMemory, ScaleMemory } from './memory';
 import { looksLike } from './recognise';
 import { within, type Scenery } from './stage';
@@ -62,6 +63,7 @@ export const pourFor = (stage: Scenery, line: LineState, view: ScaleView, pan: P
     check: null,
     overshoot: 0,
     easedOff: false,
+    eased: null,
   };
 };
 
@@ -93,7 +95,7 @@ export const followPour = (stage: Scenery, line: LineState, scale: ScaleMemory, 
   const settled = scale.track.stable ? standingAt(line, carried, scale.track.level) : null;
   const fallen = followFall(carried, scale, doubtsOf(line, settled), signOf(line) * (mass - carried.zero));
   const known = followDoubts(fallen, scale, doubtsOf(line, settled), settled?.net ?? null);
-  return followFlow(line, scale, followDrift(line, scale, known, stage.now), mass, settled);
+  return followFlow(stage, line, scale, followDrift(line, scale, known, stage.now), mass, settled);
 };
 
 const doubtsOf = (line: LineState, settled: Standing | null) => ({
@@ -112,7 +114,14 @@ const followDrift = (line: LineState, scale: ScaleMemory, pour: PourMemory, now:
   return drifting && !pour.doubts.includes('drift') ? { ...pour, doubts: [...pour.doubts, 'drift'] } : pour;
 };
 
-const followFlow = (line: LineState, scale: ScaleMemory, pour: PourMemory, mass: number, settled: Standing | null): PourMemory => {
+const followFlow = (
+  stage: Scenery,
+  line: LineState,
+  scale: ScaleMemory,
+  pour: PourMemory,
+  mass: number,
+  settled: Standing | null,
+): PourMemory => {
   const { track } = scale;
   const still = Math.max(2 * track.division, span(track));
   const { net, left } = standingAt(line, pour, mass);
@@ -122,12 +131,26 @@ const followFlow = (line: LineState, scale: ScaleMemory, pour: PourMemory, mass:
   if (settled !== null) {
     // By what has settled only: lifted and set down again it is still the same.
     const moved = pour.crossed !== null && Math.abs(track.level - pour.crossed.gross) > still ? { ...pour.crossed, moved: true } : null;
-    return { ...pour, begun, cancelled, part, crossed: moved ?? pour.crossed, overshoot: 0, easedOff: false };
+    return {
+      ...pour,
+      begun,
+      cancelled,
+      part,
+      crossed: moved ?? pour.crossed,
+      overshoot: 0,
+      easedOff: false,
+      eased: atRest(pour.eased, net),
+    };
   }
   const seen = flowOf(track);
   const flow = signOf(line) === 1 ? seen : STILL;
-  const easedOff = begun && (pour.easedOff || easeOffNow(flow, track, left));
-  return { ...pour, begun, cancelled, part, overshoot: overshootOf(flow, track), easedOff };
+  const learnt = stage.view.hand?.lag ?? 0;
+  const easedOff = begun && (pour.easedOff || easeOffNow(flow, track, left, learnt));
+  const coming = overshootOf(flow, track);
+  const flows = flow.rate * 1000 > track.division;
+  const told = easedOff && !pour.easedOff && flows ? { at: stage.now, net, coming, rate: flow.rate, rest: null } : null;
+  const eased = told ?? stopping(pour.eased, { now: stage.now, net, rate: flow.rate, still, rise: track.rise });
+  return { ...pour, begun, cancelled, part, overshoot: overshootOf(flow, track, learnt), easedOff, eased };
 };
 
 /** Share of the zero under which the pan counts as free; a bottle grows light, a vessel does not. */

@@ -79,19 +79,19 @@ export const flowOf = (track: Track): Flow => {
 };
 
 /**
- * What would still arrive if the hand stopped at this cue, mg. Mean delay of a filter is half of `rise`, which is 1.25 × the 15–85 % rise
+ * What would still arrive if the hand stopped at this cue, mg. `learnt`: how much slower this hand is than most, ms. Mean delay of a filter is half of `rise`, which is 1.25 × the 15–85 % rise
  * (0.5 × for a running mean, 0.58 × for one pole).
  */
-export const overshootOf = (flow: Flow, track: Track): number => {
+export const overshootOf = (flow: Flow, track: Track, learnt = 0): number => {
   if (flow.rate <= 0) return 0;
-  const lag = 0.5 * track.rise * 0.8 + HAND_LAG;
+  const lag = Math.max(0.5 * track.rise * 0.8 + HAND_LAG + learnt, 0);
   const curve = Math.min(Math.max(flow.change * lag * lag, -flow.rate * lag), 0);
   return Math.max(0, flow.rate * lag + DIVISION_SHARE * track.division + CURVE_SHARE * curve);
 };
 
 /** Is it time to ease off, with `left` still to pour? */
-export const easeOffNow = (flow: Flow, track: Track, left: number): boolean => {
+export const easeOffNow = (flow: Flow, track: Track, left: number, learnt = 0): boolean => {
   if (flow.rate <= 0) return false;
   const spread = Math.sqrt(flow.doubt ** 2 + (0.6 * track.division) ** 2 + (200 * flow.rate) ** 2);
-  return overshootOf(flow, track) + CAUTION * spread >= left;
+  return overshootOf(flow, track, learnt) + CAUTION * spread >= left;
 };

@@ -2,7 +2,19 @@ import type { BatchId, BootId, EntryId, InstrumentId, IntentId, LineId, LotId, P
 import type { Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
 import type { ProbeUse } from '#lib/measure/reading';
-import type { AcceptedHow, AlarmCode, Gate, HoldReason, OverChoice, Realm, StrikeReason, TraceMark, Typed, Weighed } from './entries';
+import type {
+  AcceptedHow,
+  AlarmCode,
+  Eased,
+  Gate,
+  HoldReason,
+  OverChoice,
+  Realm,
+  StrikeReason,
+  TraceMark,
+  Typed,
+  Weighed,
+} from './entries';
 import type { LyeSeen } from './heating';
 import type { LinePlan, Plan } from './plan';
 
@@ -62,7 +74,7 @@ export interface CommandBodies {
   /** `within`, here and below: how closely the scale tells two weights apart (the greater of two divisions and its noise). */
   'set-vessel': { line: LineId; vessel: VesselId; instrument: InstrumentId; gross: Milligrams; episode: number; within?: Milligrams };
   /** `part`: the person asked to keep what is in and pour the rest later (another jug, capacity). */
-  accept: { line: LineId; vessel: VesselId; weighed: Weighed; how: AcceptedHow; part: boolean; shortIsFine: boolean };
+  accept: { line: LineId; vessel: VesselId; weighed: Weighed; how: AcceptedHow; part: boolean; shortIsFine: boolean; eased?: Eased };
   /** `held`: needed for hydroxide. */
   'type-weight': { line: LineId; typed: Typed; readBack: boolean; part: boolean; held?: boolean; shortIsFine?: boolean };
   'weigh-back': { line: LineId; vessel: VesselId; weighed: Weighed };

@@ -63,6 +63,18 @@ export interface Typed {
   readonly unit: MassUnit;
 }
 
+/** What the bench expected when it said "ease off": beside where the pour ended it tells how the hand answers. Moves nothing. */
+export interface Eased {
+  /** Who leads the bench. */
+  readonly hand: PersonId;
+  /** Poured when it said so. */
+  readonly net: Milligrams;
+  /** Expected to come after it, before anything learnt of this hand. */
+  readonly coming: Milligrams;
+  /** Flow at that moment, milligrams per second. */
+  readonly rate: number;
+}
+
 /** How a weight came to be accepted. `held`: deliberate 2 s confirmation with the material named. */
 export type AcceptedHow = 'by-itself' | 'go-on' | 'held' | 'typed';
 
@@ -114,6 +126,7 @@ export interface EntryBodies {
     how: AcceptedHow;
     part: boolean;
     lot: { id: LotId; mark: string } | null;
+    eased?: Eased;
   };
   'weight-typed': { line: LineId; vessel: VesselId; typed: Typed; part: boolean; lot: { id: LotId; mark: string } | null };
   /**

@@ -5,7 +5,7 @@ import type { Journal } from '#lib/record/journal';
 import { as } from '#lib/units/id';
 import type { BatchId, BootId, InstrumentId, PersonId } from '#lib/units/id';
 import type { BatchState, Plan, Realm } from '#lib/work/batch/index';
-import { foldBatch, newestChecks } from '#server/bench/restore';
+import { foldBatch, remembered } from '#server/bench/restore';
 import type { BootClock } from './clock';
 import { MODEL_CONFIGS } from './world';
 
@@ -45,7 +45,7 @@ export const startBoot = async (parts: BootParts): Promise<ModelBoot> => {
     status: (id) => ({ phase: parts.isLost(id) ? 'waiting' : 'live', nature: 'simulated' }),
     journal,
     batch: await armed(journal, parts.begun),
-    checks: await newestChecks(journal),
+    ...(await remembered(journal)),
     newEntryId: parts.newId,
     newBatchId: parts.newId,
     newMark: () => Promise.resolve('26-1'),

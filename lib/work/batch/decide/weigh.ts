@@ -46,10 +46,18 @@ export const accept: Decider<'accept'> = (state, command) => {
   if (verdictOf(line.plan, total) === 'short' && !body.part && !body.shortIsFine) {
     return refuse('out-of-tolerance', { line: body.line, short: line.plan.target - total });
   }
-  const { how, part, vessel } = body;
+  const { how, part, vessel, eased } = body;
   const on = { vessel, instrument: weighed.instrument, gross: weighed.gross, episode: weighed.episode };
   return allow(
-    draft('weight-accepted', { line: body.line, vessel, weighed, how, part, lot: line.plan.lot }),
+    draft('weight-accepted', {
+      line: body.line,
+      vessel,
+      weighed,
+      how,
+      part,
+      lot: line.plan.lot,
+      ...(eased === undefined ? {} : { eased }),
+    }),
     ...afterPour(state, line, total, on, part ? 'part' : 'fine'),
   );
 };

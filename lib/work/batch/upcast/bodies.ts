@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import type { EntryId, InstrumentId, LineId, VesselId } from '#lib/units/id';
+import type { EntryId, InstrumentId, LineId, PersonId, VesselId } from '#lib/units/id';
 import type { AcceptedHow, AlarmCode, EntryBodies, EntryKind, Gate, HoldReason, OverChoice, StrikeReason, TraceMark } from '../entries';
 import { HOLD_REASONS } from '../hold-reason';
 import { oneOf } from '../../words';
@@ -30,6 +30,7 @@ const weighed = z.strictObject({
   episode: whole,
   strip: z.nullable(text),
 });
+const eased = z.exactOptional(z.strictObject({ hand: id<PersonId>(), net: mass, coming: mass, rate: whole }));
 const typed = z.strictObject({ net: mass, text, unit });
 
 const how = oneOf<AcceptedHow>({ 'by-itself': true, 'go-on': true, held: true, typed: true });
@@ -86,7 +87,7 @@ export const BODIES: { readonly [K in EntryKind]: z.ZodMiniType<EntryBodies[K]> 
   'lot-chosen': z.strictObject({ line: lineId, lot }),
   'gate-confirmed': z.strictObject({ gate, line: z.nullable(lineId), items: z.array(text) }),
   'vessel-set': z.strictObject(vesselSet),
-  'weight-accepted': z.strictObject({ line: lineId, vessel: vesselId, weighed, how, part: z.boolean(), lot: z.nullable(lot) }),
+  'weight-accepted': z.strictObject({ line: lineId, vessel: vesselId, weighed, how, part: z.boolean(), lot: z.nullable(lot), eased }),
   'weight-typed': z.strictObject({ line: lineId, vessel: vesselId, typed, part: z.boolean(), lot: z.nullable(lot) }),
   'weighed-back': z.strictObject({ line: lineId, vessel: vesselId, weighed, shares, out }),
   'vessel-lifted': z.strictObject({ vessel: vesselId, gross: mass }),
