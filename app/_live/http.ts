@@ -1,4 +1,4 @@
-import type { BatchList, PlanList } from '#lib/protocol/http';
+import type { BatchList, BatchListRow, PlanList } from '#lib/protocol/http';
 import { token } from './preferences';
 
 /** What a page asks over HTTP: the few things that are no part of the live bench. */
@@ -10,4 +10,17 @@ const get = async <T>(path: string): Promise<T> => {
 };
 
 export const fetchPlans = (): Promise<PlanList> => get('/api/plans');
-export const fetchBatches = (limit: number): Promise<BatchList> => get(`/api/batches?limit=${limit}`);
+
+/** One page of the list of batches: older than `before`, of one status or of any. */
+export const batchesPath = (before: string | null, limit: number, status: BatchListRow['status'] | null): string => {
+  const older = before === null ? '' : `&before=${encodeURIComponent(before)}`;
+  return `/api/batches?limit=${limit}${older}${status === null ? '' : `&status=${status}`}`;
+};
+
+const PAGE = 200;
+
+/** Every parked batch, newest first, however many there are. */
+export const fetchParked = async (before: string | null = null): Promise<readonly BatchListRow[]> => {
+  const { batches, next } = await get<BatchList>(batchesPath(before, PAGE, 'parked'));
+  return next === null ? batches : [...batches, ...(await fetchParked(next))];
+};

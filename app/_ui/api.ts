@@ -1,6 +1,8 @@
 import * as z from 'zod/mini';
-import type { BatchList, BatchPage, Health, HttpProblem, InstrumentsPage, RawFrames } from '#lib/protocol/http';
+import type { BatchList, BatchListRow, BatchPage, Health, HttpProblem, InstrumentsPage, RawFrames } from '#lib/protocol/http';
 import type { InstrumentConfig } from '#lib/measure/instrument';
+import { BATCH_STATUSES } from '#lib/work/batch/state';
+import { batchesPath } from '../_live/http';
 import { token } from '../_live/preferences';
 import { apiMessages } from './api-messages';
 
@@ -18,7 +20,7 @@ const row = z.looseObject({
   mark: z.string(),
   name: z.string(),
   realm: z.enum(['real', 'practice', 'test']),
-  status: z.enum(['weighing', 'joined', 'parked', 'abandoned', 'closed']),
+  status: z.enum(BATCH_STATUSES),
   startedWall: z.number(),
   endedWall: z.nullable(z.number()),
   lines: z.looseObject({ closed: count, of: count }),
@@ -123,8 +125,8 @@ const text = async (path: string): Promise<Answer<string>> => {
 export const api = {
   /** 503 says the same as 200: that nothing can be kept is an answer. */
   health: (): Promise<Answer<Health>> => ask(OUTLINES.health, '/api/health', undefined, 503),
-  batches: (before: string | null, limit: number): Promise<Answer<BatchList>> =>
-    ask(OUTLINES.batches, `/api/batches?limit=${limit}${before === null ? '' : `&before=${encodeURIComponent(before)}`}`),
+  batches: (before: string | null, limit: number, status: BatchListRow['status'] | null = null): Promise<Answer<BatchList>> =>
+    ask(OUTLINES.batches, batchesPath(before, limit, status)),
   batch: (id: string): Promise<Answer<BatchPage>> => ask(OUTLINES.batch, `/api/batches/${encodeURIComponent(id)}`),
   instruments: (): Promise<Answer<InstrumentsPage>> => ask(OUTLINES.instruments, '/api/instruments'),
   raw: (id: string): Promise<Answer<RawFrames>> => ask(OUTLINES.raw, `/api/instruments/${encodeURIComponent(id)}/raw`),

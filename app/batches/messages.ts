@@ -23,6 +23,10 @@ export const messages = {
     more: 'Show older batches',
     asking: 'Fetching older batches',
   },
+  parked: {
+    title: 'Parked',
+    note: 'They wait as they were left. The empty bench takes one up again.',
+  },
   empty: {
     title: 'How one comes here',
     steps: [

@@ -13,7 +13,7 @@ export interface Health {
   readonly instruments: readonly { readonly id: string; readonly phase: string }[];
 }
 
-/** GET /api/batches?before=&limit= */
+/** GET /api/batches?before=&limit=&status= */
 export type BatchListRow = BatchSummary;
 export interface BatchList {
   readonly batches: readonly BatchListRow[];

@@ -1,4 +1,5 @@
 import type Database from 'better-sqlite3';
+import { sql } from 'kysely';
 import type { BatchList, BatchListRow } from '#lib/protocol/http';
 import type { BatchId } from '#lib/units/id';
 import type { DerivedRows } from './check';
@@ -7,20 +8,21 @@ import type { Store } from './store';
 import { prepare, query } from './tables';
 
 type Batches = Store['batches'];
+type Status = BatchListRow['status'];
 
 /** Both ways to read the list page alike: newest first, by the number of the line that started each batch. */
 interface Source {
   startOf(batch: string): number | undefined;
-  /** At most `limit` row texts that started before line `before`. */
-  older(before: number, limit: number): readonly string[];
+  /** At most `limit` row texts that started before line `before`, of one status or of any. */
+  older(before: number, limit: number, status: Status | null): readonly string[];
   text(batch: string): string | undefined;
 }
 
 const paged = (source: Source): Batches => ({
-  list: async ({ before, limit }): Promise<BatchList> => {
+  list: async ({ before, limit, status = null }): Promise<BatchList> => {
     const start = before === null ? Number.MAX_SAFE_INTEGER : source.startOf(before);
     if (start === undefined) return { batches: [], next: null };
-    const texts = source.older(start, limit + 1);
+    const texts = source.older(start, limit + 1, status);
     const batches = texts.slice(0, limit).map(rowOf);
     return { batches, next: texts.length > limit ? (batches.at(-1)?.id ?? null) : null };
   },
@@ -40,9 +42,19 @@ export const storedBatches = (db: Database.Database, standing: Standing): Batche
   const older = prepare<{ before: number; limit: number }>(db)(({ before, limit }) =>
     query.selectFrom('batch_rows').select('row').where('start_seq', '<', before).orderBy('start_seq', 'desc').limit(limit),
   );
+  const olderOf = prepare<{ before: number; limit: number; status: Status }>(db)(({ before, limit, status }) =>
+    query
+      .selectFrom('batch_rows')
+      .select('row')
+      .where('start_seq', '<', before)
+      .where(sql<Status>`json_extract(row, '$.status')`, '=', status)
+      .orderBy('start_seq', 'desc')
+      .limit(limit),
+  );
   return paged({
     startOf: (batch) => standing.read(() => one.get({ batch }))?.start_seq,
-    older: (before, limit) => standing.read(() => older.all({ before, limit })).map(({ row }) => row),
+    older: (before, limit, status) =>
+      standing.read(() => (status === null ? older.all({ before, limit }) : olderOf.all({ before, limit, status }))).map(({ row }) => row),
     text: (batch) => standing.read(() => one.get({ batch }))?.row,
   });
 };
@@ -52,9 +64,9 @@ export const derivedBatches = (rows: DerivedRows): Batches => {
   const newestFirst = [...rows.values()].toSorted((a, b) => b.startSeq - a.startSeq);
   return paged({
     startOf: (batch) => rows.get(batch as BatchId)?.startSeq,
-    older: (before, limit) =>
+    older: (before, limit, status) =>
       newestFirst
-        .filter((row) => row.startSeq < before)
+        .filter((row) => row.startSeq < before && (status === null || rowOf(row.row).status === status))
         .slice(0, limit)
         .map(({ row }) => row),
     text: (batch) => rows.get(batch as BatchId)?.row,

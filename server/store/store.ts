@@ -50,8 +50,12 @@ export interface Store {
     get(sha256: string): Promise<Uint8Array | null>;
   };
   readonly batches: {
-    /** Newest first; `before` is the `next` of the page before. */
-    list(page: { readonly before: string | null; readonly limit: number }): Promise<BatchList>;
+    /** Newest first, of one status or of any; `before` is the `next` of the page before. */
+    list(page: {
+      readonly before: string | null;
+      readonly limit: number;
+      readonly status?: BatchListRow['status'] | null;
+    }): Promise<BatchList>;
     get(batch: BatchId): Promise<BatchListRow | null>;
   };
   health(): StoreHealth;

@@ -1,19 +1,16 @@
 'use client';
 import Link from 'next/link';
-import { useState } from 'react';
-import type { BatchList, BatchListRow, HttpProblem } from '#lib/protocol/http';
+import type { BatchList, BatchListRow } from '#lib/protocol/http';
 import { see } from '../../_live/selectors';
 import { useLive } from '../../_live/use';
 import { api } from '../../_ui/api';
-import { BatchTable } from '../../_ui/batch-table';
 import { PaperPage } from '../../_ui/paper';
-import { Asking, Problem, ProblemSection } from '../../_ui/problem';
+import { Asking, ProblemSection } from '../../_ui/problem';
 import { useAsked } from '../../_ui/use-asked';
 import { PaperSection, PaperTitle, Steps } from '../../_ui/section';
 import { messages } from '../messages';
 import { on } from '../../_ui/classes';
-
-const PAGE = 50;
+import { Listed, PAGE } from './listed';
 
 /** Every batch of this bench, newest first. */
 export function BatchesPage() {
@@ -30,7 +27,7 @@ export function BatchesPage() {
         {asked.state === 'asking' ? <Asking /> : null}
       </PaperTitle>
       {asked.state === 'failed' ? <ProblemSection problem={asked.problem} onAgain={again} /> : null}
-      {asked.state === 'there' ? <Listed first={asked.value} /> : null}
+      {asked.state === 'there' ? <Sections first={asked.value} revision={standing} /> : null}
     </PaperPage>
   );
 }
@@ -44,42 +41,36 @@ const leadOf = ({ batches, next }: BatchList): string => {
   return `${lead.some(batches.length, next !== null)} ${marked === 0 ? lead.clean : lead.marked(marked)}`;
 };
 
-function Listed({ first }: { readonly first: BatchList }) {
-  // Older pages hang on to the newest one: what is begun meanwhile appears above them.
-  const [older, setOlder] = useState<BatchList | null>(null);
-  const [busy, setBusy] = useState(false);
-  const [problem, setProblem] = useState<HttpProblem | null>(null);
-  if (first.batches.length === 0) return <Empty />;
-  const seen = new Set(first.batches.map(({ id }) => id));
-  const rows = [...first.batches, ...(older?.batches.filter(({ id }) => !seen.has(id)) ?? [])];
-  const next = (older ?? first).next;
-  const more = async (): Promise<void> => {
-    setBusy(true);
-    const answer = await api.batches(next, PAGE);
-    setBusy(false);
-    setProblem(answer.ok ? null : answer.problem);
-    if (answer.ok) setOlder({ batches: [...(older?.batches ?? []), ...answer.value.batches], next: answer.value.next });
-  };
+/** Everything weighed here; what waits parked, however old, stands before it. */
+function Sections({ first, revision }: { readonly first: BatchList; readonly revision: string }) {
   const { list } = messages;
+  if (first.batches.length === 0) return <Empty />;
   return (
-    <PaperSection
-      name={list.title}
-      note={
-        <>
-          <p>{list.note}</p>
-          <p>{list.teach}</p>
-        </>
-      }
-    >
-      <BatchTable rows={rows} />
-      {problem === null ? null : <Problem problem={problem} />}
-      {next === null ? null : (
-        <div className={on('acts')}>
-          <button type="button" className={on('act')} disabled={busy} onClick={() => void more()}>
-            {busy ? list.asking : list.more}
-          </button>
-        </div>
-      )}
+    <>
+      <Parked revision={revision} />
+      <PaperSection
+        name={list.title}
+        note={
+          <>
+            <p>{list.note}</p>
+            <p>{list.teach}</p>
+          </>
+        }
+      >
+        <Listed first={first} status={null} />
+      </PaperSection>
+    </>
+  );
+}
+
+function Parked({ revision }: { readonly revision: string }) {
+  const { asked, again } = useAsked(() => api.batches(null, PAGE, 'parked'), { revision });
+  const { parked } = messages;
+  if (asked.state === 'failed') return <ProblemSection problem={asked.problem} onAgain={again} />;
+  if (asked.state === 'asking' || asked.value.batches.length === 0) return null;
+  return (
+    <PaperSection name={parked.title} note={<p>{parked.note}</p>}>
+      <Listed first={asked.value} status="parked" />
     </PaperSection>
   );
 }

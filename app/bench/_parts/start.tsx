@@ -5,7 +5,7 @@ import type { Route } from 'next';
 import { useRouter } from 'next/navigation';
 import { massText } from '#lib/units/format';
 import type { BatchListRow, PlanList } from '#lib/protocol/http';
-import { fetchBatches, fetchPlans } from '../../_live/http';
+import { fetchParked, fetchPlans } from '../../_live/http';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
 import { messages } from '../messages';
@@ -14,6 +14,7 @@ import { LocalCards } from './cards';
 import type { LocalCard } from './cards';
 import { controls, intend } from './controls';
 import { PagesOfCards } from './pages-of-cards';
+import { MOST_PARKED, Parked, parkedCard } from './parked';
 
 type OfferedPlan = PlanList['plans'][number];
 type Lot = OfferedPlan['lots'][string][number];
@@ -27,8 +28,8 @@ type There = Extract<Fetched, { state: 'there' }>;
 
 const fetchAll = async (): Promise<Fetched> => {
   try {
-    const [{ plans }, { batches }] = await Promise.all([fetchPlans(), fetchBatches(20)]);
-    return { state: 'there', plans, parked: batches.filter(({ status }) => status === 'parked') };
+    const [{ plans }, parked] = await Promise.all([fetchPlans(), fetchParked()]);
+    return { state: 'there', plans, parked };
   } catch {
     return { state: 'failed' };
   }
@@ -59,11 +60,14 @@ function Fetch({ children, onAgain }: { readonly children: (there: There) => Rea
 /** The empty bench: choose what to make, then the lot in hand of each material, then start. Parked batches are taken up here. */
 export function Start() {
   const [plan, setPlan] = useState<OfferedPlan | null>(null);
+  const [parked, setParked] = useState(false);
   return (
     <Fetching>
-      {(there) =>
-        plan === null ? <Choices fetched={there} onPlan={setPlan} /> : <Lots key={plan.id} offered={plan} onLeave={() => setPlan(null)} />
-      }
+      {(there) => {
+        if (plan !== null) return <Lots key={plan.id} offered={plan} onLeave={() => setPlan(null)} />;
+        if (parked) return <Parked rows={there.parked} onLeave={() => setParked(false)} />;
+        return <Choices fetched={there} onPlan={setPlan} onParked={() => setParked(true)} />;
+      }}
     </Fetching>
   );
 }
@@ -99,18 +103,21 @@ const lacking = ({ plan: { lines } }: OfferedPlan): string => {
 };
 const total = ({ plan }: OfferedPlan): number => plan.lines.reduce((sum, line) => sum + line.target, 0);
 
-function Choices({ fetched, onPlan }: { readonly fetched: There; readonly onPlan: (plan: OfferedPlan) => void }) {
+interface ChoicesProps {
+  readonly fetched: There;
+  readonly onPlan: (plan: OfferedPlan) => void;
+  readonly onParked: () => void;
+}
+
+function Choices({ fetched, onPlan, onParked }: ChoicesProps) {
   const display = useDisplay();
   const router = useRouter();
   const ended = useLive(({ batch }) => (batch !== null && (batch.status === 'closed' || batch.status === 'abandoned') ? batch.id : null));
   const mark = useLive(see.mark) ?? '';
   const cards: LocalCard[] = [
-    ...fetched.parked.map((row) => ({
-      key: `parked ${row.id}`,
-      name: messages.start.parked(row.mark),
-      sub: row.name,
-      take: () => intend({ kind: 'take-up', batch: row.id, note: '' }),
-    })),
+    ...(fetched.parked.length <= MOST_PARKED
+      ? fetched.parked.map(parkedCard)
+      : [{ key: 'all parked', name: messages.start.allParked, sub: messages.start.countParked(fetched.parked.length), take: onParked }]),
     ...(ended === null
       ? []
       : [

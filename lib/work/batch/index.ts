@@ -3,6 +3,7 @@ export type * from './entries';
 export type * from './commands';
 export type * from './state';
 export type * from './joining';
+export { BATCH_STATUSES } from './state';
 export { decide, roleMay, type Decision } from './decide/index';
 export { evolve, fold, BrokenHistory } from './evolve/index';
 export { toEntry } from './complete';

@@ -5,6 +5,9 @@ import type { ProbeUse } from '#lib/measure/reading';
 import type { AcceptedHow, AlarmCode, Gate, HoldReason, Realm, TraceMark } from './entries';
 import type { LinePlan, Plan, VesselPlan } from './plan';
 
+/** Where a batch stands; the last two are its end. */
+export const BATCH_STATUSES = ['weighing', 'joined', 'parked', 'abandoned', 'closed'] as const;
+
 /** One batch, folded from its entries. The browser folds the same entries with the same function. */
 export interface BatchState {
   readonly id: BatchId;
@@ -15,7 +18,7 @@ export interface BatchState {
   readonly plan: Plan;
   readonly startedWall: number;
   readonly startedBy: PersonId;
-  readonly status: 'weighing' | 'joined' | 'parked' | 'abandoned' | 'closed';
+  readonly status: (typeof BATCH_STATUSES)[number];
   /** Status to return to when taken up again. */
   readonly parkedFrom: 'weighing' | 'joined' | null;
   /** Boot of the newest entry; another boot means a person must resume first. */

@@ -16,7 +16,7 @@ type Answer = { readonly body: unknown; readonly status?: number } | { readonly 
 /** One state of the workshop as the pages on paper would find it. */
 export interface PaperScene {
   readonly bench: Scene;
-  readonly answer: (path: string) => Answer | null;
+  readonly answer: (path: string, asked: URLSearchParams) => Answer | null;
 }
 
 const BROKEN: HttpProblem = {
@@ -123,9 +123,12 @@ const workshop = (what: Workshop): PaperScene => {
     journal: { ok: readOnly === null, seq: 1_214, readOnly },
     instruments: [],
   };
-  const answers: Readonly<Record<string, () => Answer>> = {
+  const answers: Readonly<Record<string, (asked: URLSearchParams) => Answer>> = {
     '/api/health': () => ({ body: { boot: 'boot-1', build: 'stage', ...health }, status: readOnly === null ? 200 : 503 }),
-    '/api/batches': () => ({ body: { batches: rows, next: null } }),
+    '/api/batches': (asked) => {
+      const of = asked.get('status');
+      return { body: { batches: rows.filter(({ status }) => of === null || status === of), next: null } };
+    },
     '/api/instruments': () => ({ body: page }),
     '/api/qr': () => ({ drawing: CODE }),
   };
@@ -149,7 +152,7 @@ const workshop = (what: Workshop): PaperScene => {
         ...bench,
       },
     },
-    answer: (path) => instead?.(path) ?? answers[path]?.() ?? batchAt(path),
+    answer: (path, asked) => instead?.(path) ?? answers[path]?.(asked) ?? batchAt(path),
   };
 };
 

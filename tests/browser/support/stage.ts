@@ -42,8 +42,8 @@ let n = 0;
 let frames: ReturnType<typeof setInterval> | null = null;
 let refusal: Extract<StageOrder, { do: 'refuse' }>['code'] = null;
 
-const api = (path: string): Response | Promise<Response> | null => {
-  const said = paper?.answer(path) ?? null;
+const api = ({ pathname: path, searchParams }: URL): Response | Promise<Response> | null => {
+  const said = paper?.answer(path, searchParams) ?? null;
   if (said === 'never') return new Promise(() => undefined);
   if (said !== null && 'drawing' in said) return new Response(said.drawing, { headers: { 'content-type': 'image/svg+xml' } });
   if (said !== null) return Response.json(said.body, { status: said.status ?? 200 });
@@ -52,7 +52,7 @@ const api = (path: string): Response | Promise<Response> | null => {
   if (path === '/api/batches') return Response.json({ batches: [], next: null });
   return null;
 };
-const answer = getRequestListener((request) => api(new URL(request.url).pathname) ?? pages.respond(request), {
+const answer = getRequestListener((request) => api(new URL(request.url)) ?? pages.respond(request), {
   overrideGlobalObjects: false,
 });
 const http = createServer((request, response) => void answer(request, response));

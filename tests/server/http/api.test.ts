@@ -48,6 +48,8 @@ describe('the API', () => {
     const { batches } = await get<BatchList>('/api/batches?limit=1');
     expect(batches).toMatchObject([{ id: screen.batch()?.id, mark: screen.batch()?.mark, status: 'weighing', realm: 'practice' }]);
     expect(batches[0]?.mark).toMatch(/^\d\d-1$/);
+    expect((await get<BatchList>('/api/batches?status=weighing')).batches).toEqual(batches);
+    expect(await get<BatchList>('/api/batches?status=parked')).toEqual({ batches: [], next: null });
     const review = await get<BatchReview>(`/api/batches/${batches[0]?.id}`);
     expect(review).toMatchObject({ summary: batches[0], lines: { length: 9 } });
     expect(review.story.map((event) => event.code)).toContain('scale-never-checked');
@@ -107,6 +109,7 @@ describe('the API', () => {
       [fetch(at('/api/batches/none')), 404],
       [fetch(at('/api/batches?limit=0')), 400],
       [fetch(at('/api/batches?limit=many')), 400],
+      [fetch(at('/api/batches?status=resting')), 400],
       [fetch(at('/api/instruments/none/raw')), 404],
       [post('/api/instruments', '{'), 400],
       [post('/api/instruments', { ...good, path: 'ttyUSB0' }), 400],

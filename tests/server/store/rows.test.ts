@@ -4,12 +4,14 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { BatchListRow } from '#lib/protocol/http';
 import type { Append, Json } from '#lib/record/journal';
 import { as } from '#lib/units/id';
+import type { BatchId } from '#lib/units/id';
 import { grams } from '#lib/units/mass';
 import type { BatchState, Entry } from '#lib/work/batch/index';
 import { fold } from '#lib/work/batch/evolve/index';
 import { review } from '#lib/work/batch/review';
 import { summaryOf } from '#lib/work/batch/summary';
 import type { SqliteJournal } from '#server/store/journal';
+import { derivedBatches } from '#server/store/batches';
 import { openStore } from '#server/store/open';
 import type { Store } from '#server/store/store';
 import { appendOf, entryOf } from '#tests/support/appends';
@@ -95,6 +97,22 @@ describe('the list of batches', () => {
     expect(second).toMatchObject({ batches: [{ id: 'three' }, { id: 'two' }], next: 'two' });
     expect(await store.batches.list({ before: second.next, limit: 2 })).toMatchObject({ batches: [{ id: 'one' }], next: null });
     expect(await store.batches.list({ before: 'unknown', limit: 2 })).toEqual({ batches: [], next: null });
+  });
+
+  it('pages through those of one status however many others are newer, from the file and from lines alone', async () => {
+    const ids = ['one', 'two', 'three', 'four', 'five', 'six'];
+    for (const id of ids) {
+      const whole = sampleBatch({ batch: id, lines: 1, stripBytes: 40 });
+      await record(['one', 'two', 'five'].includes(id) ? whole.slice(0, 2) : whole);
+    }
+    const { batches } = await store.batches.list({ before: null, limit: 200 });
+    const rows = new Map(batches.map((row, at) => [as<BatchId>(row.id), { startSeq: batches.length - at, row: JSON.stringify(row) }]));
+    for (const list of [store.batches, derivedBatches(rows)]) {
+      const first = await list.list({ before: null, limit: 2, status: 'weighing' });
+      expect(first).toMatchObject({ batches: [{ id: 'five' }, { id: 'two' }], next: 'two' });
+      expect(await list.list({ before: first.next, limit: 2, status: 'weighing' })).toMatchObject({ batches: [{ id: 'one' }], next: null });
+      expect(await list.list({ before: null, limit: 2, status: 'parked' })).toEqual({ batches: [], next: null });
+    }
   });
 
   it('keeps its row when an entry of an unknown kind follows, now and replayed', async () => {

@@ -1,7 +1,7 @@
 // @vitest-environment jsdom
 import { act, cleanup, render, waitFor } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import type { PlanList } from '#lib/protocol/http';
+import type { BatchListRow, PlanList } from '#lib/protocol/http';
 import { planOnBench } from '#lib/work/formula/index';
 import { SAMPLE_PLANS } from '#lib/work/formula/sample';
 import { act as press, controls } from '../../../app/bench/_parts/controls';
@@ -22,6 +22,13 @@ const cards = async (): Promise<readonly Element[]> => {
   });
 };
 
+/** By the pedal: a card chosen, and held. */
+const take = (selected: number): void =>
+  act(() => {
+    controls.setState({ selected });
+    press('go-on', true);
+  });
+
 beforeEach(() => void went.splice(0));
 afterEach(() => {
   cleanup();
@@ -33,11 +40,32 @@ describe('the empty bench', () => {
     serve([]);
     const all = await cards();
     expect(all.map(({ textContent }) => textContent)).toEqual([expect.stringContaining('under Formulas')]);
-    act(() => {
-      controls.setState({ selected: 0 });
-      press('go-on', true);
-    });
+    take(0);
     expect(went).toEqual(['/formulas']);
+  });
+
+  it('reaches every parked batch by the pedal, behind one card and over as many pages of the list as there are', async () => {
+    const rows = Array.from({ length: 13 }, (_, at) => ({ id: `b${at}`, mark: `26-${at}`, name: 'Hearth bar' }) as BatchListRow);
+    const asked: string[] = [];
+    vi.stubGlobal('fetch', async (path: string) => {
+      if (path.includes('/plans')) return Response.json({ plans: SAMPLE_PLANS });
+      asked.push(path);
+      return Response.json(
+        path.includes('before=') ? { batches: rows.slice(7), next: null } : { batches: rows.slice(0, 7), next: rows[6]?.id },
+      );
+    });
+    expect((await cards())[0]?.textContent).toContain('13 are parked');
+    expect(asked.every((path) => path.includes('status=parked'))).toBe(true);
+    const seen = new Set<string | null>();
+    take(0);
+    for (let page = 0; page < 3; page += 1) {
+      const shown = [...document.querySelectorAll('[data-card]')].map((card) => card.getAttribute('data-card'));
+      shown.forEach((card) => seen.add(card));
+      take(shown.length - 1);
+    }
+    for (const { id } of rows) expect(seen).toContain(`parked ${id}`);
+    act(() => press('back', false));
+    expect(document.querySelector('[data-card^="plan"]')).not.toBeNull();
   });
 
   it('says before a plan begins what it lacks a scale for', async () => {

@@ -1,5 +1,5 @@
 import type { Command, CommandKind, Refusal } from '../commands';
-import type { BatchState } from '../state';
+import { BATCH_STATUSES, type BatchState } from '../state';
 import { refusal } from './decision';
 
 type Status = BatchState['status'];
@@ -19,7 +19,6 @@ interface Before {
 
 const working: readonly Status[] = ['weighing', 'joined'];
 const unfinished: readonly Status[] = ['weighing', 'joined', 'parked'];
-const any: readonly Status[] = ['weighing', 'joined', 'parked', 'abandoned', 'closed'];
 
 const weighing: Before = { in: working, resumed: true, present: true, answered: true, current: true };
 const afterJoining: Before = { ...weighing, in: ['joined'] };
@@ -65,7 +64,7 @@ const BEFORE: Readonly<Record<Exclude<CommandKind, 'start'>, Before>> = {
   'lose-instrument': observed,
   'regain-instrument': observed,
   'mark-clock-jump': observed,
-  note: { ...observed, in: any },
+  note: { ...observed, in: BATCH_STATUSES },
 };
 
 /** Why a command cannot be looked at now; `null` when it can. */
