@@ -1,4 +1,5 @@
 import type { SceneAct } from '#lib/protocol/intent';
+import type { StrikeReason } from '#lib/work/batch/index';
 
 /** Words of the sheets that are fetched after the bench itself stands. */
 export const sheetMessages = {
@@ -7,15 +8,15 @@ export const sheetMessages = {
     teach: 'Both weights show for ever. Hold one to cross it out.',
     none: 'No weight to cross out yet',
     why: 'Why?',
-    // Not `other`: the record takes it only with a note, and gloved hands write none.
-    reasons: {
-      'wrong-material': 'wrong material',
-      'wrong-vessel': 'wrong vessel',
-      'something-on-the-pan': 'something on the pan',
-      'over-poured': 'over-poured',
-      mistyped: 'mistyped',
-      undone: 'undone',
-    },
+    /** Not `other`: the record takes it only with a note, and gloved hands write none. */
+    reasons: [
+      'wrong-material',
+      'wrong-vessel',
+      'something-on-the-pan',
+      'over-poured',
+      'mistyped',
+      'undone',
+    ] satisfies readonly StrikeReason[],
   },
   move: {
     title: 'Move out of a vessel',

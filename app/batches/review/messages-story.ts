@@ -1,6 +1,7 @@
 import type { AlarmCode, StoryCode } from '#lib/work/batch/index';
 import { planStep } from '../../_ui/quantities';
 import type { Show } from '../../_ui/quantities';
+import { reasonWords } from '../../_ui/reason-messages';
 import { measured, t, together, worked } from '../../_ui/sentence';
 import type { Piece, Sentence } from '../../_ui/sentence';
 import { capital, counted } from '../../_ui/words';
@@ -167,7 +168,7 @@ export const storyWords: Readonly<Record<StoryCode, Tell>> = {
   'crossed-out': (facts) =>
     says(
       t`${material(facts)}, ${mass(facts, 'net')} crossed out.`,
-      together(t`${capital(worded(messages.reasons, text(facts, 'reason')))}.`, note(facts)),
+      together(t`${capital(worded(reasonWords, text(facts, 'reason')))}.`, note(facts)),
     ),
   'over-pour': overPour('inside the limits'),
   'over-pour-red': overPour('outside the limits'),

@@ -101,15 +101,6 @@ export const messages = {
     away: (difference: string, tolerance: string, away: string) => `${difference} ÷ ${tolerance} = ${away} tolerances`,
     crossed: (reason: string, at: string) => `crossed out at ${at}: ${reason}`,
   },
-  reasons: {
-    'wrong-material': 'wrong material',
-    'wrong-vessel': 'wrong vessel',
-    'something-on-the-pan': 'something on the pan',
-    'over-poured': 'over-poured',
-    mistyped: 'mistyped',
-    undone: 'undone',
-    other: 'another reason',
-  } as Readonly<Record<string, string>>,
   story: {
     title: 'What happened',
     note: 'Told from the record, in its order. A letter names what departed from the plan; the same letter stands in its line’s row.',

@@ -4,13 +4,13 @@ import { massText } from '#lib/units/format';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
 import { HoldPress, Press } from '../../_ui/press';
+import { reasonWords } from '../../_ui/reason-messages';
 import { sheetMessages } from '../messages-sheets';
 import { closeSheet, holdWords, intend } from './controls';
 import { SheetFrame, SheetGrid } from './sheet';
 
 const MOST = 4;
-type Reason = keyof typeof sheetMessages.correct.reasons;
-const REASONS = Object.keys(sheetMessages.correct.reasons) as Reason[];
+type Reason = (typeof sheetMessages.correct.reasons)[number];
 
 /** Crosses a weight out: first why, then which, held. Both weights show for ever. */
 export function CorrectSheet() {
@@ -22,8 +22,8 @@ export function CorrectSheet() {
     return (
       <SheetFrame title={correct.title} teach={correct.why}>
         <SheetGrid>
-          {REASONS.map((key) => (
-            <Press key={key} name={correct.reasons[key]} onTap={() => setReason(key)} />
+          {correct.reasons.map((key) => (
+            <Press key={key} name={reasonWords[key]} onTap={() => setReason(key)} />
           ))}
         </SheetGrid>
       </SheetFrame>

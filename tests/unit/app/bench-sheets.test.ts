@@ -1,10 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import type { StrikeReason } from '#lib/work/batch/index';
 import { started } from '#tests/support/batch';
 import { sheetMessages } from '../../../app/bench/messages-sheets';
 
 describe('what a sheet offers is taken by the record', () => {
-  it.each(Object.keys(sheetMessages.correct.reasons) as StrikeReason[])('crossed out as %s, without a note', (reason) => {
+  it.each([...sheetMessages.correct.reasons])('crossed out as %s, without a note', (reason) => {
     const rig = started();
     rig.setVessel('coconut');
     rig.accept('coconut', 280);

@@ -5,6 +5,7 @@ import type { ReviewContribution, ReviewLine } from '#lib/work/batch/index';
 import { Measured } from '../../../_ui/figures';
 import { messages as shared } from '../../../_ui/messages';
 import { planStep, showIn } from '../../../_ui/quantities';
+import { reasonWords } from '../../../_ui/reason-messages';
 import { clockText } from '../../../_ui/times';
 import { Head } from '../../../_ui/head';
 import { messages } from '../messages';
@@ -70,12 +71,12 @@ export function Workings({ line, step, display, nameOf, onClose }: Props) {
 }
 
 const whatOf = (one: ReviewContribution, { locale }: Display): string => {
-  const { workings, reasons } = messages;
+  const { workings } = messages;
   const kind = workings.kinds[one.kind];
   const how = one.kind === 'typed' ? '' : `, ${workings.how[one.how]}`;
   if (one.struck !== null) {
     const at = clockText(one.struck.wall, { offsetMin: one.offsetMin, locale });
-    return `${kind}${how}; ${workings.crossed(reasons[one.struck.reason] ?? one.struck.reason, at)}`;
+    return `${kind}${how}; ${workings.crossed(reasonWords[one.struck.reason], at)}`;
   }
   return `${kind}${how}${one.provisional ? `, ${workings.provisional}` : ''}`;
 };
