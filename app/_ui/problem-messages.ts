@@ -52,7 +52,7 @@ const SAYS: Readonly<Record<ProblemCode, Says>> = {
   'strength-missing': 'How strong this acid is stands on its bottle: choose the lot with its certificate, from the stores.',
   'lye-too-strong': ({ percent }) => `${g(percent)} % of hydroxide does not dissolve. Up to 50 % does.`,
   cycle: 'This preparation holds itself.',
-  'certificate-outside': ({ value, low, high }) => `The certificate says ${g(value)}; its standard allows ${g(low)} to ${g(high)}.`,
+  'certificate-outside': ({ value, low, high }) => `The certificate says ${g(value)}; its standard allows ${g(low)} to ${g(high)}. If it stands so on the paper, confirm it with the lot.`,
   'mould-unknown-volume': 'What this mould holds is not known.',
   'batch-too-large': ({ grams }) => `${g(grams)} g is more than a workshop of this kind can mean.`,
   'too-small': 'So little of it rounds to nothing.',

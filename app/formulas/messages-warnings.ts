@@ -51,6 +51,8 @@ const SAYS: Readonly<Record<WarningCode, Says>> = {
   'certificate-unusual': ({ material, value, low, high }) =>
     `${material}: the certificate’s ${value} lies outside the usual ${low} to ${high}.`,
   'certificate-in-range': ({ material, value, low, high }) => `${material}: the certificate’s ${value} lies inside ${low} to ${high}.`,
+  'certificate-confirmed-outside': ({ material, value, low, high }) =>
+    `${material}: the certificate’s ${value} was confirmed outside the standard’s range of ${low} to ${high}.`,
   'outside-reference': ({ material, percent, low, high, number }) =>
     `${material} at ${percent} % lies outside the ${low} to ${high} % that ${number} allows.`,
   'mass-not-scaled': ({ material }) => `${material} is given as a weight: it does not grow with the batch.`,

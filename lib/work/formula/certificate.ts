@@ -1,10 +1,13 @@
 import { numberOf, type Figure } from './figure';
 import type { Certified, Lot } from './lot';
-import type { Material } from './material';
+import type { FatMaterial, Material } from './material';
 import type { Reader } from './reader';
 import type { Warning } from './warning';
 
-/** A certificate held against what its material's standard allows: outside a standard's range is refused, outside another's is said. */
+/**
+ * A certificate held against what its material's standard allows. Outside a standard's range it is refused until a person has confirmed that
+ * very value, and is said from then on; outside another's range it is said.
+ */
 export const checkCertificate = (material: Material, lot: Lot | null, reader: Reader): readonly Warning[] => {
   const certificate = lot?.certificate ?? null;
   if (lot === null || certificate === null) return [];
@@ -23,10 +26,11 @@ export const checkCertificate = (material: Material, lot: Lot | null, reader: Re
   if (material.kind !== 'fat' && material.kind !== 'wax') return [];
   above(certificate.sv, 'sv', 1000);
   if (certificate.acidValue !== undefined) reader.within(certificate.acidValue.value, `${path}.acidValue`, 0, 1000);
-  return inRange(material.sv, certificate.sv, material.name, `${path}.sv`, reader);
+  return inRange(material, lot, `${path}.sv`, reader);
 };
 
-const inRange = (ours: Figure, theirs: Certified | undefined, name: string, path: string, reader: Reader): readonly Warning[] => {
+const inRange = ({ name, sv: ours }: FatMaterial, lot: Lot, path: string, reader: Reader): readonly Warning[] => {
+  const theirs = lot.certificate?.sv;
   const [value, low, high] = [numberOf(theirs?.value ?? ''), numberOf(ours.low ?? ''), numberOf(ours.high ?? '')];
   if (value === null || low === null || high === null) return [];
   const params = { material: name, value, low, high };
@@ -34,6 +38,15 @@ const inRange = (ours: Figure, theirs: Certified | undefined, name: string, path
   const said = { entry: null, params, because, derivation: null };
   if (value >= low && value <= high) return [{ code: 'certificate-in-range', level: 'note', ...said }];
   if (ours.grade !== 'standard') return [{ code: 'certificate-unusual', level: 'mind', ...said }];
+  if (isConfirmedOutside(ours, lot)) return [{ code: 'certificate-confirmed-outside', level: 'mind', ...said }];
   reader.note('certificate-outside', path, { value, low, high });
   return [];
+};
+
+/** Whether a person has confirmed the certificate's saponification value although the standard does not allow it. */
+export const isConfirmedOutside = (ours: Figure, { certificate }: Lot): boolean => {
+  const [value, confirmed] = [numberOf(certificate?.sv?.value ?? ''), numberOf(certificate?.svConfirmed ?? '')];
+  const [low, high] = [numberOf(ours.low ?? ''), numberOf(ours.high ?? '')];
+  if (value === null || low === null || high === null || ours.grade !== 'standard') return false;
+  return value === confirmed && (value < low || value > high);
 };

@@ -1,3 +1,4 @@
+import { isConfirmedOutside } from './certificate';
 import type { Certificate, Certified, Lot } from './lot';
 import type { Figure } from './figure';
 import type { Material } from './material';
@@ -10,6 +11,10 @@ const ends = ({ value, u }: Certified): Pick<Figure, 'low' | 'high'> => {
   if (u === undefined || !Number.isFinite(middle) || !Number.isFinite(spread)) return {};
   return { low: String(middle - 2 * spread), high: String(middle + 2 * spread) };
 };
+
+/** Kept although its standard does not allow it: wherever the figure goes, that goes with it. */
+const confirmed = (ours: Figure, theirs: Figure, lot: Lot): Figure =>
+  isConfirmedOutside(ours, lot) ? { ...theirs, source: `${theirs.source}, confirmed outside the standard’s range` } : theirs;
 
 /**
  * The material as this lot is: what its certificate states goes before the catalogue, marked so; all else stays. Without a certificate
@@ -26,7 +31,7 @@ export const materialOfLot = (material: Material, lot: Lot | null): Material => 
     case 'wax':
       return {
         ...material,
-        sv: over(material.sv, certificate.sv, 'mg KOH/g'),
+        sv: confirmed(material.sv, over(material.sv, certificate.sv, 'mg KOH/g'), lot),
         acidValue: over(material.acidValue, certificate.acidValue, 'mg KOH/g'),
         density:
           certificate.density === undefined

@@ -34,6 +34,8 @@ export interface Certificate {
   readonly supplier: string;
   /** mg KOH/g. `sv` of a fat; `fatSv` of a milk's fat is typed on the material. */
   readonly sv?: Certified;
+  /** The value of `sv` that a person confirmed although it lies outside the standard's range. Another value needs confirming again. */
+  readonly svConfirmed?: Decimal;
   readonly acidValue?: Certified;
   /** % of pure hydroxide. */
   readonly purity?: Certified;

@@ -17,6 +17,7 @@ import { placesOf } from './places';
 import { problem, type Problem } from './problem';
 import { readFormula } from './read-formula';
 import { createReader, HEAVIEST_GRAMS } from './reader';
+import { allowedOf, type Allowed } from './references';
 import { fragranceRoom, roomAbove } from './room';
 import { sized } from './size';
 import { sizingOf } from './sizing';
@@ -46,12 +47,13 @@ const planned = (formula: Formula, context: PlanContext): PlanAnswer => {
   const lookup = lookupOf(context, reader);
   const model = readFormula(formula, lookup, reader);
   const facts = factsOf(formula, lookup, reader);
-  if (model === null || facts === null) return refused(reader.problems);
+  const allowed = allowedOf(formula, reader);
+  if (model === null || facts === null || reader.problems.length > 0) return refused(reader.problems);
   const size = sized(model, solverOf(model), facts.wish, facts.size);
   if (size.kind === 'problem') return refused([size.problem]);
   const { whole } = size;
   const wrong = impossible(model, whole);
-  return wrong.length > 0 ? refused(wrong) : worked(formula, lookup, model, facts, whole);
+  return wrong.length > 0 ? refused(wrong) : worked({ formula, allowed }, lookup, model, facts, whole);
 };
 
 const HAIR_GRAMS = 0.0005;
@@ -79,7 +81,12 @@ const sizingOrNull = (whole: Whole, facts: Facts): Sizing | null => {
   }
 };
 
-const worked = (formula: Formula, lookup: Lookup, model: Model, facts: Facts, whole: Whole): PlanAnswer => {
+interface Asked {
+  readonly formula: Formula;
+  readonly allowed: readonly Allowed[];
+}
+
+const worked = ({ formula, allowed }: Asked, lookup: Lookup, model: Model, facts: Facts, whole: Whole): PlanAnswer => {
   const { context } = lookup;
   const balance = balanceOf(model, whole, facts);
   const fragrances = fragranceRoom(model, whole, driestOf(reacted(whole)));
@@ -106,7 +113,7 @@ const worked = (formula: Formula, lookup: Lookup, model: Model, facts: Facts, wh
     model.items.map((_, at) => scaleOf.get(at) ?? null),
   );
   const figures = figuresOf(model, whole, balance, belief, peak);
-  const planning: Planning = { formula, context, model, whole, balance, facts, figures, sizing, places, lines };
+  const planning: Planning = { formula, allowed, context, model, whole, balance, facts, figures, sizing, places, lines };
   const warnings = warningsOf(planning, lookup.warnings);
   const plan: Plan = {
     formula: { id: formula.id, name: formula.name, version: formula.version },

@@ -56,7 +56,7 @@ export type ProblemCode =
   | 'lye-too-strong'
   /** A preparation that holds itself. params: chain */
   | 'cycle'
-  /** A certificate outside what the standard allows. params: value, low, high */
+  /** A certificate outside what the standard allows, and nobody has confirmed that it stands so on the paper. params: value, low, high */
   | 'certificate-outside'
   /** The moulds cannot be sized. */
   | 'mould-unknown-volume'

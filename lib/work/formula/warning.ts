@@ -61,6 +61,8 @@ export type WarningCode =
   /** A certificate outside a range that is no standard's. params: value, low, high */
   | 'certificate-unusual'
   | 'certificate-in-range'
+  /** Outside the standard's range, and confirmed by a person. params: value, low, high */
+  | 'certificate-confirmed-outside'
   /** Ingredient outside what its assessment or notification allows. params: material, percent, low, high, number */
   | 'outside-reference'
   /** A mass that does not grow with the batch. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checkLot, checkMaterial, checkMould, checkPreparation, CATALOGUE } from '#lib/work/formula/index';
+import { checkLot, checkMaterial, checkMould, checkPreparation, CATALOGUE, planOf } from '#lib/work/formula/index';
 import type { Entry, Formula, Lot, Preparation } from '#lib/work/formula/index';
 import {
   COCONUT,
@@ -20,6 +20,11 @@ import {
 const spoilt = (id: string, change: Partial<Entry>): Formula => formula({ entries: withEntry(id, change) });
 const wishes = (superfat: string | null, lye: Formula['wishes']['lye'] = { kind: 'concentration', percent: '33' }): Formula =>
   formula({ wishes: { superfat, lye } });
+
+const papers = (low: string, high: string): Formula =>
+  formula({
+    references: [{ kind: 'notification', number: 'N 4', date: '2026-01-01', ranges: [{ material: 'olive', low, high }], file: null }],
+  });
 
 const of = (id: string, material: string): Preparation => ({
   id,
@@ -97,6 +102,10 @@ describe('what is wrong with a formula', () => {
     ['half a bar', formula({ size: { kind: 'bars', count: 1.5, value: '100', unit: 'g' } }), 'not-whole', 'size.count'],
     ['a mould nobody knows', formula({ moulds: [{ mould: 'boot', count: 1, fill: '90' }] }), 'unknown-mould', 'moulds[0].mould'],
     ['moulds to be sized by, and none', formula({ size: { kind: 'moulds' } }), 'missing', 'moulds'],
+    ['a paper without its upper end', papers('10', ''), 'missing', 'references[0].ranges[0].high'],
+    ['a paper with text for a number', papers('few', '20'), 'not-a-number', 'references[0].ranges[0].low'],
+    ['a paper beyond a hundred', papers('10', '120'), 'out-of-range', 'references[0].ranges[0].high'],
+    ['a paper upside down', papers('20', '10'), 'band-upside-down', 'references[0].ranges[0]'],
     ['a band upside down', formula({ limits: { superfat: { low: '6', high: '4' }, lye: null } }), 'band-upside-down', 'limits.superfat'],
     [
       'a locked mass above the size',
@@ -180,6 +189,28 @@ describe('what is wrong with one document', () => {
 
   it('nothing wrong with any of the catalogue', () => {
     for (const material of CATALOGUE) expect(checkMaterial(material), material.id).toEqual([]);
+  });
+
+  it('a certificate outside the standard’s range is refused until that very value is confirmed, and then says so wherever it goes', () => {
+    const outside = { ...lot('290'), id: 'lot-out' };
+    const confirmed = (value: string): Lot => ({
+      ...outside,
+      certificate: { date: '2026-01-01', supplier: 'S', sv: { value: '290' }, svConfirmed: value },
+    });
+    const with_ = (one: Lot) => planOf(spoilt('coconut', { lot: 'lot-out' }), workshop({ lots: [...WORKSHOP.lots, one] }));
+    for (const one of [outside, confirmed('289')]) {
+      expect(checkLot(one, CATALOGUE).problems).toContainEqual(expect.objectContaining({ code: 'certificate-outside' }));
+      expect(with_(one)).toMatchObject({ kind: 'problems', problems: [{ code: 'certificate-outside' }] });
+    }
+    expect(checkLot(confirmed('290'), CATALOGUE)).toMatchObject({
+      problems: [],
+      warnings: [{ code: 'certificate-confirmed-outside', level: 'mind', params: { value: 290, low: 248, high: 265 } }],
+    });
+    const plan = with_(confirmed('290'));
+    if (plan.kind !== 'plan') throw new Error('refused');
+    expect(plan.warnings).toContainEqual(expect.objectContaining({ code: 'certificate-confirmed-outside' }));
+    const used = plan.plan.basis?.values.find(({ line, what }) => String(line) === 'coconut' && what === 'saponification value');
+    expect(used?.source).toMatch(/confirmed outside the standard’s range/);
   });
 
   it('a certificate outside the standard’s range is refused, outside a recalled one said', () => {

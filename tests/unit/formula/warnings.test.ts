@@ -31,7 +31,7 @@ describe('warnings', () => {
       'lye-heavy',
       'must',
     ],
-    ['NaOH above what heat is known of', formula({ wishes: lye('45') }), 'heat-unknown', 'must'],
+    ['NaOH above what heat is known of', formula({ wishes: lye('45') }), 'heat-unknown', 'mind'],
     ['hemp oil', formula({ entries: withEntry('olive', { material: 'hemp' }) }), 'early-rancidity', 'mind'],
     ['olive alone', formula({ entries: formula().entries.filter(({ id }) => id !== 'coconut') }), 'soft-at-unmoulding', 'note'],
     ['sugar', with_(['sugar', 'extra', 'sugar', share('4')]), 'likely-to-overheat', 'mind'],
@@ -54,7 +54,15 @@ describe('warnings', () => {
 
   it('nothing of level must, and the batch may start; one, and it may not', () => {
     expect(planned(formula()).mayStart).toBe(true);
-    expect(planned(formula({ wishes: lye('45') })).mayStart).toBe(false);
+    expect(planned(formula({ limits: { superfat: { low: '-1', high: '6' }, lye: null } })).mayStart).toBe(false);
+  });
+
+  it('a lye of which the heat is not known says unknown, and everything else of the plan stands', () => {
+    const { figures, mayStart, sizing, derivations } = planned(formula({ wishes: lye('45') }));
+    expect(figures.mixingPeak).toBeNull();
+    expect(derivations.map(({ id }) => id)).not.toContain('mixing-peak');
+    expect(sizing).not.toBeNull();
+    expect(mayStart).toBe(true);
   });
 
   it('locks a jug that the lye would be too hot for, asks about one nobody rated, says what is of glass', () => {
@@ -93,9 +101,15 @@ describe('warnings', () => {
         file: null,
       },
     ];
-    expect(planned(formula({ references })).warnings).toContainEqual(expect.objectContaining({ code: 'outside-reference', level: 'must' }));
+    const must = planned(formula({ references })).warnings.find(({ code }) => code === 'outside-reference');
+    expect(must).toMatchObject({ level: 'must', entry: 'coconut', params: { material: 'Coconut oil', low: 10, high: 15 } });
     const wide = references.map((one) => ({ ...one, ranges: [{ material: 'coconut', low: '10', high: '40' }] }));
     expect(codes(planned(formula({ references: wide })))).not.toContain('outside-reference');
+    // What is inside a masterbatch is of the batch as well: 300 g of coconut oil in some 1460 g of batter, both ways.
+    const parts = [{ material: 'coconut', lot: null, percent: '100' }];
+    const preparations = [{ id: 'melt', name: 'Melted ahead', note: null, parts }];
+    const hidden = formula({ references, entries: withEntry('coconut', { material: 'melt' }) });
+    expect(codes(planned(hidden, workshop({ preparations })))).toContain('outside-reference');
   });
 
   it('a stock lye with no liquid to go into cannot be led at the bench yet', () => {

@@ -13,6 +13,7 @@ export const lotSchema: z.ZodMiniType<Lot> = z.strictObject({
       date,
       supplier: name,
       sv: certified,
+      svConfirmed: z.exactOptional(asTyped),
       acidValue: certified,
       purity: certified,
       strength: certified,

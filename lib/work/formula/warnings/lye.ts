@@ -60,7 +60,7 @@ const heat = ({ model, whole, places, figures, facts }: Planning): readonly Warn
   if (dry && peak === null) {
     const why = because('the heat of dissolving NaOH is tabulated to 42.5 % only; unknown is not a number', 'handbook');
     found.push(
-      warn('heat-unknown', 'must', why, { params: { percent: percent(figures.lyeConcentration) }, derivation: 'lye-concentration' }),
+      warn('heat-unknown', 'mind', why, { params: { percent: percent(figures.lyeConcentration) }, derivation: 'lye-concentration' }),
     );
   }
   const milk = milkLimitOf(model, facts);

@@ -1,6 +1,7 @@
 import { sumOf } from '#lib/soap/sum';
 import { saturatedOf } from '../figures';
 import { numberOf } from '../figure';
+import { gramsOf } from '../references';
 import type { Warning } from '../warning';
 import { because, percent, practice, shown, warn, type Planning } from './warn';
 
@@ -155,17 +156,15 @@ const fragrance = ({ figures, model, whole }: Planning): readonly Warning[] => {
 };
 
 /** What an assessment or notification allows of each material, held against the plan. */
-const references = ({ formula, model, whole }: Planning): readonly Warning[] =>
-  formula.references.flatMap(({ kind, number, ranges }) =>
-    ranges.flatMap(({ material, low, high }): readonly Warning[] => {
-      const grams = sumOf([...model.items.entries()], ([at, item]) => (item.found.id === material ? (whole.grams[at] ?? 0) : 0));
-      const share = (100 * grams) / whole.batter;
-      const [from, to] = [numberOf(low), numberOf(high)];
-      if (from === null || to === null || (share >= from && share <= to)) return [];
-      return [
-        warn('outside-reference', 'must', because(`${kind} ${number}`, 'typed'), {
-          params: { material, percent: percent(share / 100), low: from, high: to, number },
-        }),
-      ];
-    }),
-  );
+const references = ({ allowed, context, model, whole }: Planning): readonly Warning[] =>
+  allowed.flatMap(({ kind, number, material, low, high }): readonly Warning[] => {
+    const share = (100 * gramsOf(model, whole.grams, context.preparations, material)) / whole.batter;
+    if (share >= low && share <= high) return [];
+    const name = [...context.materials, ...context.preparations].findLast(({ id }) => id === material)?.name ?? material;
+    return [
+      warn('outside-reference', 'must', because(`${kind} ${number}`, 'typed'), {
+        entry: model.items.find(({ found }) => found.id === material)?.entry.id,
+        params: { material: name, percent: percent(share / 100), low, high, number },
+      }),
+    ];
+  });

@@ -7,12 +7,15 @@ import type { Formula } from '../formula';
 import type { Line } from '../lines';
 import type { Model } from '../model';
 import type { Places } from '../places';
+import type { Allowed } from '../references';
 import type { Warning, WarningCode, WarningLevel } from '../warning';
 import type { Whole } from '../whole';
 
 /** Everything a warning may look at. */
 export interface Planning {
   readonly formula: Formula;
+  /** What its papers allow, read. */
+  readonly allowed: readonly Allowed[];
   readonly context: PlanContext;
   readonly model: Model;
   readonly whole: Whole;
@@ -31,7 +34,7 @@ export const because = (text: string, grade: FigureGrade): Because => ({ text, g
 export const practice = (text: string): Because => because(text, 'common practice');
 
 interface More {
-  readonly entry?: string;
+  readonly entry?: string | undefined;
   readonly params?: Warning['params'];
   readonly derivation?: string;
 }
