@@ -3,7 +3,7 @@ import type { Append, Journal, Json, JournalLine } from '#lib/record/journal';
 import { JournalReadOnly, RepeatedIntent } from '#lib/record/journal';
 import type { EntryId } from '#lib/units/id';
 import { decide as decideByRules, evolve, toEntry } from '#lib/work/batch/index';
-import type { BatchState, Command, Draft, Entry, Refusal } from '#lib/work/batch/index';
+import type { BatchState, Command, Decision, Draft, Entry, Refusal } from '#lib/work/batch/index';
 import type { IntentAnswer } from '#lib/protocol/intent';
 
 export interface MailboxParts {
@@ -34,6 +34,8 @@ export interface Commit {
 export interface Letter {
   readonly command: Command;
   readonly blobs?: Append['blobs'];
+  /** Asked when its turn comes: why it may not be done any more. A disk that is late must not lengthen anybody's say. */
+  readonly withdrawn?: (() => Refusal | null) | undefined;
 }
 
 /**
@@ -61,9 +63,10 @@ export const createMailbox = (parts: MailboxParts): Mailbox => {
     return answer;
   };
 
-  const handle = async (state: BatchState | null, { command, blobs = [] }: Letter): Promise<IntentAnswer> => {
+  const handle = async (state: BatchState | null, { command, blobs = [], withdrawn }: Letter): Promise<IntentAnswer> => {
     try {
-      const decision = decide(state, command);
+      const no = withdrawn?.() ?? null;
+      const decision: Decision = no === null ? decide(state, command) : { ok: false, refusal: no };
       if (!decision.ok) return (await repeated(command)) ?? { ok: false, refusal: decision.refusal };
       const entries = completed(state, command, decision.drafts);
       return 'refusal' in entries ? { ok: false, ...entries } : await commit(state, command, entries, blobs);

@@ -17,6 +17,8 @@ export interface Behalf {
   readonly intent: IntentId | null;
   /** Version of the batch the person saw; `null` for the program. */
   readonly expectedVersion: number | null;
+  /** Asked again when the command's turn comes; absent: it cannot be withdrawn. */
+  readonly withdrawn?: Letter['withdrawn'];
 }
 
 /** The program itself: the conductor upon readings and ticks, and the rules of alarm. */
@@ -35,7 +37,7 @@ export interface Knowledge {
 }
 
 /** A want as a command: who, when, and the observation from the server's own ring. A weight gets its scale's check and its strip. */
-export const complete = (want: Want, batch: BatchId, behalf: Behalf, known: Knowledge): Letter => {
+export const complete = (want: Want, batch: BatchId, { withdrawn, ...behalf }: Behalf, known: Knowledge): Letter => {
   const now = known.clock.now();
   const observation = observe(instrumentOf(want, known), known, now);
   const strip = want.kind === 'accept' || want.kind === 'weigh-back' ? known.strips.cut(want.body.weighed.instrument, now) : null;
@@ -51,6 +53,7 @@ export const complete = (want: Want, batch: BatchId, behalf: Behalf, known: Know
   return {
     command: { ...head, ...evidenced(want, observation, strip) },
     blobs: strip === null ? [] : [{ sha256: strip.sha256, kind: 'strip', bytes: strip.bytes }],
+    withdrawn,
   };
 };
 

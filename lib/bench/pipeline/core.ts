@@ -1,17 +1,19 @@
 import type { Journal } from '#lib/record/journal';
-import type { BatchId, BootId, EntryId, InstrumentId, VesselId } from '#lib/units/id';
+import type { BatchId, BootId, EntryId, InstrumentId, PersonId, VesselId } from '#lib/units/id';
 import type { Clock } from '#lib/units/time';
 import type { InstrumentConfig, LinkStatus } from '#lib/measure/instrument';
 import type { Reading } from '#lib/measure/reading';
 import type { IntentAnswer } from '#lib/protocol/intent';
 import type { LiveFrame } from '#lib/protocol/live';
-import type { BatchState, EntryBodies, Realm, Want } from '#lib/work/batch/index';
+import type { BatchState, EntryBodies, Realm, Refusal, Want } from '#lib/work/batch/index';
 import { seeLye } from '#lib/work/batch/heating';
 import type { LyeSeen } from '#lib/work/batch/heating';
 import { alarmWants } from '../alarms';
 import { IDLE_CUE } from '../conductor/blank';
 import { conductor } from '../conductor/index';
 import type { BenchView, ConductorEvent } from '../conductor-types';
+import { createHands, stoppedBy } from '../hand';
+import type { Stopped } from '../hand';
 import { isLeased } from '../lease';
 import type { Lease } from '../lease';
 import { createMailbox } from '../mailbox';
@@ -44,6 +46,10 @@ export interface CoreParts {
   readonly batch: BatchState | null;
   /** Newest check of each scale in any batch of this journal. */
   readonly checks: Readonly<Record<InstrumentId, EntryId>>;
+  /** Who leads this bench: their hand is learnt from. */
+  readonly person: PersonId;
+  /** Pours of this journal that ended by the cue, oldest first. */
+  readonly stops?: readonly Stopped[];
   readonly newEntryId: () => EntryId;
   /** Vessels known to have a probe standing in them. */
   readonly probesInVessel: () => readonly VesselId[];
@@ -89,6 +95,7 @@ export const createCore = (parts: CoreParts): Core => {
   const audience = createAudience(parts.trouble);
   const showing = createShowing(audience);
   const discarded = new Map<InstrumentId, number>();
+  const hands = createHands(parts.stops ?? []);
   const checks: Record<InstrumentId, EntryId> = { ...parts.checks };
   let memory = conductor.initial({ episode: 0 });
   let cue = IDLE_CUE;
@@ -135,6 +142,7 @@ export const createCore = (parts: CoreParts): Core => {
       boot,
       probesInVessel: parts.probesInVessel(),
       lyeSeen,
+      hand: { ...hands.of(parts.person), person: parts.person },
     };
   };
 
@@ -162,11 +170,17 @@ export const createCore = (parts: CoreParts): Core => {
     return after.wants;
   };
 
+  /** Nothing is accepted by itself once nobody leads the bench, however long the record took to come to it. */
+  const unled = (): Refusal | null => (isLeased(looks.lease(), clock.now()) ? null : { code: 'not-in-control', params: {} });
+
   /** Wants that no person asked for. */
   const wish = (wants: readonly Want[], behalf: Behalf = OF_ITSELF): void => {
     const batch = mailbox.batch();
     if (batch === null || clock.now() < patientUntil) return;
-    for (const want of wants) void send(want, batch.id, behalf).then((answer) => heed(want, answer));
+    for (const want of wants) {
+      const on = want.kind === 'accept' ? { ...behalf, withdrawn: unled } : behalf;
+      void send(want, batch.id, on).then((answer) => heed(want, answer));
+    }
   };
   /** The conductor knows by itself when to ask again; rules that run on every tick do not, nor does anyone while nothing can be written. */
   const heed = (want: Want, answer: IntentAnswer): void => {
@@ -183,6 +197,8 @@ export const createCore = (parts: CoreParts): Core => {
     for (const entry of commit.entries) {
       if (entry.kind === 'vessel-set') strips.began(entry.body.instrument, clock.now());
       if (entry.kind === 'weight-accepted') strips.began(entry.body.weighed.instrument, clock.now());
+      const stopped = stoppedBy(entry);
+      if (stopped !== null) hands.saw(stopped);
       if (entry.kind === 'dissolved') lyeSeen = null;
       if (entry.kind === 'scale-checked') checks[entry.body.instrument] = entry.id;
     }

@@ -42,7 +42,7 @@ export const createIntents = (core: Core, parts: IntentParts): ((sender: Sender,
     const no = notHeard(core, sender, intent);
     if (no !== null) return (await storedAnswer(core, intent.id)) ?? { ok: false, refusal: no };
     const meaning = meaningOf(intent.want, core.mailbox.batch());
-    return act(core, parts, meaning, onBehalf(parts, sender, intent));
+    return act(core, parts, meaning, { ...onBehalf(parts, sender, intent), withdrawn: () => notTheirs(core, sender, intent) });
   };
 
   return (sender, intent) => {
@@ -66,18 +66,29 @@ const onBehalf = (parts: IntentParts, sender: Sender, intent: BenchIntent): Beha
 const refusal = (code: RefusalCode, params: Refusal['params'] = {}): Refusal => ({ code, params });
 
 /** Why an intent is not even looked at: from another time, from someone who may not, or about something that has moved on. */
-const notHeard = (core: Core, { screen, role }: Sender, intent: BenchIntent): Refusal | null => {
+const notHeard = (core: Core, sender: Sender, intent: BenchIntent): Refusal | null => {
+  const no = notTheirs(core, sender, intent);
+  if (no !== null) return no;
+  const { want } = intent;
+  return isSilence(want) || want.kind === 'start' || want.kind === 'take-up' ? null : movedOn(core, intent);
+};
+
+/** Everyone may silence, however old the picture before them. */
+const isSilence = (want: IntentWant): boolean => want.kind === 'press' && want.key === 'silence';
+
+/**
+ * From another time, or from a page that does not lead the bench. Asked when the intent is heard and again when its turn in the mailbox
+ * comes: a page that has lost the bench, or an intent that has run out, while the disk was late has nothing done any more.
+ */
+const notTheirs = (core: Core, { screen, role }: Sender, intent: BenchIntent): Refusal | null => {
   const { clock, boot } = core.parts;
   const now = clock.now();
   if (intent.seen.boot !== boot || now > intent.expires) return refusal('expired');
   if (intent.expires > now + LONGEST_VALID_MS) return refusal('malformed');
-  const { want } = intent;
-  // Everyone may silence, however old the picture before them.
-  if (want.kind === 'press' && want.key === 'silence') return null;
+  if (isSilence(intent.want)) return null;
   if (role !== 'maker') return refusal('not-yours');
   if (!holdsLease(core.lease(), screen, now)) return refusal('not-in-control');
-  if (want.kind === 'start' || want.kind === 'take-up') return null;
-  return movedOn(core, intent);
+  return null;
 };
 
 const movedOn = (core: Core, { want, batch, expectedVersion, seen }: BenchIntent): Refusal | null => {

@@ -2,7 +2,9 @@ import type { ScaleRole } from '#lib/measure/instrument';
 import type { InstrumentId } from '#lib/units/id';
 import type { Entry, Weighed } from '#lib/work/batch/index';
 import { MODEL_SCALES } from '#tests/support/model/world';
+import { acceptKey } from './happened';
 import type { Delivered, Happened } from './happened';
+import type { Accepted } from './record';
 
 /** Newest reading at most this old when a weight is taken: no scale is fresh for longer. */
 const FRESH_MS = 1_500;
@@ -50,9 +52,14 @@ export const notRead = (happened: Happened, entry: Entry, weighed: Weighed): str
   return found === undefined ? `${role} never said ${weighed.text} with these bytes` : null;
 };
 
-export const notLeased = (happened: Happened, entry: Entry): string | null => {
-  const at = happened.timeOf(entry.boot, entry.mono);
-  const holder = happened.holderAt(entry.boot, at);
-  if (holder === null) return 'nobody holds the bench';
-  return at - holder.heardAt >= LEASE_MS ? `the holder was last heard ${at - holder.heardAt} ms before` : null;
+/** Both when the weight was wanted and when the record came to it. */
+export const notLeased = (happened: Happened, entry: Accepted): string | null => {
+  const wanted = happened.timeOf(entry.boot, entry.mono);
+  const decided = happened.decided.get(acceptKey(entry.boot, entry.body.weighed.episode));
+  if (decided === undefined) return 'nobody decided it';
+  const moments = [{ at: wanted, holder: happened.holderAt(entry.boot, wanted) ?? happened.holderAt(entry.boot, wanted - 1) }, decided];
+  return moments.reduce<string | null>((no, { at, holder }) => {
+    if (no !== null || holder === null) return no ?? 'nobody holds the bench';
+    return at - holder.heardAt >= LEASE_MS ? `the holder was last heard ${at - holder.heardAt} ms before` : null;
+  }, null);
 };

@@ -55,6 +55,16 @@ export interface Sent {
   readonly answers: IntentAnswer[];
 }
 
+/** When the rules said yes to a command: later than it was wanted where the disk was late, and by then the bench may be another's. */
+export interface Decided {
+  /** The run's time, and the boot's own clock. */
+  readonly at: number;
+  readonly mono: number;
+  readonly holder: { readonly screen: ScreenId; readonly heardAt: number } | null;
+}
+
+export const acceptKey = (boot: string, episode: number): string => `${boot} ${episode}`;
+
 /** Everything that happened to the bench, written down beside it and not by it. */
 export class Happened {
   readonly delivered: Delivered[] = [];
@@ -62,6 +72,8 @@ export class Happened {
   readonly disarmed: Disarming[] = [];
   readonly leases: LeaseMoment[] = [];
   readonly sent = new Map<string, Sent>();
+  /** By intent, and each accept by its boot and episode. */
+  readonly decided = new Map<string, Decided>();
   /** Start of each boot in the run's time, and what its monotonic clock said then. */
   readonly boots = new Map<string, { readonly at: number; readonly mono: number }>();
   /** Found while something happened: the step's check reports them. */

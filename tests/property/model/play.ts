@@ -18,7 +18,7 @@ import type { ModelScreen } from '#tests/support/model/screen';
 import { MODEL_SCALES, ModelWorld } from '#tests/support/model/world';
 import type { Seen, Story, Times, Which } from './actions';
 import { frameFaults } from './frames';
-import { Happened } from './happened';
+import { acceptKey, Happened } from './happened';
 
 const ROLES = ['main', 'fine'] as const satisfies readonly ScaleRole[];
 /** Less than the standstill a loop is noticed by. */
@@ -320,12 +320,21 @@ export class Play {
 
   #decided: Rules = (state, command) => {
     try {
-      return this.#rules(state, command);
+      const decision = this.#rules(state, command);
+      if (decision.ok) this.#note(command);
+      return decision;
     } catch (error) {
       this.happened.broken.push(`the rules threw at ${command.kind}: ${String(error)}`);
       throw error;
     }
   };
+
+  #note(command: Parameters<Rules>[1]): void {
+    const { clock, boot } = this.boot;
+    const decided = { at: this.time.now, mono: clock.now(), holder: this.happened.holderAt(boot, this.time.now) };
+    if (command.intent !== null) this.happened.decided.set(command.intent, decided);
+    if (command.kind === 'accept') this.happened.decided.set(acceptKey(boot, command.body.weighed.episode), decided);
+  }
 
   async #begun(): Promise<readonly BatchId[]> {
     const lines = await this.disk.kept.lines(0, 1_000_000);

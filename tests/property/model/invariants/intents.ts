@@ -31,19 +31,20 @@ export const OF_INTENTS: readonly Invariant[] = [
     },
   },
   {
-    name: 'an intent is done only for the page that holds the bench, in the boot, the time and the picture it was meant for',
+    name: 'an intent is decided only for the page that holds the bench, in the boot, the time and the picture it was meant for',
     check: ({ play, fresh }) =>
       fresh.flatMap(({ entry, before, commit }) => {
         const sent = entry.intent === null ? undefined : play.happened.sent.get(entry.intent);
         if (sent === undefined || entry.kind === 'alarm-silenced') return [];
         const { want, seen, expires, expectedVersion } = sent.intent;
-        const at = play.happened.timeOf(entry.boot, entry.mono);
+        // By what was so when it was decided: until then the page may lose the bench, and afterwards nobody can take it back.
+        const decided = play.happened.decided.get(sent.intent.id);
         const meantNow = want.kind === 'press' || want.kind === 'take-card';
         return [
           seen.boot === entry.boot ? null : 'of another boot',
-          entry.mono <= expires ? null : 'too late',
+          decided !== undefined && decided.mono <= expires ? null : 'too late',
           sent.role === 'maker' ? null : 'of a watcher',
-          play.happened.holderAt(entry.boot, at)?.screen === sent.by ? null : 'of a page without control',
+          decided?.holder?.screen === sent.by ? null : 'of a page without control',
           !meantNow || commit !== 0 || before?.version === expectedVersion ? null : `seen ${expectedVersion}, was ${before?.version}`,
         ].flatMap((no) => (no === null ? [] : [`${entry.kind} by ${entry.intent}: ${no}`]));
       }),
