@@ -1,10 +1,11 @@
 import { acidTake, type AcidPortion } from './acid';
 import { hydroxide, molesOf, type AlkaliPortion } from './alkali';
 import { amount, saponificationValue } from './check';
+import { flat, normal, triangle, type Doubt } from './doubt';
 import { M_KOH } from './molar-mass';
-import { leaningBelow } from './normal';
 import type { FatPortion } from './fat-portion';
 import { superfat } from './superfat';
+import { spreadOf, type Cause } from './superfat-spread';
 import type { Estimate } from './source';
 import { sumOf } from './sum';
 
@@ -58,7 +59,7 @@ export interface SuperfatInterval {
   readonly expected: number;
   /** Standard uncertainty, GUM equation (10). */
   readonly u: number;
-  /** `expected` ± 2 u, about 95 in 100. */
+  /** Holds the superfat 95 times in 100; where triangles lean it does not stand evenly about `expected`. */
   readonly low: number;
   readonly high: number;
   /** Every fat and purity at the end of its range that is worst, all at once; certificates and masses at ± 2 u. */
@@ -78,117 +79,66 @@ export interface UncertaintyPart {
   readonly share: number;
 }
 
-interface Spread {
-  readonly mean: number;
-  readonly variance: number;
-  readonly third: number;
-  readonly low: number;
-  readonly high: number;
-}
-
-const symmetric = (mean: number, u: number): Spread => ({
-  mean,
-  variance: u * u,
-  third: 0,
-  low: mean - 2 * u,
-  high: mean + 2 * u,
-});
-
-/** Moments of a triangle from a to b with its mode at c (GUM 4.3.9 gives the symmetric one). */
-const triangle = (a: number, c: number, b: number): Spread => {
-  if (!(a <= c && c <= b)) throw new RangeError('a working value lies inside its range');
-  return {
-    mean: (a + b + c) / 3,
-    variance: (a * a + b * b + c * c - a * b - a * c - b * c) / 18,
-    third: ((a + b - 2 * c) * (2 * a - b - c) * (a - 2 * b + c)) / 270,
-    low: a,
-    high: b,
-  };
-};
-
-const svSpread = ({ sv, belief }: UncertainFat): Spread => {
+/** A saponification value as it is believed, mg KOH/g. */
+export const svDoubt = (sv: number, belief: SvBelief): Doubt => {
   saponificationValue(sv);
-  if (belief.kind !== 'range') return symmetric(sv, amount(belief.u, 'the uncertainty of a saponification value'));
+  if (belief.kind !== 'range') return normal(sv, amount(belief.u, 'the uncertainty of a saponification value'));
   return triangle(saponificationValue(belief.low), sv, saponificationValue(belief.high));
 };
 
-/** A spread in moles of hydroxide, as it enters the balance. */
-interface Term extends Spread, Omit<UncertaintyPart, 'share'> {}
+/** A purity as it is believed, as a fraction: a certificate's is normal, a label's anywhere in its width. Nothing is purer than pure. */
+export const purityDoubt = (purity: number, u: number, kind: 'certificate' | 'label' = 'certificate'): Doubt => {
+  const doubt =
+    kind === 'label'
+      ? flat(purity, Math.sqrt(3) * amount(u, 'the uncertainty of a purity'))
+      : normal(purity, amount(u, 'the uncertainty of a purity'));
+  return u === 0 ? doubt : { ...doubt, ends: [doubt.ends[0], Math.min(doubt.ends[1], (1 - purity) / u)] };
+};
 
-const scaled = (spread: Spread, by: number): Spread => ({
-  mean: spread.mean * by,
-  variance: spread.variance * by * by,
-  third: spread.third * by ** 3,
-  low: spread.low * by,
-  high: spread.high * by,
-});
+interface Term extends Cause, Omit<UncertaintyPart, 'share'> {
+  /** Moles at its mean. */
+  readonly mean: number;
+}
 
 const termsOf = ({ fats, alkalis }: UncertainCharge): readonly Term[] => [
   ...fats.flatMap((fat, of): Term[] => {
-    const spread = scaled(svSpread(fat), fat.mass / (1000 * M_KOH));
-    const perGram = spread.mean / (fat.mass || 1);
-    const mass = symmetric(0, perGram * amount(fat.uMass ?? 0, 'the uncertainty of a mass'));
+    const moles = fat.mass / (1000 * M_KOH);
+    const { mean, u, shape, ends } = svDoubt(fat.sv, fat.belief);
+    const perGram = mean / (1000 * M_KOH);
+    const mass = normal(0, amount(fat.uMass ?? 0, 'the uncertainty of a mass'));
     return [
-      { ...spread, what: 'sv', of, side: 'fats' },
-      { ...mass, what: 'mass', of, side: 'fats' },
+      { what: 'sv', side: 'fats', of, mean: mean * moles, demand: u * moles, supply: 0, shape, ends },
+      { what: 'mass', side: 'fats', of, mean: 0, demand: mass.u * perGram, supply: 0, shape: mass.shape, ends: mass.ends },
     ];
   }),
   ...alkalis.flatMap((alkali, of): Term[] => {
     const { molarMass } = hydroxide(alkali.kind);
-    const pure = symmetric(molesOf(alkali), (alkali.mass * amount(alkali.uPurity, 'the uncertainty of a purity')) / molarMass);
-    // Nothing is purer than pure.
-    const purest = alkali.mass / molarMass;
-    const mass = symmetric(0, (alkali.purity * amount(alkali.uMass ?? 0, 'the uncertainty of a mass')) / molarMass);
+    const { u, shape, ends } = purityDoubt(alkali.purity, alkali.uPurity);
+    const mass = normal(0, amount(alkali.uMass ?? 0, 'the uncertainty of a mass'));
+    const perGram = alkali.purity / molarMass;
     return [
-      { ...pure, high: Math.min(pure.high, purest), what: 'purity', of, side: 'alkalis' },
-      { ...mass, what: 'mass', of, side: 'alkalis' },
+      { what: 'purity', side: 'alkalis', of, mean: molesOf(alkali), demand: 0, supply: (u * alkali.mass) / molarMass, shape, ends },
+      { what: 'mass', side: 'alkalis', of, mean: 0, demand: 0, supply: mass.u * perGram, shape: mass.shape, ends: mass.ends },
     ];
   }),
 ];
 
 /**
- * How far superfat can be believed, first order (GUM), with every input independent of every other: a certificate shared by two
- * portions of one lot is one portion here, so add such portions up first. A gain error common to all weights of one scale cancels in superfat
- * and is rightly absent; that of a second scale belongs in the `uMass` of what it weighed. Lines weighed one upon another without tare
- * correlate by −0.5 with their neighbours, which narrows the sum: left out, on the safe side. Acids by stoichiometry, without uncertainty.
- * The chance of being lye-heavy is that of fat demand falling short of the alkali, a plain sum, with its skewness.
+ * How far superfat can be believed before anything is weighed, with every input independent of every other: a certificate shared by two
+ * portions of one lot is one portion here, so add such portions up first. What was weighed goes by `lib/soap/poured`, which knows which
+ * readings two lines share. Acids by stoichiometry, without uncertainty.
  */
 export const superfatInterval = (charge: UncertainCharge): SuperfatInterval => {
   const working = superfat(charge);
-  const acid = acidTake(charge.acids);
   const terms = termsOf(charge);
-  const total = (side: Term['side'], of: (term: Term) => number): number => sumOf(terms, (t) => (t.side === side ? of(t) : 0));
-  const demand = total('fats', (t) => t.mean);
-  const net = total('alkalis', (t) => t.mean) - acid;
-  // d(superfat) is net/demand² for a mole of demand and −1/demand for a mole of alkali.
-  const weight = (side: Term['side']): number => (side === 'fats' ? net / demand ** 2 : 1 / demand);
-  const parts = terms.map((t) => ({ what: t.what, of: t.of, side: t.side, part: t.variance * weight(t.side) ** 2 }));
-  const u2 = sumOf(parts, (p) => p.part);
-  const u = Math.sqrt(u2);
-  const expected = 1 - net / demand;
+  const total = (side: Term['side']): number => sumOf(terms, (t) => (t.side === side ? t.mean : 0));
+  const { shares, ...spread } = spreadOf({ demand: total('fats'), net: total('alkalis') - acidTake(charge.acids) }, terms);
   return {
     working,
-    expected,
-    u,
-    low: expected - 2 * u,
-    high: expected + 2 * u,
-    worst: {
-      low: 1 - (total('alkalis', (t) => t.high) - acid) / total('fats', (t) => t.low),
-      high: 1 - (total('alkalis', (t) => t.low) - acid) / total('fats', (t) => t.high),
-    },
-    lyeHeavy: shortfall(terms, demand - net),
-    parts: parts
-      .filter((p) => p.part > 0)
-      .map(({ what, of, side, part }) => ({ what, of, side, share: part / u2 }))
+    ...spread,
+    parts: terms
+      .map(({ what, of, side }, at) => ({ what, of, side, share: shares[at] ?? 0 }))
+      .filter(({ share }) => share > 0)
       .toSorted((a, b) => b.share - a.share),
   };
-};
-
-/** Chance that demand less alkali is below zero. */
-const shortfall = (terms: readonly Term[], spare: number): number => {
-  const sign = (t: Term): number => (t.side === 'fats' ? 1 : -1);
-  const variance = sumOf(terms, (t) => t.variance);
-  if (variance === 0) return spare < 0 ? 1 : 0;
-  const third = sumOf(terms, (t) => sign(t) * t.third);
-  return leaningBelow(-spare / Math.sqrt(variance), third / variance ** 1.5);
 };

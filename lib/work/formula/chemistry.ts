@@ -5,7 +5,8 @@ import { sumOf } from '#lib/soap/sum';
 import { naohShare } from '#lib/soap/superfat';
 import type { Facts } from './facts';
 import type { Model } from './model';
-import { perGramOf, type PerGram } from './per-gram';
+import type { PerGram } from '#lib/soap/poured/per-gram';
+import { perGramOf } from './per-gram';
 import type { Whole } from './whole';
 
 /** The balance of a batch in moles of hydroxide and grams of lye, and what a gram of each line does to it. */

@@ -1,5 +1,6 @@
 import { acidTake } from '#lib/soap/acid';
 import { pureMass } from '#lib/soap/alkali';
+import { waterOf } from '#lib/soap/batter';
 import { allergensIn, fragranceLoad, type FragrancePortion } from '#lib/soap/fragrance';
 import { lyeDensity } from '#lib/soap/lye/density';
 import { mixingPeak } from '#lib/soap/lye/mixing-peak';
@@ -8,7 +9,6 @@ import type { Estimate } from '#lib/soap/source';
 import { sumOf } from '#lib/soap/sum';
 import type { FragranceFigures, PlanFigures, SuperfatFigures } from './answer';
 import type { Balance } from './chemistry';
-import { waterOf } from './density';
 import { numberOf } from './figure';
 import type { Model } from './model';
 import { inJug } from './per-gram';

@@ -2,7 +2,7 @@ import { purity } from '#lib/soap/check';
 import type { Balance } from './chemistry';
 import { numberOf } from './figure';
 import type { Item, Model } from './model';
-import type { PerGram } from './per-gram';
+import type { PerGram } from '#lib/soap/poured/per-gram';
 import type { Whole } from './whole';
 
 /** Σ cᵢ/Lᵢ of the batch's fragrances and each one's limit, `null` where nobody typed one. */

@@ -1,6 +1,7 @@
 import type { Model } from './model';
 import { problem, type Problem } from './problem';
-import { pourable, volumeOf, wanted, type SizeFacts } from './sizing';
+import { pourable } from '#lib/soap/batter';
+import { volumeOf, wanted, type SizeFacts } from './sizing';
 import type { Solver } from './solve';
 import { wholeOf, type Whole } from './whole';
 

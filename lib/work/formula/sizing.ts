@@ -1,8 +1,8 @@
-import { batterVolume, loafRule } from '#lib/soap/volume';
+import { pourable, volumeAt } from '#lib/soap/batter';
+import { loafRule } from '#lib/soap/volume';
 import { sourceLine, type Estimate } from '#lib/soap/source';
 import { sumOf } from '#lib/soap/sum';
 import type { MouldFill, Sizing } from './answer';
-import { componentsOf, lyeComponents } from './density';
 import type { Brim } from './mould-volume';
 import type { Whole } from './whole';
 
@@ -27,19 +27,10 @@ export interface ChosenMould {
 
 /** Volume of the whole batter in cm³, corrected by the maker's own batches. @throws RangeError outside the tables */
 export const volumeOf = ({ all }: Whole, { pourAt, calibration }: SizeFacts): Estimate => {
-  const computed = batterVolume([...componentsOf(all, pourAt), ...lyeComponents(all, pourAt)]);
-  if (calibration === null) return computed;
-  const value = computed.value * calibration.factor;
-  return {
-    value,
-    u: (value * calibration.u) / calibration.factor,
-    source: { text: `component volumes, corrected by ${calibration.batches} batches of this maker`, grade: 'computed' },
-  };
+  const volume = volumeAt(all, pourAt, calibration);
+  if (calibration === null) return volume;
+  return { ...volume, source: { text: `component volumes, corrected by ${calibration.batches} batches of this maker`, grade: 'computed' } };
 };
-
-/** cm³ that reach the moulds: what stays in the pot stays at the batter's density, pouring loses a share of the rest. */
-export const pourable = (volume: number, batter: number, { residue, pourLoss }: SizeFacts): number =>
-  (volume - residue * (volume / batter)) * (1 - pourLoss);
 
 /** cm³ the moulds are to take, filled as wished. */
 export const wanted = ({ moulds }: SizeFacts): number => sumOf(moulds, ({ count, fill, brim }) => count * fill * brim.volume.value);

@@ -1,7 +1,8 @@
 import { hydroxide } from '#lib/soap/alkali';
 import { sumOf } from '#lib/soap/sum';
 import type { Item, Model } from './model';
-import { perGramOf, type PerGram } from './per-gram';
+import type { PerGram } from '#lib/soap/poured/per-gram';
+import { perGramOf } from './per-gram';
 import { problem, type Problem } from './problem';
 
 /** Unrounded grams of every item, in the model's order; or why there are none. */

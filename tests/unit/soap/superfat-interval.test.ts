@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { alkaliFor } from '#lib/soap/superfat';
 import { methodUncertainty, superfatInterval, type UncertainFat } from '#lib/soap/superfat-interval';
-import { leaningBelow, normalBelow } from '#lib/soap/normal';
 
 const alkalisFor = (fats: readonly UncertainFat[], uPurity = 0, wished = 0.05) =>
   alkaliFor(wished, fats, [], { naohShare: 1, naohPurity: 0.985, kohPurity: 1 }).map((a) => ({ ...a, uPurity }));
@@ -82,14 +81,5 @@ describe('how far superfat can be believed', () => {
   it('refuses a working value outside its range', () => {
     const fats = [ranged(1000, 180, 201, 200)];
     expect(() => superfatInterval({ fats, alkalis: alkalisFor(fats), acids: [] })).toThrow(RangeError);
-  });
-
-  it('knows the normal distribution (NIST e-Handbook 1.3.6.7.1: 0.84134, 0.97725; and 0.025 below −1.959964)', () => {
-    expect(normalBelow(1)).toBeCloseTo(0.84134, 5);
-    expect(normalBelow(2)).toBeCloseTo(0.97725, 5);
-    expect(normalBelow(-1.959964)).toBeCloseTo(0.025, 6);
-    expect(leaningBelow(-2, 0)).toBe(normalBelow(-2));
-    expect(leaningBelow(-2, -0.5)).toBeGreaterThan(normalBelow(-2));
-    expect(leaningBelow(-6, 3)).toBe(0);
   });
 });

@@ -1,6 +1,6 @@
+import { componentsOf, lyeComponents } from '#lib/soap/batter';
 import { M_GLYCEROL } from '#lib/soap/molar-mass';
 import type { Derivation } from '../derivation';
-import { componentsOf, lyeComponents } from '../density';
 import type { Planning } from '../warnings/index';
 import { computedFrom, derivation, fromSource, n, typedFrom } from './shown';
 

@@ -1,7 +1,7 @@
 import { pureMass } from '#lib/soap/alkali';
 import { solubility } from '#lib/soap/lye/solubility';
 import { sumOf } from '#lib/soap/sum';
-import { waterOf } from '../density';
+import { waterOf } from '#lib/soap/batter';
 import { gradeOf } from '../figure';
 import { milkLimitOf } from '../joining-plan';
 import { standsHeat } from '../vessels';
