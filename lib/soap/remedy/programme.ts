@@ -1,0 +1,74 @@
+/**
+ * A remedy as a programme. Masses in grams. What is in a vessel as a mixture leaves it only as a fraction of all of it, and leaves before
+ * anything is added, which is never worse than after: final masses are then linear in the fraction kept, though a withdrawal times a
+ * concentration is not.
+ *
+ *   final = own + Σ over mixtures (kept × what it holds)          least ≤ own ≤ most, 1 − mostTaken ≤ kept ≤ 1
+ *   minimise Σ |final − reference|                                every limit: Σ coefficient × final ≤ most
+ */
+export interface Programme {
+  readonly quantities: readonly Quantity[];
+  readonly mixtures: readonly Mixture[];
+  readonly limits: readonly Limit[];
+}
+
+/** One line. */
+export interface Quantity {
+  readonly id: string;
+  /** Where it should end: what is in already where it is locked, else the plan. */
+  readonly reference: number;
+  /** Bounds of what is not part of a mixture. For a line that stands in one: what may be added. */
+  readonly least: number;
+  readonly most: number;
+  readonly weighing: Weighing;
+}
+
+/**
+ * How it can be weighed. `whole`: a line to be poured to a target, which counts in divisions from nothing, or stays exactly at its
+ * reference. `more`, `less`: so many divisions added to `from`, or taken out of it.
+ */
+export interface Weighing {
+  readonly as: 'whole' | 'more' | 'less';
+  /** What is in without it: the count starts here. Part of `own`. */
+  readonly from: number;
+  /** The scale's division; `null`: it cannot be weighed here, and stays as it is. */
+  readonly division: number | null;
+  /** Smallest weight the scale can serve. */
+  readonly smallest: number;
+}
+
+/** What stands together in one vessel. */
+export interface Mixture {
+  readonly id: string;
+  /** In the order of the quantities. */
+  readonly holds: readonly number[];
+  /** Greatest fraction that may leave; 0 where none may. */
+  readonly mostTaken: number;
+  /** Division of the scale that tells what leaves. */
+  readonly division: number | null;
+}
+
+/** Σ coefficient × final ≤ most. */
+export interface Limit {
+  readonly id: string;
+  /** In the order of the quantities. */
+  readonly coefficients: readonly number[];
+  readonly most: number;
+  /** Never gives way, not even to say by how much it would have to. */
+  readonly safety: boolean;
+}
+
+/** Total mass in a mixture. */
+export const heldBy = ({ holds }: Mixture): number => holds.reduce((sum, one) => sum + one, 0);
+
+/** Final masses from what each quantity has of its own and the fraction of each mixture that is kept. */
+export const finalOf = ({ quantities, mixtures }: Programme, own: readonly number[], kept: readonly number[]): readonly number[] =>
+  quantities.map((_, i) => mixtures.reduce((sum, { holds }, v) => sum + (kept[v] ?? 1) * (holds[i] ?? 0), own[i] ?? 0));
+
+/** How far a limit is exceeded by some masses; at most 0 when it is kept. */
+export const excessOf = ({ coefficients, most }: Limit, final: readonly number[]): number =>
+  coefficients.reduce((sum, one, i) => sum + one * (final[i] ?? 0), 0) - most;
+
+/** Σ |final − reference|. */
+export const changeOf = ({ quantities }: Programme, final: readonly number[]): number =>
+  quantities.reduce((sum, { reference }, i) => sum + Math.abs((final[i] ?? 0) - reference), 0);

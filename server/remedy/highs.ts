@@ -1,0 +1,62 @@
+import loadHighs from 'highs';
+import { SolverFailed } from '#lib/soap/remedy/solver';
+import type { Linear, Solved, Solver } from '#lib/soap/remedy/solver';
+
+type Highs = Awaited<ReturnType<typeof loadHighs>>;
+
+export interface SolverLimits {
+  /** Longest one programme may take, seconds. */
+  readonly seconds: number;
+}
+
+/** Loads the WebAssembly (3.5 MB) and returns what solves with it. The programme goes over as arrays: text that is wrong would come back as empty. */
+export const loadSolver = async ({ seconds }: SolverLimits): Promise<Solver> => {
+  const highs = await loadHighs();
+  return (linear) => solve(highs, linear, seconds);
+};
+
+const OPTIONS = {
+  output_flag: false,
+  random_seed: 1,
+  primal_feasibility_tolerance: 1e-9,
+  dual_feasibility_tolerance: 1e-9,
+  mip_feasibility_tolerance: 1e-9,
+  mip_rel_gap: 0,
+  mip_abs_gap: 0,
+} as const;
+
+const solve = (highs: Highs, { columns, rows }: Linear, seconds: number): Solved => {
+  const { variableType, modelStatus } = highs.constants;
+  const integer = columns.some((one) => one.integer);
+  const starts = [0];
+  for (const { terms } of rows) starts.push((starts.at(-1) ?? 0) + terms.length);
+  return highs.withModel(
+    {
+      numCols: columns.length,
+      numRows: rows.length,
+      colCost: columns.map(({ cost }) => cost),
+      colLower: columns.map(({ lower }) => lower),
+      colUpper: columns.map(({ upper }) => upper),
+      rowLower: rows.map(({ lower }) => lower),
+      rowUpper: rows.map(({ upper }) => upper),
+      matrix: {
+        format: 'csr',
+        numRows: rows.length,
+        numCols: columns.length,
+        starts,
+        indices: rows.flatMap(({ terms }) => terms.map(([column]) => column)),
+        values: rows.flatMap(({ terms }) => terms.map(([, value]) => value)),
+      },
+      ...(integer ? { integrality: columns.map((one) => (one.integer ? variableType.integer : variableType.continuous)) } : {}),
+    },
+    (model): Solved => {
+      model.options.set({ ...OPTIONS, time_limit: seconds });
+      model.run();
+      const status = model.getModelStatus();
+      if (status === modelStatus.infeasible) return { kind: 'infeasible' };
+      if (status !== modelStatus.optimal) throw new SolverFailed(`no optimum: status ${status}`);
+      const { colValue, rowDual, colDual } = model.getSolution();
+      return { kind: 'optimal', objective: model.getObjectiveValue(), x: [...colValue], rows: [...rowDual], columns: [...colDual] };
+    },
+  );
+};
