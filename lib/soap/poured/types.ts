@@ -1,9 +1,6 @@
-import type { AcidPortion } from '../acid';
 import type { AlkaliPortion } from '../alkali';
-import type { FatPortion } from '../fat-portion';
-import type { Estimate } from '../source';
+import type { BatterParts } from '../batter';
 import type { SvBelief } from '../superfat-interval';
-import type { KnownDensity } from '../volume';
 
 /** A figure with its standard uncertainty and the interval that holds it 95 times in 100. All in one unit; shares as fractions. */
 export interface Figured {
@@ -13,12 +10,8 @@ export interface Figured {
   readonly high: number;
 }
 
-/**
- * One doubt about a value: every portion of one lot shares it. `sv` in mg KOH/g, `purity` as a fraction. A purity's `belief` is its
- * standard uncertainty, however it was found.
- */
+/** One doubt about a value: every portion of one lot shares it. `sv` in mg KOH/g, `purity` as a fraction. */
 export type Belief = {
-  /** Index into `Pot.beliefs` is what points at it; this says whose it is. */
   readonly material: string;
   readonly name: string;
   /** Mark of the lot; `null` without one. */
@@ -30,14 +23,10 @@ export type Belief = {
   | { readonly of: 'purity'; readonly belief: { readonly kind: 'certificate' | 'label'; readonly u: number } }
 );
 
-/** What one gram of a line is. Masses in grams; all parts together come to one. */
-export interface PotParts {
-  readonly fats: readonly (FatPortion & { readonly belief: number; readonly density: KnownDensity })[];
+/** What one gram of a line is. Masses in grams; all parts together come to one. `belief` points into `Pot.beliefs`. */
+export interface PotParts extends BatterParts {
+  readonly fats: readonly (BatterParts['fats'][number] & { readonly belief: number })[];
   readonly alkalis: readonly (AlkaliPortion & { readonly belief: number })[];
-  readonly acids: readonly AcidPortion[];
-  /** Beyond what alkalis and acids bring with them. */
-  readonly water: number;
-  readonly inert: readonly { readonly mass: number; readonly density: Estimate }[];
 }
 
 export interface PotLine {
@@ -92,6 +81,8 @@ export interface MassError {
   /** Instrument for `reading`, `tare` and `gain`; else the id of the line. */
   readonly of: string;
   readonly effect: readonly { readonly line: number; readonly grams: number }[];
+  /** Of a gain: a known mass was put on that scale. */
+  readonly checked?: boolean;
 }
 
 /** Grams of each line of a pot, in its order, and what they may be off by. */
