@@ -18,6 +18,8 @@ export interface Folded {
 
 export interface LiveDeps {
   readonly store: LiveStore;
+  /** A change by a reading: see `Drawing`. */
+  readonly digitsFirst: (change: () => void) => void;
   readonly openWire: (auth: () => ScreenAuth, handlers: WireHandlers) => Wire;
   readonly fold: (batch: BatchState | null, lines: readonly string[]) => Folded;
   readonly clock: PageClock;
@@ -103,7 +105,7 @@ export const createLive = (deps: LiveDeps): Live => {
   const show = (frame: LiveFrame): void => {
     const { standing, frame: older } = store.getState();
     if (frame.boot !== standing?.boot || (older !== null && older.boot === frame.boot && frame.n < older.n)) return;
-    if (freshness.heard(frame.at)) store.setState({ stale: false, frame: share(older, frame) });
+    if (freshness.heard(frame.at)) deps.digitsFirst(() => store.setState({ stale: false, frame: share(older, frame) }));
   };
 
   const follow = (lane: RecordLane): void => {

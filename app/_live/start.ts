@@ -1,3 +1,4 @@
+import { createDrawing, inNextTask } from './drawing';
 import { createGuard } from './guard';
 import { freshId } from './id';
 import { createLive } from './live';
@@ -11,9 +12,12 @@ import { createSound } from './sound';
 import { createWebSpeaker } from './speech';
 import type { Speaker } from './speech';
 import { createLiveStore } from './store';
+import { createWriters } from './writers';
 
 /** The page's one store and one guard. Both exist before the page does, for the exported HTML. */
 export const liveStore = createLiveStore();
+export const onLive = createWriters(liveStore);
+export const drawing = createDrawing(liveStore, inNextTask());
 export const guard = createGuard(() => performance.now());
 export const sound = createSound();
 export const temperatures = createRing();
@@ -33,6 +37,7 @@ export const startPage = (): Page => {
   const secret = freshId(32);
   const live = createLive({
     store: liveStore,
+    digitsFirst: (change) => drawing.digitsFirst(change),
     openWire,
     fold,
     clock: { monotonic: () => performance.now(), wall: () => Date.now() },

@@ -8,13 +8,13 @@ import type { Awake } from './awake';
 import type { Live } from './live';
 import { displayOf, preferences } from './preferences';
 import type { Preferences } from './preferences';
-import { guard, liveStore, sound, startPage, temperatures } from './start';
+import { drawing, guard, liveStore, sound, startPage, temperatures } from './start';
 import type { Speaker, Voice } from './speech';
 import type { LiveState } from './store';
 import { followTones } from './tones';
 
 /** One primitive, or one object the store shares between frames. A selector that builds a new value each time would redraw without end. */
-export const useLive = <T>(select: (state: LiveState) => T): T => useStore(liveStore, select);
+export const useLive = <T>(select: (state: LiveState) => T): T => useStore(drawing, select);
 
 export const usePreference = <T>(select: (state: Preferences) => T): T => useStore(preferences, select);
 export const useDisplay = (): Display => useStore(preferences, useShallow(displayOf));

@@ -1,26 +1,25 @@
-import { liveStore } from './start';
-import type { LiveState } from './store';
+import type { LiveState, LiveStore } from './store';
 
 type Write = (state: LiveState) => void;
 
-const writers = new Set<Write>();
-
 /**
- * Writes changing digits straight into the page, told of every change before anything is drawn anew: a reading must not wait until a
- * screen has been drawn. Returns the way to stop.
+ * What writes changing digits straight into the page, told of every change before anything is drawn anew: a reading must not wait until a
+ * screen has been drawn. Made before every part of the page. Returns the way to join, which returns the way to stop.
  */
-export const onLive = (write: Write): (() => void) => {
-  writers.add(write);
-  return () => void writers.delete(write);
-};
-
-// Subscribed with the module, so before every part of the page. What fails here must not keep the others from blanking a value.
-liveStore.subscribe((state) => {
-  for (const write of writers) {
-    try {
-      write(state);
-    } catch (error) {
-      reportError(error);
+export const createWriters = (store: LiveStore): ((write: Write) => () => void) => {
+  const writers = new Set<Write>();
+  // What fails here must not keep the others from blanking a value.
+  store.subscribe((state) => {
+    for (const write of writers) {
+      try {
+        write(state);
+      } catch (error) {
+        reportError(error);
+      }
     }
-  }
-});
+  });
+  return (write) => {
+    writers.add(write);
+    return () => void writers.delete(write);
+  };
+};

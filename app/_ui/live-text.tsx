@@ -3,8 +3,8 @@ import { useLayoutEffect, useRef } from 'react';
 import type { RefObject } from 'react';
 import type { Display } from '#lib/units/display';
 import type { LiveState } from '../_live/store';
+import { onLive } from '../_live/start';
 import { liveStore, useDisplay, useLive } from '../_live/use';
-import { onLive } from '../_live/writers';
 
 /** Sets the text of an element that holds nothing else, by its one text node and only when it is another. */
 export const writeText = (element: Element, text: string): void => {

@@ -72,6 +72,7 @@ export const createModelScreen = (name: string, now: () => number): ModelScreen 
 
   createLive({
     store,
+    digitsFirst: (change) => change(),
     openWire: (_auth, given) => {
       handlers = given;
       return {

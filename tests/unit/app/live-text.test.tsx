@@ -9,9 +9,8 @@ import { SCENES } from '#tests/browser/support/fixtures';
 import { TheNumber } from '../../../app/bench/_parts/number';
 import { fold } from '../../../app/_live/fold';
 import { share } from '../../../app/_live/share';
-import { liveStore } from '../../../app/_live/start';
+import { liveStore, onLive } from '../../../app/_live/start';
 import { prefer } from '../../../app/_live/preferences';
-import { onLive } from '../../../app/_live/writers';
 import { LiveText } from '../../../app/_ui/live-text';
 
 afterEach(() => {

@@ -52,6 +52,7 @@ const page = () => {
   let ids = 0;
   const live = createLive({
     store,
+    digitsFirst: (change) => change(),
     openWire: (_auth, given) => ((handlers = given), wire),
     fold,
     clock: { monotonic: () => clock.monotonic, wall: () => clock.wall },
