@@ -45,6 +45,7 @@ const SAYS: Readonly<Record<ProblemCode, Says>> = {
   'no-liquid': 'No liquid stands here yet: add water or another.',
   'superfat-not-said': 'How much of the fat is to stay unsoaped? Nothing is assumed for you.',
   'lye-not-said': 'How strong is the lye to be? Nothing is assumed for you.',
+  'stock-lye-strength': 'A stock lye alone is as strong as it is: choose the weights as they stand, or add the liquid that thins it.',
   'said-twice': 'It is wished here and fixed by weights as well. Take one away.',
   'alkali-too-much': ({ over }) => `The hydroxide as weighed is ${g(over)} g more than the superfat allows.`,
   'lye-too-weak': ({ most }) => `The liquids as weighed make it ${g(most)} % at most.`,
@@ -52,7 +53,8 @@ const SAYS: Readonly<Record<ProblemCode, Says>> = {
   'strength-missing': 'How strong this acid is stands on its bottle: choose the lot with its certificate, from the stores.',
   'lye-too-strong': ({ percent }) => `${g(percent)} % of hydroxide does not dissolve. Up to 50 % does.`,
   cycle: 'This preparation holds itself.',
-  'certificate-outside': ({ value, low, high }) => `The certificate says ${g(value)}; its standard allows ${g(low)} to ${g(high)}. If it stands so on the paper, confirm it with the lot.`,
+  'certificate-outside': ({ value, low, high }) =>
+    `The certificate says ${g(value)}; its standard allows ${g(low)} to ${g(high)}. If it stands so on the paper, confirm it with the lot.`,
   'mould-unknown-volume': 'What this mould holds is not known.',
   'batch-too-large': ({ grams }) => `${g(grams)} g is more than a workshop of this kind can mean.`,
   'too-small': 'So little of it rounds to nothing.',

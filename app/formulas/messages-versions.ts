@@ -18,6 +18,7 @@ const FIELDS: Readonly<Record<string, string>> = {
   keep: 'kept within',
   goes: 'when it goes in',
   frozen: 'frozen',
+  weighed: 'how it is weighed',
   entries: 'what is in it',
 };
 

@@ -11,7 +11,6 @@ const SAYS: Readonly<Record<WarningCode, Says>> = {
   'lye-strength-unusual': ({ percent, low, high }) => `Lye of ${percent} % lies outside the usual ${low} to ${high} %.`,
   'heat-unknown': ({ percent }) => `How hot lye of ${percent} % gets is not known: give the jug room and a cold bath.`,
   'dilution-heat-unknown': () => 'A stock lye warms when it is thinned; by how much is not reckoned.',
-  'stock-lye-alone': () => 'A stock lye has no liquid to go into here: the bench cannot lead it.',
   'peak-over-rating': ({ peak, rating, vessel }) => `The lye can get ${peak} °C; ${vessel} is made for ${rating} °C.`,
   'rating-unknown': ({ vessel, peak }) =>
     `Nobody has said how hot ${vessel ?? 'the jug'} may get${peak === undefined ? '' : `; the lye can get ${peak} °C`}.`,
@@ -34,6 +33,8 @@ const SAYS: Readonly<Record<WarningCode, Says>> = {
     `${vessel} with what goes in would be ${mass(gross)}; ${scale} bears ${mass(capacity)}.`,
   'no-scale': () => 'No scale is set up: weights will be typed by hand.',
   'part-pours': ({ line, pours }) => `${line} is weighed in ${pours} goes.`,
+  'weighed-by-loss': ({ line, vessel }) =>
+    `${vessel} with all that goes in is more than a scale here bears: ${line} is weighed by what its bottle loses.`,
   'over-fragrance-limit': ({ sum, most }) =>
     `The fragrance is over what its certificates allow: ${sum} of 1. It may be ${most} times what it is.`,
   'fragrance-limit-unknown': ({ without }) => `No certificate limit for ${without}: what may be in a bar is not known.`,

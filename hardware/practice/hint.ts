@@ -38,6 +38,8 @@ export interface SceneHint {
   readonly window: { readonly low: number; readonly high: number } | null;
   /** The record says that hydroxide went into the liquid. */
   readonly dissolved: boolean;
+  /** The lye is a stock lye: it comes as cold as the room. */
+  readonly stock: boolean;
   /** The record says that the halves were poured together: which vessels went into which, by mass. `null`: they were not. */
   readonly joined: JoinedHint | null;
 }
@@ -80,6 +82,7 @@ export const hintOf = (
     crossedOut: (state?.contributions.at(-1)?.struck ?? null) !== null,
     window: batch?.plan.joining.window ?? null,
     dissolved: vessels.some(({ state }) => ['dissolved', 'joined', 'portioned'].includes(state)),
+    stock: lines.some(({ plan }) => plan.inSolution === true),
     joined: joinedHint(batch),
   };
 };

@@ -27,7 +27,7 @@ export const createScene = (world: World, cables: Cables): Scene => {
     seen = hint;
     if (hint.batch !== null && hint.batch !== (before?.batch ?? null)) {
       world.clearTable();
-      world.warmth.refill(hint.dissolved);
+      world.warmth.refill(hint.dissolved, !hint.stock);
       // Fetched as the record has them, so the vessels hold what was poured together already.
       if (hint.joined !== null) world.warmth.join(lyeShare(hint.joined, hint.shelf));
       return;
@@ -51,7 +51,7 @@ export const createScene = (world: World, cables: Cables): Scene => {
 
   const makeLye = (): SceneAnswer => {
     if (seen?.dissolved !== true && !isDryThere(world, seen?.shelf ?? [])) return no('nothing-dry');
-    if (!world.warmth.makeLye()) return no('already');
+    if (!world.warmth.makeLye(seen?.stock !== true)) return no('already');
     dissolve(world, seen?.shelf ?? []);
     return DONE;
   };

@@ -15,12 +15,12 @@ export interface Warmth {
   readonly probes: Readonly<Record<WarmPlace, Probe>>;
   /** Whether hydroxide has gone into the liquid. */
   readonly lyeMade: boolean;
-  /** Hydroxide into liquid: the jump to about 80 °C. `false` when it is made already. */
-  makeLye(): boolean;
+  /** Hydroxide into liquid: the jump to about 80 °C, unless it is a stock lye. `false` when it is made already. */
+  makeLye(heats?: boolean): boolean;
   /** Lye poured into the oils: one batter in their vessel, and a jug that takes on the room. `share`: the lye's part of the mass. */
   join(share: number): void;
   /** Vessels for another batch: melted oils, and water, or lye that was made a while ago. Time runs at its own pace again. */
-  refill(lyeMade: boolean): void;
+  refill(lyeMade: boolean, heated?: boolean): void;
   /** How many times faster kettles cool and warm than the hands live. */
   hurry(times: number): void;
   celsius(place: WarmPlace): number;
@@ -60,10 +60,10 @@ export const createWarmth = (seed: number): Warmth => {
     get lyeMade() {
       return lyeMade;
     },
-    makeLye() {
+    makeLye(heats = true) {
       if (lyeMade) return false;
       lyeMade = true;
-      lye.heat(rise);
+      if (heats) lye.heat(rise);
       return true;
     },
     join(share) {
@@ -71,10 +71,10 @@ export const createWarmth = (seed: number): Warmth => {
       oils.refill((heat.lye * lye.celsius + heat.oils * oils.celsius) / (heat.lye + heat.oils));
       lye.refill(room());
     },
-    refill(made) {
+    refill(made, heated = true) {
       lyeMade = made;
       times = 1;
-      if (made) lye.refill(OLD_LYE);
+      if (made && heated) lye.refill(OLD_LYE);
       else lye.refill(LYE_KETTLE.start, true);
       oils.refill(OILS_KETTLE.start, true);
     },

@@ -5,6 +5,7 @@ import type { ScaleView } from '../conductor-types';
 import { nameOnPan } from './bottle';
 import { blockedScene } from './blocked';
 import { choice } from './choices';
+import { goalOf } from './parts';
 import { probeLeans } from './probe';
 import { looksLike, recognise, type Recognised } from './recognise';
 import type { ScaleMemory } from './memory';
@@ -39,7 +40,7 @@ export const nextWords = (batch: BatchState, line: LineState): Scene['say'] & ob
   code: 'next-line',
   params: {
     material: line.plan.material.name,
-    target: line.plan.target - line.actual,
+    target: goalOf(line) - line.actual,
     vessel: nameOnPan(batch, line),
     scale: line.plan.scale,
     lot: line.plan.lot?.mark ?? '',

@@ -7,6 +7,7 @@ import { IDLE_CUE } from './blank';
 import { spentEpisode } from './listen';
 import type { PourMemory, ScaleMemory } from './memory';
 import { offerTime } from './offer';
+import { goalOf } from './parts';
 import { isLate, type Scene, type Scenery } from './stage';
 
 const whole = (value: number): Milligrams => mg(Math.round(value));
@@ -25,7 +26,7 @@ export const cueOf = (stage: Scenery, scene: Scene): BenchCue => {
     line: line?.plan.id ?? null,
     vessel: scene.vessel ?? line?.plan.vessel ?? null,
     instrument: scene.instrument ?? null,
-    target: line?.plan.target ?? null,
+    target: line === null ? null : goalOf(line),
     tolerance: line?.plan.tolerance ?? null,
     ...(line === null || scale === undefined ? {} : amounts(stage, scene, line, scale, pour)),
     hand: handOf(stage),
@@ -41,6 +42,7 @@ export const cueOf = (stage: Scenery, scene: Scene): BenchCue => {
     goOn: goOn === null ? (cards.length > 0 ? { code: 'next-card', hold: false } : null) : { code: goOn.code, hold: goOn.hold },
     gate: scene.gate ?? null,
     joining: scene.joining ?? null,
+    portion: scene.portion ?? null,
     say: memory.say,
     episode: episodeShown(stage, scale),
   };
@@ -72,10 +74,12 @@ const amounts = (stage: Scenery, scene: Scene, line: NonNullable<Scene['line']>,
   const poured = whole(signOf(line) * (newest - pour.zero));
   const total = mg(line.actual + poured);
   const over = total > line.plan.target + line.plan.tolerance;
+  const goal = goalOf(line);
   return {
     poured,
     total,
-    left: mg(line.plan.target - total),
+    // A part may be a little more than was meant: the rest is so much less, and nothing is over.
+    left: mg(goal < line.plan.target && !over ? Math.max(0, goal - total) : goal - total),
     red: over && isRed(line.plan, total),
     overshoot: pour.begun ? whole(pour.overshoot) : null,
     easeOff: pour.easedOff,

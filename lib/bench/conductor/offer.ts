@@ -10,6 +10,7 @@ import { liftCheck, mattersMost, partPour } from './choices';
 import { comesInPieces } from './doubt';
 import { acceptBlock } from './hinder';
 import type { PourMemory, ScaleMemory } from './memory';
+import { goalOf, isFullForNow } from './parts';
 import { bandOf, isOver, overBandOf, standingAt, type Standing } from './pour';
 import type { Scene, Scenery, Words } from './stage';
 
@@ -65,6 +66,7 @@ const shortScene = (settled: Settled): Scene => {
   const { stage, line, view, scale, pour, standing } = settled;
   const { net, left } = standing;
   stage.memory.pour = { ...pour, offer: null };
+  if (!pour.begun && isFullForNow(stage.batch, line)) return carryScene(settled);
   if (!pour.begun) return { phase: 'ready', say: readyWords(stage, line, scale, pour) };
   // The rest would not go on this scale: keep what is in and weigh the rest in another jug.
   const full = view.capacity !== null && scale.track.level + left > view.capacity;
@@ -73,6 +75,7 @@ const shortScene = (settled: Settled): Scene => {
   const block = acceptBlock(stage, stage.batch, line, view, scale);
   if (block !== null) return { ...blockedScene(stage, line, block), phase: near ? 'short' : 'pouring', doubts: pour.doubts };
   if (pour.part !== null) return partScene(settled, near);
+  if (goalOf(line) < line.plan.target) return ledPart(settled);
   if (!near) return { phase: 'pouring', doubts: pour.doubts, block: full ? 'capacity' : null, choices };
   return {
     phase: 'short',
@@ -83,6 +86,33 @@ const shortScene = (settled: Settled): Scene => {
     say: { key: `short ${line.plan.id} ${scale.window?.episode ?? 0}`, code: 'short', params: { left: Math.round(left) } },
   };
 };
+
+/** One part of several: when it is about in, its card; the last part is weighed to the line's own tolerance. */
+const ledPart = ({ stage, line, scale, pour, standing: { net } }: Settled): Scene => {
+  const part = goalOf(line) - line.actual;
+  if (net < (1 - NEAR_SHARE) * part) return { phase: 'pouring', doubts: pour.doubts };
+  return {
+    phase: 'short',
+    doubts: pour.doubts,
+    choices: [partPour(stage, line, scale, pour, net)],
+    say: {
+      key: `part ${line.plan.id} ${scale.window?.episode ?? 0}`,
+      code: 'card',
+      params: { card: 'part-pour', net: Math.round(net) },
+    },
+  };
+};
+
+/** A part is in the record and no more goes in: the jug is carried over, and comes back lighter. */
+const carryScene = ({ stage, line, pour }: Settled): Scene => ({
+  phase: 'lift',
+  vessel: pour.vessel,
+  say: {
+    key: `carry ${line.plan.id} ${pour.zero}`,
+    code: 'lift',
+    params: { vessel: stage.batch.vessels[pour.vessel]?.plan.name ?? '' },
+  },
+});
 
 /** Keeping a part of the hydroxide was asked for: its card alone, taken with a hold; "back" lets it go. */
 const partScene = ({ stage, line, scale, pour, standing: { net } }: Settled, near: boolean): Scene => ({
@@ -99,7 +129,7 @@ const partScene = ({ stage, line, scale, pour, standing: { net } }: Settled, nea
 const readyWords = (stage: Scenery, line: LineState, scale: ScaleMemory, pour: PourMemory): Words => {
   const key = `ready ${line.plan.id} ${pour.zero}`;
   if (scale.stand !== null) return { ...nextWords(stage.batch, line), key, code: 'same-vessel' };
-  const params = { material: line.plan.material.name, left: line.plan.target - line.actual };
+  const params = { material: line.plan.material.name, left: goalOf(line) - line.actual };
   return { key, code: mattersMost(stage.batch, line) ? 'free-the-cable' : 'ready', params };
 };
 

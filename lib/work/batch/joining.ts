@@ -110,6 +110,10 @@ export const lyeMade = (state: BatchState): boolean =>
     return contributions.some((one) => one.struck === null) && inLye && !dry;
   });
 
+/** Some hydroxide of the plan dissolves at this bench, and heats as it does. A stock lye does not. */
+const heatsItself = ({ lines }: BatchState): boolean =>
+  Object.values(lines).some(({ plan }) => plan.material.class === 'hydroxide' && plan.inSolution !== true);
+
 const firm = (reason: JoiningHold['reason'], value: number | null = null, limit: number | null = null): JoiningHold => ({
   reason,
   level: 'hold',
@@ -134,7 +138,7 @@ export const joiningHolds = (state: BatchState, temps: JoiningTemperatures, lyeS
   const { joining } = state.plan;
   return [
     ...firmly,
-    ...crossings(joining, temps, lyeSeen).map((crossing): JoiningHold => ({
+    ...crossings(joining, temps, heatsItself(state) ? lyeSeen : null).map((crossing): JoiningHold => ({
       ...crossing,
       level: crossing.reason === 'apart' ? joining.apartLevel : 'hold',
       overridable: true,

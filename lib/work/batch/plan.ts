@@ -2,6 +2,7 @@ import type { ScaleRole } from '#lib/measure/instrument';
 import type { LineId, LotId, MaterialId, VesselId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 import type { MilliCelsius, MilliKelvin } from '#lib/units/temperature';
+import type { PouredBasis } from './poured/basis';
 
 /**
  * What a formula asks of one batch. `batch-started` embeds it whole, so a formula edited later never rewrites a batch.
@@ -27,6 +28,8 @@ export interface PlanBasis {
   readonly values: readonly (BasisValue & { readonly line: LineId; readonly material: string; readonly lot: string | null })[];
   /** What the formula must stay inside; release compares it with what was poured. */
   readonly limits: readonly { readonly what: string; readonly low: string | null; readonly high: string | null; readonly source: string }[];
+  /** What it can be worked out from as poured; plans of an older program have none. */
+  readonly poured?: PouredBasis;
 }
 
 export interface BasisValue {
@@ -75,6 +78,10 @@ export interface LinePlan {
   readonly vessel: VesselId;
   /** A jug that carries its part over into this vessel between weighings: it comes back lighter, and that is no doubt. */
   readonly into?: VesselId;
+  /** Most that the vessel or the scale takes at once, where that is less than the target: the bench leads from part to part. */
+  readonly atOnce?: Milligrams;
+  /** Hydroxide bought or kept in solution, weighed into its jug as the lye it is: nothing of it dissolves, and it does not heat. */
+  readonly inSolution?: true;
   readonly scale: ScaleRole;
   /** The scale it was planned for, where the bench it began on had none: `scale` stands in for it. */
   readonly meant?: ScaleRole;

@@ -44,6 +44,8 @@ export interface Entry {
   readonly goes: 'oils' | 'lye' | 'aside' | 'trace' | null;
   /** A liquid weighed frozen. */
   readonly frozen: boolean;
+  /** By what its bottle loses, where that is heavy or hard to hold still; not said: into its vessel. */
+  readonly weighed?: 'loss';
 }
 
 export interface Band {

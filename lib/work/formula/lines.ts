@@ -8,7 +8,7 @@ import type { Scale } from './context';
 import type { Item, Model } from './model';
 import type { PerGram } from '#lib/soap/poured/per-gram';
 import { inJug } from './per-gram';
-import { goesInPot, type Place, type Places } from './places';
+import { goesInPot, OF_CAPACITY, type Place, type Places } from './places';
 import { roomAbove, type FragranceRoom } from './room';
 import { scaleFor, serviceOf, toleranceOn, type Load } from './scales';
 import type { Whole } from './whole';
@@ -104,13 +104,15 @@ export const linesOf = (facts: LineFacts): readonly Line[] => {
 
 const lineOf = (facts: LineFacts, item: Item, at: number, phase: LinePhase, filled: Map<string, number>): Line => {
   const { model, whole, balance, fragrances, targets, wanted, places, scales } = facts;
-  const { vessel, into } = places.of[at] as Place;
+  const { vessel, into, byLoss } = places.of[at] as Place;
   const target = targets[at] as Milligrams;
   const want = wanted[at] as Wanted;
   const under = into === null ? (filled.get(vessel.id) ?? 0) : 0;
   if (into === null) filled.set(vessel.id, under + target);
-  const carried = into === null || scales.length === 0 ? target : Math.min(target, perPour(vessel, scales) ?? target);
-  const gross = vessel.empty === null ? null : vessel.empty + under + carried;
+  const most = byLoss ? perBottle(scales) : into === null ? null : perPour(vessel, scales);
+  const pours = poursOf(target, scales.length === 0 ? null : most);
+  const atOnce = Math.max(...pours);
+  const gross = byLoss || vessel.empty === null ? null : vessel.empty + under + atOnce;
   const load: Load = { target, wanted: want.grams * 1000, gross };
   const scale = scaleFor(scales, load);
   const tolerance = toleranceOn(scale, load.wanted);
@@ -132,8 +134,10 @@ const lineOf = (facts: LineFacts, item: Item, at: number, phase: LinePhase, fill
       upper: above === null ? null : mg(target + Math.floor(above * 1000)),
       vessel: vessel.id,
       ...(into === null ? {} : { into: into.id }),
+      ...(pours.length === 1 ? {} : { atOnce: mg(atOnce) }),
+      ...(phase === 'hydroxide' && vessel === places.jug ? { inSolution: true as const } : {}),
       scale: role,
-      mode: 'gain',
+      mode: byLoss ? 'loss' : 'gain',
       canWait: phase === 'aside',
       lot: lot === null ? null : { id: as(lot.id), mark: lot.mark },
       superfatPerGram: Math.round(1e5 * perGram),
@@ -147,7 +151,7 @@ const lineOf = (facts: LineFacts, item: Item, at: number, phase: LinePhase, fill
       superfatPerGram: perGram,
       tolerance: { wanted: mg(Math.floor(load.wanted)), by: tolerance > load.wanted ? 'scale' : want.by },
       scale: serviceOf(scale, load, scales),
-      pours: poursOf(target, into === null ? null : perPour(vessel, scales)),
+      pours,
     },
   };
 };
@@ -165,10 +169,19 @@ const JUG_FILL = 0.85 * 0.9 * 1000;
 /** Most milligrams of oil one carrying takes: what the jug holds and the scale bears under it. */
 const perPour = (vessel: { readonly empty: number | null; readonly brimMl: number | null }, scales: readonly Scale[]): number | null => {
   const capacities = scales.flatMap(({ capacity }) => (capacity === null ? [] : [capacity]));
-  const bears = capacities.length === 0 || vessel.empty === null ? null : Math.max(...capacities) - vessel.empty;
+  const bears = capacities.length === 0 || vessel.empty === null ? null : ROOM_LEFT * (Math.max(...capacities) - vessel.empty);
   const takes = vessel.brimMl === null ? null : vessel.brimMl * JUG_FILL;
   const limits = [bears, takes].filter((limit) => limit !== null && limit > 0) as readonly number[];
   return limits.length === 0 ? null : Math.min(...limits);
+};
+
+/** So much of what a scale bears is poured: a hand that goes a little over is not stopped by the scale. */
+const ROOM_LEFT = 0.97;
+
+/** Most milligrams that leave one bottle on the scale; of the bottle itself nobody has said what it weighs. */
+const perBottle = (scales: readonly Scale[]): number | null => {
+  const capacities = scales.flatMap(({ capacity }) => (capacity === null ? [] : [capacity]));
+  return capacities.length === 0 ? null : OF_CAPACITY * Math.max(...capacities);
 };
 
 /** Equal parts, the odd milligrams in the last. */

@@ -11,12 +11,14 @@ export interface Place {
   readonly vessel: WorkshopVessel;
   /** Carried over into this one. */
   readonly into: WorkshopVessel | null;
+  /** By what its bottle loses: asked for, or because no scale bears the vessel with all that goes into it. */
+  readonly byLoss: boolean;
 }
 
 export interface Places {
   readonly of: readonly Place[];
   readonly pot: WorkshopVessel;
-  /** Where the hydroxide goes; `null` for a batch of stock lye alone. */
+  /** Where the lye is made, or where a stock lye is weighed as the lye; `null` without hydroxide or liquid. */
   readonly jug: WorkshopVessel | null;
   readonly used: readonly WorkshopVessel[];
   readonly taken: readonly Taken[];
@@ -37,8 +39,8 @@ const FILL = { pot: 0.8, jug: 0.6, cup: 0.85 } as const;
 /** Millilitres that a gram takes at most: loose powders. */
 const LOOSE = 2.5;
 const OIL = 1.12;
-/** Of a pot whose mass nobody has said: with this much of the scale's capacity in oils it stands beside it. */
-const OF_CAPACITY = 0.7;
+/** Of a vessel or bottle whose mass nobody has said: with more of the scale's capacity in it than this it stands beside the scale. */
+export const OF_CAPACITY = 0.7;
 
 export const placesOf = (facts: PlaceFacts, { vessels, scales }: PlanContext): Places => {
   const { items, targets, batterMl, peak, blends } = facts;
@@ -57,10 +59,14 @@ export const placesOf = (facts: PlaceFacts, { vessels, scales }: PlanContext): P
   const main = scales.find(({ role }) => role === 'main') ?? scales[0] ?? null;
   const besides = main !== null && !standsOn(main, pot, oils);
   // It carries over in as many goes as it takes: no jug is too small.
-  const carry = besides ? take({ use: 'oils', millilitres: 1, fill: FILL.cup, heat: null, name: 'oils jug' }) : null;
+  const carried = items.some((item) => goesInPot(item) && !isByLoss(item));
+  const carry = besides && carried ? take({ use: 'oils', millilitres: 1, fill: FILL.cup, heat: null, name: 'oils jug' }) : null;
   const wet = items.some((item) => item.part !== 'alkali' && inJug(item));
+  const stock = isStockAlone(items);
   const solution = all(inJug);
-  const jug = wet ? take({ use: 'liquid', millilitres: solution, fill: FILL.jug, heat: peak, name: 'lye jug' }) : null;
+  const jug = wet || stock ? take({ use: 'liquid', millilitres: solution, fill: FILL.jug, heat: peak, name: 'lye jug' }) : null;
+  // No jug is weighed that no scale bears: what goes into it leaves a bottle that one does.
+  const tooHeavy = jug !== null && scales.length > 0 && !scales.some((scale) => standsOn(scale, jug, solution));
 
   let oilsCup: WorkshopVessel | null = null;
   const smallOil = (): WorkshopVessel => (oilsCup ??= take({ use: 'oils', millilitres: 1, fill: FILL.cup, heat: null, name: 'oils cup' }));
@@ -84,20 +90,33 @@ export const placesOf = (facts: PlaceFacts, { vessels, scales }: PlanContext): P
   };
   const onlyFine = (at: number): boolean => finerHelps(scales, facts.wanted[at] ?? 0, targets[at] ?? 0);
 
-  const of = items.map((item, at): Place => {
+  const placeOf = (item: Item, at: number): Omit<Place, 'byLoss'> => {
+    if (item.part === 'alkali' && stock && jug !== null) return { vessel: jug, into: null };
     if (item.part === 'alkali') {
       const name = item.found.makeup.alkalis.some(({ dissolved }) => dissolved) ? 'stock lye jug' : `${item.found.name.toLowerCase()} cup`;
       return { vessel: take({ use: 'hydroxide', millilitres: grams(at), fill: FILL.cup, heat: null, name }), into: null };
     }
     if (goesInPot(item)) {
+      if (isByLoss(item)) return { vessel: pot, into: null };
       if (onlyFine(at)) return { vessel: smallOil(), into: pot };
       return carry === null ? { vessel: pot, into: null } : { vessel: carry, into: pot };
     }
     if (inJug(item) && jug !== null && (item.part === 'liquid' || !onlyFine(at))) return { vessel: jug, into: null };
     return { vessel: asideCup(item, at), into: null };
+  };
+  const of = items.map((item, at): Place => {
+    const place = placeOf(item, at);
+    return { ...place, byLoss: isByLoss(item) || (tooHeavy && place.vessel === jug) };
   });
   return { of, pot, jug, used: cupboard.used, taken };
 };
+
+const isByLoss = ({ entry }: Item): boolean => entry.weighed === 'loss';
+
+/** The water of a stock lye is all the liquid there is: it is the lye. */
+export const isStockAlone = (items: readonly Item[]): boolean =>
+  items.some(({ part }) => part === 'alkali') &&
+  items.every((item) => (item.part === 'alkali' ? item.found.makeup.alkalis.every(({ dissolved }) => dissolved) : !inJug(item)));
 
 export const goesInPot = ({ part, entry }: Item): boolean =>
   (part === 'fat' && (entry.goes === null || entry.goes === 'oils')) || entry.goes === 'oils';

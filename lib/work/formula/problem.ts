@@ -43,6 +43,8 @@ export type ProblemCode =
   /** Superfat or concentration not asked for yet, and not given by masses either. */
   | 'superfat-not-said'
   | 'lye-not-said'
+  /** A stock lye with no liquid beside it is as strong as it is: no other strength can be wished. */
+  | 'stock-lye-strength'
   /** Both wished and fixed by masses. */
   | 'said-twice'
   /** The masses of alkali given are already more than the superfat allows. params: over (g) */

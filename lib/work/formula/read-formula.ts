@@ -188,8 +188,14 @@ const whole = (formula: Formula, { items, wishes }: Model, reader: Reader, readi
     if (wishes.superfat !== null && ownLye) reader.note('said-twice', 'wishes.superfat');
     if (wishes.lye !== null && ownLiquid && liquids.length > 0) reader.note('said-twice', 'wishes.lye');
   }
+  if (!reading.card && !meant('liquid') && alkalis.length > 0) withoutLiquid(alkalis, items, wishes, reader);
+};
+
+/** The water of a stock lye may be all the liquid there is; then the lye is as strong as the stock, and nothing can be stirred in before. */
+const withoutLiquid = (alkalis: readonly Item[], items: readonly Item[], wishes: Model['wishes'], reader: Reader): void => {
   const dry = alkalis.some(({ found }) => found.makeup.alkalis.some(({ dissolved }) => !dissolved));
-  if (!reading.card && !meant('liquid') && alkalis.length > 0 && (dry || wishes.lye !== null)) reader.note('no-liquid', 'entries');
+  if (dry || items.some(({ part, inLye }) => inLye && part !== 'alkali')) reader.note('no-liquid', 'entries');
+  else if (wishes.lye !== null) reader.note('stock-lye-strength', 'wishes.lye');
 };
 
 /** Shares of a whole come to 100 % unless masses stand beside them and fill it. */

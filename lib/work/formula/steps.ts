@@ -14,7 +14,8 @@ export const stepsOf = (lines: readonly Line[], places: Places, facts: Facts, pe
   const hard = of('oils').filter(({ plan }) => plan.material.class === 'hard-oil');
   const melts = hard.flatMap(({ item }) => item.found.makeup.fats.flatMap(({ melting }) => (melting === null ? [] : [melting.high])));
   const hydroxide = of('hydroxide');
-  const cups = [...new Set(hydroxide.map(({ plan }) => plan.vessel))];
+  // A stock lye is weighed into the jug itself: nothing goes into a liquid.
+  const cups = [...new Set(hydroxide.map(({ plan }) => plan.vessel))].filter((id) => id !== places.jug?.id);
   const { joining, room, size } = facts;
   return [
     ...of('oils').map(weigh),
@@ -39,7 +40,7 @@ const stirred = (lines: readonly Line[], { jug }: Places): readonly WorkStep[] =
   );
 
 const lyeSteps = (cups: readonly VesselId[], { jug }: Places, celsius: number, peak: number | null): readonly WorkStep[] =>
-  jug === null
+  jug === null || cups.length === 0
     ? []
     : [
         { kind: 'confirm-cold', vessel: jug.id, celsius },

@@ -11,8 +11,6 @@ export type WarningCode =
   | 'heat-unknown'
   /** A stock lye warms on dilution by an amount not reckoned. */
   | 'dilution-heat-unknown'
-  /** Stock lye with no liquid to go into: the bench cannot lead it. */
-  | 'stock-lye-alone'
   /** params: peak, rating (°C), vessel */
   | 'peak-over-rating'
   | 'rating-unknown'
@@ -40,6 +38,8 @@ export type WarningCode =
   | 'no-scale'
   /** Several weighings. params: line, pours */
   | 'part-pours'
+  /** No scale bears its vessel with all that goes in: its bottle stands on the scale instead. params: line, vessel */
+  | 'weighed-by-loss'
   /** params: sum, most */
   | 'over-fragrance-limit'
   | 'fragrance-limit-unknown'

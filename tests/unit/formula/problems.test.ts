@@ -33,6 +33,8 @@ const of = (id: string, material: string): Preparation => ({
   parts: [{ material, lot: null, percent: '100' }],
 });
 
+const withLot = (one: Lot) => planOf(spoilt('coconut', { lot: 'lot-out' }), workshop({ lots: [...WORKSHOP.lots, one] }));
+
 const lot = (sv: string, material = 'coconut'): Lot => ({
   id: 'l',
   mark: 'X',
@@ -197,16 +199,15 @@ describe('what is wrong with one document', () => {
       ...outside,
       certificate: { date: '2026-01-01', supplier: 'S', sv: { value: '290' }, svConfirmed: value },
     });
-    const with_ = (one: Lot) => planOf(spoilt('coconut', { lot: 'lot-out' }), workshop({ lots: [...WORKSHOP.lots, one] }));
     for (const one of [outside, confirmed('289')]) {
       expect(checkLot(one, CATALOGUE).problems).toContainEqual(expect.objectContaining({ code: 'certificate-outside' }));
-      expect(with_(one)).toMatchObject({ kind: 'problems', problems: [{ code: 'certificate-outside' }] });
+      expect(withLot(one)).toMatchObject({ kind: 'problems', problems: [{ code: 'certificate-outside' }] });
     }
     expect(checkLot(confirmed('290'), CATALOGUE)).toMatchObject({
       problems: [],
       warnings: [{ code: 'certificate-confirmed-outside', level: 'mind', params: { value: 290, low: 248, high: 265 } }],
     });
-    const plan = with_(confirmed('290'));
+    const plan = withLot(confirmed('290'));
     if (plan.kind !== 'plan') throw new Error('refused');
     expect(plan.warnings).toContainEqual(expect.objectContaining({ code: 'certificate-confirmed-outside' }));
     const used = plan.plan.basis?.values.find(({ line, what }) => String(line) === 'coconut' && what === 'saponification value');

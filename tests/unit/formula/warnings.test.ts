@@ -112,21 +112,6 @@ describe('warnings', () => {
     expect(codes(planned(hidden, workshop({ preparations })))).toContain('outside-reference');
   });
 
-  it('a stock lye with no liquid to go into cannot be led at the bench yet', () => {
-    const stock = {
-      id: 'stock',
-      name: 'Stock',
-      note: null,
-      parts: [
-        { material: 'sodium-hydroxide', lot: 'lot-soda-06', percent: '33' },
-        { material: 'water', lot: null, percent: '67' },
-      ],
-    };
-    const entries = withEntry('soda', { material: 'stock', lot: null }).filter(({ id }) => id !== 'water');
-    const plan = planned(formula({ entries, wishes: { superfat: '5', lye: null } }), workshop({ preparations: [stock] }));
-    expect(plan.warnings).toContainEqual(expect.objectContaining({ code: 'stock-lye-alone', level: 'must' }));
-  });
-
   it('a scale that cannot bear what stands on it', () => {
     const scales = WORKSHOP.scales.map((scale) =>
       scale.role === 'main' ? { ...scale, capacity: mg(300_000) } : { ...scale, capacity: mg(200_000) },

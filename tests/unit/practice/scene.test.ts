@@ -39,6 +39,7 @@ const BLANK: SceneHint = {
   crossedOut: false,
   window: { low: 35_000, high: 43_000 },
   dissolved: false,
+  stock: false,
   joined: null,
 };
 /** As after weighing: hydroxide stands dry in its cup. */

@@ -1,5 +1,6 @@
 import type { LineId, VesselId } from '#lib/units/id';
 import { own } from '../own';
+import type { LinePlan } from '../plan';
 import type { BatchState, Contribution, VesselState } from '../state';
 import {
   changeContributions,
@@ -26,13 +27,16 @@ export const vesselSet: Evolve<'vessel-set'> = (state, entry) => {
 };
 
 /** A vessel in which something was dissolved, joined or portioned stays so; any other begins or goes on to fill. */
-const filledState = (vessel: VesselState, dry: boolean): VesselState['state'] =>
-  vessel.state === 'dissolved' || vessel.state === 'joined' || vessel.state === 'portioned' ? vessel.state : dry ? 'dry' : 'filling';
+const filledState = (vessel: VesselState, plan: LinePlan | undefined): VesselState['state'] => {
+  if (vessel.state === 'dissolved' || vessel.state === 'joined' || vessel.state === 'portioned') return vessel.state;
+  if (plan?.material.class !== 'hydroxide') return 'filling';
+  return plan.inSolution === true ? 'dissolved' : 'dry';
+};
 
 const pour = (state: BatchState, line: LineId, one: Contribution, standing: VesselState['standing']): BatchState => {
-  const dry = own(state.lines, line)?.plan.material.class === 'hydroxide';
+  const plan = own(state.lines, line)?.plan;
   const poured = hold(contribute(state, line, one), one.vessel, [{ line, mass: one.net }]);
-  return changeVessel(poured, one.vessel, (vessel) => ({ state: filledState(vessel, dry), standing, recount: null }));
+  return changeVessel(poured, one.vessel, (vessel) => ({ state: filledState(vessel, plan), standing, recount: null }));
 };
 
 export const weightAccepted: Evolve<'weight-accepted'> = (state, entry) => {

@@ -40,6 +40,8 @@ export const line: z.ZodMiniType<LinePlan> = z.strictObject({
   upper: z.nullable(mass),
   vessel: id<VesselId>(),
   into: z.exactOptional(id<VesselId>()),
+  atOnce: z.exactOptional(mass),
+  inSolution: z.exactOptional(z.literal(true)),
   scale: oneOf<ScaleRole>({ main: true, fine: true }),
   meant: z.exactOptional(oneOf<ScaleRole>({ main: true, fine: true })),
   mode: oneOf<WeighMode>({ gain: true, loss: true, 'by-hand': true }),
@@ -51,12 +53,16 @@ export const line: z.ZodMiniType<LinePlan> = z.strictObject({
 const value = { what: z.string(), value: z.string(), unit: z.string(), source: z.string(), grade: z.string() };
 const bound = z.nullable(z.string());
 
+/** Read key for key where it is worked out from (`../poured/read`), not by every page that folds a batch. */
+const poured = z.looseObject({}) as unknown as z.ZodMiniType<NonNullable<PlanBasis['poured']>>;
+
 const basis: z.ZodMiniType<PlanBasis> = z.strictObject({
   method: z.string(),
   asked: z.array(z.strictObject(value)),
   worked: z.array(z.strictObject(value)),
   values: z.array(z.strictObject({ ...value, line: id<LineId>(), material: z.string(), lot: bound })),
   limits: z.array(z.strictObject({ what: z.string(), low: bound, high: bound, source: z.string() })),
+  poured: z.exactOptional(poured),
 });
 
 export const plan: z.ZodMiniType<Plan> = z.strictObject({

@@ -36,6 +36,7 @@ const entry = z.strictObject({
   keep: z.nullable(band),
   goes: z.nullable(oneOf<'oils' | 'lye' | 'aside' | 'trace'>({ oils: true, lye: true, aside: true, trace: true })),
   frozen: z.boolean(),
+  weighed: z.exactOptional(z.literal('loss')),
 });
 
 export const sizeSchema = z.discriminatedUnion('kind', [

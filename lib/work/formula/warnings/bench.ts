@@ -5,6 +5,7 @@ import { because, practice, warn, type Planning } from './warn';
 
 export const benchWarnings = (planning: Planning): readonly Warning[] => [
   ...scales(planning),
+  ...capacities(planning),
   ...vessels(planning),
   ...moulds(planning),
   ...material(planning),
@@ -36,20 +37,10 @@ const scales = ({ lines, context, places }: Planning): readonly Warning[] => {
       const why = because('more than the vessel or the scale takes at once', 'computed');
       found.push(warn('part-pours', 'note', why, { entry, params: { line: plan.material.name, pours: figures.pours.length } }));
     }
-    const vessel = places.used.find(({ id }) => id === plan.vessel);
-    const most = Math.max(...figures.pours);
-    const inVessel = sumOf(lines, (other) =>
-      other.plan.vessel === plan.vessel && other.plan.into === undefined && plan.into === undefined ? other.plan.target : 0,
-    );
-    const gross = (vessel?.empty ?? 0) + Math.max(most, inVessel);
-    if (
-      scale?.capacity !== null &&
-      scale?.capacity !== undefined &&
-      gross > scale.capacity &&
-      lines.find((one) => one.plan.vessel === plan.vessel)?.plan === plan
-    ) {
-      const params = { vessel: vessel?.name ?? '', scale: name, gross, capacity: scale.capacity };
-      found.push(warn('capacity-exceeded', 'must', because('capacity limits gross', 'standard'), { entry, params }));
+    if (plan.mode === 'loss' && item.entry.weighed !== 'loss') {
+      const vessel = places.used.find(({ id }) => id === plan.vessel)?.name ?? '';
+      const why = because('capacity limits gross', 'standard');
+      found.push(warn('weighed-by-loss', 'note', why, { entry, params: { line: plan.material.name, vessel } }));
     }
   }
   const unchecked = [...new Set(lines.flatMap(({ scale }) => (scale !== null && scale.repeatability === null ? [scale.name] : [])))];
@@ -59,6 +50,21 @@ const scales = ({ lines, context, places }: Planning): readonly Warning[] => {
   }
   return found;
 };
+
+/** Each vessel that stands on a scale, with all that is weighed into it or the most that it carries at once. */
+const capacities = ({ lines, places }: Planning): readonly Warning[] =>
+  places.used.flatMap((vessel): readonly Warning[] => {
+    const weighed = lines.filter(({ plan }) => plan.vessel === vessel.id);
+    const first = weighed.find(({ plan }) => plan.mode === 'gain');
+    const capacity = first?.scale?.capacity ?? null;
+    if (first === undefined || capacity === null) return [];
+    const stays = sumOf(weighed, ({ plan }) => (plan.into === undefined ? plan.target : 0));
+    const carries = Math.max(0, ...weighed.flatMap(({ plan, figures }) => (plan.into === undefined ? [] : figures.pours)));
+    const gross = (vessel.empty ?? 0) + Math.max(stays, carries);
+    if (gross <= capacity) return [];
+    const params = { vessel: vessel.name, scale: first.scale?.name ?? '', gross, capacity };
+    return [warn('capacity-exceeded', 'must', because('capacity limits gross', 'standard'), { entry: first.item.entry.id, params })];
+  });
 
 const vessels = ({ places, context }: Planning): readonly Warning[] => [
   ...places.taken.flatMap(({ vessel, fits, madeUp }): readonly Warning[] => {

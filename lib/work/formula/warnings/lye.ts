@@ -4,6 +4,7 @@ import { sumOf } from '#lib/soap/sum';
 import { waterOf } from '#lib/soap/batter';
 import { gradeOf } from '../figure';
 import { milkLimitOf } from '../joining-plan';
+import { isStockAlone } from '../places';
 import { standsHeat } from '../vessels';
 import type { Warning } from '../warning';
 import { because, percent, practice, shown, warn, type Planning } from './warn';
@@ -13,12 +14,7 @@ const USUAL = { low: 0.25, high: 0.4 } as const;
 /** Lye of a third boils near 118 °C, from memory; weaker lye sooner. */
 const BOILS = 110;
 
-export const lyeWarnings = (planning: Planning): readonly Warning[] => [
-  ...strength(planning),
-  ...dissolves(planning),
-  ...heat(planning),
-  ...alone(planning),
-];
+export const lyeWarnings = (planning: Planning): readonly Warning[] => [...strength(planning), ...dissolves(planning), ...heat(planning)];
 
 const strength = ({ figures }: Planning): readonly Warning[] => {
   const { lyeConcentration: c } = figures;
@@ -54,7 +50,7 @@ const heat = ({ model, whole, places, figures, facts }: Planning): readonly Warn
   const stock = whole.jug.alkalis.some(({ dissolved, mass }) => dissolved && mass > 0);
   const { mixingPeak: peak } = figures;
   const found: Warning[] = [];
-  if (stock) {
+  if (stock && !isStockAlone(model.items)) {
     found.push(warn('dilution-heat-unknown', 'mind', because('no heat of dilution is tabulated here for strong stock lye', 'computed')));
   }
   if (dry && peak === null) {
@@ -69,6 +65,9 @@ const heat = ({ model, whole, places, figures, facts }: Planning): readonly Warn
     found.push(warn('milk-scorches', 'mind', practice('milk and sugar scorch in hot lye: frozen, slowly, on ice'), { params }));
   }
   const { jug } = places;
+  if (jug?.material === 'glass' && (dry || stock)) {
+    found.push(warn('vessel-glass', 'mind', practice('lye etches glass, and heat cracks it'), { params: { vessel: jug.name } }));
+  }
   if (!dry || peak === null || jug === null) return found;
   const params = { peak: shown(peak.value), vessel: jug.name, ...(jug.rating === null ? {} : { rating: Number(jug.rating) }) };
   const why = because(peak.source.text, 'computed');
@@ -82,14 +81,5 @@ const heat = ({ model, whole, places, figures, facts }: Planning): readonly Warn
         derivation: 'mixing-peak',
       }),
     );
-  if (jug.material === 'glass') {
-    found.push(warn('vessel-glass', 'mind', practice('lye etches glass, and heat cracks it'), { params: { vessel: jug.name } }));
-  }
   return found;
 };
-
-/** The bench knows hydroxide going into a liquid; a stock lye with nothing to go into it cannot record yet. */
-const alone = ({ places, lines }: Planning): readonly Warning[] =>
-  places.jug === null && lines.some(({ plan }) => plan.phase === 'hydroxide')
-    ? [warn('stock-lye-alone', 'must', because('the bench records hydroxide going into a liquid, and here is none', 'computed'))]
-    : [];
