@@ -43,6 +43,8 @@ export interface UncertainFat extends FatPortion {
 export interface UncertainAlkali extends AlkaliPortion {
   /** Standard uncertainty of the purity, as a fraction. */
   readonly uPurity: number;
+  /** `label`: anywhere in a width. A certificate's if not said. */
+  readonly purityKind?: 'certificate' | 'label';
   readonly uMass?: number;
 }
 
@@ -113,7 +115,7 @@ const termsOf = ({ fats, alkalis }: UncertainCharge): readonly Term[] => [
   }),
   ...alkalis.flatMap((alkali, of): Term[] => {
     const { molarMass } = hydroxide(alkali.kind);
-    const { u, shape, ends } = purityDoubt(alkali.purity, alkali.uPurity);
+    const { u, shape, ends } = purityDoubt(alkali.purity, alkali.uPurity, alkali.purityKind);
     const mass = normal(0, amount(alkali.uMass ?? 0, 'the uncertainty of a mass'));
     const perGram = alkali.purity / molarMass;
     return [

@@ -3,10 +3,12 @@ import { allergenThreshold } from '#lib/soap/fragrance';
 import type { BasisValue, PlanBasis } from '../batch/plan';
 import type { PlanFigures, Sizing } from './answer';
 import type { Balance } from './chemistry';
+import type { Scale } from './context';
 import type { Facts } from './facts';
 import { decimal } from './figure';
 import type { Formula } from './formula';
 import type { Line } from './lines';
+import { pouredBasisOf } from './poured-basis';
 
 /** Of the computation: a plan says which one made it. */
 export const METHOD = 'potwatch plan 1';
@@ -27,6 +29,7 @@ export const basisOf = (
   balance: Balance,
   sizing: Sizing | null,
   facts: Facts,
+  scales: readonly Scale[],
 ): PlanBasis => ({
   method: METHOD,
   asked: askedOf(formula),
@@ -52,6 +55,7 @@ export const basisOf = (
     })),
   ),
   limits: limitsOf(formula, balance, facts, lines),
+  poured: pouredBasisOf(lines, balance, facts, scales),
 });
 
 const asked = (what: string, value: string, unit: string): BasisValue => ({ what, value, unit, source: 'the formula', grade: 'typed' });

@@ -121,10 +121,14 @@ const ofAlkali = (material: AlkaliMaterial, lot: Lot | null, origin: Origin, rea
   const stated = numberOf(lot?.certificate?.purity?.u ?? '');
   const [low, high] = [numberOf(material.purity.low ?? ''), numberOf(material.purity.high ?? '')];
   const ranged = low !== null && high !== null && high > low ? (high - low) / 100 / Math.sqrt(12) : LABEL;
-  const uPurity = stated !== null && stated >= 0 ? stated / 100 : ranged;
+  const certain = stated !== null && stated >= 0;
+  const uPurity = certain ? stated / 100 : ranged;
+  const purityKind = certain ? 'certificate' : 'label';
   return {
     ...EMPTY,
-    alkalis: [{ ...origin, kind: material.hydroxide, mass: 1, purity, restIsWater, uPurity, dissolved: material.form === 'solution' }],
+    alkalis: [
+      { ...origin, kind: material.hydroxide, mass: 1, purity, restIsWater, uPurity, purityKind, dissolved: material.form === 'solution' },
+    ],
     values: [used(origin, 'purity', material.purity)],
   };
 };

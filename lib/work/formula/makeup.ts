@@ -22,6 +22,7 @@ export interface FatIn extends UncertainFat, Origin {
 }
 
 export interface AlkaliIn extends UncertainAlkali, Origin {
+  readonly purityKind: 'certificate' | 'label';
   /** Already dissolved: a stock lye. */
   readonly dissolved: boolean;
 }
