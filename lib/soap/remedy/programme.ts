@@ -24,16 +24,15 @@ export interface Quantity {
 }
 
 /**
- * How it can be weighed. `whole`: a line to be poured to a target, which counts in divisions from nothing, or stays exactly at its
- * reference. `more`, `less`: so many divisions added to `from`, or taken out of it.
+ * How it can be weighed: left alone its own mass is `stays`; changed it is `from` and so many divisions, fewer or more as the bounds allow.
+ * To a line not begun, `from` is 0: its target counts in whole divisions. To what is in, divisions are added or taken out.
  */
 export interface Weighing {
-  readonly as: 'whole' | 'more' | 'less';
-  /** What is in without it: the count starts here. Part of `own`. */
+  readonly stays: number;
   readonly from: number;
   /** The scale's division; `null`: it cannot be weighed here, and stays as it is. */
   readonly division: number | null;
-  /** Smallest weight the scale can serve. */
+  /** Smallest weight the scale can serve: what is poured is at least this. */
   readonly smallest: number;
 }
 
@@ -72,3 +71,17 @@ export const excessOf = ({ coefficients, most }: Limit, final: readonly number[]
 /** Σ |final − reference|. */
 export const changeOf = ({ quantities }: Programme, final: readonly number[]): number =>
   quantities.reduce((sum, { reference }, i) => sum + Math.abs((final[i] ?? 0) - reference), 0);
+
+/** Fraction of each mixture that stays when so many grams leave it. */
+export const keptOf = ({ mixtures }: Programme, taken: readonly number[]): readonly number[] =>
+  mixtures.map((mixture, v) => {
+    const held = heldBy(mixture);
+    return held === 0 ? 1 : 1 - (taken[v] ?? 0) / held;
+  });
+
+/** Of a limit: the last binary digits of the sums, which cross nothing. */
+const HAIR = 1e-9;
+
+/** No limit is crossed by these masses. */
+export const keeps = ({ limits }: Programme, final: readonly number[]): boolean =>
+  limits.every((limit) => excessOf(limit, final) <= HAIR * Math.max(1, Math.abs(limit.most)));
