@@ -2,7 +2,7 @@ import type { BatchId, BootId, EntryId, InstrumentId, LineId, PersonId, VesselId
 import type { Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
 import type { ProbeUse } from '#lib/measure/reading';
-import type { AcceptedHow, AlarmCode, Gate, HoldReason, Realm, TraceMark } from './entries';
+import type { AcceptedHow, AlarmCode, Gate, HoldReason, Realm, TraceMark, Typed } from './entries';
 import type { LinePlan, Plan, VesselPlan } from './plan';
 
 /** Where a batch stands; the last two are its end. */
@@ -68,7 +68,9 @@ export interface BatchState {
       Record<AlarmCode, { readonly entry: EntryId; readonly silenced: boolean; readonly line: LineId | null; readonly detail: string }>
     >
   >;
-  readonly checks: Readonly<Record<InstrumentId, { readonly entry: EntryId; readonly difference: Milligrams }>>;
+  readonly checks: Readonly<
+    Record<InstrumentId, { readonly entry: EntryId; readonly nominal: Milligrams; readonly difference: Milligrams }>
+  >;
   readonly lostInstruments: readonly InstrumentId[];
   /** Portions of the batter. */
   readonly parts: readonly { readonly name: string; readonly mass: Milligrams; readonly vessel: VesselId; readonly entry: EntryId }[];
@@ -91,7 +93,13 @@ export interface Contribution {
     readonly zero: Milligrams;
     readonly step: Milligrams;
     readonly episode: number;
+    /** A known mass had been put on that scale. */
+    readonly checked: boolean;
+    /** Which settled reading each is: one that ends a weighing and begins the next is the same. `zero` `null`: counted from elsewhere. */
+    readonly readings: { readonly gross: string; readonly zero: string | null };
   } | null;
+  /** A typed weight as it was typed. */
+  readonly typed?: Pick<Typed, 'text' | 'unit'>;
   readonly how: AcceptedHow;
   readonly struck: EntryId | null;
   readonly provisional: boolean;
@@ -134,4 +142,6 @@ export interface PanState {
   readonly vessel: VesselId;
   readonly line: LineId;
   readonly zero: Milligrams;
+  /** The settled reading that the zero is; `null` where it was shifted or taken over. */
+  readonly reading: string | null;
 }

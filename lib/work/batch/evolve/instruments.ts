@@ -3,7 +3,7 @@ import type { Evolve } from './parts';
 
 export const scaleChecked: Evolve<'scale-checked'> = (state, entry) => ({
   ...state,
-  checks: { ...state.checks, [entry.body.instrument]: { entry: entry.id, difference: entry.body.difference } },
+  checks: { ...state.checks, [entry.body.instrument]: { entry: entry.id, nominal: entry.body.nominal, difference: entry.body.difference } },
 });
 
 export const alarmRaised: Evolve<'alarm-raised'> = (state, entry) => {

@@ -107,7 +107,7 @@ export const deliver = (state: BatchState, from: VesselId, to: VesselId, shares:
 export const reweigh = (state: BatchState, id: VesselId, by: number): BatchState => {
   const pans = Object.entries(state.pans).map(([instrument, pan]) => [
     instrument,
-    pan.vessel === id ? { ...pan, zero: mg(pan.zero + by) } : pan,
+    pan.vessel === id ? { ...pan, zero: mg(pan.zero + by), reading: null } : pan,
   ]);
   const shifted = { ...state, pans: Object.fromEntries(pans) as BatchState['pans'] };
   return changeVessel(shifted, id, () => ({ standing: null, recount: null }));

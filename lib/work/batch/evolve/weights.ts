@@ -1,4 +1,5 @@
 import type { LineId, VesselId } from '#lib/units/id';
+import type { Entry, EntryOf } from '../entries';
 import { own } from '../own';
 import type { LinePlan } from '../plan';
 import type { BatchState, Contribution, VesselState } from '../state';
@@ -15,10 +16,30 @@ import {
   type Evolve,
 } from './parts';
 
+/** One settled reading, by which two weighings know that they share it. */
+const readingOf = ({ boot }: Entry, episode: number): string => `${boot}/${episode}`;
+
+/** What the scale said, and whether the zero is a reading that the record knows. */
+const weighedOf = (
+  state: BatchState,
+  entry: EntryOf<'weight-accepted'> | EntryOf<'weighed-back'>,
+): NonNullable<Contribution['weighed']> => {
+  const { instrument, gross, zero, step, episode, check } = entry.body.weighed;
+  const pan = own(state.pans, instrument);
+  const readings = { gross: readingOf(entry, episode), zero: pan?.zero === zero ? pan.reading : null };
+  return { instrument, gross, zero, step, episode, checked: check !== null, readings };
+};
+
 export const vesselSet: Evolve<'vessel-set'> = (state, entry) => {
   const { vessel, line, instrument, gross, empty, zero, episode } = entry.body;
   const cleared = offPan(state, vessel);
-  const placed: BatchState = { ...cleared, pans: { ...cleared.pans, [instrument]: { vessel, line, zero: zero ?? gross } } };
+  const placed: BatchState = {
+    ...cleared,
+    pans: {
+      ...cleared.pans,
+      [instrument]: { vessel, line, zero: zero ?? gross, reading: zero === undefined ? readingOf(entry, episode) : null },
+    },
+  };
   return consume(
     changeVessel(placed, vessel, (before) => ({ empty: empty ?? before.empty })),
     entry,
@@ -41,13 +62,13 @@ const pour = (state: BatchState, line: LineId, one: Contribution, standing: Vess
 
 export const weightAccepted: Evolve<'weight-accepted'> = (state, entry) => {
   const { line, vessel, weighed, how } = entry.body;
-  const { instrument, gross, zero, step, episode } = weighed;
+  const { instrument, gross, episode } = weighed;
   const one: Contribution = {
     entry: entry.id,
     kind: 'pour',
     net: weighed.net,
     vessel,
-    weighed: { instrument, gross, zero, step, episode },
+    weighed: weighedOf(state, entry),
     how,
     struck: null,
     provisional: true,
@@ -67,6 +88,7 @@ export const weightTyped: Evolve<'weight-typed'> = (state, entry) => {
     net: typed.net,
     vessel,
     weighed: null,
+    typed: { text: typed.text, unit: typed.unit },
     how: 'typed',
     struck: null,
     provisional: false,
@@ -79,9 +101,8 @@ export const weightTyped: Evolve<'weight-typed'> = (state, entry) => {
 
 export const weighedBack: Evolve<'weighed-back'> = (state, entry) => {
   const { line, weighed, shares = [{ line, mass: weighed.net }], out = [] } = entry.body;
-  const { instrument, gross, zero, step, episode } = weighed;
-  const reduced = takeBack(state, entry, 'weigh-back', { instrument, gross, zero, step, episode }, shares);
-  return consume(takeOut(reduced, out), entry, episode);
+  const reduced = takeBack(state, entry, 'weigh-back', weighedOf(state, entry), shares);
+  return consume(takeOut(reduced, out), entry, weighed.episode);
 };
 
 const settled = (state: BatchState, vessel: VesselId): BatchState =>
