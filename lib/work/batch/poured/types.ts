@@ -6,8 +6,7 @@ import type { Figured, Pot, PotMasses, PouredFigures, PouredSuperfat } from '#li
  * What the pot is, from what was weighed; what is still to come counts at plan.
  *
  *   potOf(state)            the pot as the plan froze it, in the order of `state.order`; pure chemistry, without masses
- *   massesOf(state, live)   its grams now, and every reading that they rest on
- *   asPoured(state, live)   both, worked out: figures with u and interval, or why there are none
+ *   asPoured(state, live)   with its masses and every reading they rest on: figures with u and interval, or why there are none
  *
  * For hypothetical masses (a remedy): `outcomeAt(pot, grams)` of `lib/soap/poured` gives the working values in microseconds, and
  * `perGramOf` the coefficients of each line; `figuresOf(pot, masses)` the intervals, once for each card.
