@@ -64,6 +64,13 @@ export interface Ahead {
   readonly high: number;
 }
 
+/** What the laws alone do not know, in K: at rest, and for each degree yet to go; and by how much this vessel's own hindcasts missed. */
+export interface Doubt {
+  readonly rest: number;
+  readonly perDegree: number;
+  readonly times: number;
+}
+
 /** 95 in 100 of what will be lies between `low` and `high`, at every moment for itself. */
 export interface Forecast {
   readonly kind: 'forecast';
@@ -77,6 +84,7 @@ export interface Forecast {
   /** A fat is setting now: the temperature stands, and nobody knows how long. */
   readonly setting: boolean;
   readonly laws: readonly Law[];
+  readonly doubt: Doubt;
 }
 
 export type Outlook = Forecast | { readonly kind: 'none'; readonly why: NoForecast; readonly blocks: number; readonly needed: number };
