@@ -86,6 +86,8 @@ export const see = {
   goOn: (state: LiveState) => state.frame?.cue.goOn ?? null,
   gate: (state: LiveState) => state.frame?.cue.gate ?? null,
   joining: (state: LiveState): JoiningCue | null => state.frame?.cue.joining ?? null,
+  portion: (state: LiveState) => state.frame?.cue.portion?.at ?? null,
+  portioned: (state: LiveState) => state.frame?.cue.portion?.mass ?? null,
   say: (state: LiveState) => state.frame?.cue.say ?? null,
   alarms: (state: LiveState) => state.frame?.alarms ?? null,
   sounding: (state: LiveState) => state.frame?.alarms.some((alarm) => !alarm.silenced) ?? false,

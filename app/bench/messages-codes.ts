@@ -84,6 +84,8 @@ export const goOnWords: Readonly<Record<GoOnCode, string>> = {
   'unit-noted': 'unit is right again',
   'scale-zeroed': 'pan empty, zeroed',
   'probe-out': 'probe is out',
+  'take-portion': 'take this portion',
+  'count-from-here': 'count from here',
 };
 
 const next: Word = (params, show) => {
@@ -135,6 +137,7 @@ export const sayWords: Readonly<Record<SayCode, Word>> = {
     return words === undefined ? '' : `${words.title(params, show)}: ${words.sub(params, show)}.`;
   },
   'all-weighed': plain('All weighed.'),
+  portion: (params, show) => `Portion ${numberIn(params, 'number')}, ${mass('net')(params, show)}.`,
   'free-the-cable': plain('Take the probe and its cable off the vessel.'),
 };
 

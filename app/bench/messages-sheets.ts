@@ -1,5 +1,5 @@
 import type { SceneAct } from '#lib/protocol/intent';
-import type { StrikeReason } from '#lib/work/batch/index';
+import type { EntryBodies, StrikeReason } from '#lib/work/batch/index';
 
 /** Words of the sheets that are fetched after the bench itself stands. */
 export const sheetMessages = {
@@ -21,7 +21,6 @@ export const sheetMessages = {
   move: {
     title: 'Move out of a vessel',
     from: 'Into another, or out of the batch. Out of which?',
-    none: 'Every vessel is empty.',
     to: (vessel: string) => `Out of the ${vessel}`,
     where: (contents: string) => `${contents} in it. Where does it go?`,
     into: (vessel: string) => `into the ${vessel}`,
@@ -33,8 +32,31 @@ export const sheetMessages = {
       waste: { name: 'Waste', way: 'thrown away' },
     },
     mixed: 'a mixture or lye never goes back',
-    how: (vessel: string, where: string) => `Out of the ${vessel}, ${where}`,
-    much: (contents: string) => `${contents} in it. How much?`,
+  },
+  lose: {
+    title: 'Lost from a vessel',
+    from: 'From which?',
+    of: (vessel: string) => `Lost from the ${vessel}`,
+    how: (contents: string) => `${contents} in it. How was it lost?`,
+    dry: 'no liquid in it',
+    causes: {
+      spill: { name: 'Spilt', sub: 'as the mixture it was', way: 'spilt' },
+      evaporation: { name: 'Evaporated', sub: 'liquid only', way: 'evaporated' },
+      other: { name: 'Otherwise', sub: 'as the mixture it was', way: 'lost' },
+    } satisfies Record<EntryBodies['lost']['cause'], { name: string; sub: string; way: string }>,
+  },
+  portions: {
+    lead: 'poured',
+    none: 'no portion yet, in the pot',
+    count: (count: number) => `${count === 1 ? '1 portion' : `${count} portions`}, in the pot`,
+    one: (mass: string, byHand: boolean) => (byHand ? `${mass} by hand` : mass),
+    earlier: (count: number) => `, ${count} before`,
+    type: 'Type a portion',
+  },
+  outOf: {
+    none: 'Every vessel is empty.',
+    how: (vessel: string, way: string) => `Out of the ${vessel}, ${way}`,
+    much: (all: string) => `${all} at most. How much?`,
     all: 'All of it',
     some: 'Only a part',
     someSub: 'type how much',
@@ -95,8 +117,7 @@ export const sheetMessages = {
     tooHot: 'No vessel is that hot or cold',
     part: 'More will follow',
     all: 'That is all of it',
-    portion: (number: number) => `portion ${number}`,
-    kinds: { weight: 'Weight', portion: 'Portion', spilt: 'Spilt', moved: 'Moved', lye: 'Lye', oils: 'Oils', batter: 'Batter' },
+    kinds: { weight: 'Weight', portion: 'Portion', part: 'Part', lye: 'Lye', oils: 'Oils', batter: 'Batter' },
   },
   scene: {
     title: 'Practice scene',

@@ -1,4 +1,4 @@
-import type { BlockReason, CuePhase, DoubtReason, JoiningCue } from '#lib/bench/cue';
+import type { BlockReason, CuePhase, DoubtReason, JoiningCue, PortionCue } from '#lib/bench/cue';
 import type { LinkFailure, LinkPhase } from '#lib/measure/instrument';
 import type { AlarmCode, Gate, RefusalCode, TraceMark } from '#lib/work/batch/index';
 
@@ -29,6 +29,7 @@ export const messages = {
     apart: 'apart',
     since: 'since joining',
     recorded: 'so far',
+    portion: 'out of it',
     away: 'Away',
     more: 'more',
     less: 'less',
@@ -39,6 +40,7 @@ export const messages = {
       apart: (amount: string) => `${amount} apart`,
       since: (amount: string) => `${amount} since joining`,
       recorded: (amount: string) => `${amount} recorded`,
+      portion: (amount: string) => `${amount} poured out`,
       changed: (amount: string) => `changed by ${amount}`,
     },
     of: (now: string, target: string) => `${now} of ${target}`,
@@ -359,6 +361,20 @@ export const messages = {
     advice: 'advice only',
   },
   firstAid: {
+  /** What to do about the next portion, by what its pot does on the scale. */
+  portions: {
+    'set-down': 'Set the pot on the scale',
+    settling: 'Hands off: taking the zero',
+    stands: 'Zeroed. Pour a portion',
+    off: 'Pour, then set it back',
+    moving: 'Let it settle',
+    more: 'Heavier than it was',
+    offer: 'Go on takes it',
+    strange: 'That is not the pot',
+    probe: 'Take the probe out',
+    'no-scale': 'Type the portions',
+    'too-heavy': 'Too heavy: type them',
+  } satisfies Record<PortionCue['at'], string>,
     title: 'First aid: lye or hydroxide',
     steps: [
       'Dry granules on skin: brush them off first.',
@@ -381,6 +397,7 @@ export const messages = {
     correct: 'Cross out',
     move: 'Move out',
     park: 'Park',
+    lose: 'Lost',
     abandon: 'Stop the batch',
     close: 'Close the batch',
     practice: 'Practice scene',
@@ -397,28 +414,7 @@ export const messages = {
       'It accepts by itself and reads out the next. Touch nothing.',
     ],
     teachTitle: 'How it goes',
-    loading: 'Fetching the plans',
-    failed: 'The plans could not be fetched',
-    lines: (lines: number, mass: string) => `${lines} lines, ${mass}`,
-    /** Said before it begins: what this bench lacks for the plan. */
-    oneScale: ', all on one scale: no other here',
-    byHand: ', some typed by hand: no scale here for them',
-    none: 'Prepare a batch',
-    noneSub: 'no plan is ready: make a formula ready under Formulas',
-    lotOf: (material: string) => `Which lot of ${material.toLowerCase()}?`,
     lotTeach: 'Read it from the bag or bottle in your hand.',
-    skip: 'No lot stated',
-    skipSub: 'never accepted by itself',
-    ready: 'All lots chosen',
-    parked: (mark: string) => `Parked: ${mark}`,
-    allParked: 'Take up a parked batch',
-    countParked: (count: number) => `${count} are parked`,
-    moreParked: 'More parked batches',
-    only: 'the only one',
-    more: 'More plans',
-    moreLots: 'More lots',
-    page: (page: number, of: number) => `page ${page} of ${of}`,
-    noLots: 'No lot of it is in the stores. Receive one first.',
   },
   done: {
     closed: 'Closed',

@@ -122,6 +122,17 @@ const meet: Ask = ({ window, dissolved }, { warmth }) => {
   return nothing('wait');
 };
 
+/** A mould's worth. */
+const PORTION = 400_000;
+
+/** The pot onto the scale, then a portion out of it; whether it is one a person says. */
+const portion: Ask = (hint, world, cables) => {
+  if (hint.portion === 'set-down' || hint.portion === 'off') return bringVessel(hint, world, cables);
+  if (hint.portion !== 'stands') return nothing(hint.portion === 'moving' || hint.portion === 'settling' ? 'wait' : 'needs-person');
+  const held = hint.shelf.find(({ id }) => id === hint.vessel)?.contents ?? 0;
+  return held > 0 ? { do: 'take-back', amount: Math.min(PORTION, held) } : nothing('needs-person');
+};
+
 /** One answer a phase, so that a new phase does not compile until the maker knows what to do in it. */
 const IN_PHASE: Readonly<Record<CuePhase, Ask>> = {
   idle: person,
@@ -149,7 +160,7 @@ const IN_PHASE: Readonly<Record<CuePhase, Ask>> = {
   temperatures: meet,
   joining: person,
   trace: person,
-  'pouring-moulds': person,
+  'pouring-moulds': portion,
   done: person,
 };
 

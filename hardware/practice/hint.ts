@@ -1,4 +1,4 @@
-import type { BenchCue, BlockReason, CuePhase } from '#lib/bench/cue';
+import type { BenchCue, BlockReason, CuePhase, PortionCue } from '#lib/bench/cue';
 import type { ScaleRole } from '#lib/measure/instrument';
 import type { InstrumentId } from '#lib/units/id';
 import type { BatchState, VesselState, VesselUse, WeighMode } from '#lib/work/batch/index';
@@ -36,6 +36,8 @@ export interface SceneHint {
   readonly crossedOut: boolean;
   /** Both vessels should come into this, thousandths of a degree. */
   readonly window: { readonly low: number; readonly high: number } | null;
+  /** How far the next portion of the batter is; left out while none is weighed. */
+  readonly portion?: PortionCue['at'] | undefined;
   /** The record says that hydroxide went into the liquid. */
   readonly dissolved: boolean;
   /** The lye is a stock lye: it comes as cold as the room. */
@@ -81,6 +83,7 @@ export const hintOf = (
     block: cue.block,
     crossedOut: (state?.contributions.at(-1)?.struck ?? null) !== null,
     window: batch?.plan.joining.window ?? null,
+    portion: cue.portion?.at,
     dissolved: vessels.some(({ state }) => ['dissolved', 'joined', 'portioned'].includes(state)),
     stock: lines.some(({ plan }) => plan.inSolution === true),
     joined: joinedHint(batch),

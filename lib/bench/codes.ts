@@ -50,7 +50,9 @@ export type GoOnCode =
   | 'after-replug' // the scale was lost and shows what it showed before
   | 'unit-noted'
   | 'scale-zeroed' // pan empty and the scale's own zero key pressed
-  | 'probe-out';
+  | 'probe-out'
+  | 'take-portion'
+  | 'count-from-here';
 
 /** Sentences for voice and live region, with their parameters in `Say.params`. */
 export type SayCode =
@@ -78,4 +80,5 @@ export type SayCode =
   | 'returned'
   | 'card' // card (its code) and its parameters
   | 'all-weighed'
-  | 'free-the-cable';
+  | 'free-the-cable'
+  | 'portion'; // number, net

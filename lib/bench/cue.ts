@@ -116,8 +116,20 @@ export interface BenchCue {
   readonly goOn: { readonly code: string; readonly hold: boolean } | null;
   readonly gate: { readonly gate: Gate; readonly items: readonly string[] } | null;
   readonly joining: JoiningCue | null;
+  /** While the batter goes into the moulds; `null`: there is no scale for it. */
+  readonly portion: PortionCue | null;
   readonly say: Say | null;
   readonly episode: number;
+}
+
+/**
+ * A portion as it is weighed by its pot's loss. `stands`: zeroed, pour from it; `off`: lifted, its zero kept; `more`: heavier than it was, from
+ * where a portion counts is asked; `offer`: `mass` waits for a
+ * person's "go on"; `strange`: what stands there is too light to be the pot; `no-scale`, `too-heavy`: portions are typed.
+ */
+export interface PortionCue {
+  readonly at: 'set-down' | 'settling' | 'stands' | 'off' | 'moving' | 'more' | 'offer' | 'strange' | 'probe' | 'no-scale' | 'too-heavy';
+  readonly mass: Milligrams | null;
 }
 
 export interface JoiningCue {

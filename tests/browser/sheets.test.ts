@@ -22,6 +22,11 @@ const SHEETS: readonly { readonly scene: SceneName; readonly targets: readonly s
   { scene: 'hydroxide-pouring', targets: ['More', 'Move out', 'lye jug'] },
   { scene: 'hydroxide-pouring', targets: ['More', 'Move out', 'oils pot', 'clay cup'] },
   { scene: 'hydroxide-pouring', targets: ['More', 'Move out', 'oils pot', 'Waste', 'Only a part'] },
+  { scene: 'hydroxide-pouring', targets: ['More', 'Lost'] },
+  { scene: 'hydroxide-pouring', targets: ['More', 'Lost', 'lye jug'] },
+  { scene: 'hydroxide-pouring', targets: ['More', 'Lost', 'lye jug', 'Evaporated', 'Only a part'] },
+  { scene: 'moulds', targets: ['More', 'Lost', 'oils pot'] },
+  { scene: 'moulds', targets: ['More', 'By hand'] },
   { scene: 'pouring', targets: ['More', 'Park'] },
   { scene: 'pouring', targets: ['More', 'Park', 'time is up'] },
   { scene: 'pouring', targets: ['More', 'Stop the batch', 'spilt'] },
@@ -63,7 +68,7 @@ describe.each(Object.keys(SIZES) as Size[])('sheets at %s', (size) => {
     await context.close();
   });
 
-  it('moves a part, read back, and takes all of it out; each is held, and a mixture never goes back to a bottle', async () => {
+  it('moves a part, read back, takes all of it out, tells what was lost; each is held, and a mixture never goes back to a bottle', async () => {
     await theatre.order({ do: 'play', scene: 'hydroxide-pouring' });
     ({ page, context } = await openBench(browser, theatre, { size }));
     const target = (name: string) => page.getByRole('button', { name: new RegExp(`^${name}`) });
@@ -91,6 +96,20 @@ describe.each(Object.keys(SIZES) as Size[])('sheets at %s', (size) => {
     await press('More', 'Move out', 'lye jug', 'Its bottle');
     const taken = { kind: 'withdraw', vessel: 'lye-jug', mass: 281_400, to: 'bottle' };
     expect(await hold('All of it')).toMatchObject({ want: taken });
+
+    await press('More', 'Lost', 'oils pot');
+    expect(await target('Evaporated').getAttribute('aria-disabled')).toBe('true');
+    await press('Spilt', 'Only a part');
+    await page.keyboard.type('3');
+    await press('Read it back');
+    const spilt = { kind: 'lose', vessel: 'oils-pot', mass: 3_000, cause: 'spill', note: '' };
+    expect(await hold('That is right')).toMatchObject({ want: spilt });
+    await press('More', 'Lost', 'lye jug', 'Evaporated');
+    expect(await hold('All of it')).toMatchObject({ want: { ...spilt, vessel: 'lye-jug', mass: 281_400, cause: 'evaporation' } });
+    await press('More', 'Lost', 'lye jug', 'Otherwise', 'Only a part');
+    await page.keyboard.type('2');
+    await press('Read it back');
+    expect(await hold('That is right')).toMatchObject({ want: { ...spilt, vessel: 'lye-jug', mass: 2_000, cause: 'other' } });
     await context.close();
   });
 

@@ -183,7 +183,11 @@ export const storyWords: Readonly<Record<StoryCode, Tell>> = {
   split: (facts) =>
     says(
       t`Poured into ${has(facts, 'parts') ? count(facts, 'parts', 'mould') : 'moulds'}.`,
-      text(facts, 'source') === 'by-hand' ? t`Their weights by hand.` : [],
+      text(facts, 'source') === 'by-hand'
+        ? t`Their weights by hand.`
+        : has(facts, 'net')
+          ? t`${mass(facts, 'net')}, by the loss of the ${vessel(facts)}.`
+          : [],
     ),
   temperature: (facts) => says(t`${one(USES, text(facts, 'use'), 'Something')} at ${temperature(facts, 'value')}.`),
   'temperature-by-hand': (facts) => says(t`${one(USES, text(facts, 'use'), 'Something')} at ${plainTemperature(facts, 'value')}, by hand.`),

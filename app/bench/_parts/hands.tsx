@@ -152,7 +152,7 @@ function GoOnPress() {
   if (goOn === null) return <Press className={styles['go']} name={press.goOn} sub={sub} data={{ 'data-go': 'none' }} />;
   const data = { 'data-go': goOn.code };
   const words = goOnWordsFor(goOn.code);
-  const offered = phase === 'ask' || phase === 'hold' || phase === 'gate';
+  const offered = phase === 'ask' || phase === 'hold' || phase === 'gate' || goOn.code === 'take-portion';
   return goOn.hold || goOn.code === 'next-card' ? (
     <HoldPress
       className={styles['go']}

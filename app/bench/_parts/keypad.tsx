@@ -107,9 +107,9 @@ const useKinds = (): readonly TypedWhat[] => {
   const phase = useLive(see.phase);
   const joined = useLive(see.status) === 'joined';
   const line = useLive((state) => see.line(state)?.plan.id ?? null);
-  if (joined) return ['portion', 'spilt', 'batter'];
-  if (line === null || phase === 'temperatures' || phase === 'joining') return ['lye', 'oils', 'spilt'];
-  return ['weight', 'lye', 'oils', 'spilt'];
+  if (joined) return ['portion', 'batter'];
+  if (line === null || phase === 'temperatures' || phase === 'joining') return ['lye', 'oils'];
+  return ['weight', 'lye', 'oils'];
 };
 
 interface EntryProps {
@@ -124,7 +124,7 @@ function Entry({ kinds, typing, onChange }: EntryProps & { readonly kinds: reado
   return (
     <div className={styles['entry']}>
       {kinds.length === 1 ? null : (
-        <SheetGrid columns={kinds.length > 3 ? 4 : 3}>
+        <SheetGrid columns={kinds.length === 2 ? 2 : 3}>
           {kinds.map((what) => (
             <Press
               key={what}

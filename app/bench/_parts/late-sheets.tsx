@@ -4,12 +4,14 @@ import type { Sheet } from './controls';
 import { CorrectSheet } from './correct';
 import { EndingSheet } from './ending';
 import { KeypadSheet } from './keypad';
+import { LoseSheet } from './lose';
 import { More } from './more';
 import { MoveSheet } from './move';
 import { PairSheet } from './pair';
 import { SceneSheet } from './scene';
 import { SettingsSheet } from './settings';
 
+export { Portions } from './portions';
 export type LateSheet = Exclude<Sheet, 'none' | 'first-aid'>;
 
 const SHEETS: Readonly<Record<LateSheet, () => ReactNode>> = {
@@ -17,6 +19,7 @@ const SHEETS: Readonly<Record<LateSheet, () => ReactNode>> = {
   keypad: () => <KeypadSheet />,
   correct: () => <CorrectSheet />,
   move: () => <MoveSheet />,
+  lose: () => <LoseSheet />,
   park: () => <EndingSheet how="park" />,
   abandon: () => <EndingSheet how="abandon" />,
   close: () => <EndingSheet how="close" />,

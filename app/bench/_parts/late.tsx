@@ -12,17 +12,26 @@ interface Parts {
   readonly temperatures: ((frame: Frame) => ReactNode) | null;
   readonly holds: (() => ReactNode) | null;
   readonly strip: (() => ReactNode) | null;
+  readonly portions: (() => ReactNode) | null;
   readonly start: (() => ReactNode) | null;
   readonly lots: (() => ReactNode) | null;
 }
 
-const parts = createStore<Parts>(() => ({ sheet: null, temperatures: null, holds: null, strip: null, start: null, lots: null }));
+const parts = createStore<Parts>(() => ({
+  sheet: null,
+  temperatures: null,
+  holds: null,
+  strip: null,
+  portions: null,
+  start: null,
+  lots: null,
+}));
 
 const fetchParts = async (): Promise<void> => {
   const { LotChoice, Start } = await import('./start');
   parts.setState({ start: () => <Start />, lots: () => <LotChoice /> });
-  const { LateSheets } = await import('./late-sheets');
-  parts.setState({ sheet: (sheet) => <LateSheets sheet={sheet} /> });
+  const { LateSheets, Portions } = await import('./late-sheets');
+  parts.setState({ sheet: (sheet) => <LateSheets sheet={sheet} />, portions: () => <Portions /> });
   const { Holds, PassingTemperatures, Temperatures } = await import('./late-temperatures');
   parts.setState({
     temperatures: (frame) => <Temperatures frame={frame} />,
@@ -55,6 +64,10 @@ export function LatePassingTemperatures() {
 
 export function LateLotChoice() {
   return useStore(parts, (there) => there.lots)?.() ?? null;
+}
+
+export function LatePortions() {
+  return useStore(parts, (there) => there.portions)?.() ?? null;
 }
 
 export function LateStart() {

@@ -40,6 +40,7 @@ const useAct = (): string => {
   const gate = useLive(see.gate);
   const vessel = useLive((state) => see.vessel(state)?.plan.name ?? null);
   const tolerance = useLive(see.tolerance);
+  const portion = useLive(see.portion);
   const holds = useLive(see.joining)?.holds;
   const show = showIn(useDisplay(), division);
   if (asking !== null) return messages.start.lotTeach;
@@ -54,6 +55,7 @@ const useAct = (): string => {
     const first = holds?.find(({ level, overridden }) => level === 'hold' && !overridden);
     return first === undefined ? messages.phases[phase].act : messages.holds[first.reason];
   }
+  if (portion !== null) return messages.portions[portion];
   if (phase === 'lift' && vessel !== null) return messages.acts.lift(vessel);
   if (phase === 'offer' && tolerance !== null) return messages.number.within(show.mass(tolerance));
   return actFor(phase, line?.plan.material.class ?? null, line?.plan.mode === 'loss', easeOff);

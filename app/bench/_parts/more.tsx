@@ -38,6 +38,7 @@ export function More() {
         <Press name={words.weighBack} onTap={pouring ? want('weigh-back') : undefined} />
         <Press name={words.correct} onTap={open ? go('correct') : undefined} />
         <Press name={words.move} onTap={pouring ? go('move') : undefined} />
+        <Press name={words.lose} onTap={open ? go('lose') : undefined} />
         {status === 'joined' && (phase === 'trace' || phase === 'pouring-moulds' || phase === 'done') ? (
           <Press name={words.close} onTap={go('close')} />
         ) : (

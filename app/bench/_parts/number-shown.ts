@@ -71,6 +71,14 @@ export const shownGross: Show = (state, display) => {
   return { figure: shown, room: 4, word: '', label: words.spoken.onScale(figureText(shown)) };
 };
 
+/** What the pot of batter has lost since the portion before. */
+export const shownPortion: Show = (state, display) => {
+  const portion = see.portioned(state);
+  if (portion === null) return null;
+  const shown = massFigure(portion, display, see.division(state));
+  return { figure: shown, room: 4, word: words.portion, label: words.spoken.portion(figureText(shown)) };
+};
+
 /** How far apart lye and oils are now. */
 export const shownApart: Show = (state, display) => {
   const lye = see.lye(state)?.value ?? null;

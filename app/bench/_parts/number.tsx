@@ -10,7 +10,7 @@ import { messages } from '../messages';
 import styles from '../bench.module.css';
 import { slotsOf } from './figure-slots';
 import type { Slots } from './figure-slots';
-import { shownApart, shownChanged, shownGross, shownLeft, shownPlanned, shownRecorded, shownSince } from './number-shown';
+import { shownApart, shownChanged, shownGross, shownLeft, shownPlanned, shownPortion, shownRecorded, shownSince } from './number-shown';
 import type { Show, Shown } from './number-shown';
 import { useSeen } from './seen';
 
@@ -25,6 +25,7 @@ export function TheNumber() {
       {kind === 'changed' ? <Digits key={kind} show={shownChanged} orWords /> : null}
       {kind === 'gross' ? <Digits key={kind} show={shownGross} orWords /> : null}
       {kind === 'apart' ? <Apart /> : null}
+      {kind === 'portion' ? <Digits key={kind} show={shownPortion} /> : null}
       {kind === 'since' ? <Digits key={kind} show={shownSince} /> : null}
       {kind === 'words' ? <Words /> : null}
     </div>

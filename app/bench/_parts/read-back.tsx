@@ -1,6 +1,7 @@
 'use client';
 import type { ReactNode } from 'react';
 import type { LineState } from '#lib/work/batch/index';
+import { portionName } from '#lib/work/batch/portion-name';
 import { see } from '../../_live/selectors';
 import { useLive } from '../../_live/use';
 import { HoldPress, Press } from '../../_ui/press';
@@ -40,7 +41,6 @@ export function ReadBack({ reading, onChange, children }: ReadBackProps) {
 /** Sends what was read back, as what it was typed for. */
 export function Takes({ typing, reading }: { readonly typing: Typing; readonly reading: Taken }): ReactNode {
   const line = useLive(see.line);
-  const vessel = useLive((state) => see.vessel(state)?.plan.id ?? null);
   const batter = useLive(
     ({ batch }) => Object.values(batch?.vessels ?? {}).find(({ state }) => state === 'joined' || state === 'portioned')?.plan.id ?? null,
   );
@@ -56,11 +56,7 @@ export function Takes({ typing, reading }: { readonly typing: Typing; readonly r
   if (typing.what === 'portion')
     return batter === null
       ? null
-      : right(() => intend({ kind: 'split', vessel: batter, parts: [{ name: words.portion(portions + 1), mass: reading.net }] }));
-  if (typing.what === 'spilt') {
-    const from = batter ?? vessel;
-    return from === null ? null : right(() => intend({ kind: 'lose', vessel: from, mass: reading.net, cause: 'spill', note: '' }));
-  }
+      : right(() => intend({ kind: 'split', vessel: batter, parts: [{ name: portionName(portions + 1), mass: reading.net }] }));
   return line === null ? null : <TakesWeight line={line} weight={reading} />;
 }
 

@@ -14,7 +14,8 @@ export const useSeen = (): Seen & { readonly shape: Shape; readonly kind: Number
   const link = useLive(see.link);
   const stale = useLive(see.stale);
   const joining = useLive(see.joining);
+  const portioned = useLive(see.portioned) !== null;
   const joiningHeld = joining?.holds.some(({ level, overridden }) => level === 'hold' && !overridden) ?? false;
-  const seen: Seen = { phase, block, left, tolerance, red, offline: link !== 'up' || stale, joiningHeld };
+  const seen: Seen = { phase, block, left, tolerance, red, offline: link !== 'up' || stale, joiningHeld, portioned };
   return { ...seen, shape: shapeOf(seen), kind: numberKind(seen) };
 };

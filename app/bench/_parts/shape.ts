@@ -7,7 +7,7 @@ import type { BlockReason, CuePhase } from '#lib/bench/cue';
 export type Shape = 'bare' | 'within' | 'calm' | 'red' | 'lost' | 'held';
 
 /** What the large number is. */
-export type NumberKind = 'left' | 'planned' | 'recorded' | 'changed' | 'gross' | 'apart' | 'since' | 'words' | 'none';
+export type NumberKind = 'left' | 'planned' | 'recorded' | 'changed' | 'gross' | 'apart' | 'since' | 'portion' | 'words' | 'none';
 
 export interface Seen {
   readonly phase: CuePhase | null;
@@ -20,6 +20,8 @@ export interface Seen {
   readonly offline: boolean;
   /** Joining is held by something that was not overridden. */
   readonly joiningHeld: boolean;
+  /** A portion was weighed and waits for a person. */
+  readonly portioned?: boolean;
 }
 
 const WEIGHING: ReadonlySet<CuePhase> = new Set([
@@ -74,12 +76,13 @@ const NO_NUMBER: ReadonlySet<BlockReason> = new Set([
 
 export const isWeighing = (phase: CuePhase | null): boolean => phase !== null && WEIGHING.has(phase);
 
-export const numberKind = ({ phase, block, left, offline }: Seen): NumberKind => {
+export const numberKind = ({ phase, block, left, offline, portioned = false }: Seen): NumberKind => {
   if (offline) return 'words';
   if (phase === null) return 'none';
   if (phase === 'no-weight' || (block !== null && NO_NUMBER.has(block))) return 'words';
   // While a vessel waits to be lifted, the line after it is what comes.
   if (phase === 'lift' && left === null) return 'planned';
+  if (portioned) return 'portion';
   return OWN_NUMBER[phase] ?? (left === null ? 'words' : 'left');
 };
 

@@ -20,8 +20,8 @@ export function SheetFrame({ title, teach, children }: { readonly title: string;
   );
 }
 
-/** Targets of a sheet, two to four beside each other. */
-export function SheetGrid({ columns = 2, children }: { readonly columns?: 2 | 3 | 4; readonly children: ReactNode }) {
+/** Targets of a sheet, two or three beside each other. */
+export function SheetGrid({ columns = 2, children }: { readonly columns?: 2 | 3; readonly children: ReactNode }) {
   return (
     <div className={styles['grid']} data-columns={columns}>
       {children}

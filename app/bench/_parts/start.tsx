@@ -9,6 +9,7 @@ import { fetchParked, fetchPlans } from '../../_live/http';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
 import { messages } from '../messages';
+import { startMessages } from '../messages-start';
 import styles from '../work.module.css';
 import { LocalCards } from './cards';
 import type { LocalCard } from './cards';
@@ -51,9 +52,9 @@ function Fetch({ children, onAgain }: { readonly children: (there: There) => Rea
     const load = async (): Promise<void> => setFetched(await fetchAll());
     void load();
   }, []);
-  if (fetched.state === 'loading') return <p className={styles['note']}>{messages.start.loading}</p>;
+  if (fetched.state === 'loading') return <p className={styles['note']}>{startMessages.loading}</p>;
   if (fetched.state === 'there') return children(fetched);
-  const again = { key: 'again', name: messages.press.tryAgain, sub: messages.start.failed, take: onAgain };
+  const again = { key: 'again', name: messages.press.tryAgain, sub: startMessages.failed, take: onAgain };
   return <LocalCards cards={[again]} back={() => undefined} />;
 }
 
@@ -88,9 +89,9 @@ export function LotChoice() {
           take: () => intend({ kind: 'choose-lot', line: line.plan.id, lot }),
         }));
         return cards.length === 0 ? (
-          <p className={styles['note']}>{messages.start.noLots}</p>
+          <p className={styles['note']}>{startMessages.noLots}</p>
         ) : (
-          <PagesOfCards cards={cards} more={messages.start.moreLots} pageWords={messages.start.page} back={() => undefined} />
+          <PagesOfCards cards={cards} more={startMessages.moreLots} pageWords={startMessages.page} back={() => undefined} />
         );
       }}
     </Fetching>
@@ -98,8 +99,8 @@ export function LotChoice() {
 }
 
 const lacking = ({ plan: { lines } }: OfferedPlan): string => {
-  if (lines.some(({ mode }) => mode === 'by-hand')) return messages.start.byHand;
-  return lines.some(({ meant }) => meant !== undefined) ? messages.start.oneScale : '';
+  if (lines.some(({ mode }) => mode === 'by-hand')) return startMessages.byHand;
+  return lines.some(({ meant }) => meant !== undefined) ? startMessages.oneScale : '';
 };
 const total = ({ plan }: OfferedPlan): number => plan.lines.reduce((sum, line) => sum + line.target, 0);
 
@@ -117,7 +118,7 @@ function Choices({ fetched, onPlan, onParked }: ChoicesProps) {
   const cards: LocalCard[] = [
     ...(fetched.parked.length <= MOST_PARKED
       ? fetched.parked.map(parkedCard)
-      : [{ key: 'all parked', name: messages.start.allParked, sub: messages.start.countParked(fetched.parked.length), take: onParked }]),
+      : [{ key: 'all parked', name: startMessages.allParked, sub: startMessages.countParked(fetched.parked.length), take: onParked }]),
     ...(ended === null
       ? []
       : [
@@ -131,14 +132,14 @@ function Choices({ fetched, onPlan, onParked }: ChoicesProps) {
     ...fetched.plans.map((offered) => ({
       key: `plan ${offered.id}`,
       name: offered.plan.formula.name,
-      sub: messages.start.lines(offered.plan.lines.length, massText(total(offered), display, 1000)) + lacking(offered),
+      sub: startMessages.lines(offered.plan.lines.length, massText(total(offered), display, 1000)) + lacking(offered),
       take: () => onPlan(offered),
     })),
     ...(fetched.plans.length > 0
       ? []
-      : [{ key: 'no plan', name: messages.start.none, sub: messages.start.noneSub, take: () => router.push('/formulas') }]),
+      : [{ key: 'no plan', name: startMessages.none, sub: startMessages.noneSub, take: () => router.push('/formulas') }]),
   ];
-  return <PagesOfCards cards={cards} more={messages.start.more} pageWords={messages.start.page} back={() => undefined} />;
+  return <PagesOfCards cards={cards} more={startMessages.more} pageWords={startMessages.page} back={() => undefined} />;
 }
 
 /** One material at a time: the lot is read from the bag in the hand, not from a list far down a page. */
@@ -158,24 +159,22 @@ function Lots({ offered, onLeave }: { readonly offered: OfferedPlan; readonly on
     intend({ kind: 'start', plan: offered.id, lots });
   };
   useEffect(() => {
-    controls.setState({ asking: line === undefined ? null : messages.start.lotOf(line.material.name) });
+    controls.setState({ asking: line === undefined ? null : startMessages.lotOf(line.material.name) });
     return () => controls.setState({ asking: null });
   }, [line]);
   const choose = (id: string, lot: Lot | null): void => setChosen({ ...chosen, [id]: lot });
   const lots = line === undefined ? [] : (offered.lots[line.id] ?? offered.lots[line.material.id] ?? []);
   const cards: LocalCard[] =
     line === undefined
-      ? [{ key: 'start', name: messages.press.start, sub: messages.start.ready, take: start }]
+      ? [{ key: 'start', name: messages.press.start, sub: startMessages.ready, take: start }]
       : [
           ...lots.map((lot) => ({
             key: `${line.id} ${lot.id}`,
             name: lot.mark,
-            sub: lots.length === 1 ? messages.start.only : '',
+            sub: lots.length === 1 ? startMessages.only : '',
             take: () => choose(line.id, lot),
           })),
-          { key: `${line.id} none`, name: messages.start.skip, sub: messages.start.skipSub, take: () => choose(line.id, null) },
+          { key: `${line.id} none`, name: startMessages.skip, sub: startMessages.skipSub, take: () => choose(line.id, null) },
         ];
-  return (
-    <PagesOfCards key={line?.id ?? 'start'} cards={cards} more={messages.start.moreLots} pageWords={messages.start.page} back={back} />
-  );
+  return <PagesOfCards key={line?.id ?? 'start'} cards={cards} more={startMessages.moreLots} pageWords={startMessages.page} back={back} />;
 }

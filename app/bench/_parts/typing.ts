@@ -4,9 +4,9 @@ import type { Display, MassDisplay } from '#lib/units/display';
 import { massOfDecimal, readNumber, temperatureOfDecimal } from '#lib/units/parse';
 import { mg } from '#lib/units/mass';
 
-/** What a person types, before anything is believed. `portion`: of the batter; `spilt`: lost from the vessel in hand; `moved`:
- * out of a vessel chosen before. */
-export type TypedWhat = 'weight' | 'portion' | 'spilt' | 'moved' | 'lye' | 'oils' | 'batter';
+/** What a person types, before anything is believed. `portion`: of the batter; `part`: of what is in a vessel chosen
+ * before. */
+export type TypedWhat = 'weight' | 'portion' | 'part' | 'lye' | 'oils' | 'batter';
 export interface Typing {
   readonly what: TypedWhat;
   /** The number; of pounds and ounces the ounces. */

@@ -8,7 +8,7 @@ import { messages } from '../messages';
 import styles from '../work.module.css';
 import { Cards, LocalCards } from './cards';
 import { openSheet } from './controls';
-import { LateHolds, LateLotChoice, LatePassingTemperatures, LateStart } from './late';
+import { LateHolds, LateLotChoice, LatePassingTemperatures, LatePortions, LateStart } from './late';
 import { Lost } from './lost';
 import { useSeen } from './seen';
 import { isSteps, Steps } from './steps';
@@ -26,7 +26,8 @@ export function Work() {
   if (phase === 'gate') return <FirstAidPress />;
   if (phase === 'choose-lot') return <LateLotChoice />;
   if (phase === 'by-hand') return <ByHand />;
-  if (phase === 'trace' || phase === 'pouring-moulds' || phase === 'done') return null;
+  if (phase === 'pouring-moulds') return <LatePortions />;
+  if (phase === 'trace' || phase === 'done') return null;
   return (
     <>
       <Next />

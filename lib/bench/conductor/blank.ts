@@ -25,6 +25,7 @@ export const IDLE_CUE: BenchCue = {
   goOn: null,
   gate: null,
   joining: null,
+  portion: null,
   say: null,
   episode: 0,
 };

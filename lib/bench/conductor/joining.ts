@@ -4,6 +4,7 @@ import { PRECAUTIONS } from '#lib/work/batch/precautions';
 import type { ProbeUse } from '#lib/measure/reading';
 import type { JoiningCue } from '../cue';
 import { choice, closedChoice } from './choices';
+import { portionsScene } from './portions';
 import type { Choice, Scene, Scenery } from './stage';
 
 /** Everything is weighed: the lye is made, temperatures are waited for, overrides are held, and the halves are joined. */
@@ -93,5 +94,7 @@ export const joinedScene = (stage: Scenery, lineScene: (line: LineState) => Scen
     return { phase: 'trace', choices };
   }
   const line = batch.open === null ? undefined : batch.lines[batch.open];
-  return line === undefined ? { phase: 'pouring-moulds' } : lineScene(line);
+  if (line === undefined) return portionsScene(stage);
+  stage.memory.portion = null;
+  return lineScene(line);
 };

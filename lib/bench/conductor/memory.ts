@@ -14,6 +14,8 @@ export interface ConductorMemory {
   readonly scales: Readonly<Record<InstrumentId, ScaleMemory>>;
   readonly probes: Readonly<Partial<Record<ProbeUse, ProbeMemory | undefined>>>;
   readonly pour: PourMemory | null;
+  /** The pot of batter as it last stood settled on a pan; `null` while no portion can be counted from it. */
+  readonly portion: PortionMemory | null;
   /** Back from away: the pan is compared before anything goes on. */
   readonly returning: boolean;
   readonly choice: ChoiceMemory;
@@ -160,6 +162,13 @@ export interface ChoiceMemory {
   readonly since: number;
 }
 
+/** From where the next portion is counted, mg: what the scale read, and what the record had in the pot then. */
+export interface PortionMemory {
+  readonly instrument: InstrumentId;
+  readonly zero: number;
+  readonly contents: number;
+}
+
 /** A step works on its own copy; what was handed in is never touched. */
 export type Working<T> = { -readonly [K in keyof T]: T[K] };
 
@@ -170,6 +179,7 @@ export const initialMemory = (episode: number): ConductorMemory => ({
   scales: {},
   probes: {},
   pour: null,
+  portion: null,
   returning: false,
   choice: { key: '', selected: -1, since: -Infinity },
   asked: null,

@@ -3,7 +3,7 @@ import { gapAfter, span } from '#lib/measure/readings/settle';
 import { RECOGNISED_WITHIN } from '#lib/work/batch/alike';
 import type { BatchState, LineState, Want } from '#lib/work/batch/index';
 import type { BenchView, ScaleView } from '../conductor-types';
-import type { BlockReason, Card, CuePhase, DoubtReason, JoiningCue } from '../cue';
+import type { BlockReason, Card, CuePhase, DoubtReason, JoiningCue, PortionCue } from '../cue';
 import type { CardCode, GoOnCode, SayCode } from '../codes';
 import type { ConductorMemory, ScaleMemory, Working } from './memory';
 
@@ -45,6 +45,7 @@ export interface Scene {
   readonly back?: () => void;
   readonly gate?: { readonly gate: 'hydroxide' | 'cold-liquid'; readonly items: readonly string[] } | null;
   readonly joining?: JoiningCue;
+  readonly portion?: PortionCue;
   readonly line?: LineState | null;
   readonly vessel?: VesselId | null;
   readonly instrument?: InstrumentId | null;

@@ -2,7 +2,7 @@ import type { BatchId, BootId, EntryId, InstrumentId, IntentId, PersonId } from 
 import type { Milligrams } from '#lib/units/mass';
 import type { Clock, Monotonic } from '#lib/units/time';
 import { PROGRAM } from '../program';
-import type { BatchState, CommandHead, Observation, Role, Want } from '#lib/work/batch/index';
+import type { BatchState, CommandHead, Observation, Role, Want, Weighed } from '#lib/work/batch/index';
 import { settledOn } from '../conductor/index';
 import type { ConductorMemory } from '../conductor/index';
 import type { BenchView } from '../conductor-types';
@@ -40,7 +40,8 @@ export interface Knowledge {
 export const complete = (want: Want, batch: BatchId, { withdrawn, ...behalf }: Behalf, known: Knowledge): Letter => {
   const now = known.clock.now();
   const observation = observe(instrumentOf(want, known), known, now);
-  const strip = want.kind === 'accept' || want.kind === 'weigh-back' ? known.strips.cut(want.body.weighed.instrument, now) : null;
+  const weighed = weighedIn(want);
+  const strip = weighed === null ? null : known.strips.cut(weighed.instrument, now);
   const head: CommandHead = {
     ...behalf,
     batch,
@@ -57,9 +58,13 @@ export const complete = (want: Want, batch: BatchId, { withdrawn, ...behalf }: B
   };
 };
 
+/** The settled weight that it takes into the record. */
+const weighedIn = (want: Want): Weighed | null =>
+  want.kind === 'accept' || want.kind === 'weigh-back' || want.kind === 'split' ? (want.body.weighed ?? null) : null;
+
 const evidenced = (want: Want, observation: Observation, strip: Strip | null): Want => {
-  if (want.kind !== 'accept' && want.kind !== 'weigh-back') return want;
-  const { weighed } = want.body;
+  const weighed = weighedIn(want);
+  if (weighed === null) return want;
   const check = observation.checks[weighed.instrument] ?? null;
   return { ...want, body: { ...want.body, weighed: { ...weighed, check, strip: strip?.sha256 ?? null } } } as Want;
 };

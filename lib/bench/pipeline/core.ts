@@ -197,6 +197,7 @@ export const createCore = (parts: CoreParts): Core => {
     for (const entry of commit.entries) {
       if (entry.kind === 'vessel-set') strips.began(entry.body.instrument, clock.now());
       if (entry.kind === 'weight-accepted') strips.began(entry.body.weighed.instrument, clock.now());
+      if (entry.kind === 'split' && entry.body.weighed !== undefined) strips.began(entry.body.weighed.instrument, clock.now());
       const stopped = stoppedBy(entry);
       if (stopped !== null) hands.saw(stopped);
       if (entry.kind === 'dissolved') lyeSeen = null;

@@ -87,7 +87,8 @@ export interface CommandBodies {
   move: { from: VesselId; to: VesselId; mass: Milligrams; residue: Milligrams | null };
   withdraw: { vessel: VesselId; mass: Milligrams; to: 'bottle' | 'waste' | 'other-vessel' };
   lose: { vessel: VesselId; mass: Milligrams; cause: 'spill' | 'evaporation' | 'other'; note: string };
-  split: { vessel: VesselId; parts: readonly { name: string; mass: Milligrams }[] };
+  /** `weighed`: by the loss of the vessel on the pan, one portion; without it each was typed. */
+  split: { vessel: VesselId; parts: readonly { name: string; mass: Milligrams }[]; weighed?: Weighed };
   /** Without `source` it was typed by hand. */
   'note-temperature': {
     use: ProbeUse;

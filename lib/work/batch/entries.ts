@@ -176,7 +176,14 @@ export interface EntryBodies {
     shares?: readonly Share[];
     source?: 'by-hand';
   };
-  split: { vessel: VesselId; parts: readonly { name: string; mass: Milligrams }[]; shares?: readonly Share[]; source?: 'by-hand' };
+  /** `weighed`: one portion, by the loss of its vessel on the pan. */
+  split: {
+    vessel: VesselId;
+    parts: readonly { name: string; mass: Milligrams }[];
+    shares?: readonly Share[];
+    source?: 'by-hand';
+    weighed?: Weighed;
+  };
   'temperature-noted': {
     use: ProbeUse;
     value: MilliCelsius;

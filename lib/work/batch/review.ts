@@ -113,6 +113,6 @@ export const review = (entries: readonly Entry[]): BatchReview => {
     trace: state.trace,
     uncheckedScales: started.body.uncheckedScales,
     checks: ofKind(entries, 'scale-checked').map(({ body, wall }) => ({ ...body, wall })),
-    parts: state.parts.map(({ name, mass }) => ({ name, mass })),
+    parts: state.parts.map(({ name, mass, byHand }) => ({ name, mass, byHand })),
   };
 };

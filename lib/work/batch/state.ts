@@ -73,10 +73,19 @@ export interface BatchState {
   >;
   readonly lostInstruments: readonly InstrumentId[];
   /** Portions of the batter. */
-  readonly parts: readonly { readonly name: string; readonly mass: Milligrams; readonly vessel: VesselId; readonly entry: EntryId }[];
+  readonly parts: readonly Portion[];
   readonly counts: { readonly overPours: number; readonly overrides: number; readonly byHand: number };
   /** Wall time of closing or abandoning. */
   readonly endedWall: number | null;
+}
+
+export interface Portion {
+  readonly name: string;
+  readonly mass: Milligrams;
+  readonly vessel: VesselId;
+  readonly entry: EntryId;
+  /** A person stated its mass; else it is what the vessel lost on the pan. */
+  readonly byHand: boolean;
 }
 
 /** Each contribution is kept by its entry; sums, never inversions. */

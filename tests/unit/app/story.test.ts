@@ -46,6 +46,7 @@ describe('the story in words', () => {
     const said = (source: Facts['params']) => (['moved', 'withdrawn', 'lost'] as const).map((code) => told(code, { ...of, ...source }));
     for (const sentence of said({ source: 'by-hand' })) expect(sentence).toContain('412.6 g by hand ');
     for (const sentence of said({})) expect(sentence).not.toContain('by hand');
+    expect(told('split', { vessel: 'oils pot', parts: 1, net: 512_300 })).toContain('512.3 g, by the loss of the oils pot.');
     expect(told('split', { vessel: 'oils pot', parts: 2, source: 'by-hand' })).toBe('Poured into two moulds. Their weights by hand.');
   });
 });

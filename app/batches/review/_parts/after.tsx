@@ -4,6 +4,7 @@ import { figureNumber, temperatureFigure } from '#lib/units/format';
 import { useDisplay } from '../../../_live/use';
 import { Blank, Digits, Measured } from '../../../_ui/figures';
 import { massCell, massHead, placesOf } from '../../../_ui/quantities';
+import type { Cell } from '../../../_ui/quantities';
 import { clockText } from '../../../_ui/times';
 import { PaperSection } from '../../../_ui/section';
 import { Head } from '../../../_ui/head';
@@ -43,18 +44,27 @@ export function After({ review: { trace, parts, story } }: { readonly review: Ba
               <Blank />
             </tr>
           ))}
-          {parts.map(({ name, mass }) => (
+          {parts.map(({ name, mass, byHand }) => (
             <tr key={name}>
               <th scope="row">{name}</th>
               <Blank />
               <Blank />
               <td className={on('n')}>
-                <Digits cell={massCell(mass, null, display, places)} />
+                <Mass cell={massCell(mass, null, display, places)} byHand={byHand} />
               </td>
             </tr>
           ))}
         </tbody>
       </table>
     </PaperSection>
+  );
+}
+
+function Mass({ cell, byHand }: { readonly cell: Cell; readonly byHand: boolean }) {
+  if (byHand) return <Digits cell={cell} />;
+  return (
+    <Measured>
+      <Digits cell={cell} />
+    </Measured>
   );
 }

@@ -59,9 +59,11 @@ const DECIDE: { readonly [K in Exclude<CommandKind, 'start'>]: Decider<K> } = {
 /** A weight already used up is told as such even from an old view: the second of two taps is late, not wrong. */
 const lateTap = (state: BatchState, command: Command): Decision | null => {
   const { kind } = command;
-  const episode =
-    kind === 'accept' || kind === 'weigh-back' ? command.body.weighed.episode : kind === 'set-vessel' ? command.body.episode : null;
-  const spent = episode === null ? null : usedUp(state, command, episode);
+  const episode = ((): number | undefined => {
+    if (kind === 'accept' || kind === 'weigh-back' || kind === 'split') return command.body.weighed?.episode;
+    return kind === 'set-vessel' ? command.body.episode : undefined;
+  })();
+  const spent = episode === undefined ? null : usedUp(state, command, episode);
   return spent === null ? null : deny(spent);
 };
 

@@ -8,6 +8,7 @@ import type { BatchState, VesselState } from '../state';
 import { goesBack, holdsHydroxide } from './back-to-stock';
 import { blank, contributionsIn, lineOf, notFromScale, unfit } from './checks';
 import { allow, deny, draft, refuse, type Decider, type Decision } from './decision';
+import { losable } from './losable';
 import { fallenShort } from './pour';
 import { whereabouts } from './standing';
 
@@ -42,13 +43,6 @@ export const withdraw: Decider<'withdraw'> = (state, { body }) => {
   return allow(draft('withdrawn', { ...body, ppm, shares: out, source: 'by-hand' }), ...fallenShort(state, out));
 };
 
-/** Only liquids evaporate; anything else lost is lost as the mixture it was. */
-const losable = (state: BatchState, vessel: VesselState, cause: CommandOf<'lose'>['body']['cause']): readonly Share[] => {
-  const shares = asShares(vessel.holds);
-  if (cause !== 'evaporation') return shares;
-  return shares.filter(({ line }) => ['liquid', 'milk'].includes(state.lines[line]?.plan.material.class ?? ''));
-};
-
 export const lose: Decider<'lose'> = (state, { body }) => {
   const vessel = own(state.vessels, body.vessel);
   if (vessel === undefined) return noVessel(body.vessel);
@@ -58,7 +52,8 @@ export const lose: Decider<'lose'> = (state, { body }) => {
   return allow(draft('lost', { ...body, shares: out, source: 'by-hand' }), ...fallenShort(state, out));
 };
 
-export const split: Decider<'split'> = (state, { body }) => {
+export const split: Decider<'split'> = (state, command) => {
+  const { body } = command;
   const vessel = own(state.vessels, body.vessel);
   if (vessel === undefined) return noVessel(body.vessel);
   if (vessel.state !== 'joined' && vessel.state !== 'portioned') return refuse('wrong-order', { vessel: body.vessel, state: vessel.state });
@@ -66,7 +61,14 @@ export const split: Decider<'split'> = (state, { body }) => {
     return refuse('bad-number', { parts: body.parts.length });
   const mass = mg(body.parts.reduce((sum, part) => sum + part.mass, 0));
   if (mass > vessel.contents) return refuse('bad-number', { mass, contents: vessel.contents });
-  return allow(draft('split', { ...body, shares: apportion(mass, asShares(vessel.holds)), source: 'by-hand' }));
+  const shares = apportion(mass, asShares(vessel.holds));
+  const { weighed } = body;
+  if (weighed === undefined) return allow(draft('split', { ...body, shares, source: 'by-hand' }));
+  const no = notFromScale(command, weighed);
+  if (no !== null) return deny(no);
+  const { gross, zero, net } = weighed;
+  if (body.parts.length !== 1 || net !== mass || net !== zero - gross) return refuse('bad-number', { mass, net });
+  return allow(draft('split', { ...body, shares }));
 };
 
 /** The vessel in which the batch comes together. */

@@ -1,7 +1,7 @@
 import type { Milligrams } from '#lib/units/mass';
 import type { EntryOf, Share } from '../entries';
 import type { BatchState, Contribution } from '../state';
-import { changeVessel, deliver, hold, pourOver, reweigh, takeBack, type Evolve } from './parts';
+import { changeVessel, consume, deliver, hold, pourOver, reweigh, takeBack, type Evolve } from './parts';
 
 export const moved: Evolve<'moved'> = (state, { body }) => {
   const origin = state.vessels[body.from];
@@ -29,11 +29,13 @@ export const withdrawn: Evolve<'withdrawn'> = (state, entry) => leave(state, ent
 export const lost: Evolve<'lost'> = (state, entry) => leave(state, entry, 'lost', entry.body.shares ?? []);
 
 export const split: Evolve<'split'> = (state, entry) => {
-  const { vessel, parts, shares = [] } = entry.body;
+  const { vessel, parts, shares = [], weighed } = entry.body;
   const mass = parts.reduce((sum, part) => sum + part.mass, 0);
   const portioned = changeVessel(reweigh(hold(state, vessel, shares, -1), vessel, -mass), vessel, () => ({ state: 'portioned' }));
-  const portion = ({ name, mass }: { name: string; mass: Milligrams }) => ({ name, mass, vessel, entry: entry.id });
-  return { ...portioned, parts: [...state.parts, ...parts.map(portion)] };
+  const byHand = weighed === undefined;
+  const portion = ({ name, mass }: { name: string; mass: Milligrams }) => ({ name, mass, vessel, entry: entry.id, byHand });
+  const split = { ...portioned, parts: [...state.parts, ...parts.map(portion)] };
+  return weighed === undefined ? split : consume(split, entry, weighed.episode);
 };
 
 export const dissolved: Evolve<'dissolved'> = (state, { body }) => {

@@ -130,7 +130,13 @@ const TELL: { readonly [K in EntryKind]: Tell<K> } = {
     told('withdrawn', { vessel: vesselName(batch, body.vessel), mass: body.mass, ppm: body.ppm, to: body.to, ...stated(body) }),
   lost: ({ body }, batch) =>
     told('lost', { vessel: vesselName(batch, body.vessel), mass: body.mass, cause: body.cause, note: body.note, ...stated(body) }),
-  split: ({ body }, batch) => told('split', { vessel: vesselName(batch, body.vessel), parts: body.parts.length, ...stated(body) }),
+  split: ({ body }, batch) =>
+    told('split', {
+      vessel: vesselName(batch, body.vessel),
+      parts: body.parts.length,
+      ...known('net', body.weighed?.net ?? null),
+      ...stated(body),
+    }),
   'temperature-noted': ({ body }) =>
     told(body.source === 'by-hand' ? 'temperature-by-hand' : 'temperature', { use: body.use, value: body.value, why: body.why }),
   dissolved: ({ body }, batch) => told('dissolved', { vessel: vesselName(batch, body.vessel), into: vesselName(batch, body.into) }),

@@ -29,7 +29,7 @@ export interface BatchReview {
   /** Scales that no known mass had ever been put on when the batch started. */
   readonly uncheckedScales: readonly InstrumentId[];
   readonly checks: readonly ReviewCheck[];
-  readonly parts: readonly { readonly name: string; readonly mass: Milligrams }[];
+  readonly parts: readonly { readonly name: string; readonly mass: Milligrams; readonly byHand: boolean }[];
 }
 
 export interface ReviewLine {

@@ -128,7 +128,13 @@ export const BODIES: { readonly [K in EntryKind]: z.ZodMiniType<EntryBodies[K]> 
     shares,
     source: stated,
   }),
-  split: z.strictObject({ vessel: vesselId, parts: z.array(z.strictObject({ name: text, mass })), shares, source: stated }),
+  split: z.strictObject({
+    vessel: vesselId,
+    parts: z.array(z.strictObject({ name: text, mass })),
+    shares,
+    source: stated,
+    weighed: z.exactOptional(weighed),
+  }),
   'temperature-noted': z.strictObject({
     use,
     value: degrees,
