@@ -360,7 +360,6 @@ export const messages = {
     overridden: 'allowed, on record',
     advice: 'advice only',
   },
-  firstAid: {
   /** What to do about the next portion, by what its pot does on the scale. */
   portions: {
     'set-down': 'Set the pot on the scale',
@@ -375,6 +374,7 @@ export const messages = {
     'no-scale': 'Type the portions',
     'too-heavy': 'Too heavy: type them',
   } satisfies Record<PortionCue['at'], string>,
+  firstAid: {
     title: 'First aid: lye or hydroxide',
     steps: [
       'Dry granules on skin: brush them off first.',
@@ -396,8 +396,8 @@ export const messages = {
     weighBack: 'Weigh back',
     correct: 'Cross out',
     move: 'Move out',
-    park: 'Park',
     lose: 'Lost',
+    park: 'Park',
     abandon: 'Stop the batch',
     close: 'Close the batch',
     practice: 'Practice scene',
