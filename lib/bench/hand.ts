@@ -21,9 +21,11 @@ export interface Hand {
 
 export const NEW_HAND: Hand = { seen: 0, lag: 0 };
 
-/** How much lags differ between people, and between the pours of one, ms (standard deviations): assumptions, tried on simulated hands. */
+/** How much lags differ between people, ms (standard deviation): an assumption, tried on simulated hands. */
 const BETWEEN_PEOPLE_MS = 180;
-const BETWEEN_POURS_MS = 220;
+/** How much the pours of one person differ before any is seen, ms, and how many pours that counts for. */
+const BETWEEN_POURS_MS = 150;
+const COUNTS_FOR = 2;
 /** One odd pour counts for no more than this, ms. */
 const ODD_MS = 700;
 /** A bias shows when the mean lies this many of its own standard deviations from none. */
@@ -31,21 +33,27 @@ const SHOWS = 1.5;
 const LEAST = 3;
 const KEPT = 40;
 
+/** Mean of the lags and its variance, each lag known to `read` ms by the scale and scattering by `scatter` ms. */
+const weighted = (lags: readonly { readonly ms: number; readonly read: number }[], scatter: number) => {
+  const weights = lags.map(({ read }) => 1 / (scatter ** 2 + read ** 2));
+  const all = weights.reduce((a, b) => a + b, 0);
+  return { mean: lags.reduce((sum, { ms }, i) => sum + ms * (weights[i] ?? 0), 0) / all, variance: 1 / all };
+};
+
 /** The lag of a person from their newest pours: the weighted mean, shrunken towards none, and none at all while it may be chance. */
 export const learnHand = (stops: readonly Omit<Stopped, 'hand'>[]): Hand => {
-  let weights = 0;
-  let sum = 0;
-  for (const { came, coming, rate, step } of stops) {
-    const odd = Math.min(Math.max((1000 * (came - coming)) / rate, -ODD_MS), ODD_MS);
-    const weight = 1 / (BETWEEN_POURS_MS ** 2 + ((1000 * step) / rate) ** 2);
-    weights += weight;
-    sum += weight * odd;
-  }
   const seen = stops.length;
   if (seen < LEAST) return { seen, lag: 0 };
-  const mean = sum / weights;
-  if (Math.abs(mean) < SHOWS / Math.sqrt(weights)) return { seen, lag: 0 };
-  return { seen, lag: Math.round((mean * weights) / (weights + 1 / BETWEEN_PEOPLE_MS ** 2)) };
+  const lags = stops.map(({ came, coming, rate, step }) => ({
+    ms: Math.min(Math.max((1000 * (came - coming)) / rate, -ODD_MS), ODD_MS),
+    read: (1000 * step) / rate,
+  }));
+  const { mean: first } = weighted(lags, BETWEEN_POURS_MS);
+  const squares = lags.reduce((sum, { ms, read }) => sum + Math.max((ms - first) ** 2 - read ** 2, 0), 0);
+  const scatter = Math.sqrt((COUNTS_FOR * BETWEEN_POURS_MS ** 2 + squares) / (COUNTS_FOR + seen - 1));
+  const { mean, variance } = weighted(lags, scatter);
+  if (Math.abs(mean) < SHOWS * Math.sqrt(variance)) return { seen, lag: 0 };
+  return { seen, lag: Math.round((mean * BETWEEN_PEOPLE_MS ** 2) / (BETWEEN_PEOPLE_MS ** 2 + variance)) };
 };
 
 /** What an entry tells of the hand that poured it; `null`: nothing. A crossed-out weight tells as much: the hand was the same. */

@@ -40,6 +40,8 @@ export interface EyePour {
   /** What is still missing on the scale's figure, mg. */
   readonly aim: number;
   readonly tolerance: number;
+  /** Has not learnt to allow for anything: stops when the figure is there, or when the screen says so, whichever comes first. */
+  readonly unpractised?: boolean;
 }
 
 /** The stream is thinned so that what is left would take this long: well above the lag of eye, hand and scale together. */
@@ -55,7 +57,7 @@ const HAND_MS = 250;
  * A pour by a competent maker: not before the figure stands still, full flow first, thinner as the figure closes on the aim, stopped a hand's delay after the eye has
  * decided, with what still leaves the jug and what hides in the scale's filter allowed for, a little wrongly each time.
  */
-export const pourByEye = (place: PourPlace, { aim, tolerance }: EyePour, told: PourTold, random: Random): Task => {
+export const pourByEye = (place: PourPlace, { aim, tolerance, unpractised = false }: EyePour, told: PourTold, random: Random): Task => {
   const stream = createStream(place.from, place.to);
   const { model } = place.scale;
   const handDelay = random.between(HAND_MS - 70, HAND_MS + 70);
@@ -64,7 +66,7 @@ export const pourByEye = (place: PourPlace, { aim, tolerance }: EyePour, told: P
   const yetToLeave = HAND_MS + TILT_MS;
   let lately = 0;
   const misjudged = Math.min(1.3, Math.max(0.7, 1 + 0.12 * random.gauss()));
-  const off = 0.35 * tolerance * random.gauss();
+  const off = unpractised ? 0 : 0.35 * tolerance * random.gauss();
   const trickle = Math.min(3_000, Math.max(20, tolerance));
   const peak = Math.min(120_000, Math.max(trickle, aim / 4));
   let reach = random.between(400, 800);
@@ -85,9 +87,10 @@ export const pourByEye = (place: PourPlace, { aim, tolerance }: EyePour, told: P
     const left = aim - Math.abs(seen(mass) - start);
     // The stream was fuller a moment ago, and that part the figure does not show yet.
     lately += ((stream.flow - lately) * STEP_MS) / (unseen / 2);
-    const lacks = left - (lately * unseen * misjudged) / 1000;
+    const lacks = unpractised ? left : left - (lately * unseen * misjudged) / 1000;
     // A full stream is thinned before it is stopped: nobody judges an end from there.
-    const near = lacks - (stream.flow * yetToLeave) / 1000 <= off && (lacks <= 0 || stream.flow <= 3 * trickle);
+    const judged = lacks - (stream.flow * yetToLeave) / 1000 <= off && (lacks <= 0 || stream.flow <= 3 * trickle);
+    const near = unpractised ? left <= 0 || told.easeOff() : judged;
     if (stopIn === null && (near || !told.visible())) stopIn = handDelay;
     if (place.from.contents === 0 || (stopIn !== null && (stopIn -= STEP_MS) <= 0)) return 'stop';
     const thinned = Math.max(trickle, lacks / (told.easeOff() ? EASED_S : THINNING_S));

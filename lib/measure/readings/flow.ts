@@ -84,9 +84,10 @@ export const flowOf = (track: Track): Flow => {
  */
 export const overshootOf = (flow: Flow, track: Track, learnt = 0): number => {
   if (flow.rate <= 0) return 0;
-  const lag = Math.max(0.5 * track.rise * 0.8 + HAND_LAG + learnt, 0);
+  const lag = 0.5 * track.rise * 0.8 + HAND_LAG;
   const curve = Math.min(Math.max(flow.change * lag * lag, -flow.rate * lag), 0);
-  return Math.max(0, flow.rate * lag + DIVISION_SHARE * track.division + CURVE_SHARE * curve);
+  // What was learnt is what pours ended beside this, per flow: it is added to the whole, not to the lag under the curve.
+  return Math.max(0, flow.rate * (lag + learnt) + DIVISION_SHARE * track.division + CURVE_SHARE * curve);
 };
 
 /** Is it time to ease off, with `left` still to pour? */

@@ -4,6 +4,7 @@ import { celsius, milliKelvin } from '#lib/units/temperature';
 import { monotonic } from '#lib/units/time';
 import type { BenchCue } from '#lib/bench/cue';
 import type { BenchView, ConductorEvent } from '#lib/bench/conductor-types';
+import { stoppedBy, type Stopped } from '#lib/bench/hand';
 import { conductor, settledOn, type ConductorMemory } from '#lib/bench/conductor/index';
 import {
   decide,
@@ -22,6 +23,8 @@ import { SCALE } from './wire-truth';
 export interface Bench {
   readonly cue: BenchCue;
   readonly batch: BatchState;
+  /** Pours that ended by the cue, as the record tells them. */
+  readonly stops: readonly Stopped[];
   step(now: number, event: ConductorEvent): void;
   hear(now: number, reading: MassReading): void;
 }
@@ -42,6 +45,8 @@ export interface BenchModel {
   readonly lines: number;
   /** Takes every doubt from the conductor's memory as soon as it arises. */
   readonly credulous: boolean;
+  /** What the cue knows of the hand. */
+  readonly hand?: NonNullable<BenchView['hand']>;
 }
 
 const lineOf = (model: BenchModel, index: number, vessel: VesselId): LinePlan => ({
@@ -85,6 +90,7 @@ export const createBench = (model: BenchModel): Bench => {
   let cue: BenchCue | null = null;
   let newest: MassReading | null = null;
   let entries = 0;
+  const stops: Stopped[] = [];
 
   const view = (now: number): BenchView => ({
     scales: [
@@ -101,6 +107,7 @@ export const createBench = (model: BenchModel): Bench => {
     probes: [],
     leased: true,
     boot: BOOT,
+    ...(model.hand === undefined ? {} : { hand: model.hand }),
   });
 
   const send = (now: number, command: Pick<Command, 'kind' | 'body'>, role: 'program' | 'maker'): void => {
@@ -124,7 +131,10 @@ export const createBench = (model: BenchModel): Bench => {
       const { via, intent, boot, mono, wall, offsetMin } = head;
       const version = (batch?.version ?? 0) + 1;
       const entryHead = { id: as<EntryId>(`e${entries}`), batch: BATCH, version, realm: 'test', v: 1, by: PERSON } as const;
-      batch = evolve(batch, toEntry(draft, { ...entryHead, via, intent, boot, mono, wall, offsetMin }));
+      const entry = toEntry(draft, { ...entryHead, via, intent, boot, mono, wall, offsetMin });
+      const stopped = stoppedBy(entry);
+      if (stopped !== null) stops.push(stopped);
+      batch = evolve(batch, entry);
     }
     step(now, { kind: 'batch' });
   };
@@ -147,6 +157,7 @@ export const createBench = (model: BenchModel): Bench => {
       if (batch === null) throw new Error('the batch did not start');
       return batch;
     },
+    stops,
     step,
     hear(now, reading) {
       newest = reading;
