@@ -1,5 +1,5 @@
 import type { Display } from '#lib/units/display';
-import { differenceText, figureText, massFigure, massText, temperatureText } from '#lib/units/format';
+import { differenceText, figureText, massFigure, massText, shareText, temperatureText } from '#lib/units/format';
 import type { Figure, Sign } from '#lib/units/format';
 import { massOfText } from '#lib/units/mass';
 import type { MassUnit } from '#lib/units/mass';
@@ -9,12 +9,14 @@ export interface Show {
   readonly mass: (milligrams: number, step?: number | null, sign?: Sign) => string;
   readonly temperature: (milliCelsius: number) => string;
   readonly difference: (milliKelvin: number) => string;
+  readonly share: (millionths: number) => string;
 }
 
 export const showIn = (display: Display): Show => ({
   mass: (milligrams, step = null, sign = 'minus') => massText(milligrams, display, step, sign),
   temperature: (milliCelsius) => temperatureText(milliCelsius, display),
   difference: (milliKelvin) => differenceText(milliKelvin, display),
+  share: (millionths) => shareText(millionths, display),
 });
 
 /** The head of a column of masses. Pounds and ounces stand in the cells: they are two units. */

@@ -31,6 +31,7 @@ const holdOf = (params: Params): string => whyNot(textIn(params, 'reason'));
 const overrideSub: Word = (params, show) => {
   const [value, limit] = [numberIn(params, 'value'), numberIn(params, 'limit')];
   if (Number.isNaN(value) || Number.isNaN(limit)) return 'goes on record';
+  if (textIn(params, 'reason') === 'may-be-lye-heavy') return `superfat may be as low as ${show.share(value)}. Goes on record`;
   const write = textIn(params, 'reason') === 'apart' ? show.difference : show.temperature;
   return `${write(value)}, allowed ${write(limit)}. Goes on record`;
 };

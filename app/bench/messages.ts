@@ -7,6 +7,8 @@ export interface Show {
   readonly mass: (milligrams: number) => string;
   readonly temperature: (milliCelsius: number) => string;
   readonly difference: (milliKelvin: number) => string;
+  /** Superfat and the like, per cent. */
+  readonly share: (millionths: number) => string;
 }
 export type Params = Readonly<Record<string, string | number>>;
 export type Word = (params: Params, show: Show) => string;
@@ -290,6 +292,7 @@ export const messages = {
     'milk-too-hot': 'Milk too hot',
     apart: 'Too far apart',
     'temperature-unknown': 'Temperature unknown',
+    'may-be-lye-heavy': 'It may be lye-heavy',
     'line-open': 'Something is still to weigh',
     'lye-not-made': 'The lye is not made',
     'lye-heavy': 'It would be lye-heavy',
@@ -357,6 +360,7 @@ export const messages = {
   joining: {
     allowed: (limit: string) => `${limit} allowed`,
     figures: (value: string, limit: string) => `${value}, allowed ${limit}`,
+    asLowAs: (least: string) => `superfat may be ${least}`,
     overridden: 'allowed, on record',
     advice: 'advice only',
   },

@@ -115,6 +115,10 @@ export const temperatureText = (milliCelsius: number, display: Display, decimals
 export const differenceText = (milliKelvin: number, display: Display, decimals = 1): string =>
   figureText(differenceFigure(milliKelvin, display, decimals));
 
+/** A share from millionths, in per cent to a tenth. */
+export const shareText = (millionths: number, display: Display, decimals = 1): string =>
+  figureText(figure(millionths / 10_000, decimals, '%', display.locale));
+
 /** A plain number in the locale's marks, grouped from four digits on. */
 export const numberText = (value: number, locale: string, decimals = 0): string =>
   numbers(locale, decimals, true).format(value).replace('-', MINUS);

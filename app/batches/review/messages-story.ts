@@ -129,6 +129,9 @@ const joinedAt = (facts: Facts, use: 'lye' | 'oils'): Piece =>
   facts.byHand.includes(use) ? `${plainTemperature(facts, use)} by hand` : temperature(facts, use);
 
 const overrideFigures = (facts: Facts): Sentence => {
+  if (has(facts, 'least') && has(facts, 'chance')) {
+    return t`Superfat ${worked(quantity(facts, 'working', facts.show.share))}, perhaps as low as ${worked(quantity(facts, 'least', facts.show.share))}; chance of lye left over ${worked(quantity(facts, 'chance', facts.show.share))}.`;
+  }
   if (!has(facts, 'value') || !has(facts, 'limit')) return [];
   const apart = text(facts, 'reason') === 'apart';
   const write = apart ? facts.show.difference : facts.show.temperature;

@@ -121,6 +121,8 @@ export const messages = {
     workings: (lye: string, oils: string, apart: string) => `Lye ${lye}, oils ${oils}; apart ${apart}.`,
     apartUnknown: 'How far apart they were is not known.',
     allowed: (what: string, value: string, limit: string) => `A person allowed it although ${what}: ${value}, limit ${limit}.`,
+    allowedHeavy: (least: string, chance: string) =>
+      `A person went on although it might be lye-heavy: superfat perhaps as low as ${least}, chance of lye left over ${chance}.`,
     allowedBare: (what: string) => `A person allowed it although ${what}.`,
     picture: (lye: string, oils: string, low: string, high: string) => `Lye ${lye}, oils ${oils}; window from ${low} to ${high}.`,
     holds: {
@@ -131,6 +133,7 @@ export const messages = {
       'milk-too-hot': 'the milk was too hot',
       apart: 'they were too far apart',
       'temperature-unknown': 'a temperature was not known',
+      'may-be-lye-heavy': 'it might be lye-heavy',
     } satisfies Record<HoldReason, string>,
   },
   after: {

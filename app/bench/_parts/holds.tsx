@@ -12,6 +12,7 @@ export function Holds() {
   const show = showIn(useDisplay(), null);
   const figures = ({ reason, value, limit }: JoiningCue['holds'][number]): string => {
     if (value === null || limit === null) return '';
+    if (reason === 'may-be-lye-heavy') return messages.joining.asLowAs(show.share(value));
     const write = reason === 'apart' ? show.difference : show.temperature;
     return messages.joining.figures(write(value), write(limit));
   };

@@ -1,5 +1,5 @@
 import type { Display } from '#lib/units/display';
-import { differenceText, figureNumber, massText, numberText, temperatureText } from '#lib/units/format';
+import { differenceText, figureNumber, massText, numberText, shareText, temperatureText } from '#lib/units/format';
 import { figure } from '#lib/units/format';
 import type { CuePhase } from '#lib/bench/cue';
 import type { MaterialClass } from '#lib/work/batch/index';
@@ -11,6 +11,7 @@ export const showIn = (display: Display, division: number | null): Show => ({
   mass: (milligrams) => massText(milligrams, display, division),
   temperature: (milliCelsius) => temperatureText(milliCelsius, display),
   difference: (milliKelvin) => differenceText(milliKelvin, display),
+  share: (millionths) => shareText(millionths, display),
 });
 
 /** A space as wide as a digit of the figure face: digits that come and go leave the others where they are. */

@@ -78,10 +78,25 @@ export interface Eased {
 /** How a weight came to be accepted. `held`: deliberate 2 s confirmation with the material named. */
 export type AcceptedHow = 'by-itself' | 'go-on' | 'held' | 'typed';
 
+/** Superfat as a person was shown it when they went on: millionths, `chance` of some alkali left over too. */
+export interface SuperfatThen {
+  readonly working: number;
+  /** Two standard uncertainties below it. */
+  readonly least: number;
+  readonly chance: number;
+}
+
 export type OverChoice = 'carry-on' | 'cross-out';
 export type Gate = 'hydroxide' | 'cold-liquid';
 export type HoldReason =
-  'lye-too-hot' | 'lye-too-cold' | 'oils-too-hot' | 'oils-near-setting' | 'milk-too-hot' | 'apart' | 'temperature-unknown';
+  | 'lye-too-hot'
+  | 'lye-too-cold'
+  | 'oils-too-hot'
+  | 'oils-near-setting'
+  | 'milk-too-hot'
+  | 'apart'
+  | 'temperature-unknown'
+  | 'may-be-lye-heavy';
 export type TraceMark = 'thin' | 'medium' | 'thick' | 'wrong';
 export type AlarmCode =
   | 'over-pour'
@@ -191,7 +206,8 @@ export interface EntryBodies {
     why: 'asked' | 'joined' | 'trace' | 'away' | 'return';
   };
   dissolved: { vessel: VesselId; into: VesselId; confirmedCold: boolean };
-  override: { reason: HoldReason; value: MilliCelsius | null; limit: MilliCelsius | null; note: string };
+  /** `superfat`: of `may-be-lye-heavy` alone, whose value is no temperature. */
+  override: { reason: HoldReason; value: MilliCelsius | null; limit: MilliCelsius | null; note: string; superfat?: SuperfatThen };
   joined: {
     lye: MilliCelsius | null;
     oils: MilliCelsius | null;

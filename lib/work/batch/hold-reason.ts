@@ -9,6 +9,7 @@ export const HOLD_REASONS: Readonly<Record<HoldReason, true>> = {
   'milk-too-hot': true,
   apart: true,
   'temperature-unknown': true,
+  'may-be-lye-heavy': true,
 };
 
 export const isHoldReason = (text: string): text is HoldReason => Object.hasOwn(HOLD_REASONS, text);

@@ -3,7 +3,7 @@ import type { MilliCelsius } from '#lib/units/temperature';
 import { apart, milliCelsius, milliKelvin } from '#lib/units/temperature';
 import type { HoldReason } from './entries';
 import { lyeStillHeats, type LyeSeen } from './heating';
-import { isLyeHeavy } from './lye-heavy';
+import { isLyeHeavy, superfatThen } from './lye-heavy';
 import { dueBeforeJoining } from './order';
 import { own } from './own';
 import type { JoiningPlan } from './plan';
@@ -14,7 +14,7 @@ export interface JoiningHold {
   readonly reason: HoldReason | 'line-open' | 'lye-not-made' | 'alarm' | 'lye-heavy';
   /** `advise`: said, but holds nothing. */
   readonly level: 'hold' | 'advise';
-  /** Temperatures alone can be overridden by a person, held and recorded. */
+  /** Temperatures, and lye that only may be heavy, can be overridden by a person, held and recorded. */
   readonly overridable: boolean;
   readonly overridden: boolean;
   readonly value: number | null;
@@ -36,6 +36,8 @@ export const SETTING_MARGIN = milliKelvin(2_000);
 
 /** An override covers the value it was given for and what a probe's noise adds to it, nothing worse. Ours. */
 export const OVERRIDE_SLACK = milliKelvin(1_000);
+/** The same of superfat, millionths: a twentieth of a point. Ours. */
+const SUPERFAT_SLACK = 500;
 
 /** Temperatures as the probes say, and where one says nothing, as a person typed it a short while ago in this boot. */
 export const withTyped = (
@@ -90,6 +92,12 @@ const crossings = (plan: JoiningPlan, temps: JoiningTemperatures, lyeSeen: LyeSe
   return found;
 };
 
+/** Lye that may be heavy by what its values and weights may be off by: a person must say that they go on. */
+const mayBeHeavy = (state: BatchState): readonly Crossing[] => {
+  const then = superfatThen(state);
+  return then === null ? [] : [{ reason: 'may-be-lye-heavy', value: then.least, limit: 0 }];
+};
+
 /** Reasons that are worse the higher the value. */
 const RISING: ReadonlySet<HoldReason> = new Set(['lye-too-hot', 'oils-too-hot', 'milk-too-hot', 'apart']);
 
@@ -98,7 +106,8 @@ const covers = (state: BatchState, { reason, value }: Crossing): boolean => {
   if (own(state.overrides, reason) === undefined) return false;
   const then = own(state.overrideValues, reason) ?? null;
   if (value === null || then === null) return value === null && then === null;
-  return RISING.has(reason) ? value <= then + OVERRIDE_SLACK : value >= then - OVERRIDE_SLACK;
+  const slack = reason === 'may-be-lye-heavy' ? SUPERFAT_SLACK : OVERRIDE_SLACK;
+  return RISING.has(reason) ? value <= then + slack : value >= then - slack;
 };
 
 /** Whether the lye is made: no hydroxide of the plan still stands dry in its cup. */
@@ -138,7 +147,7 @@ export const joiningHolds = (state: BatchState, temps: JoiningTemperatures, lyeS
   const { joining } = state.plan;
   return [
     ...firmly,
-    ...crossings(joining, temps, heatsItself(state) ? lyeSeen : null).map((crossing): JoiningHold => ({
+    ...[...mayBeHeavy(state), ...crossings(joining, temps, heatsItself(state) ? lyeSeen : null)].map((crossing): JoiningHold => ({
       ...crossing,
       level: crossing.reason === 'apart' ? joining.apartLevel : 'hold',
       overridable: true,

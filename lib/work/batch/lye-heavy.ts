@@ -1,5 +1,7 @@
+import type { SuperfatThen } from './entries';
 import { own } from './own';
 import type { LinePlan, MaterialClass, Plan } from './plan';
+import { asPoured, lyeVerdict } from './poured/as-poured';
 import type { BatchState } from './state';
 import { verdictOf } from './verdict';
 
@@ -48,13 +50,28 @@ export const superfatAsWeighed = (state: BatchState): number | null => {
   return superfat;
 };
 
+/** Millionths. */
+const MILLIONTHS = 1e6;
+
+/** Superfat as a person is asked to go on with it; `null` while it is fine, heavy anyway, or not worked out. */
+export const superfatThen = (state: BatchState): SuperfatThen | null => {
+  const poured = asPoured(state);
+  if (poured.kind !== 'figures' || poured.superfat === null || lyeVerdict(poured) !== 'may-be-heavy') return null;
+  const { working, value, u, lyeHeavy } = poured.superfat;
+  const inMillionths = (one: number): number => Math.round(one * MILLIONTHS) || 0;
+  return { working: inMillionths(working), least: inMillionths(Math.min(working, value) - 2 * u), chance: inMillionths(lyeHeavy) };
+};
+
 /**
  * Whether the batch as weighed holds more hydroxide than its fats take up: joining is held and no person can override it. By superfat as
- * weighed below zero; where that cannot be computed, unknown is not fine: any hydroxide above its greatest allowed weight (its tolerance
+ * poured below zero; of a plan that was typed or kept too little, by what its lines say a gram of them does; where that cannot be
+ * computed either, unknown is not fine: any hydroxide above its greatest allowed weight (its tolerance
  * where none was computed), and any fat closed short of its tolerance, counts as lye-heavy. What the values of the fats may be off by
  * is not in it, nor what is still to be weighed: that stands at its target.
  */
 export const isLyeHeavy = (state: BatchState): boolean => {
+  const poured = asPoured(state);
+  if (poured.kind === 'figures') return lyeVerdict(poured) === 'heavy';
   const superfat = superfatAsWeighed(state);
   if (superfat !== null) return superfat < 0;
   return Object.values(state.lines).some(({ plan, actual, status }) => {

@@ -86,7 +86,12 @@ const joiningOf = (entries: readonly Entry[]): ReviewJoining | null => {
     byHand,
     overrides: overrides.map((reason) => {
       const newest = given.findLast((entry) => entry.body.reason === reason);
-      return { reason, value: newest?.body.value ?? null, limit: newest?.body.limit ?? null };
+      return {
+        reason,
+        value: newest?.body.value ?? null,
+        limit: newest?.body.limit ?? null,
+        superfat: newest?.body.superfat ?? null,
+      };
     }),
   };
 };

@@ -42,8 +42,8 @@ export interface BatchState {
   /** An over-pour waiting for its answer. */
   readonly over: { readonly line: LineId; readonly by: Milligrams; readonly red: boolean; readonly entry: EntryId } | null;
   readonly overrides: Readonly<Partial<Record<HoldReason, EntryId>>>;
-  /** The value that was overridden: an override does not cover a worse one. */
-  readonly overrideValues: Readonly<Partial<Record<HoldReason, MilliCelsius | null>>>;
+  /** The value that was overridden, thousandths of a degree or millionths of superfat: an override does not cover a worse one. */
+  readonly overrideValues: Readonly<Partial<Record<HoldReason, number | null>>>;
   /** Newest temperature typed by hand for each use, with its clock: it counts for a few minutes of the same boot only. */
   readonly typedTemperatures: Readonly<
     Partial<Record<ProbeUse, { readonly value: MilliCelsius; readonly boot: BootId; readonly mono: number; readonly entry: EntryId }>>

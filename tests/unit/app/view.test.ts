@@ -197,6 +197,7 @@ describe('words', () => {
     mass: (mg: number) => `${mg / 1000} g`,
     temperature: (value: number) => `${value}`,
     difference: (value: number) => `${value}`,
+    share: (value: number) => `${value / 10_000} %`,
   };
 
   it('are there for a code that only a newer server knows', () => {

@@ -3,7 +3,7 @@ import { cardWordsFor } from '../../../app/bench/messages-codes';
 import type { Show } from '../../../app/bench/messages';
 import { MAIN, OLIVE, planOf, Rig, SHEA, WATER } from './rig';
 
-const show: Show = { mass: String, temperature: String, difference: String };
+const show: Show = { mass: String, temperature: String, difference: String, share: String };
 
 /** Olive is in the pot and shea comes next, when the program starts again. */
 const restarted = (): Rig =>

@@ -37,12 +37,18 @@ export function Joining({ review: { joining, limits } }: { readonly review: Batc
     <PaperSection name={words.title} note={note}>
       <Picture joining={joining} limits={limits} display={display} />
       <Sentence joining={joining} at={at} allowed={show.difference(limits.allowedApart)} show={show} />
-      {overrides.map(({ reason, value, limit }) => {
+      {overrides.map(({ reason, value, limit, superfat }) => {
         const write = reason === 'apart' ? show.difference : show.temperature;
         const what = words.holds[reason];
         return (
           <p key={reason} className={on('reading')}>
-            <b>{value === null || limit === null ? words.allowedBare(what) : words.allowed(what, write(value), write(limit))}</b>
+            <b>
+              {superfat !== null
+                ? words.allowedHeavy(show.share(superfat.least), show.share(superfat.chance))
+                : value === null || limit === null
+                  ? words.allowedBare(what)
+                  : words.allowed(what, write(value), write(limit))}
+            </b>
           </p>
         );
       })}

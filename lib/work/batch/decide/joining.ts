@@ -3,6 +3,7 @@ import { milliCelsius } from '#lib/units/temperature';
 import type { Command } from '../commands';
 import type { HoldReason } from '../entries';
 import { joiningHolds, withTyped, type JoiningHold } from '../joining';
+import { superfatThen } from '../lye-heavy';
 import { own } from '../own';
 import type { BatchState } from '../state';
 import { allow, draft, refuse, type Decider } from './decision';
@@ -33,6 +34,8 @@ export const override: Decider<'override'> = (state, command) => {
   if (standing === undefined || !standing.overridable) return refuse('no-such', { what: 'hold', id: reason });
   if (standing.overridden) return refuse('already-done', { reason });
   if (!held) return refuse('needs-hold', { reason });
+  const superfat = reason === 'may-be-lye-heavy' ? superfatThen(state) : null;
+  if (superfat !== null) return allow(draft('override', { reason, value: null, limit: null, note, superfat }));
   return allow(draft('override', { reason, value: degrees(standing.value), limit: degrees(standing.limit), note }));
 };
 

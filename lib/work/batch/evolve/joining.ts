@@ -17,7 +17,7 @@ export const temperatureNoted: Evolve<'temperature-noted'> = (state, entry) => {
 export const override: Evolve<'override'> = (state, entry) => ({
   ...state,
   overrides: { ...state.overrides, [entry.body.reason]: entry.id },
-  overrideValues: { ...state.overrideValues, [entry.body.reason]: entry.body.value },
+  overrideValues: { ...state.overrideValues, [entry.body.reason]: entry.body.superfat?.least ?? entry.body.value },
   counts: { ...state.counts, overrides: state.counts.overrides + 1 },
 });
 

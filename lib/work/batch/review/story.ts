@@ -141,7 +141,13 @@ const TELL: { readonly [K in EntryKind]: Tell<K> } = {
     told(body.source === 'by-hand' ? 'temperature-by-hand' : 'temperature', { use: body.use, value: body.value, why: body.why }),
   dissolved: ({ body }, batch) => told('dissolved', { vessel: vesselName(batch, body.vessel), into: vesselName(batch, body.into) }),
   override: ({ body }) =>
-    told('override', { reason: body.reason, note: body.note, ...known('value', body.value), ...known('limit', body.limit) }),
+    told('override', {
+      reason: body.reason,
+      note: body.note,
+      ...known('value', body.value),
+      ...known('limit', body.limit),
+      ...body.superfat,
+    }),
   joined: ({ body }) => told('joined', { ...known('lye', body.lye), ...known('oils', body.oils), overrides: body.overrides.length }),
   'trace-stamped': ({ body }) => told('trace', { mark: body.mark, note: body.note, ...known('batter', body.batter) }),
   'went-away': ({ body }, batch) => told('went-away', material(batch, body.line)),

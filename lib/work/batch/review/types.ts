@@ -1,7 +1,7 @@
 import type { EntryId, InstrumentId, LineId, PersonId } from '#lib/units/id';
 import type { MassUnit, Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
-import type { AcceptedHow, HoldReason, StrikeReason, TraceMark } from '../entries';
+import type { AcceptedHow, HoldReason, StrikeReason, SuperfatThen, TraceMark } from '../entries';
 import type { LinePhase, MaterialClass, Plan } from '../plan';
 import type { Contribution, LineState } from '../state';
 import type { BatchSummary } from '../summary';
@@ -89,7 +89,12 @@ export interface ReviewJoining {
   readonly wall: number;
   readonly offsetMin: number;
   readonly byHand: readonly ('lye' | 'oils')[];
-  readonly overrides: readonly { readonly reason: HoldReason; readonly value: number | null; readonly limit: number | null }[];
+  readonly overrides: readonly {
+    readonly reason: HoldReason;
+    readonly value: number | null;
+    readonly limit: number | null;
+    readonly superfat: SuperfatThen | null;
+  }[];
 }
 
 export interface ReviewCheck {

@@ -142,7 +142,13 @@ export const BODIES: { readonly [K in EntryKind]: z.ZodMiniType<EntryBodies[K]> 
     why: oneOf<EntryBodies['temperature-noted']['why']>({ asked: true, joined: true, trace: true, away: true, return: true }),
   }),
   dissolved: z.strictObject({ vessel: vesselId, into: vesselId, confirmedCold: z.boolean() }),
-  override: z.strictObject({ reason: hold, value: z.nullable(degrees), limit: z.nullable(degrees), note: text }),
+  override: z.strictObject({
+    reason: hold,
+    value: z.nullable(degrees),
+    limit: z.nullable(degrees),
+    note: text,
+    superfat: z.exactOptional(z.strictObject({ working: whole, least: whole, chance: whole })),
+  }),
   joined: z.strictObject({
     lye: z.nullable(degrees),
     oils: z.nullable(degrees),
