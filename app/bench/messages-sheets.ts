@@ -3,6 +3,25 @@ import type { EntryBodies, StrikeReason } from '#lib/work/batch/index';
 
 /** Words of the sheets that are fetched after the bench itself stands. */
 export const sheetMessages = {
+  more: {
+    title: 'More',
+    away: 'Away',
+    comeBack: 'I am back',
+    byHand: 'By hand',
+    partPour: 'Part only',
+    weighBack: 'Weigh back',
+    correct: 'Cross out',
+    move: 'Move out',
+    lose: 'Lost',
+    park: 'Park',
+    abandon: 'Stop the batch',
+    close: 'Close the batch',
+    practice: 'Practice scene',
+    settings: 'This screen',
+    firstAid: 'First aid',
+    temperatures: 'Temperatures',
+    today: 'Leave the bench',
+  },
   correct: {
     title: 'Cross out a weight',
     teach: 'Both weights show for ever. Hold one to cross it out.',

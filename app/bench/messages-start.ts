@@ -17,6 +17,7 @@ export const startMessages = {
   countParked: (count: number) => `${count} are parked`,
   moreParked: 'More parked batches',
   only: 'the only one',
+  review: 'Review this batch',
   more: 'More plans',
   moreLots: 'More lots',
   page: (page: number, of: number) => `page ${page} of ${of}`,

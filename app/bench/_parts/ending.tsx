@@ -9,8 +9,7 @@ import { SheetFrame, SheetGrid } from './sheet';
 /** Parking, stopping and closing a batch. Each is held; parking and stopping say why, since the record takes neither without. */
 export function EndingSheet({ how }: { readonly how: 'park' | 'abandon' | 'close' }) {
   const [reason, setReason] = useState<string | null>(null);
-  const { ending } = sheetMessages;
-  const { more } = messages;
+  const { ending, more } = sheetMessages;
   if (how === 'close')
     return (
       <SheetFrame title={ending.closeTitle} teach={ending.closeTeach}>

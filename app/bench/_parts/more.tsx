@@ -4,7 +4,7 @@ import type { Route } from 'next';
 import { see } from '../../_live/selectors';
 import { useLive } from '../../_live/use';
 import { HoldPress, Press } from '../../_ui/press';
-import { messages } from '../messages';
+import { sheetMessages } from '../messages-sheets';
 import { closeSheet, holdWords, intend, openSheet } from './controls';
 import type { Sheet } from './controls';
 import { SheetFrame, SheetGrid } from './sheet';
@@ -22,7 +22,7 @@ export function More() {
   const away = useLive(({ batch }) => batch?.away != null);
   const practice = useLive(see.realm) === 'practice';
   const phase = useLive(see.phase);
-  const words = messages.more;
+  const words = sheetMessages.more;
   const open = status === 'weighing' || status === 'joined';
   const pouring = status === 'weighing';
   return (

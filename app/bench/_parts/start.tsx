@@ -124,7 +124,7 @@ function Choices({ fetched, onPlan, onParked }: ChoicesProps) {
       : [
           {
             key: 'review',
-            name: messages.done.review,
+            name: startMessages.review,
             sub: mark,
             take: () => router.push(`/batches/review?id=${encodeURIComponent(ended)}` as Route),
           },

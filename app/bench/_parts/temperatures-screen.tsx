@@ -9,6 +9,7 @@ import { Press } from '../../_ui/press';
 import { useFaces } from '../../_ui/use-faces';
 import { useFrame } from '../../_ui/frame';
 import { messages } from '../messages';
+import { temperatureMessages } from '../messages-temperatures';
 import styles from '../bench.module.css';
 import { COMMON } from './common';
 import { SoundPress, Temperature } from './hands';
@@ -38,7 +39,7 @@ export function TemperaturesScreen() {
   const lye = useLive(see.lye)?.value ?? null;
   const oils = useLive(see.oils)?.value ?? null;
   const window = useLive(({ batch }) => batch?.plan.joining.window ?? null) ?? COMMON.window;
-  const words = messages.temperaturesPage;
+  const words = temperatureMessages;
   const known = lye !== null && oils !== null;
   return (
     <main
@@ -99,7 +100,7 @@ function Place({
   readonly window: { readonly low: number; readonly high: number };
 }) {
   const display = useDisplay();
-  const { inWindow, above, below } = messages.temperaturesPage;
+  const { inWindow, above, below } = temperatureMessages;
   const where =
     value === null
       ? messages.scale.lost

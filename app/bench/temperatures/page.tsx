@@ -1,8 +1,8 @@
 import type { Metadata } from 'next';
 import { TemperaturesScreen } from '../_parts/temperatures-screen';
-import { messages } from '../messages';
+import { temperatureMessages } from '../messages-temperatures';
 
-export const metadata: Metadata = { title: messages.temperaturesPage.title };
+export const metadata: Metadata = { title: temperatureMessages.title };
 
 export default function TemperaturesPage() {
   return <TemperaturesScreen />;
