@@ -45,6 +45,16 @@ export const potOf = (state: BatchState): PotRead => {
   return pot;
 };
 
+/** Whether a line by itself is known; of another lot than was certified it may not be. */
+const sound = (basis: PouredBasis, one: Wanted): boolean => {
+  try {
+    return potFrom(basis, [one]).lines.length === 1;
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return false;
+  }
+};
+
 const made = (basis: PouredBasis, lines: readonly LineState[]): PotRead => {
   const wanted: Wanted[] = [];
   for (const line of lines) {
@@ -57,6 +67,6 @@ const made = (basis: PouredBasis, lines: readonly LineState[]): PotRead => {
     return { kind: 'pot', pot: potFrom(basis, wanted) };
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
-    return no('unknown-line');
+    return no('unknown-line', wanted.find((one) => !sound(basis, one))?.id ?? null);
   }
 };

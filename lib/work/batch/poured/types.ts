@@ -15,7 +15,8 @@ export type PotRead = { readonly kind: 'pot'; readonly pot: Pot } | Unworked;
 
 /**
  * Why nothing is worked out. `typed-plan`: its numbers were typed, not computed. `not-frozen`: started by an older program, which kept
- * too little. `unknown-line`: a line came later and nobody knows what it is made of.
+ * too little. `unknown-line`: nobody knows what one is made of: it came later, or
+ * is of another lot than its certificate.
  */
 export interface Unworked {
   readonly kind: 'typed-plan' | 'not-frozen' | 'unknown-line';
