@@ -20,6 +20,7 @@ const g = (value: unknown): string => `${Number(Number(value).toPrecision(6))}`;
 const SAYS: Readonly<Record<ProblemCode, Says>> = {
   missing: 'Nothing stands here yet.',
   'not-a-number': ({ text }) => (text === undefined || text === '' ? 'A number belongs here.' : `“${text}” is no number.`),
+  'which-number': ({ one, other }) => `Is that ${one} or ${other}? Write it without the mark that groups.`,
   'not-above-zero': 'More than nothing belongs here.',
   negative: 'Below zero means nothing here.',
   'too-large': ({ most }) => `More than can be meant: at most ${g(most)}.`,
@@ -37,8 +38,13 @@ const SAYS: Readonly<Record<ProblemCode, Says>> = {
   'wrong-share': 'A share of that is not how this part is reckoned. Choose another measure.',
   'shares-sum': (params) => `The shares of ${partOf(params)} come to ${g(params['sum'])} %, not to 100.`,
   'two-rests': (params) => `Only one of ${partOf(params)} can be what is left.`,
+  'unweighed-counts': ({ material }) =>
+    `${material === '' ? 'This' : material} changes the superfat or the lye by how much there is of it: a spoon says that to nobody. Weigh it.`,
   'ounces-unclear': 'Weight or fluid ounces? Choose the measure beside it.',
-  'locks-clash': ({ locked, total }) => `What is fixed comes to ${g(locked)}, and there is room for ${g(total)}.`,
+  'locks-clash': ({ locked, total, unit }) =>
+    `What is locked comes to ${g(locked)} ${unit ?? ''}, and there is room for ${g(total)} ${unit ?? ''}: unlock one.`,
+  'locks-size': ({ locked }) =>
+    `${g(locked)} g of the oils are locked by their weight, and no batch with them comes out at this size: unlock one, or choose another size.`,
   'no-size': 'Shares alone have no size yet: say how large the batch is.',
   'no-fat': 'No oil stands here yet: add one.',
   'no-alkali': 'No hydroxide stands here yet: add it.',
@@ -51,7 +57,8 @@ const SAYS: Readonly<Record<ProblemCode, Says>> = {
   'lye-too-weak': ({ most }) => `The liquids as weighed make it ${g(most)} % at most.`,
   'purity-missing': 'How pure it is stands on its bag: choose the lot with its certificate, from the stores.',
   'strength-missing': 'How strong this acid is stands on its bottle: choose the lot with its certificate, from the stores.',
-  'lye-too-strong': ({ percent }) => `${g(percent)} % of hydroxide does not dissolve. Up to 50 % does.`,
+  'lye-too-strong': ({ percent }) =>
+    `Of hydroxide and water ${Number(Number(percent).toPrecision(3))} % would be hydroxide. What is known of lye ends at 50 %: ask for more water.`,
   cycle: 'This preparation holds itself.',
   'certificate-outside': ({ value, low, high }) =>
     `The certificate says ${g(value)}; its standard allows ${g(low)} to ${g(high)}. If it stands so on the paper, confirm it with the lot.`,

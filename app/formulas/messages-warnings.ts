@@ -40,7 +40,7 @@ const SAYS: Readonly<Record<WarningCode, Says>> = {
   'fragrance-limit-unknown': ({ without }) => `No certificate limit for ${without}: what may be in a bar is not known.`,
   browning: ({ fragrance, vanillin }) => `${fragrance} holds ${vanillin} % of vanillin: the bar turns brown.`,
   'mould-overfull': ({ mould, percent }) => `${mould} would be ${percent} % full: it runs over.`,
-  'mould-may-overfill': ({ mould, percent, u }) => `${mould} would be ${percent} % full, give or take ${u}: it may run over.`,
+  'mould-may-overfill': ({ mould, percent, u }) => `${mould} would be ${percent} % full, ± ${u} (k = 2): it may run over.`,
   'mould-underfull': ({ mould, percent }) => `${mould} would be only ${percent} % full.`,
   'volume-unknown': () => 'How much room the batter takes is not known at this temperature or strength.',
   'vessel-too-small': ({ vessel }) => `${vessel} is too small for what goes in, with room to stir.`,

@@ -70,6 +70,10 @@ export const LIQUIDS: readonly Liquid[] = [
   liquid('rose-water', 'Rose water', [0.999, 0, 0, 0], { scorches: false }),
   liquid('cucumber-juice', 'Cucumber juice', [0.96, 0.001, 0.017, 0.001], { acid: 'malic', fatSv: 190 }),
   liquid('carrot-juice', 'Carrot juice', [0.89, 0.001, 0.04, 0.001], { acid: 'malic', fatSv: 190 }),
+  // Stirred in rather than dissolved in: dry milk by Codex CXS 207-1999 (whole: at least 26 % fat, at most 5 % water), from memory.
+  liquid('milk-powder', 'Milk powder, whole', [0.03, 0.267, 0.384, 0.012], milk),
+  liquid('milk-powder-skimmed', 'Milk powder, skimmed', [0.035, 0.008, 0.52, 0.015], milk),
+  liquid('honey', 'Honey', [0.171, 0, 0.82, 0.003], { acid: 'malic' }),
   liquid('honey-water', 'Honey in water, one to nine', [0.9171, 0, 0.082, 0.0004], { acid: 'malic' }),
 ];
 

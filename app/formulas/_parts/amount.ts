@@ -86,7 +86,7 @@ export interface Typed {
 export const typedAmount = (text: string, measure: Measure, pours: boolean): Typed => {
   const of = SHARES[measure] ?? 'fats';
   if (text.trim() === '') return { amount: measure === 'rest' ? { kind: 'rest' } : null, choices: [] };
-  if (measure === 'unweighed') return { amount: { kind: 'unweighed', text }, choices: [] };
+  if (measure === 'unweighed') return unspooned(text, pours);
   const bare = /^[\s\d.,'’/½⅓⅔¼¾⅕⅛⅜⅝⅞+−-]*$/.test(text);
   const unit = SHARES[measure] === undefined ? (WORDS[measure] ?? measure) : '%';
   const known = measure === 'rest' || measure === 'ounces-unclear' ? '%' : unit;
@@ -95,6 +95,13 @@ export const typedAmount = (text: string, measure: Measure, pours: boolean): Typ
   const asTyped = amountIn(text, measure === 'rest' ? 'percent' : measure);
   if (read.kind === 'amount') return { amount: read.amount, choices: [] };
   return read.kind === 'ask' ? { amount: read.keep ?? asTyped, choices: read.choices } : { amount: asTyped, choices: [] };
+};
+
+/** Over spoons a weight may be typed: it says its own unit. Anything else stays as written. */
+const unspooned = (text: string, pours: boolean): Typed => {
+  const read = readAmount(text, pours);
+  if (read.kind === 'ask') return { amount: read.keep ?? { kind: 'unweighed', text }, choices: read.choices };
+  return { amount: read.kind === 'amount' ? read.amount : { kind: 'unweighed', text }, choices: [] };
 };
 
 /** Of something added now: in the measure its neighbours are in, the digits still to come. */

@@ -10,6 +10,9 @@ const KINDS: Readonly<Record<Part, readonly Material['kind'][]>> = {
   extra: ['additive', 'colourant', 'fat', 'wax', 'liquid'],
 };
 
+/** Mostly water: honey and dry milk are stirred in. */
+const dissolves = (material: Material): boolean => material.kind === 'liquid' && Number(material.water.value) >= 50;
+
 /** What a sheet chooses from. Of two materials by one id the maker's counts. */
 export interface Materials {
   readonly of: (id: string | null) => Material | undefined;
@@ -25,7 +28,9 @@ export const materialsOf = (context: PlanContext): Materials => {
   const parts = new Map<Part, readonly (readonly [string, string])[]>();
   const listed = (part: Part): readonly (readonly [string, string])[] =>
     [
-      ...[...all.values()].filter(({ kind }) => KINDS[part].includes(kind)).map(({ id, name }) => [id, name] as const),
+      ...[...all.values()]
+        .filter((one) => KINDS[part].includes(one.kind) && (part !== 'liquid' || dissolves(one)))
+        .map(({ id, name }) => [id, name] as const),
       ...[...preparations.values()].map(({ id, name }) => [id, name] as const),
     ].toSorted(([, a], [, b]) => a.localeCompare(b));
   return {

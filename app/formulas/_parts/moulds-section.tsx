@@ -106,7 +106,9 @@ function MouldRow({ use, at, put }: RowProps) {
   const { formula, workshop, wrongAt, plan } = useSheet();
   const display = useDisplay();
   const all = workshop.context.moulds;
-  const fill = plan?.sizing?.moulds.find(({ mould }) => mould === use.mould);
+  const planned = plan?.sizing?.moulds[at];
+  // While another plan is worked out the rows may have moved.
+  const fill = planned?.mould === use.mould ? planned : undefined;
   const name = all.find(({ id }) => id === use.mould)?.name ?? use.mould;
   const wrong = wrongAt(`moulds[${at}]`);
   const { heads } = messages.moulds;
@@ -155,7 +157,7 @@ function MouldRow({ use, at, put }: RowProps) {
         <td className={on('n wide')}>{fill === undefined ? '' : short(fill.brim.value, display.locale, 4)}</td>
         <td className={on('n wide')}>{fill === undefined ? '' : gramsText(fill.grams, display)}</td>
         <td className={on('n')}>
-          {fill === undefined ? null : <Figure of={`mould:${use.mould}`}>{numberText(100 * fill.full, display.locale, 0)}</Figure>}
+          {fill === undefined ? null : <Figure of={`mould:${at}`}>{numberText(100 * fill.full, display.locale, 0)}</Figure>}
         </td>
         <td className={on('n wide')}>{fill?.leftAbove == null ? '' : numberText(fill.leftAbove, display.locale, 1)}</td>
         <td className={on('n')}>
@@ -174,7 +176,7 @@ function MouldRow({ use, at, put }: RowProps) {
           </button>
         </td>
       </tr>
-      <SlipRow ids={[`mould:${use.mould}`]} columns={COLUMNS} />
+      <SlipRow ids={[`mould:${at}`]} columns={COLUMNS} />
     </>
   );
 }

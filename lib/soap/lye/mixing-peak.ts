@@ -29,12 +29,25 @@ const SOURCE: Source = {
   grade: 'computed',
 };
 
-/**
- * The temperature lye would reach if no heat left the jug, °C: an upper bound. Hydroxide and liquid start at `celsius`, ice at 0 °C.
- * Above the boiling point it says only that the lye would boil.
- * @throws RangeError for lye stronger than the tables: a peak that is not known is no number.
- */
-export const mixingPeak = (mixing: Mixing, celsius: number): Estimate => {
+/** The heat balance of a jug with nothing lost, J and J/(g K). */
+export interface MixingHeat {
+  /** Heats of solution, kJ/mol; 0 where there is none of it. */
+  readonly soda: number;
+  readonly potash: number;
+  /** What dissolving and neutralising set free. */
+  readonly released: number;
+  /** Of that, what the acid brings. */
+  readonly byAcid: number;
+  /** What warming to 25 °C and melting ice take up. */
+  readonly cold: number;
+  readonly solution: number;
+  readonly capacity: number;
+  /** Standard uncertainties, K. */
+  readonly u: { readonly heat: number; readonly capacity: number };
+}
+
+/** @throws RangeError for lye stronger than the tables */
+export const mixingHeat = (mixing: Mixing, celsius: number): MixingHeat => {
   const { naoh, koh, water, frozen = 0, acid = 0 } = mixing;
   within(celsius, 0, 60, 'the start, in °C,');
   const moles = { NaOH: amount(naoh, 'a mass of NaOH') / M_NAOH, KOH: amount(koh, 'a mass of KOH') / M_KOH };
@@ -44,12 +57,24 @@ export const mixingPeak = (mixing: Mixing, celsius: number): Estimate => {
   const ratio = waterPerHydroxide(naoh, koh, water);
   const soda = moles.NaOH > 0 ? heatOfSolution('NaOH', ratio) : { value: 0, u: 0 };
   const potash = moles.KOH > 0 ? heatOfSolution('KOH', ratio) : { value: 0, u: 0 };
-  const released = -1000 * (moles.NaOH * soda.value + moles.KOH * potash.value) + 1000 * NEUTRALISATION * amount(acid, 'the acid');
+  const byAcid = 1000 * NEUTRALISATION * amount(acid, 'the acid');
+  const released = -1000 * (moles.NaOH * soda.value + moles.KOH * potash.value) + byAcid;
   const solids = moles.NaOH * SOLID.NaOH + moles.KOH * SOLID.KOH;
   const cold =
     (solids + (water - frozen) * waterHeatCapacity(BASIS)) * (BASIS - celsius) + frozen * (MELTING + waterHeatCapacity(BASIS) * BASIS);
   const capacity = lyeHeatCapacity({ naoh: naoh / solution, koh: koh / solution }, BASIS);
   const rise = (released - cold) / (solution * capacity.value);
-  const uHeat = (1000 * (moles.NaOH * soda.u + moles.KOH * potash.u)) / (solution * capacity.value);
-  return { value: BASIS + rise, u: Math.hypot(uHeat, (rise * capacity.u) / capacity.value), source: SOURCE };
+  const heat = (1000 * (moles.NaOH * soda.u + moles.KOH * potash.u)) / (solution * capacity.value);
+  const u = { heat, capacity: (rise * capacity.u) / capacity.value };
+  return { soda: soda.value, potash: potash.value, released, byAcid, cold, solution, capacity: capacity.value, u };
+};
+
+/**
+ * The temperature lye would reach if no heat left the jug, °C: an upper bound. Hydroxide and liquid start at `celsius`, ice at 0 °C.
+ * Above the boiling point it says only that the lye would boil.
+ * @throws RangeError for lye stronger than the tables: a peak that is not known is no number.
+ */
+export const mixingPeak = (mixing: Mixing, celsius: number): Estimate => {
+  const { released, cold, solution, capacity, u } = mixingHeat(mixing, celsius);
+  return { value: BASIS + (released - cold) / (solution * capacity), u: Math.hypot(u.heat, u.capacity), source: SOURCE };
 };

@@ -120,8 +120,17 @@ export interface Sizing {
   readonly toPour: Estimate;
   readonly calibration: { readonly factor: number; readonly batches: number } | null;
   readonly moulds: readonly MouldFill[];
-  /** The trade's loaf rule beside it: fats it would put into these moulds; grams. */
-  readonly loafRule: { readonly fats: number; readonly against: number; readonly source: string } | null;
+  /**
+   * The trade's loaf rule beside it, for the rectangular moulds as full as wished: their cm³, the grams of fats it would put there, those of
+   * this plan that go there, and by what fraction they differ.
+   */
+  readonly loafRule: {
+    readonly volume: number;
+    readonly fats: number;
+    readonly here: number;
+    readonly against: number;
+    readonly source: string;
+  } | null;
 }
 
 export interface MouldFill {
@@ -136,8 +145,11 @@ export interface MouldFill {
   /** Fraction of the brim, with its standard uncertainty. */
   readonly full: number;
   readonly u: number;
-  /** mm left above the batter, where the shape has one depth. */
+  /** mm, where the shape has one depth and straight walls; how much of it is left above the batter. */
+  readonly depth: number | null;
   readonly leftAbove: number | null;
+  /** What was measured of it, as a product: "250 × 64 × 95 mm"; empty where there is none. */
+  readonly sides: string;
   readonly verdict: 'fits' | 'over' | 'under' | 'may-over';
 }
 

@@ -9,7 +9,7 @@ import type { Entry, Formula } from './formula';
 import { believed } from './interval';
 import { lookupOf, type Lookup } from './lookup';
 import { problem, type Problem } from './problem';
-import { readFormula } from './read-formula';
+import { countsForLye, readFormula } from './read-formula';
 import { createReader } from './reader';
 import { sized } from './size';
 import { solverOf } from './solve';
@@ -97,8 +97,9 @@ const isFinished = (entry: Entry, context: PlanContext): boolean => {
   const found = entry.material === null ? null : lookup.find(entry.material, entry.lot, 'material');
   const { amount } = entry;
   if (found === null || amount === null || amount.kind === 'ounces-unclear') return false;
-  if (amount.kind === 'share') return numberOf(amount.percent) !== null && Number(amount.percent) > 0;
-  if (amount.kind === 'mass' || amount.kind === 'volume') return numberOf(amount.value) !== null && Number(amount.value) > 0;
+  if (amount.kind === 'unweighed') return !countsForLye(entry.part, found);
+  if (amount.kind === 'share') return (numberOf(amount.percent) ?? 0) > 0;
+  if (amount.kind === 'mass' || amount.kind === 'volume') return (numberOf(amount.value) ?? 0) > 0;
   return true;
 };
 

@@ -30,6 +30,13 @@ export const USUAL_WIDTH = { superfat: 0.01, lye: 0.015 } as const;
 
 const about = (asked: number, width: number): readonly [number, number] => [asked - width, asked + width];
 
+const HAIR = 1e-12;
+
+/** Below zero by more than the last digits of a sum. */
+export const isLyeHeavy = (superfat: number): boolean => superfat < -HAIR;
+
+const notBelow = (least: number, [low, high]: readonly [number, number]): readonly [number, number] => [Math.max(least, low), high];
+
 export const balanceOf = (model: Model, whole: Whole, facts: Facts): Balance => {
   const per = model.items.map(perGramOf);
   const demand = fatDemand(whole.all.fats);
@@ -49,7 +56,8 @@ export const balanceOf = (model: Model, whole: Whole, facts: Facts): Balance => 
     concentration,
     naohShare: naohShare(whole.all.alkalis),
     per,
-    superfatBand: facts.superfatLimits ?? about(superfat, USUAL_WIDTH.superfat),
+    // Nobody who asks for 0.5 % means that -0.5 % were fine: the usual width ends where lye is left over.
+    superfatBand: facts.superfatLimits ?? notBelow(isLyeHeavy(superfat) ? superfat : 0, about(superfat, USUAL_WIDTH.superfat)),
     lyeBand: facts.lyeLimits ?? about(concentration, USUAL_WIDTH.lye),
   };
 };

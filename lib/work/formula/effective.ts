@@ -1,15 +1,14 @@
 import { isConfirmedOutside } from './certificate';
 import type { Certificate, Certified, Lot } from './lot';
-import type { Figure } from './figure';
+import { decimal, numberOf, type Figure } from './figure';
 import type { Material } from './material';
 
 const CERTIFIED_SOURCE = (lot: Lot, { date, supplier }: Certificate): string => `${supplier}, certificate of ${date}, lot ${lot.mark}`;
 
 /** Two standard uncertainties either side: what a certificate's own figure leaves open. */
 const ends = ({ value, u }: Certified): Pick<Figure, 'low' | 'high'> => {
-  const [middle, spread] = [Number(value), Number(u)];
-  if (u === undefined || !Number.isFinite(middle) || !Number.isFinite(spread)) return {};
-  return { low: String(middle - 2 * spread), high: String(middle + 2 * spread) };
+  const [middle, spread] = [numberOf(value), numberOf(u ?? '')];
+  return middle === null || spread === null ? {} : { low: decimal(middle - 2 * spread), high: decimal(middle + 2 * spread) };
 };
 
 /** Kept although its standard does not allow it: wherever the figure goes, that goes with it. */

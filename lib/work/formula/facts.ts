@@ -55,7 +55,7 @@ export const factsOf = (formula: Formula, lookup: Lookup, reader: Reader): Facts
   const wish = wishOf(formula, reader);
   if (reader.problems.length > before || celsius === null || poured === null || wish === null) return null;
   return {
-    size: { pourAt: poured, ...losses, calibration, moulds },
+    size: { pourAt: poured, pourAtSaid: pourAt !== null, ...losses, calibration, moulds },
     wish,
     joining,
     room: { celsius, said: context.room !== null },

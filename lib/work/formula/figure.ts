@@ -1,4 +1,5 @@
 import type { Source } from '#lib/soap/source';
+import { readNumber } from '#lib/units/parse';
 
 /**
  * A number as a person typed it or a table prints it: plain decimal text, point as its mark ("12.5"). Documents of the workshop hold no
@@ -33,8 +34,21 @@ export const decimal = (value: number): Decimal => {
 
 const PLAIN = /^[+-]?(?:\d{1,15}(?:\.\d{0,15})?|\.\d{1,15})$/;
 
-/** The number a decimal text states; `null` when it is none. Says nothing of whether it makes sense where it stands. */
-export const numberOf = (text: Decimal): number | null => (PLAIN.test(text.trim()) ? Number(text) : null);
+/**
+ * The number a decimal text states; `null` when it is none, or could be two ("1,250"). A comma that can only be a decimal mark is read as
+ * one: what a person typed is kept as typed. Says nothing of whether it makes sense where it stands.
+ */
+export const numberOf = (text: Decimal): number | null => {
+  if (PLAIN.test(text.trim())) return Number(text);
+  const read = readNumber(text);
+  return read.kind === 'number' ? Number(read.decimal) : null;
+};
+
+/** The two numbers a text can be read as; `null` where there are no two. */
+export const readingsOf = (text: Decimal): readonly [string, string] | null => {
+  const read = readNumber(text);
+  return read.kind === 'ambiguous' ? read.readings : null;
+};
 
 /** The number of a figure of ours. @throws RangeError when its text is no number: check typed figures first */
 export const valueOf = (figure: { readonly value: Decimal }): number => {

@@ -3,7 +3,7 @@ import { pureMass } from '#lib/soap/alkali';
 import { waterOf } from '#lib/soap/batter';
 import { allergensIn, fragranceLoad, type FragrancePortion } from '#lib/soap/fragrance';
 import { lyeDensity } from '#lib/soap/lye/density';
-import { mixingPeak } from '#lib/soap/lye/mixing-peak';
+import { mixingPeak, type Mixing } from '#lib/soap/lye/mixing-peak';
 import { react, type Reacted } from '#lib/soap/reaction';
 import type { Estimate } from '#lib/soap/source';
 import { sumOf } from '#lib/soap/sum';
@@ -31,16 +31,23 @@ export const strengthOf = ({ jug }: Whole): { readonly naoh: number; readonly ko
   return { naoh: naoh / solution, koh: koh / solution };
 };
 
-/** °C the jug would reach if no heat left it; `null` where it is not known, or nothing dry is dissolved. */
-export const peakOf = (model: Model, whole: Whole, room: number): Estimate | null => {
+/** What meets in the jug; `null` where nothing dry is dissolved. */
+export const mixingOf = (model: Model, whole: Whole): Mixing | null => {
   const dry = whole.jug.alkalis.filter(({ dissolved }) => !dissolved);
   const pure = (kind: 'NaOH' | 'KOH'): number => sumOf(dry, (one) => (one.kind === kind ? pureMass(one) : 0));
   const [naoh, koh] = [pure('NaOH'), pure('KOH')];
   const water = waterOf(whole.jug);
   if (naoh + koh === 0 || water === 0) return null;
   const frozen = sumOf([...model.items.entries()], ([at, item]) => (item.entry.frozen && inJug(item) ? (whole.each[at]?.water ?? 0) : 0));
+  return { naoh, koh, water, frozen: Math.min(frozen, water), acid: acidTake(whole.jug.acids) };
+};
+
+/** °C the jug would reach if no heat left it; `null` where it is not known, or nothing dry is dissolved. */
+export const peakOf = (model: Model, whole: Whole, room: number): Estimate | null => {
+  const mixing = mixingOf(model, whole);
+  if (mixing === null) return null;
   try {
-    return mixingPeak({ naoh, koh, water, frozen: Math.min(frozen, water), acid: acidTake(whole.jug.acids) }, room);
+    return mixingPeak(mixing, room);
   } catch (error) {
     if (error instanceof RangeError) return null;
     throw error;

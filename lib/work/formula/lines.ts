@@ -73,6 +73,8 @@ export interface Line {
   readonly plan: LinePlan;
   readonly figures: LineFigures;
   readonly scale: Scale | null;
+  /** What stands on the scale at the most, mg; without the vessel where nobody has said what that weighs. */
+  readonly gross: number;
 }
 
 export const phaseOf = (item: Item, place: Place, jug: Places['jug']): LinePhase => {
@@ -113,7 +115,8 @@ const lineOf = (facts: LineFacts, item: Item, at: number, phase: LinePhase, fill
   const pours = poursOf(target, scales.length === 0 ? null : most);
   const atOnce = Math.max(...pours);
   const gross = byLoss || vessel.empty === null ? null : vessel.empty + under + atOnce;
-  const load: Load = { target, wanted: want.grams * 1000, gross };
+  const least = byLoss ? atOnce : under + atOnce;
+  const load: Load = { target, wanted: want.grams * 1000, gross, least };
   const scale = scaleFor(scales, load);
   const tolerance = toleranceOn(scale, load.wanted);
   const above = roomAbove(model, whole, balance, fragrances, at);
@@ -125,6 +128,7 @@ const lineOf = (facts: LineFacts, item: Item, at: number, phase: LinePhase, fill
     at,
     item,
     scale,
+    gross: gross ?? least,
     plan: {
       id,
       material: { id: as(item.found.id), name: item.found.name, class: item.class },
@@ -169,7 +173,8 @@ const JUG_FILL = 0.85 * 0.9 * 1000;
 /** Most milligrams of oil one carrying takes: what the jug holds and the scale bears under it. */
 const perPour = (vessel: { readonly empty: number | null; readonly brimMl: number | null }, scales: readonly Scale[]): number | null => {
   const capacities = scales.flatMap(({ capacity }) => (capacity === null ? [] : [capacity]));
-  const bears = capacities.length === 0 || vessel.empty === null ? null : ROOM_LEFT * (Math.max(...capacities) - vessel.empty);
+  const most = capacities.length === 0 ? null : Math.max(...capacities);
+  const bears = most === null ? null : vessel.empty === null ? OF_CAPACITY * most : ROOM_LEFT * (most - vessel.empty);
   const takes = vessel.brimMl === null ? null : vessel.brimMl * JUG_FILL;
   const limits = [bears, takes].filter((limit) => limit !== null && limit > 0) as readonly number[];
   return limits.length === 0 ? null : Math.min(...limits);

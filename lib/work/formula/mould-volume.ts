@@ -18,6 +18,8 @@ export interface Brim {
   readonly depth: number | null;
   /** A rectangular loaf or slab: the trade's rule speaks of these only. */
   readonly rectangular: boolean;
+  /** What was measured, filled into the formula of its volume. */
+  readonly sides: string;
 }
 
 /** What a mould holds to the brim; `null` after noting why not. */
@@ -40,7 +42,7 @@ export const brimOf = (mould: Mould, reader: Reader): Brim | null => {
       if (count === null || one === null) return null;
       const { value, u: uOne, source } = one.volume;
       // Equal cavities, measured once: their error is common.
-      return { ...one, volume: { value: count * value, u: count * uOne, source } };
+      return { ...one, sides: `${count} × ${one.sides}`, volume: { value: count * value, u: count * uOne, source } };
     }
     case 'water-fill':
       break;
@@ -58,7 +60,12 @@ const waterFillOf = (shape: WaterFillShape, reader: Reader, path: string): Brim 
     text: 'mass of water it holds over the density of water; buoyancy of air, 0.1 %, ignored',
     grade: 'computed',
   };
-  return { volume: { value, u: FILL_SPREAD * value, source }, depth: null, rectangular: false };
+  return {
+    volume: { value, u: FILL_SPREAD * value, source },
+    depth: null,
+    rectangular: false,
+    sides: `${shape.water} ${shape.unit} of water at ${shape.celsius} °C`,
+  };
 };
 
 /** cm³ of so many grams of water at °C. */
@@ -75,7 +82,12 @@ const boxOf = ({ length, width, depth }: BoxShape, u: number, reader: Reader, pa
   const [l, w, d] = sides;
   if (l === null || w === null || d === null) return null;
   const value = (l * w * d) / 1000;
-  return { volume: { value, u: value * Math.hypot(u / l, u / w, u / d), source: LENGTHS }, depth: d, rectangular: true };
+  return {
+    volume: { value, u: value * Math.hypot(u / l, u / w, u / d), source: LENGTHS },
+    depth: d,
+    rectangular: true,
+    sides: `${length} × ${width} × ${depth} mm`,
+  };
 };
 
 const cylinderOf = ({ diameter, length }: CylinderShape, u: number, reader: Reader, path: string): Brim | null => {
@@ -83,5 +95,10 @@ const cylinderOf = ({ diameter, length }: CylinderShape, u: number, reader: Read
   const along = reader.above(length, `${path}.length`, LONGEST);
   if (across === null || along === null) return null;
   const value = (Math.PI * across * across * along) / 4000;
-  return { volume: { value, u: value * Math.hypot((2 * u) / across, u / along), source: LENGTHS }, depth: along, rectangular: false };
+  return {
+    volume: { value, u: value * Math.hypot((2 * u) / across, u / along), source: LENGTHS },
+    depth: along,
+    rectangular: false,
+    sides: `π × (${diameter} ÷ 2)² × ${length} mm`,
+  };
 };

@@ -21,10 +21,10 @@ import { allowedOf, type Allowed } from './references';
 import { fragranceRoom, roomAbove } from './room';
 import { sized } from './size';
 import { sizingOf } from './sizing';
-import { solverOf } from './solve';
+import { solverOf, type Solver } from './solve';
 import { stepsOf, timeOf } from './steps';
 import { warningsOf, type Planning } from './warnings/index';
-import type { Whole } from './whole';
+import { wholeOf, type Whole } from './whole';
 
 /**
  * The plan a formula becomes in this workshop: what the bench runs, with its figures, how the moulds fill, what to mind and how each number
@@ -49,7 +49,10 @@ const planned = (formula: Formula, context: PlanContext): PlanAnswer => {
   const facts = factsOf(formula, lookup, reader);
   const allowed = allowedOf(formula, reader);
   if (model === null || facts === null || reader.problems.length > 0) return refused(reader.problems);
-  const size = sized(model, solverOf(model), facts.wish, facts.size);
+  const solver = solverOf(model);
+  const strong = tooStrong(model, solver);
+  if (strong !== null) return refused([strong]);
+  const size = sized(model, solver, facts.wish, facts.size);
   if (size.kind === 'problem') return refused([size.problem]);
   const { whole } = size;
   const wrong = impossible(model, whole);
@@ -66,10 +69,21 @@ const impossible = ({ items }: Model, whole: Whole): readonly Problem[] => {
     const grams = whole.grams[at] ?? 0;
     return grams < HAIR_GRAMS ? [problem('too-small', `${path}.amount`, { grams })] : [];
   });
-  if (small.length > 0) return small;
+  return small.length > 0 ? small : lyeProblem(whole);
+};
+
+const lyeProblem = (whole: Whole): readonly Problem[] => {
   if (lyeIsTabled(whole)) return [];
   const { naoh, koh } = strengthOf(whole);
   return [problem('lye-too-strong', 'wishes.lye', { percent: 100 * (naoh + koh) })];
+};
+
+/** Known before any volume is asked for, of which nothing is tabulated for such a lye: a kilogram of fats shows it. */
+const tooStrong = (model: Model, solver: Solver): Problem | null => {
+  const answer = solver.at(model.natural ?? 1000);
+  if (answer.kind === 'problem') return null;
+  const whole = wholeOf(model, answer.grams);
+  return whole.fats > 0 ? (lyeProblem(whole)[0] ?? null) : null;
 };
 
 const sizingOrNull = (whole: Whole, facts: Facts): Sizing | null => {

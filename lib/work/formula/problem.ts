@@ -4,6 +4,8 @@ export type ProblemCode =
   | 'missing'
   /** Text where a number belongs. params: text */
   | 'not-a-number'
+  /** A mark that groups to one person and parts to the next. params: one, other */
+  | 'which-number'
   /** A number, but zero or below where it must be above. params: value */
   | 'not-above-zero'
   | 'negative'
@@ -31,10 +33,14 @@ export type ProblemCode =
   | 'shares-sum'
   /** More than one "what is left". params: part */
   | 'two-rests'
+  /** Spoons of what takes or gives alkali, or makes the lye: nothing can be said of the soap. params: material */
+  | 'unweighed-counts'
   /** Weight or fluid: nobody has said. */
   | 'ounces-unclear'
-  /** Locked masses and shares leave no room. params: locked, total (g) */
+  /** Locked masses and shares leave no room. params: locked, total, unit */
   | 'locks-clash'
+  /** Locked masses allow no batch of the size asked for. params: locked (g) */
+  | 'locks-size'
   /** A formula in shares alone has no size. */
   | 'no-size'
   | 'no-fat'
@@ -54,7 +60,7 @@ export type ProblemCode =
   /** Purity or strength is not on the material nor on the lot. params: material */
   | 'purity-missing'
   | 'strength-missing'
-  /** More hydroxide than 50 %: it does not dissolve, and nothing about it is tabulated. params: percent */
+  /** More than 50 % of hydroxide in hydroxide and water: beyond every table here. params: percent */
   | 'lye-too-strong'
   /** A preparation that holds itself. params: chain */
   | 'cycle'

@@ -3,6 +3,9 @@ import type { Found } from './lookup';
 import type { ItemAmount } from './model';
 import { HEAVIEST_GRAMS, type Reader } from './reader';
 import { densityOf } from './density';
+import { numberOf } from './figure';
+import type { ProblemCode } from './problem';
+import { readAmount } from './read-amount';
 
 /** Millilitres in one: the fluid ounces by definition (US: 231 in³ ÷ 128; imperial: 4.54609 L ÷ 160). */
 const MILLILITRES: Readonly<Record<VolumeUnit, number>> = { ml: 1, 'us-fl-oz': 29.5735295625, 'imperial-fl-oz': 28.4130625 };
@@ -22,6 +25,15 @@ export type Read = ItemAmount | { readonly kind: 'rest' } | { readonly kind: 'bl
 /** More of fats than there is fat is no fragrance load, but water on fat may be. */
 const MOST_OF_FATS = 10;
 
+/** "1 pint", "-5 g": digits with a unit nobody weighs by, or below nothing; said as that, not as no number. */
+const oddUnit = (amount: Amount): ProblemCode | null => {
+  const text = amount.kind === 'share' ? amount.percent : amount.kind === 'mass' || amount.kind === 'volume' ? amount.value : '';
+  if (!/[a-z]\.?$/i.test(text) && !text.trim().startsWith('-')) return null;
+  if (numberOf(text) !== null) return null;
+  const read = readAmount(text, false);
+  return read.kind === 'problem' && (read.code === 'unknown-unit' || read.code === 'negative') ? read.code : null;
+};
+
 /** An amount as numbers; `null` after noting why not, `'unweighed'` for spoons. */
 export const readAmountOf = (
   amount: Amount | null,
@@ -31,6 +43,8 @@ export const readAmountOf = (
   reader: Reader,
 ): Read | 'unweighed' | null => {
   if (amount === null) return reader.note('missing', path);
+  const odd = oddUnit(amount);
+  if (odd !== null) return reader.note(odd, `${path}.${amount.kind === 'share' ? 'percent' : 'value'}`);
   switch (amount.kind) {
     case 'unweighed':
       return 'unweighed';

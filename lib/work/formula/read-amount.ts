@@ -9,7 +9,7 @@ export type AmountRead =
   | { readonly kind: 'amount'; readonly amount: Amount }
   | {
       readonly kind: 'ask';
-      readonly why: 'weight-or-fluid' | 'which-fluid-ounce' | 'which-number';
+      readonly why: 'weight-or-fluid' | 'which-fluid-ounce' | 'which-number' | 'gram-or-grain';
       readonly choices: readonly Amount[];
       readonly keep: Amount | null;
     }
@@ -18,7 +18,6 @@ export type AmountRead =
 const MASS: Readonly<Record<string, MassUnit>> = {
   mg: 'mg',
   g: 'g',
-  gr: 'g',
   gram: 'g',
   grams: 'g',
   kg: 'kg',
@@ -56,6 +55,10 @@ const VULGAR: Readonly<Record<string, string>> = {
 
 const LONGEST = 200;
 const OZ_PER_LB = 16;
+/** Grams, by definition: 64.79891 mg. */
+const GRAIN = 0.06479891;
+
+const grams = (value: number): Amount => ({ kind: 'mass', value: decimal(value), unit: 'g' });
 
 interface Term {
   /** More than one when the mark may be a decimal or a thousands mark. */
@@ -91,7 +94,11 @@ const NUMBER = /^([+-]?[\d.,'’]*\d(?:\s+\d+\s*\/\s*\d+|\s*\/\s*\d+)?)\s*([^\d]
 
 /** "2 lb 3 1/4 oz" as number and unit, twice; `null` where a number belongs and none stands. */
 const termsOf = (plain: string): readonly Term[] | null => {
-  let rest = plain.replaceAll(/[½⅓⅔¼¾⅕⅛⅜⅝⅞]/g, (sign) => ` ${VULGAR[sign] ?? ''}`).trim();
+  // "1-1/2 oz" is one and a half.
+  let rest = plain
+    .replace(/^(\d+)-(?=\d+\s*\/)/, '$1 ')
+    .replaceAll(/[½⅓⅔¼¾⅕⅛⅜⅝⅞]/g, (sign) => ` ${VULGAR[sign] ?? ''}`)
+    .trim();
   const terms: Term[] = [];
   while (rest !== '') {
     const match = NUMBER.exec(rest);
@@ -132,6 +139,8 @@ const single = (value: number, unit: string, pours: boolean, of: 'fats' | 'batte
   if (FLUID.test(unit)) return fluid(text, unit);
   const metric = METRIC[unit];
   if (metric !== undefined) return { kind: 'amount', amount: { kind: 'volume', value: decimal(value * metric), unit: 'ml' } };
+  // Old cards write grains so, new ones grams.
+  if (unit === 'gr') return { kind: 'ask', why: 'gram-or-grain', choices: [grams(value), grams(value * GRAIN)], keep: null };
   const mass = MASS[unit];
   if (mass === undefined) return { kind: 'problem', code: unit === '' ? 'missing' : 'unknown-unit' };
   const weight: Amount = { kind: 'mass', value: text, unit: mass };

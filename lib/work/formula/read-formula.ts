@@ -3,15 +3,8 @@ import type { Blend, Entry, Formula, Part } from './formula';
 import { classOf, type Found, type Lookup } from './lookup';
 import type { Item, ItemAmount, Model } from './model';
 import { mayPlay, readAmountOf, type Read } from './read-amount-of';
+import { readWhole, SUM_SLACK, type Reading } from './read-whole';
 import type { Reader } from './reader';
-
-/** Shares as typed to two decimals may miss 100 by a hundredth or two; the rest is made up in proportion. */
-const SUM_SLACK = 0.0005;
-
-/** What may be left unsaid: a card is read with its lye as it stands, whatever it claims. */
-export interface Reading {
-  readonly card: boolean;
-}
 
 interface Draft {
   readonly entry: Entry;
@@ -45,7 +38,7 @@ export const readFormula = (formula: Formula, lookup: Lookup, reader: Reader, re
     return amount === undefined ? [] : [itemOf(draft, amount)];
   });
   const model: Model = { items, wishes, natural: naturalOf(items), unweighed };
-  whole(formula, model, reader, reading);
+  readWhole(formula, model, reader, reading);
   return reader.problems.length > before ? null : model;
 };
 
@@ -69,6 +62,7 @@ const draftOf = (
     entry.material === null ? reader.note('missing', `${path}.material`) : lookup.find(entry.material, entry.lot, `${path}.material`);
   const read = readAmountOf(entry.amount, entry.part, found, `${path}.amount`, reader);
   if (read === 'unweighed') {
+    if (countsForLye(entry.part, found)) return reader.note('unweighed-counts', `${path}.amount`, { material: found?.name ?? '' });
     unweighed.push({ entry: entry.id, text: entry.amount?.kind === 'unweighed' ? entry.amount.text : '' });
     return null;
   }
@@ -78,6 +72,12 @@ const draftOf = (
     return reader.note('wrong-part', `${path}.part`, { kind, part: entry.part, material: found.name });
   }
   return { entry, path, found, read };
+};
+
+/** Superfat or lye hang on how much there is of it. What is not chosen yet is asked for anyway. */
+export const countsForLye = (part: Part, found: Found | null): boolean => {
+  if (part === 'fat' || part === 'alkali' || part === 'acid' || part === 'liquid') return true;
+  return found !== null && found.makeup.fats.length + found.makeup.alkalis.length + found.makeup.acids.length > 0;
 };
 
 const itemOf = ({ entry, path, found }: Draft, amount: ItemAmount): Item => ({
@@ -167,52 +167,4 @@ const naturalOf = (items: readonly Item[]): number | null => {
   const masses = sumOf(fats, ({ amount }) => (amount.kind === 'mass' ? amount.grams : 0));
   const shares = sumOf(fats, ({ amount }) => (amount.kind === 'share' ? amount.fraction : 0));
   return masses === 0 || shares >= 1 ? null : masses / (1 - shares);
-};
-
-/** What only the whole shows: sums, and who decides lye and water. */
-const whole = (formula: Formula, { items, wishes }: Model, reader: Reader, reading: Reading): void => {
-  const of = (part: Part): readonly Item[] => items.filter((item) => item.part === part);
-  const meant = (part: Part): boolean => formula.entries.some((entry) => entry.part === part);
-  const allMass = (part: Part): boolean => of(part).every(({ amount }) => amount.kind === 'mass');
-  const [fats, alkalis, liquids] = [of('fat'), of('alkali'), of('liquid')];
-  if (!meant('fat')) reader.note('no-fat', 'entries');
-  if (!meant('alkali')) reader.note('no-alkali', 'entries');
-  sums(formula, items, fats, 'fats', reader);
-  sums(formula, items, alkalis, 'hydroxide', reader);
-  sums(formula, items, liquids, 'liquid', reader);
-  const ownLye = alkalis.length > 0 && allMass('alkali');
-  const ownLiquid = liquids.length === 0 || allMass('liquid');
-  if (formula.wishes.superfat === null && !ownLye && meant('alkali')) reader.note('superfat-not-said', 'wishes.superfat');
-  if (formula.wishes.lye === null && !ownLiquid) reader.note('lye-not-said', 'wishes.lye');
-  if (!reading.card) {
-    if (wishes.superfat !== null && ownLye) reader.note('said-twice', 'wishes.superfat');
-    if (wishes.lye !== null && ownLiquid && liquids.length > 0) reader.note('said-twice', 'wishes.lye');
-  }
-  if (!reading.card && !meant('liquid') && alkalis.length > 0) withoutLiquid(alkalis, items, wishes, reader);
-};
-
-/** The water of a stock lye may be all the liquid there is; then the lye is as strong as the stock, and nothing can be stirred in before. */
-const withoutLiquid = (alkalis: readonly Item[], items: readonly Item[], wishes: Model['wishes'], reader: Reader): void => {
-  const dry = alkalis.some(({ found }) => found.makeup.alkalis.some(({ dissolved }) => !dissolved));
-  if (dry || items.some(({ part, inLye }) => inLye && part !== 'alkali')) reader.note('no-liquid', 'entries');
-  else if (wishes.lye !== null) reader.note('stock-lye-strength', 'wishes.lye');
-};
-
-/** Shares of a whole come to 100 % unless masses stand beside them and fill it. */
-const sums = (
-  formula: Formula,
-  items: readonly Item[],
-  part: readonly Item[],
-  of: 'fats' | 'hydroxide' | 'liquid',
-  reader: Reader,
-): void => {
-  const shares = part.filter(({ amount }) => amount.kind === 'share' && amount.of === of);
-  if (shares.length === 0) return;
-  const sum = sumOf(shares, ({ amount }) => (amount.kind === 'share' ? amount.fraction : 0));
-  const beside = part.some(({ amount }) => amount.kind === 'mass');
-  // An entry that could not be read is missing from the sum, and has its own problem.
-  const lost = formula.entries.some((entry) => entry.part === part[0]?.part && !items.some((item) => item.entry === entry));
-  if (lost) return;
-  const whole = of === 'fats' && beside ? sum < 1 : beside || Math.abs(sum - 1) <= SUM_SLACK;
-  if (!whole) reader.note('shares-sum', 'entries', { sum: 100 * sum, part: of });
 };

@@ -1,5 +1,5 @@
 import { NANOGRAMS_PER, type MassUnit } from '#lib/units/mass';
-import { numberOf, type Decimal } from './figure';
+import { numberOf, readingsOf, type Decimal } from './figure';
 import { problem, type Problem, type ProblemCode } from './problem';
 
 /**
@@ -38,7 +38,10 @@ export const createReader = (): Reader => {
   };
   const number: Reader['number'] = (text, path) => {
     if (text.trim() === '') return note('missing', path);
-    return numberOf(text) ?? note('not-a-number', path, { text });
+    const value = numberOf(text);
+    if (value !== null) return value;
+    const two = readingsOf(text);
+    return two === null ? note('not-a-number', path, { text }) : note('which-number', path, { one: two[0], other: two[1] });
   };
   const above: Reader['above'] = (text, path, most) => {
     const value = number(text, path);

@@ -11,7 +11,11 @@ export interface Load {
   readonly wanted: number;
   /** Vessel and all that is in it when the line is full; `null` when the vessel's mass is not known. */
   readonly gross: number | null;
+  /** What stands on the scale at least, whatever the vessel weighs. */
+  readonly least: number;
 }
+
+const heaviest = ({ gross, least }: Load): number => gross ?? least;
 
 const repeatabilityOf = ({ repeatability }: Scale): number | null => (repeatability === null ? null : numberOf(repeatability.value));
 
@@ -27,7 +31,7 @@ export const resolves = (scale: Scale, wanted: number): boolean => {
   return spread !== null && wanted >= 2 * spread;
 };
 
-export const serves = (scale: Scale, { wanted, gross }: Load): boolean => holds(scale, gross) && resolves(scale, wanted);
+export const serves = (scale: Scale, load: Load): boolean => holds(scale, heaviest(load)) && resolves(scale, load.wanted);
 
 const finest = (all: readonly Scale[]): Scale | null =>
   all.toSorted((a, b) => (spreadOf(a) ?? Number.POSITIVE_INFINITY) - (spreadOf(b) ?? Number.POSITIVE_INFINITY))[0] ?? null;
@@ -35,7 +39,7 @@ const finest = (all: readonly Scale[]): Scale | null =>
 /** The big scale where it can, else the fine one, else whichever tells apart best of those that can bear the load. */
 export const scaleFor = (scales: readonly Scale[], load: Load): Scale | null => {
   const inOrder = scales.toSorted((a, b) => rank(a) - rank(b));
-  const able = inOrder.filter((scale) => holds(scale, load.gross));
+  const able = inOrder.filter((scale) => holds(scale, heaviest(load)));
   return able.find((scale) => serves(scale, load)) ?? finest(able) ?? inOrder[0] ?? null;
 };
 

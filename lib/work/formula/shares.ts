@@ -89,7 +89,10 @@ export const changeShare = (formula: Formula, id: string, percent: string): Rewo
   const wished = numberOf(percent);
   if (at < 0) return { kind: 'problems', problems: [problem('missing', 'entries')] };
   if (wished === null) return { kind: 'problems', problems: [problem('not-a-number', path, { text: percent })] };
-  const clash = (sum: number): Reworked => ({ kind: 'problems', problems: [problem('locks-clash', path, { locked: sum, total: 100 })] });
+  const clash = (sum: number): Reworked => ({
+    kind: 'problems',
+    problems: [problem('locks-clash', path, { locked: sum, total: 100, unit: '%' })],
+  });
   if (wished <= 0 || wished > 100)
     return { kind: 'problems', problems: [problem('out-of-range', path, { value: wished, low: 0, high: 100 })] };
   const fats = formula.entries.filter(({ part }) => part === 'fat');

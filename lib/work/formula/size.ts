@@ -1,3 +1,4 @@
+import { sumOf } from '#lib/soap/sum';
 import type { Model } from './model';
 import { problem, type Problem } from './problem';
 import { pourable } from '#lib/soap/batter';
@@ -31,7 +32,9 @@ export const sized = (model: Model, solver: Solver, wish: SizeWish, facts: SizeF
   const aim = wish.kind === 'moulds' ? wanted(facts) : wish.grams;
   const reach = reachOf(wish, facts);
   const guess = model.natural ?? FIRST_GUESS;
-  return search(at, aim, reach, guess);
+  const found = search(at, aim, reach, guess);
+  // The search's own guesses are nobody's size: what is locked is said instead.
+  return found === null || (found.kind === 'problem' && found.problem.code === 'locks-clash') ? failed(lockedOut(model)) : found;
 };
 
 const failed = (one: Problem): Sized => ({ kind: 'problem', problem: one });
@@ -46,7 +49,7 @@ const reachOf =
   };
 
 /** Nearly a straight line in the mass of fats, bent only where a lock bites: the secant finds it in a step or two. */
-const search = (at: (fats: number) => Sized, aim: number, reach: (whole: Whole) => number, guess: number): Sized => {
+const search = (at: (fats: number) => Sized, aim: number, reach: (whole: Whole) => number, guess: number): Sized | null => {
   let [before, fats] = [guess, guess * 1.1];
   const first = at(before);
   let offBefore = first.kind === 'sized' ? reach(first.whole) - aim : null;
@@ -65,9 +68,16 @@ const search = (at: (fats: number) => Sized, aim: number, reach: (whole: Whole) 
       continue;
     }
     const next = fats - (off * (fats - before)) / (off - offBefore);
-    if (!Number.isFinite(next) || next <= 0) return failed(problem('locks-clash', 'size', { locked: fats, total: aim }));
+    if (!Number.isFinite(next) || next <= 0) return null;
     if (Math.abs(next - fats) <= CLOSE * fats) return now;
     [before, offBefore, fats] = [fats, off, next];
   }
-  return failed(problem('locks-clash', 'size', { locked: fats, total: aim }));
+  return null;
 };
+
+const lockedOut = ({ items }: Model): Problem =>
+  problem('locks-size', 'size', {
+    locked: sumOf(items, ({ part, entry, amount }) =>
+      part === 'fat' && entry.lock === 'mass' && amount.kind === 'mass' ? amount.grams : 0,
+    ),
+  });

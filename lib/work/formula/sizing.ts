@@ -9,6 +9,8 @@ import type { Whole } from './whole';
 /** What sizing needs beside the batch. */
 export interface SizeFacts {
   readonly pourAt: number;
+  /** `false`: the middle of the window. */
+  readonly pourAtSaid: boolean;
   /** Grams that stay in the pot; fraction lost in pouring. */
   readonly residue: number;
   readonly pourLoss: number;
@@ -75,14 +77,19 @@ const fillOf = ({ id, name, count, fill, brim }: ChosenMould, times: number, den
     grams: batter * density,
     full,
     u,
+    depth: brim.depth,
+    sides: brim.sides,
     leftAbove: brim.depth === null ? null : (1 - full) * brim.depth,
     verdict,
   };
 };
 
-/** The trade's rule for these moulds, where all are rectangular, beside the fats of this plan. */
-const loafOf = ({ fats }: Whole, { moulds }: SizeFacts): Sizing['loafRule'] => {
-  if (moulds.length === 0 || !moulds.every(({ brim }) => brim.rectangular)) return null;
-  const rule = loafRule(sumOf(moulds, ({ count, brim }) => count * brim.volume.value));
-  return { fats: rule.value, against: fats / rule.value - 1, source: sourceLine(rule.source) };
+/** The trade's rule for those moulds that are rectangular, filled as wished, beside the fats of this plan that go into them. */
+const loafOf = ({ fats }: Whole, facts: SizeFacts): Sizing['loafRule'] => {
+  const loaves = facts.moulds.filter(({ brim }) => brim.rectangular);
+  const room = wanted({ ...facts, moulds: loaves });
+  if (room === 0) return null;
+  const rule = loafRule(room);
+  const here = (fats * room) / wanted(facts);
+  return { volume: room, fats: rule.value, here, against: here / rule.value - 1, source: sourceLine(rule.source) };
 };

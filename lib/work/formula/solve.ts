@@ -52,8 +52,10 @@ const solveAt = (model: Model, per: readonly PerGram[], fats: number): Solved =>
   return { kind: 'masses', grams };
 };
 
-const isFixed = ({ part, entry, amount }: Item): boolean => part === 'fat' && entry.lock === 'mass' && amount.kind === 'mass';
-const isHeld = (item: Item): boolean => item.part === 'fat' && item.entry.lock === 'share' && !isFixed(item);
+/** An oil whose mass stays, whatever the size. */
+export const isFixed = ({ part, entry, amount }: Item): boolean => part === 'fat' && entry.lock === 'mass' && amount.kind === 'mass';
+/** An oil whose share stays when others are locked. */
+export const isHeld = (item: Item): boolean => item.part === 'fat' && item.entry.lock === 'share' && !isFixed(item);
 
 /** Fats by their shares and locks, and all that follows fats or stands as typed. */
 const fixedMasses = (model: Model, fats: number): Solved => {
@@ -70,7 +72,7 @@ const fixedMasses = (model: Model, fats: number): Solved => {
   const open = sumOf([...items.entries()], ([at, item]) => (isFixed(item) || isHeld(item) ? 0 : (weights[at] ?? 0)));
   const left = fats - locked;
   if (left < -HAIR * fats - (open === 0 ? 1e-9 * fats : 0) || (open === 0 && Math.abs(left) > 1e-9 * fats)) {
-    return failed(problem('locks-clash', 'size', { locked, total: fats }));
+    return failed(problem('locks-clash', 'size', { locked, total: fats, unit: 'g' }));
   }
   const times = natural === null ? 1 : fats / natural;
   const grams = items.map((item, at) => {

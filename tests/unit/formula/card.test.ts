@@ -19,6 +19,7 @@ describe('an amount as it stands on a card', () => {
     ['1 1/2 pounds', mass('1.5', 'lb')],
     ['1½ lb', mass('1.5', 'lb')],
     ['¾ oz', oz('0.75')],
+    ['1-1/2 oz', oz('1.5')],
     ['2 lb 3 1/4 oz', oz('35.25')],
     ['2 lb. 3¼ oz.', oz('35.25')],
     ['2 lb and 3 oz', oz('35')],
@@ -43,6 +44,12 @@ describe('an amount as it stands on a card', () => {
     expect(amount('8 fl oz')).toBe('which-fluid-ounce');
     // Nobody measures fluid in pounds.
     expect(amount('1 lb 8 oz', true)).toEqual(oz('24'));
+  });
+
+  it('old cards write grains as new ones grams: asked', () => {
+    const read = readAmount('5 gr', false);
+    // A grain is 64.79891 mg by definition.
+    expect(read).toMatchObject({ kind: 'ask', why: 'gram-or-grain', choices: [mass('5'), mass('0.32399455')] });
   });
 
   it.each([
@@ -116,6 +123,21 @@ describe('a card copied', () => {
   });
 
   it('keeps spoons as written and leaves them out', () => {
+    const spoonful: Amount = { kind: 'unweighed', text: '1 tbsp' };
+    for (const one of [
+      entry('potash', 'alkali', 'potassium-hydroxide', spoonful),
+      entry('milk', 'liquid', 'goat-milk', spoonful),
+      entry('citric', 'acid', 'citric-anhydrous-acid', spoonful),
+      entry('shea', 'fat', 'shea', spoonful),
+    ]) {
+      const answer = copyCard(card({ entries: [...card().entries, one] }), WORKSHOP);
+      expect(answer.superfat, one.id).toBeNull();
+      expect(answer.lyeConcentration, one.id).toBeNull();
+      expect(
+        answer.open.map(({ code }) => code),
+        one.id,
+      ).toContain('unweighed-counts');
+    }
     const spoons = card({ entries: [...card().entries, entry('oat', 'extra', 'ground-oats', { kind: 'unweighed', text: '2 tbsp' })] });
     const answer = copyCard(spoons, WORKSHOP);
     expect(answer.unweighed).toEqual([{ entry: 'oat', text: '2 tbsp' }]);

@@ -239,7 +239,7 @@ describe('a formula as a plan', () => {
       'lye-concentration',
       'batter-volume',
       'to-pour',
-      'mould:leaf',
+      'mould:2',
       'mixing-peak',
       'fragrance-limit',
       'iodine',
@@ -254,7 +254,8 @@ describe('a formula as a plan', () => {
       ).toBe(true);
     }
     const superfat = derivations.find(({ id }) => id === 'superfat');
-    expect(superfat?.parts.reduce((sum, part) => sum + part.share, 0)).toBeCloseTo(1, 9);
+    // Parts of less than half a hundredth are left out.
+    expect(superfat?.parts.reduce((sum, part) => sum + part.share, 0)).toBeGreaterThan(0.97);
   });
 
   it('freezes what it was computed with', () => {

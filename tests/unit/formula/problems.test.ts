@@ -21,6 +21,8 @@ const spoilt = (id: string, change: Partial<Entry>): Formula => formula({ entrie
 const wishes = (superfat: string | null, lye: Formula['wishes']['lye'] = { kind: 'concentration', percent: '33' }): Formula =>
   formula({ wishes: { superfat, lye } });
 
+const spoonOf = (id: string): Formula => spoilt(id, { amount: { kind: 'unweighed', text: '3 tbsp' } });
+
 const papers = (low: string, high: string): Formula =>
   formula({
     references: [{ kind: 'notification', number: 'N 4', date: '2026-01-01', ranges: [{ material: 'olive', low, high }], file: null }],
@@ -45,6 +47,38 @@ const lot = (sv: string, material = 'coconut'): Lot => ({
 
 describe('what is wrong with a formula', () => {
   it.each<[string, Formula, string, string]>([
+    ['a unit nobody weighs by', spoilt('olive', { amount: mass('1 pint') }), 'unknown-unit', 'entries[1].amount.value'],
+    ['below nothing, with its unit', spoilt('olive', { amount: mass('-5 g') }), 'negative', 'entries[1].amount.value'],
+    ['a superfat that is two numbers', wishes('1,250'), 'which-number', 'wishes.superfat'],
+    ['a hydroxide by the spoon', spoonOf('soda'), 'unweighed-counts', 'entries[3].amount'],
+    ['an oil by the spoon', spoonOf('olive'), 'unweighed-counts', 'entries[1].amount'],
+    ['water by the cup', spoonOf('water'), 'unweighed-counts', 'entries[2].amount'],
+    [
+      'a milk powder by the spoon, whose fat takes hydroxide',
+      formula({ entries: [...formula().entries, entry('p', 'extra', 'milk-powder', { kind: 'unweighed', text: '2 tbsp' })] }),
+      'unweighed-counts',
+      'entries[4].amount',
+    ],
+    [
+      'lye of 50 % by moulds, of purity below 100',
+      formula({
+        ...wishes('5', { kind: 'concentration', percent: '50' }),
+        size: { kind: 'moulds' },
+        moulds: [{ mould: 'slab', count: 1, fill: '90' }],
+      }),
+      'lye-too-strong',
+      'wishes.lye',
+    ],
+    [
+      'every oil locked by weight, and another size',
+      formula({
+        entries: withEntry('olive', { lock: 'mass' }, withEntry('coconut', { lock: 'mass' })),
+        size: { kind: 'moulds' },
+        moulds: [{ mould: 'slab', count: 1, fill: '90' }],
+      }),
+      'locks-size',
+      'size',
+    ],
     ['a negative mass', spoilt('olive', { amount: mass('-5') }), 'not-above-zero', 'entries[1].amount.value'],
     ['zero', spoilt('olive', { amount: mass('0') }), 'not-above-zero', 'entries[1].amount.value'],
     ['NaN', spoilt('olive', { amount: mass('NaN') }), 'not-a-number', 'entries[1].amount.value'],

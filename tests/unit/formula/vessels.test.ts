@@ -123,6 +123,16 @@ describe('what is too heavy for the scale', () => {
     expect(Math.max(...(plan.lines.find(({ entry: of }) => of === 'olive')?.pours ?? []))).toBeLessThanOrEqual(2_100_000);
   });
 
+  it('in a vessel nobody has weighed, a line is still no more than the scale bears', () => {
+    const vessels = WORKSHOP.vessels.map((vessel) => ({ ...vessel, empty: null }));
+    const plan = planned(big, { ...bearing(2000), vessels });
+    for (const { entry: of, pours, scale } of plan.lines.filter((line) => ['olive', 'coconut', 'water'].includes(line.entry))) {
+      expect(Math.max(...pours), of).toBeLessThanOrEqual(1_400_000);
+      expect(scale.couldServe, of).not.toContain('small scale');
+    }
+    expect(lineOf(plan, 'olive')?.into).toBeDefined();
+  });
+
   it('a cup of hydroxide that no scale bears stops the plan: hydroxide is not poured from part to part', () => {
     const soda = planned(formula({ entries: withEntry('olive', { amount: mass('30', 'kg') }) }), bearing(3000));
     expect(soda.warnings).toContainEqual(expect.objectContaining({ code: 'capacity-exceeded', level: 'must', entry: 'soda' }));

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { mg } from '#lib/units/mass';
 import type { Formula, PlanContext } from '#lib/work/formula/index';
-import { codes, entry, formula, mass, planned, share, withEntry, workshop, WORKSHOP } from '#tests/support/formula';
+import { codes, entry, formula, grams, mass, planned, share, withEntry, workshop, WORKSHOP } from '#tests/support/formula';
 import { RICH, RICH_WORKSHOP } from '#tests/support/rich-formula';
 
 const lye = (percent: string): Formula['wishes'] => ({ superfat: '5', lye: { kind: 'concentration', percent } });
@@ -45,6 +45,26 @@ describe('warnings', () => {
     const found = planned(of).warnings.filter((one) => one.code === code);
     expect(found.map((one) => one.level)).toContain(level);
     for (const { because } of found) expect(because.text.length).toBeGreaterThan(5);
+  });
+
+  it('superfat below the usual width may be asked for: nobody set limits below zero, and a chance of lye is said', () => {
+    for (const superfat of ['0', '0.5']) {
+      const plan = planned(formula({ wishes: { ...lye('33'), superfat } }));
+      expect(plan.mayStart, superfat).toBe(true);
+      expect(plan.warnings.filter(({ code }) => code === 'lye-heavy-possible').map(({ level }) => level)).toEqual(['mind']);
+      expect(plan.plan.basis?.limits.find(({ what }) => what === 'superfat')?.low).toBe('0');
+    }
+  });
+
+  it('dry milk brings fat that takes hydroxide, and sugar that heats', () => {
+    const plain = grams(planned(formula()), 'soda');
+    const powdered = planned(with_(['p', 'extra', 'milk-powder', mass('100')]));
+    // 26.7 g of fat at 226 mg/g and 1.2 g of lactic acid, over 56.1 and 90.1 g/mol, times 40.0: with 5 % of superfat.
+    const more = 0.95 * ((26.7 * 0.226) / 56.1056) * 39.9971 + (1.2 / 90.08) * 39.9971;
+    expect(grams(powdered, 'soda') - plain).toBeCloseTo(more / 0.99, 1);
+    expect(codes(powdered)).toContain('likely-to-overheat');
+    expect(codes(powdered)).not.toContain('milk-scorches');
+    expect(codes(planned(with_(['h', 'extra', 'honey', mass('40')])))).toContain('likely-to-overheat');
   });
 
   it('a rule of the trade says that it is one', () => {

@@ -31,6 +31,8 @@ export const ALKALI_MATERIALS: readonly AlkaliMaterial[] = [
   alkali('KOH', 'potassium-hydroxide', 'Potassium hydroxide'),
 ];
 
+const HEATS: ReadonlySet<string> = new Set(['honey', 'milk-powder', 'milk-powder-skimmed']);
+
 export const LIQUID_MATERIALS: readonly LiquidMaterial[] = LIQUIDS.map((liquid) => {
   const part = (fraction: number): Figure => figureFrom(100 * fraction, PERCENT, liquid.source);
   return {
@@ -38,7 +40,7 @@ export const LIQUID_MATERIALS: readonly LiquidMaterial[] = LIQUIDS.map((liquid) 
     id: liquid.id,
     name: liquid.name,
     origin: 'catalogue',
-    note: null,
+    note: HEATS.has(liquid.id) ? 'Stirred in, no liquid to dissolve hydroxide in. Heats the batter.' : null,
     water: part(liquid.fractions.water),
     fat: part(liquid.fractions.fat),
     sugar: part(liquid.fractions.sugar),
@@ -83,7 +85,6 @@ const additive = (id: string, name: string, like: OtherKind, dissolves: boolean,
 
 export const ADDITIVE_MATERIALS: readonly AdditiveMaterial[] = [
   additive('sugar', 'Sugar', 'sugar', true, 'Looks like hydroxide and citric acid. Heats the batter.'),
-  additive('honey', 'Honey', 'sugar', true, 'Heats the batter.'),
   additive('salt', 'Table salt', 'salt', true),
   additive('sodium-lactate', 'Sodium lactate, dry', 'salt', true, 'A salt already: takes no alkali.'),
   additive('sodium-citrate', 'Sodium citrate', 'salt', true, 'A salt already: takes no alkali.'),
@@ -92,7 +93,6 @@ export const ADDITIVE_MATERIALS: readonly AdditiveMaterial[] = [
   additive('poppy-seed', 'Poppy seed', 'plant-powder', false),
   additive('nettle-powder', 'Nettle leaf, powdered', 'plant-powder', false),
   additive('calendula-petals', 'Calendula petals', 'plant-powder', false),
-  additive('milk-powder', 'Milk powder', 'milk-solids', false, 'Heats the batter.'),
   additive('pumice', 'Pumice, ground', 'clay', false),
 ];
 

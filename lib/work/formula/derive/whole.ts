@@ -1,144 +1,163 @@
-import { componentsOf, lyeComponents } from '#lib/soap/batter';
 import { M_GLYCEROL } from '#lib/soap/molar-mass';
+import { sumOf } from '#lib/soap/sum';
 import type { Derivation } from '../derivation';
+import { reacted } from '../figures';
+import { numberOf } from '../figure';
+import type { Formula } from '../formula';
 import type { Planning } from '../warnings/index';
-import { computedFrom, derivation, fromSource, n, typedFrom } from './shown';
+import { acidFrom, computedFrom, derivation, fromSource, n, typedFrom } from './shown';
 
-/** What the batch as a whole comes to: volume, moulds, heat, what reacts, fragrance. */
+/** What the batch as a whole comes to, before and after the reaction. */
 export const wholeDerivations = (planning: Planning): readonly Derivation[] => [
-  ...volume(planning),
-  ...peak(planning),
-  reaction(planning),
+  ...totals(planning),
+  ...reaction(planning),
   ...iodine(planning),
-  ...fragrance(planning),
+  ...time(planning),
 ];
 
-const volume = ({ whole, sizing, facts }: Planning): readonly Derivation[] => {
-  if (sizing === null) return [];
-  const parts = [...componentsOf(whole.all, facts.size.pourAt), ...lyeComponents(whole.all, facts.size.pourAt)];
-  const { batter, toPour, calibration, residue, pourLoss } = sizing;
-  const times = calibration === null ? '' : ` × ${n(calibration.factor)}`;
+/** By what the batch was made as large as it is. */
+const sizeFrom = ({ size }: Formula) => {
+  if (size === null || size.kind === 'moulds') return [];
+  const value = numberOf(size.value) ?? Number.NaN;
   return [
-    derivation({
-      id: 'batter-volume',
-      value: batter.value,
-      unit: 'cm³',
-      formula:
-        calibration === null ? 'V = Σ mass ÷ density at pouring temperature' : 'V = Σ mass ÷ density at pouring temperature × calibration',
-      filled: `(${parts.map(({ mass, density }) => `${n(mass)} ÷ ${n(density.value)}`).join(' + ')})${times} = ${n(batter.value)} cm³`,
-      inputs: [
-        typedFrom('pouring temperature', facts.size.pourAt, '°C'),
-        ...parts.map(({ density }) => fromSource('density', density.value, 'g/cm³', density.source)),
-        ...(calibration === null ? [] : [computedFrom(`calibration from ${calibration.batches} batches`, calibration.factor, '1')]),
-      ],
-      u: batter.u,
-    }),
-    derivation({
-      id: 'to-pour',
-      value: toPour.value,
-      unit: 'cm³',
-      formula: 'V less what stays in the pot, less what pouring loses',
-      filled: `${n(batter.value)} − ${n(residue / sizing.density)} − ${n(pourLoss / sizing.density)} = ${n(toPour.value)} cm³`,
-      inputs: [
-        computedFrom('batter volume', batter.value, 'cm³', 'batter-volume'),
-        typedFrom('stays in the pot', residue, 'g'),
-        typedFrom('lost in pouring', pourLoss, 'g'),
-      ],
-      u: toPour.u,
-    }),
-    ...sizing.moulds.map((mould) =>
-      derivation({
-        id: `mould:${mould.mould}`,
-        value: 100 * mould.full,
-        unit: '%',
-        formula: 'batter in one mould ÷ its volume to the brim',
-        filled: `${n(mould.batter)} ÷ ${n(mould.brim.value)} cm³ = ${n(100 * mould.full, 4)} %`,
-        inputs: [
-          computedFrom('what is poured', toPour.value, 'cm³', 'to-pour'),
-          fromSource('brim', mould.brim.value, 'cm³', mould.brim.source),
-        ],
-        u: 100 * mould.u,
-      }),
+    typedFrom(
+      size.kind === 'bars' ? `one of ${size.count} bars` : `size, by ${size.kind === 'fats' ? 'the oils' : 'the batter'}`,
+      value,
+      size.unit,
     ),
   ];
 };
 
-const peak = ({ figures, facts, balance }: Planning): readonly Derivation[] => {
-  const { mixingPeak } = figures;
-  if (mixingPeak === null) return [];
+type Lines = Planning['lines'];
+const summed = (of: Lines): string => of.map(({ figures }) => n(figures.grams)).join(' + ');
+const linesFrom = (of: Lines): Derivation['inputs'] =>
+  of.map(({ plan, figures }) => computedFrom(plan.material.name, figures.grams, 'g', `line:${plan.id}`));
+
+const totals = ({ whole, lines, formula, sizing }: Planning): readonly Derivation[] => {
+  const oils = lines.filter(({ item }) => item.part === 'fat');
+  const byMoulds =
+    formula.size?.kind === 'moulds' && sizing !== null
+      ? [computedFrom('poured into the moulds', sizing.toPour.value, 'cm³', 'to-pour')]
+      : [];
   return [
     derivation({
-      id: 'mixing-peak',
-      value: mixingPeak.value,
-      unit: '°C',
-      formula: 'start + heat of solution ÷ (mass × heat capacity), no heat lost: an upper bound',
-      filled: `from ${n(facts.room.celsius)} °C, ${n(balance.pure)} g of hydroxide in ${n(balance.solution)} g of lye: ${n(mixingPeak.value, 3)} °C`,
-      inputs: [
-        fromSource('heat balance', mixingPeak.value, '°C', mixingPeak.source),
-        {
-          ...typedFrom('the room', facts.room.celsius, '°C'),
-          ...(facts.room.said ? {} : { source: 'nobody said: 20 °C taken', grade: 'common practice' as const }),
-        },
-      ],
-      u: mixingPeak.u,
+      id: 'fats',
+      value: whole.fats,
+      unit: 'g',
+      formula: 'Σ weight of each oil',
+      filled: `${summed(oils)} = ${n(whole.fats)} g`,
+      inputs: [...linesFrom(oils), ...sizeFrom(formula), ...byMoulds],
+    }),
+    derivation({
+      id: 'batter',
+      value: whole.batter,
+      unit: 'g',
+      formula: 'Σ weight of every line',
+      filled: `${summed(lines)} = ${n(whole.batter)} g`,
+      inputs: linesFrom(lines),
     }),
   ];
 };
 
-const reaction = ({ figures }: Planning): Derivation =>
-  derivation({
-    id: 'glycerol',
-    value: figures.glycerol,
-    unit: 'g',
-    formula: 'ester bonds of triglycerides broken ÷ 3 × M(glycerol)',
-    filled: `${n(figures.glycerol / M_GLYCEROL)} mol × ${n(M_GLYCEROL)} g/mol = ${n(figures.glycerol)} g; soap ${n(figures.soap)} g, water ${n(figures.waterBefore)} g before and ${n(figures.waterAfter)} g after`,
-    inputs: [
-      computedFrom('fat demand', figures.fatDemandMoles, 'mol', 'fat-demand'),
-      computedFrom('superfat', 100 * figures.superfat.working, '%', 'superfat'),
-    ],
-  });
-
-const iodine = ({ figures }: Planning): readonly Derivation[] =>
-  figures.iodine === null
-    ? []
-    : [
-        derivation({
-          id: 'iodine',
-          value: figures.iodine,
-          unit: 'g I₂/100 g',
-          formula: 'Σ share of each fat × its iodine value',
-          filled: n(figures.iodine, 3),
-          inputs: [
-            fromSource('iodine value of a profile', figures.iodine, 'g I₂/100 g', {
-              text: 'AOCS Cd 1c-85 (reapproved 2009), calculation 1',
-              grade: 'B',
-            }),
-          ],
-        }),
-      ];
-
-const fragrance = ({ figures, lines }: Planning): readonly Derivation[] => {
-  const { verdict, driest } = figures.fragrance;
-  if (verdict.kind === 'not-known') return [];
-  const used = lines.filter(({ item }) => item.part === 'fragrance');
-  if (used.length === 0) return [];
-  const terms = used.map(({ figures: one, item }) => `${n((100 * one.grams) / driest, 3)} ÷ ${item.found.lot?.certificate?.limit ?? ''}`);
+const reaction = ({ figures, whole, balance }: Planning): readonly Derivation[] => {
+  const after = reacted(whole);
+  const bonds = (3 * figures.glycerol) / M_GLYCEROL;
+  const formed = figures.waterAfter - figures.waterBefore;
   return [
     derivation({
-      id: 'fragrance-limit',
-      value: verdict.sum,
-      unit: '1',
-      formula: 'Σ share of the driest bar ÷ limit of its certificate; up to 1 is sufficient, not necessary',
-      filled: `${terms.join(' + ')} = ${n(verdict.sum, 3)}`,
+      id: 'glycerol',
+      value: figures.glycerol,
+      unit: 'g',
+      formula: 'glyceride bonds that the alkali opens ÷ 3 × M(glycerol)',
+      filled: `${n(bonds)} mol ÷ 3 × ${n(M_GLYCEROL)} g/mol = ${n(figures.glycerol)} g`,
       inputs: [
-        computedFrom('bars with all water gone', driest, 'g'),
-        ...used.map(({ item }) => ({
-          name: `limit of ${item.found.name}`,
-          value: Number(item.found.lot?.certificate?.limit ?? Number.NaN),
-          unit: '%',
-          source: `${item.found.lot?.certificate?.supplier ?? ''}, certificate of ${item.found.lot?.certificate?.date ?? ''}`,
-          grade: 'certificate' as const,
-        })),
+        computedFrom('pure alkali', balance.supply, 'mol'),
+        ...acidFrom(balance.acid, 'acid demand, met first'),
+        computedFrom('fat demand', balance.demand, 'mol', 'fat-demand'),
+        computedFrom('bonds opened, waxes and free fatty acids left out', bonds, 'mol'),
+      ],
+    }),
+    derivation({
+      id: 'soap',
+      value: figures.soap,
+      unit: 'g',
+      formula: 'batter − water − glycerol − salts of acids − fat left − unsaponifiable − what takes no part',
+      filled: `${n(after.total)} − ${n(after.water)} − ${n(after.glycerol)} − ${n(after.salts)} − ${n(after.freeFat)} − ${n(after.unsaponifiable)} − ${n(after.inert + after.freeAlkali)} = ${n(figures.soap)} g`,
+      inputs: [
+        computedFrom('batter', whole.batter, 'g', 'batter'),
+        computedFrom('water after the reaction', figures.waterAfter, 'g', 'water-after'),
+        computedFrom('glycerol', figures.glycerol, 'g', 'glycerol'),
+        computedFrom('fat left', figures.freeFat, 'g', 'free-fat'),
+      ],
+    }),
+    derivation({
+      id: 'free-fat',
+      value: figures.freeFat,
+      unit: 'g',
+      formula: 'what can be saponified × the part that finds no alkali',
+      filled: `${n(sumOf(whole.all.fats, ({ mass }) => mass) - after.unsaponifiable)} g × ${n(Math.max(0, figures.superfat.working), 4)} = ${n(figures.freeFat)} g`,
+      inputs: [
+        computedFrom(
+          'all fat',
+          sumOf(whole.all.fats, ({ mass }) => mass),
+          'g',
+        ),
+        computedFrom('superfat', 100 * figures.superfat.working, '%', 'superfat'),
+      ],
+    }),
+    derivation({
+      id: 'water-after',
+      value: figures.waterAfter,
+      unit: 'g',
+      formula: 'water of liquids, alkali and acids + water that neutralising forms',
+      filled: `${n(figures.waterBefore)} + ${n(formed)} = ${n(figures.waterAfter)} g`,
+      inputs: [computedFrom('water before', figures.waterBefore, 'g'), computedFrom('water formed', formed, 'g')],
+    }),
+  ];
+};
+
+const iodine = ({ figures, whole }: Planning): readonly Derivation[] => {
+  if (figures.iodine === null) return [];
+  const known = whole.all.fats.flatMap(({ mass, iodine: value, name }) => (mass > 0 && value !== null ? [{ mass, value, name }] : []));
+  const mass = sumOf(known, (one) => one.mass);
+  return [
+    derivation({
+      id: 'iodine',
+      value: figures.iodine,
+      unit: 'g I₂/100 g',
+      formula: 'Σ share of each oil × its iodine value',
+      filled: `${known.map((one) => `${n(one.mass / mass, 3)} × ${n(one.value, 3)}`).join(' + ')} = ${n(figures.iodine, 3)}`,
+      inputs: known.map((one) =>
+        fromSource(`iodine value of ${one.name}`, one.value, 'g I₂/100 g', {
+          text: 'from its profile, AOCS Cd 1c-85 (reapproved 2009), calculation 1',
+          grade: 'B',
+        }),
+      ),
+    }),
+  ];
+};
+
+const SECONDS = 60;
+
+const time = ({ lines, context: { pace } }: Planning): readonly Derivation[] => {
+  if (pace === null) return [];
+  const weighings = sumOf(lines, ({ figures }) => figures.pours.length);
+  const melting = lines.some(({ plan }) => plan.material.class === 'hard-oil') ? pace.melting : 0;
+  const seconds = weighings * pace.perLine + melting + pace.meeting + pace.pouring;
+  const source = pace.how === 'typed' ? 'this workshop’s habits' : 'measured in this workshop';
+  const part = (name: string, value: number) => typedFrom(name, value / SECONDS, 'min', source);
+  return [
+    derivation({
+      id: 'time',
+      value: seconds / SECONDS,
+      unit: 'min',
+      formula: 'weighings × one of them + melting + until lye and oils meet + pouring',
+      filled: `${weighings} × ${n(pace.perLine / SECONDS, 3)} + ${n(melting / SECONDS)} + ${n(pace.meeting / SECONDS)} + ${n(pace.pouring / SECONDS)} = ${n(seconds / SECONDS, 4)} min`,
+      inputs: [
+        part('one weighing', pace.perLine),
+        part('melting', pace.melting),
+        part('until they meet', pace.meeting),
+        part('pouring', pace.pouring),
       ],
     }),
   ];

@@ -1,4 +1,3 @@
-import { sumOf } from '#lib/soap/sum';
 import { isEaten } from '../vessels';
 import type { Warning } from '../warning';
 import { because, practice, warn, type Planning } from './warn';
@@ -51,19 +50,14 @@ const scales = ({ lines, context, places }: Planning): readonly Warning[] => {
   return found;
 };
 
-/** Each vessel that stands on a scale, with all that is weighed into it or the most that it carries at once. */
+/** The first line of each vessel with which more stands on the scale than that bears. */
 const capacities = ({ lines, places }: Planning): readonly Warning[] =>
   places.used.flatMap((vessel): readonly Warning[] => {
-    const weighed = lines.filter(({ plan }) => plan.vessel === vessel.id);
-    const first = weighed.find(({ plan }) => plan.mode === 'gain');
-    const capacity = first?.scale?.capacity ?? null;
-    if (first === undefined || capacity === null) return [];
-    const stays = sumOf(weighed, ({ plan }) => (plan.into === undefined ? plan.target : 0));
-    const carries = Math.max(0, ...weighed.flatMap(({ plan, figures }) => (plan.into === undefined ? [] : figures.pours)));
-    const gross = (vessel.empty ?? 0) + Math.max(stays, carries);
-    if (gross <= capacity) return [];
-    const params = { vessel: vessel.name, scale: first.scale?.name ?? '', gross, capacity };
-    return [warn('capacity-exceeded', 'must', because('capacity limits gross', 'standard'), { entry: first.item.entry.id, params })];
+    const over = lines.find(({ plan, scale, gross }) => plan.vessel === vessel.id && gross > (scale?.capacity ?? Number.POSITIVE_INFINITY));
+    if (over === undefined) return [];
+    const { scale, gross, item } = over;
+    const params = { vessel: vessel.name, scale: scale?.name ?? '', gross, capacity: scale?.capacity ?? 0 };
+    return [warn('capacity-exceeded', 'must', because('capacity limits gross', 'standard'), { entry: item.entry.id, params })];
   });
 
 const vessels = ({ places, context }: Planning): readonly Warning[] => [
@@ -88,11 +82,11 @@ const vessels = ({ places, context }: Planning): readonly Warning[] => [
 
 const moulds = ({ sizing }: Planning): readonly Warning[] => {
   if (sizing === null) return [warn('volume-unknown', 'mind', because('outside the tables of density', 'computed'))];
-  return sizing.moulds.flatMap(({ mould, name, full, u, verdict }): readonly Warning[] => {
+  return sizing.moulds.flatMap(({ name, full, u, verdict }, at): readonly Warning[] => {
     if (verdict === 'fits') return [];
     const said = {
-      params: { mould: name, percent: Number((100 * full).toFixed(1)), u: Number((100 * u).toFixed(1)) },
-      derivation: `mould:${mould}`,
+      params: { mould: name, percent: Number((100 * full).toFixed(1)), u: Number((200 * u).toFixed(1)) },
+      derivation: `mould:${at}`,
     };
     const why = because('batter volume by its parts over the mould’s own', 'computed');
     if (verdict === 'over') return [warn('mould-overfull', 'must', why, said)];

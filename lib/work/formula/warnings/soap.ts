@@ -1,4 +1,5 @@
 import { sumOf } from '#lib/soap/sum';
+import { isLyeHeavy } from '../chemistry';
 import { saturatedOf } from '../figures';
 import { numberOf } from '../figure';
 import { gramsOf } from '../references';
@@ -15,11 +16,11 @@ export const soapWarnings = (planning: Planning): readonly Warning[] => [
 
 const TOO_FAT = 0.15;
 
-const alkaline = ({ figures, balance }: Planning): readonly Warning[] => {
+const alkaline = ({ figures, facts }: Planning): readonly Warning[] => {
   const { working, low, lyeHeavy } = figures.superfat;
   const said = { derivation: 'superfat' };
-  const [least] = balance.superfatBand;
-  if (working < 0) {
+  const least = facts.superfatLimits?.[0] ?? 0;
+  if (isLyeHeavy(working)) {
     return [
       warn('lye-heavy', 'must', because('more hydroxide than the fats take: never accepted', 'computed'), {
         ...said,
