@@ -11,10 +11,18 @@ const field = z.looseObject({ path: z.string(), says: z.string() });
 
 /** The outline of each answer, as in `api`. */
 const OUTLINES = {
-  list: z.looseObject({ noun: z.string(), items: z.array(z.looseObject({ id: z.string(), version, document: z.looseObject({}) })) }),
+  list: z.looseObject({
+    noun: z.string(),
+    items: z.array(z.looseObject({ id: z.string(), version, document: z.looseObject({}) })),
+    away: z.array(z.looseObject({ id: z.string(), version, document: z.looseObject({}) })),
+  }),
   document: z.looseObject({ id: z.string(), versions: z.array(z.looseObject({ version, wall: z.number(), note: z.string() })) }),
   put: z.looseObject({ version }),
-  workshop: z.looseObject({ context: z.looseObject({ moulds: z.array(z.looseObject({})) }), habits: z.looseObject({}) }),
+  workshop: z.looseObject({
+    context: z.looseObject({ moulds: z.array(z.looseObject({})) }),
+    habits: z.looseObject({}),
+    formulas: z.record(z.string(), version),
+  }),
   file: z.looseObject({ sha256: z.string(), name: z.string(), type: z.string(), bytes: z.int() }),
   refused: z.looseObject({ fields: z.array(field) }),
 };

@@ -21,6 +21,8 @@ export const shelfId = z.string().check(z.regex(/^[a-z0-9][a-z0-9-]{0,59}$/));
 export interface ShelfList {
   readonly noun: Noun;
   readonly items: readonly ShelfItem[];
+  /** What was put away, newest first, as it last stood; `version` is that of its putting away, above which it can be put again. */
+  readonly away: readonly ShelfItem[];
 }
 export interface ShelfItem {
   readonly id: string;
@@ -55,4 +57,6 @@ export const LARGEST_FILE = 8 * 1024 * 1024;
 export interface WorkshopPage {
   readonly context: PlanContext;
   readonly habits: Habits;
+  /** Newest version of every formula that stands, by its id: a sheet sees that another screen kept one. */
+  readonly formulas: Readonly<Record<string, number>>;
 }

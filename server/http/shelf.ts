@@ -7,7 +7,7 @@ import { putAsk, shelfId } from '#lib/protocol/shelf';
 import type { NotKept, ShelfDocument, ShelfList } from '#lib/protocol/shelf';
 import { checkDocument } from '#lib/work/shelf/check';
 import type { FieldProblem } from '#lib/work/shelf/check';
-import { NOUNS, standing } from '#lib/work/shelf/shelf';
+import { NOUNS, putAway, standing } from '#lib/work/shelf/shelf';
 import type { Noun } from '#lib/work/shelf/shelf';
 import type { ApiDeps } from './deps';
 import { makersOnly, unreadable } from './makers';
@@ -20,13 +20,10 @@ export const shelf = (deps: ApiDeps): Hono =>
     .get('/:noun', (c) => {
       const noun = nounOf(c);
       if (noun === null) return noSuchNoun(c);
-      const items = standing(deps.running().store.shelf.now(), noun).map(({ id, newest: { version, wall, document } }) => ({
-        id,
-        version,
-        wall,
-        document,
-      }));
-      return c.json({ noun, items } satisfies ShelfList);
+      const shelf = deps.running().store.shelf.now();
+      const items = standing(shelf, noun).map(({ id, newest: { version, wall, document } }) => ({ id, version, wall, document }));
+      const away = putAway(shelf, noun).map(({ id, version, last: { wall, document } }) => ({ id, version, wall, document }));
+      return c.json({ noun, items, away } satisfies ShelfList);
     })
     .get('/:noun/:id', (c) => {
       const noun = nounOf(c);

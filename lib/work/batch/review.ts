@@ -6,6 +6,7 @@ import type { Entry, EntryKind, EntryOf } from './entries';
 import { BrokenHistory, fold } from './evolve/index';
 import type { BatchState, Contribution, LineState } from './state';
 import { summaryOf } from './summary';
+import { sizingOf } from './review/sizing';
 import { tell } from './review/story';
 import type { BatchReview, ReviewContribution, ReviewJoining, ReviewLine } from './review/types';
 
@@ -119,5 +120,6 @@ export const review = (entries: readonly Entry[]): BatchReview => {
     uncheckedScales: started.body.uncheckedScales,
     checks: ofKind(entries, 'scale-checked').map(({ body, wall }) => ({ ...body, wall })),
     parts: state.parts.map(({ name, mass, byHand }) => ({ name, mass, byHand })),
+    sizing: sizingOf(state),
   };
 };

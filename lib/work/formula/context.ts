@@ -67,4 +67,6 @@ export interface Calibration {
   /** Standard uncertainty of the factor. */
   readonly u: Decimal;
   readonly batches: number;
+  /** What each of them said. */
+  readonly from?: readonly { readonly mark: string; readonly factor: Decimal }[];
 }

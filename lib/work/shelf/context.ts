@@ -1,4 +1,5 @@
-import type { Formula, Lot, Material, Mould, PlanContext, Preparation, Scale, WorkshopVessel } from '../formula/index';
+import { calibrationFrom } from '../formula/index';
+import type { Fill, Formula, Lot, Material, Mould, PlanContext, Preparation, Scale, WorkshopVessel } from '../formula/index';
 import { NO_HABITS } from './documents';
 import type { Habits, Prepared } from './documents';
 import { newest, standing, versionOf } from './shelf';
@@ -24,7 +25,7 @@ export const contextOf = (shelf: Shelf, scales: readonly Scale[]): PlanContext =
     pace,
     room,
     losses,
-    calibration: null,
+    calibration: calibrationFrom(all<Fill>(shelf, 'fill')),
   };
 };
 

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { MOST_WEIGHED } from '#lib/units/mass';
-import { formulaSchema, lotSchema, materialSchema, mouldSchema, preparationSchema } from '../formula/index';
+import { fillSchema, formulaSchema, lotSchema, materialSchema, mouldSchema, preparationSchema } from '../formula/index';
 import type { Losses, Pace, Size, WorkshopVessel } from '../formula/index';
 import { sizeSchema } from '../formula/schema/formula';
 import { asTyped, count, id, name, note } from '../formula/schema/words';
@@ -89,4 +89,5 @@ export const SCHEMAS: { readonly [N in Noun]: z.ZodMiniType } = {
   vessel,
   habits,
   prepared,
+  fill: fillSchema,
 };

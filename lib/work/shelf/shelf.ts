@@ -5,10 +5,10 @@ import type { PersonId } from '#lib/units/id';
  * What the workshop keeps beside its batches, as whole documents with versions: a change is another version, nothing is overwritten,
  * and a batch that names version 3 finds version 3 for ever. Documents hold integers and strings only, because they are hashed lines.
  */
-export const NOUNS = ['formula', 'material', 'preparation', 'lot', 'mould', 'vessel', 'habits', 'prepared'] as const;
+export const NOUNS = ['formula', 'material', 'preparation', 'lot', 'mould', 'vessel', 'habits', 'prepared', 'fill'] as const;
 /**
  * `habits`: how this maker works, one document. `prepared`: a formula's version with moulds, lots and size chosen: what the bench starts
- * from.
+ * from. `fill`: how full the moulds of one batch really got.
  */
 export type Noun = (typeof NOUNS)[number];
 
@@ -41,6 +41,7 @@ export const EMPTY_SHELF: Shelf = {
   vessel: new Map(),
   habits: new Map(),
   prepared: new Map(),
+  fill: new Map(),
 };
 
 /** What a line of the journal says was put. */
@@ -79,6 +80,18 @@ export const standing = (shelf: Shelf, noun: Noun): readonly { readonly id: stri
     const version = newest(shelf, noun, id);
     return version === null ? [] : [{ id, newest: version }];
   });
+
+/** What was put away and can be taken out again, newest first: the last version that stood, with the number of its putting away. */
+export const putAway = (shelf: Shelf, noun: Noun): readonly { readonly id: string; readonly version: number; readonly last: Version }[] =>
+  [...shelf[noun].values()]
+    .flatMap(({ id, versions }) => {
+      const [gone, last] = [versions.at(-1), versions.findLast(({ document }) => document !== null)];
+      return gone === undefined || gone.document !== null || last === undefined
+        ? []
+        : [{ id, version: gone.version, wall: gone.wall, last }];
+    })
+    .toSorted((a, b) => b.wall - a.wall)
+    .map(({ id, version, last }) => ({ id, version, last }));
 
 /** The number the next version bears; 1 for what was never there. */
 export const nextVersion = (shelf: Shelf, noun: Noun, id: string): number => (shelf[noun].get(id)?.versions.length ?? 0) + 1;

@@ -46,12 +46,18 @@ describe('the shelf over HTTP', () => {
     expect(context.materials).toEqual([]);
     expect(await put('mould', 'long-loaf', 2, null)).toEqual({ status: 200, body: { version: 3 } });
     expect(await get<ShelfList>('/api/shelf/mould')).toMatchObject({ items: [] });
+    // What was put away is listed as it last stood, and can be put again above the putting away.
+    const { away } = await get<ShelfList>('/api/shelf/mould');
+    expect(away).toMatchObject([{ id: 'long-loaf', version: 3, document: deeper }]);
     const { versions } = await get<ShelfDocument>('/api/shelf/mould/long-loaf');
     expect(versions.map(({ document, note }) => [document, note])).toEqual([
       [LOAF, ''],
       [deeper, 'measured again'],
       [null, ''],
     ]);
+    expect(await put('mould', 'long-loaf', 3, deeper)).toEqual({ status: 200, body: { version: 4 } });
+    expect((await get<ShelfList>('/api/shelf/mould')).away).toEqual([]);
+    expect(await put('mould', 'long-loaf', 4, null)).toEqual({ status: 200, body: { version: 5 } });
   });
 
   it('tells a page that looked at an older version, and keeps the newer', async () => {

@@ -3,6 +3,7 @@ import { grams } from '#lib/units/mass';
 import { celsius } from '#lib/units/temperature';
 import { BrokenHistory } from '#lib/work/batch/index';
 import { review, tolerancesAway } from '#lib/work/batch/review';
+import { formula, planned, workshop } from '#tests/support/formula';
 import { BatchRig, MAIN, lineId, planOf, started } from '#tests/support/batch';
 
 /** One batch with everything in it that a review must not lose. */
@@ -159,5 +160,24 @@ describe('the review of a batch', () => {
     [0, 100, 0],
   ])('%d mg at a tolerance of %d mg is %d thousandths away', (difference, tolerance, away) => {
     expect(tolerancesAway(difference as never, tolerance as never)).toBe(away);
+  });
+});
+
+describe('what the moulds’ filling is held against', () => {
+  it('a typed plan computed no volume', () => {
+    expect(review(eventful().entries).sizing).toBeNull();
+  });
+
+  it('a computed one in proportion to what was really weighed, and as if nobody had corrected it', () => {
+    const learnt = workshop({ calibration: { factor: '1.05', u: '0.01', batches: 3 } });
+    const { plan, figures, sizing } = planned(formula(), learnt);
+    const rig = new BatchRig();
+    rig.must('start', { mark: '1', plan, realm: 'test', bench: 'b' });
+    rig.weighAll();
+    const weighed = Object.values(rig.now.lines).reduce((sum, { actual }) => sum + actual, 0) / 1000;
+    const seen = review(rig.entries).sizing;
+    expect(Number(seen?.grams)).toBeCloseTo(weighed, 3);
+    expect(Number(seen?.volume)).toBeCloseTo(((sizing?.batter.value ?? 0) / 1.05) * (weighed / figures.batter), 2);
+    expect(seen).toMatchObject({ residue: '25', pourLoss: '0.005' });
   });
 });

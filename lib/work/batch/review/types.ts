@@ -30,6 +30,17 @@ export interface BatchReview {
   readonly uncheckedScales: readonly InstrumentId[];
   readonly checks: readonly ReviewCheck[];
   readonly parts: readonly { readonly name: string; readonly mass: Milligrams; readonly byHand: boolean }[];
+  /** The batter as the plan computed it, `null` where it did not: what the moulds' filling is held against. */
+  readonly sizing: ReviewSizing | null;
+}
+
+/** Decimal text: cm³ by its parts and without calibration, grams, what was taken off. */
+export interface ReviewSizing {
+  readonly volume: string;
+  readonly grams: string;
+  readonly residue: string;
+  /** Fraction. */
+  readonly pourLoss: string;
 }
 
 export interface ReviewLine {

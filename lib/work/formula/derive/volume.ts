@@ -3,7 +3,7 @@ import type { Derivation } from '../derivation';
 import { componentsOf, lyeComponents } from '#lib/soap/batter';
 import type { MouldFill, Sizing } from '../answer';
 import type { Planning } from '../warnings/index';
-import { combined, computedFrom, derivation, fromSource, n, saidFrom } from './shown';
+import { combined, computedFrom, derivation, fromSource, n, saidFrom, typedFrom } from './shown';
 
 const NOBODY = 'nobody said: nothing taken off';
 
@@ -13,6 +13,7 @@ export const volumeDerivations = (planning: Planning): readonly Derivation[] => 
   if (sizing === null) return [];
   return [
     batter(planning, sizing),
+    ...calibrated(planning, sizing),
     density(planning, sizing),
     poured(planning, sizing),
     ...sizing.moulds.flatMap((mould, at) => mouldOf(sizing, mould, at)),
@@ -35,15 +36,30 @@ const batter = ({ whole, facts }: Planning, { batter: volume, calibration }: Siz
       ...parts.map(({ density: one }) => fromSource('density', one.value, 'g/cm³', one.source)),
       ...(calibration === null
         ? []
-        : [
-            {
-              ...computedFrom('calibration', calibration.factor, '1'),
-              source: `how full ${calibration.batches} of this maker’s own batches got`,
-            },
-          ]),
+        : [computedFrom(`calibration by ${calibration.batches} of this maker’s own batches`, calibration.factor, '1', 'calibration')]),
     ],
     u: volume.u,
   });
+};
+
+const calibrated = ({ context, facts }: Planning, { calibration }: Sizing): readonly Derivation[] => {
+  if (calibration === null) return [];
+  const from = context.calibration?.from ?? [];
+  return [
+    derivation({
+      id: 'calibration',
+      value: calibration.factor,
+      unit: '1',
+      formula: 'mean of true volume ÷ computed volume, by how full the moulds of each batch got',
+      filled:
+        from.length === 0 ? '' : `(${from.map(({ factor }) => n(Number(factor))).join(' + ')}) ÷ ${from.length} = ${n(calibration.factor)}`,
+      inputs:
+        from.length === 0
+          ? [typedFrom('calibration', calibration.factor, '1', `${calibration.batches} batches`)]
+          : from.map(({ mark, factor }) => typedFrom(`batch ${mark}`, Number(factor), '1', 'how full its moulds got, Batches')),
+      u: facts.size.calibration?.u ?? null,
+    }),
+  ];
 };
 
 const density = ({ whole }: Planning, { batter: volume, density: value }: Sizing): Derivation =>
