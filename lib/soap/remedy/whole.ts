@@ -1,6 +1,7 @@
 import { layoutOf, linearOf } from './linear';
 import type { LeastChange } from './least-change';
 import { nearChange } from './near';
+import { roundedChange } from './rounded';
 import { changeOf, finalOf, heldBy, keeps, keptOf, type Programme, type Quantity } from './programme';
 import type { Column, Linear, Row, Solver } from './solver';
 import type { WholeChange } from './whole-change';
@@ -30,11 +31,12 @@ interface Counts {
   readonly high: number;
 }
 
+const clamp = (count: number): number => Math.max(-MOST_COUNT, Math.min(MOST_COUNT, count));
+
 /** What bounds and scale allow of a change; `null`: none at all. */
 const counts = ({ weighing, least, most }: Quantity): Counts | null => {
   const { division, from, smallest, stays } = weighing;
   if (division === null) return null;
-  const clamp = (count: number): number => Math.max(-MOST_COUNT, Math.min(MOST_COUNT, count));
   // What is poured onto something is weighed by itself.
   const poured = least - from >= 0 ? Math.max(least, (from === stays ? from : least) + smallest) : least;
   const low = clamp(Math.ceil((poured - from) / division - HAIR));
@@ -116,7 +118,7 @@ export const searchedChange = (programme: Programme, least: LeastChange, solve: 
 
 /** The least change in whole divisions: next to the continuous one, where there is any, else wherever the solver finds it. */
 export const wholeChange = (programme: Programme, least: LeastChange, solve: Solver): WholeChange | null =>
-  nearChange(programme, least) ?? searchedChange(programme, least, solve);
+  nearChange(programme, least) ?? roundedChange(programme, least) ?? searchedChange(programme, least, solve);
 
 /** Counts to masses again, so that they are whole divisions to the last digit. */
 const readOff = (programme: Programme, least: LeastChange, x: readonly number[], at: WholeLayout): WholeChange => {

@@ -11,6 +11,8 @@ export interface RemedyScale {
   readonly division: Milligrams | null;
   /** Greatest gross. */
   readonly capacity: Milligrams | null;
+  /** Least weight it can serve, where somebody worked that out; else its division. */
+  readonly smallest?: Milligrams;
 }
 
 /** What the bench knows beyond the batch. Plain data; whole numbers. */
@@ -25,11 +27,9 @@ export interface RemedyFacts {
   readonly stirredIn: readonly LineId[];
   /** Fat that a person said still lies in its jug though its line counts as poured. */
   readonly leftInJug: readonly { readonly line: LineId; readonly vessel: VesselId; readonly mass: Milligrams }[];
-  /** What the moulds hold, to the brim, together; `null`: not planned by moulds. Whole millilitres. */
-  readonly mouldsMl: number | null;
 }
 
-export const NO_FACTS: RemedyFacts = { scales: [], stock: {}, oils: null, lye: null, stirredIn: [], leftInJug: [], mouldsMl: null };
+export const NO_FACTS: RemedyFacts = { scales: [], stock: {}, oils: null, lye: null, stirredIn: [], leftInJug: [] };
 
 /**
  * What goes to the solver: the batch as it stands, with every wrong that was stated, and what the bench knows. Plain data, so that it

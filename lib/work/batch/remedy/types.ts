@@ -1,6 +1,6 @@
 import type { LineId, VesselId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
-import type { Share } from '../entries';
+import type { Share } from '../share';
 import type { RemedyClash, RemedyLimit } from './limits';
 
 /**
@@ -50,8 +50,10 @@ export type RemedyAct =
       readonly to: 'waste' | 'other-vessel';
       readonly caustic: boolean;
     }
-  /** What still lies in the jug goes where it belongs. */
-  | { readonly kind: 'finish-pour'; readonly line: LineId; readonly from: VesselId; readonly mass: Milligrams };
+  /** What still lies in the jug goes where it belongs. `vessel`: the jug. */
+  | { readonly kind: 'finish-pour'; readonly line: LineId; readonly vessel: VesselId; readonly mass: Milligrams }
+  /** What still lies in a jug though the record has it in `vessel` stays out, weighed back. */
+  | { readonly kind: 'leave'; readonly line: LineId; readonly vessel: VesselId; readonly mass: Milligrams };
 
 /** `cooled-lye`: more hydroxide goes into cooled lye only, behind its gate. `melted`: a fat that goes into a warm or joined pot. */
 export type RemedyNeed = 'cooled-lye' | 'hydroxide-gate' | 'melted';
@@ -63,7 +65,7 @@ export interface RemedyLine {
   readonly tolerance: Milligrams;
   /** Greatest weight that keeps every result inside the limits, all else as in this card; `null` where that is not known. */
   readonly upper: Milligrams | null;
-  /** To pour still: target less what will be in by then. Above zero for a line that is closed: it is opened again. */
+  /** To pour still, after the acts: target less what is in by then. Above zero for a line that is closed: it is opened again. */
   readonly pour: Milligrams;
   /** Target less the target until now. */
   readonly change: number;
@@ -137,6 +139,7 @@ export interface RemedyCard {
   readonly held: boolean;
   readonly enabled: boolean;
   readonly whyNot: { readonly code: RemedyWhyNot; readonly clashes: readonly RemedyClash[] } | null;
+  /** Entered after the lines: what leaves is not to make a line fall short of a target that moves with it. */
   readonly acts: readonly RemedyAct[];
   /** Every line whose target, tolerance or upper moves, in the order of work. */
   readonly lines: readonly RemedyLine[];

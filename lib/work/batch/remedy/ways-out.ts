@@ -1,0 +1,87 @@
+import type { Solver } from '#lib/soap/remedy/solver';
+import { verdictOf } from '../verdict';
+import type { Bench } from './bench';
+import { cardOf, closedCard } from './card';
+import { clashesOf } from './clash';
+import { LEAST } from './programme';
+import type { MixedVessel, Stand } from './stand';
+import type { RemedyCard } from './types';
+import { wayOut, type Way } from './way';
+
+const PPM = 1e6;
+
+const isOver = ({ line, mass }: Stand): boolean => mass > 0 && verdictOf(line.plan, line.actual) === 'over';
+
+/** The least of everything that is not taken out of the pot; `null` when nothing of it moves or nothing keeps every limit. */
+export const leastCard = (bench: Bench, way: Way | null): RemedyCard | null =>
+  way === null || (way.acts.length === 0 && way.change === 0) ? null : cardOf('least', bench, way);
+
+/** A lump lifted out again, or oil that is alone in the pot poured back: where one of them is over. */
+export const liftCard = (bench: Bench, solve: Solver): RemedyCard | null => {
+  const over = bench.stands.some((stand) => (stand.standing === 'solid' || stand.standing === 'pot') && isOver(stand));
+  const way = over ? wayOut(bench, { ...LEAST, lift: true }, 'scoop', solve) : null;
+  return way === null || way.acts.length === 0 ? null : cardOf('lift', bench, way);
+};
+
+/** Times its plan that the batch must become for what is over to be as planned: of what cannot be taken out any more. */
+const timesOf = ({ stands }: Bench): number =>
+  Math.max(1, ...stands.map(({ standing, mass, line }) => (standing === 'cup' || standing === 'to-come' ? 1 : mass / line.planned.target)));
+
+/** Less than this is no scaling. Ours. */
+const LEAST_TIMES = 1.0005;
+
+/** Everything that is still to come, and more of what is in, until all stands in its planned proportions. */
+export const scaleCard = (bench: Bench, solve: Solver): RemedyCard | null => {
+  const times = timesOf(bench);
+  if (bench.state.joined !== null || times < LEAST_TIMES) return null;
+  const params = { factor: Math.round(times * PPM) };
+  const ways = { ...LEAST, times };
+  const way = wayOut(bench, ways, 'scoop', solve);
+  if (way !== null) return cardOf('scale', bench, way, { kind: 'scale', params });
+  const clashes = clashesOf(bench, ways, solve);
+  return closedCard('scale', 'scale', 'outside-limit', { params, whyNot: { code: 'outside-limit', clashes } });
+};
+
+/** Lye is poured off, oils are scooped. */
+const leavesAs = ({ caustic }: MixedVessel): 'scoop' | 'pour-off' => (caustic ? 'pour-off' : 'scoop');
+
+/** A fraction of one mixture, alone if that is enough, else with what must be poured beside it; the one that changes least. */
+export const withdrawCard = (bench: Bench, solve: Solver): RemedyCard | null => {
+  if (bench.state.joined !== null) return null;
+  const found = bench.mixed.flatMap((one): RemedyCard[] => {
+    const from = one.vessel.plan.id;
+    const as = leavesAs(one);
+    const way =
+      wayOut(bench, { ...LEAST, from, onlyFrom: true }, as, solve) ?? wayOut(bench, { ...LEAST, from, onlyFrom: false }, as, solve);
+    const act = way?.acts.find(({ kind }) => kind === as);
+    if (way === null || act === undefined) return [];
+    return [cardOf('withdraw', bench, way, { kind: as, params: { vessel: from, mass: act.mass } })];
+  });
+  return found.toSorted((a, b) => a.change - b.change)[0] ?? null;
+};
+
+/** A scoop of a mixture takes the others too, and leaves their proportions as they are: said, where that is all one could think of. */
+export const noScoop = (bench: Bench): RemedyCard | null => {
+  for (const stand of bench.stands) {
+    const inside = bench.mixed.find(({ holds }) => holds[stand.id] !== undefined);
+    if (!isOver(stand) || inside === undefined || inside.caustic) continue;
+    const held = Object.values(inside.holds).reduce((sum, one) => sum + one, 0);
+    const other = Math.round(PPM * (1 - (inside.holds[stand.id] ?? 0) / held));
+    if (other > 0)
+      return closedCard('withdraw', 'scoop', 'mixed', { params: { vessel: inside.vessel.plan.id, line: stand.id, ppm: other } });
+  }
+  return null;
+};
+
+/** A part of the pot set aside as a batch of its own, so that what stays fits moulds, vessels and scale. */
+export const splitCard = (bench: Bench, solve: Solver): RemedyCard | null => {
+  if (bench.state.joined !== null) return null;
+  const times = timesOf(bench);
+  const oils = bench.mixed.find(({ vessel, caustic }) => vessel.plan.use === 'oils' && !caustic);
+  if (oils === undefined || times < LEAST_TIMES) return null;
+  const way = wayOut(bench, { ...LEAST, from: oils.vessel.plan.id, times: 1 }, 'split-off', solve);
+  const act = way?.acts.find(({ kind }) => kind === 'split-off');
+  return way === null || act === undefined
+    ? null
+    : cardOf('split', bench, way, { kind: 'split', params: { vessel: act.vessel, mass: act.mass } });
+};
