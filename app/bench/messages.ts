@@ -346,6 +346,8 @@ export const messages = {
     'not-in-control': 'Another screen leads. Take control first.',
     'too-fast': 'Too many presses at once: nothing was done.',
     malformed: 'The server could not read that: nothing was done.',
+    'not-as-shown': 'It would not come out as shown. Look at the cards again.',
+    'no-stock': 'There is not enough of it left.',
     'read-only': 'The record cannot be written. Nothing was kept.',
   } satisfies Record<RefusalCode, string>,
   notices: {

@@ -4,7 +4,13 @@ import type { BootId, EntryId } from '#lib/units/id';
 import { mg } from '#lib/units/mass';
 import { milliCelsius } from '#lib/units/temperature';
 import { PRECAUTIONS } from '#lib/work/batch/index';
-import type { CommandBodies, CommandHead, CommandKind, HoldReason, Weighed } from '#lib/work/batch/index';
+import { own } from '#lib/work/batch/own';
+import { potOf } from '#lib/work/batch/poured/pot';
+import { benchOf } from '#lib/work/batch/remedy/bench';
+import { carryOnCard, stopCard } from '#lib/work/batch/remedy/card';
+import { NO_FACTS } from '#lib/work/batch/remedy/index';
+import type { RemedyAct, RemedyCard } from '#lib/work/batch/remedy/index';
+import type { BatchState, CommandBodies, CommandHead, CommandKind, HoldReason, Weighed } from '#lib/work/batch/index';
 import { FINE, MAIN, type BatchRig } from '#tests/support/batch';
 
 /** One random thing that a person, the program or a watcher wants; numbers and picks are spent on whatever the act needs. */
@@ -39,6 +45,13 @@ const parts = (rig: BatchRig, act: Act) => {
 };
 
 type Parts = ReturnType<typeof parts>;
+
+/** Carrying on as a solver would offer it, with something to take out besides. */
+const carryOnNow = (batch: BatchState, acts: readonly RemedyAct[]): RemedyCard => {
+  const read = potOf(batch);
+  if (read.kind === 'pot') return carryOnCard(benchOf(batch, read.pot, NO_FACTS), acts);
+  return { ...stopCard(false), id: 'carry-on', kind: 'carry-on', acts, cautions: [] };
+};
 
 /** A settled weight on the pan of the line, about what is missing; sometimes an episode that was used up. */
 const weighed = (rig: BatchRig, act: Act, { plan, scale, batch, a, line }: Parts): Weighed => {
@@ -202,6 +215,28 @@ const ACTS = {
       held: act.held || act.flag,
     }),
   park: (_rig: BatchRig, act: Act) => want('park', { reason: act.flag ? 'doorbell' : '' }),
+  'choose-remedy': (rig: BatchRig, act: Act, p: Parts) => {
+    const held = own(own(p.batch.vessels, p.vessel)?.holds ?? {}, p.line) ?? 0;
+    const out = {
+      kind: 'lift-out',
+      line: p.line,
+      vessel: p.vessel,
+      mass: mg(Math.min(held, act.mass)),
+      to: 'bottle',
+      caustic: false,
+    } as const;
+    const card = carryOnNow(p.batch, act.flag && out.mass > 0 ? [out] : []);
+    const version = p.a % 5 === 0 ? rig.now.version - 1 : rig.now.version;
+    return want('choose-remedy', { card, others: [stopCard(true)], solved: true, version, facts: NO_FACTS, held: act.held });
+  },
+  'do-remedy-act': (_rig: BatchRig, act: Act) => want('do-remedy-act', { weighed: null, held: act.held }),
+  'state-wrong': (_rig: BatchRig, act: Act, p: Parts) => {
+    const about = { line: p.line, vessel: p.vessel, held: act.held };
+    if (p.b % 3 === 0) return want('state-wrong', { what: 'left-in-jug', ...about, mass: p.mass });
+    const others = Object.keys(p.batch.lines);
+    if (p.b % 3 === 1) return want('state-wrong', { what: 'material', ...about, mass: null, was: as<never>(at(others, p.c) ?? '') });
+    return want('state-wrong', { what: 'spill', ...about, line: null, mass: p.mass });
+  },
   'take-up': () => want('take-up', { note: '' }),
   abandon: (_rig: BatchRig, act: Act, p: Parts) => want('abandon', { reason: p.a % 4 === 0 && act.flag ? 'spoilt' : '', held: act.held }),
   close: () => want('close', {}),
@@ -262,6 +297,7 @@ export const progress = (rig: BatchRig): void => {
   if (rig.boot !== now.resumedInBoot) return void rig.send('resume', { contents: 'as-recorded', note: '', held: true });
   if (now.away !== null) return void rig.send('come-back', { gross: now.away.gross, accept: true });
   if (now.question !== null) return void rig.send('answer-question', { entry: now.question.entry, answer: 'keep', held: true });
+  if (now.toDo.length > 0) return void rig.send('do-remedy-act', { weighed: null, held: true });
   if (now.over !== null) return void rig.send('answer-over', { line: now.over.line, choice: 'carry-on', held: true });
   if (now.open !== null) return weighOpen(rig, now.open);
   if (now.status !== 'weighing') return void rig.send('stamp-trace', { mark: 'thin', note: '' });

@@ -6,6 +6,7 @@ import { measured, t, together, worked } from '../../_ui/sentence';
 import type { Piece, Sentence } from '../../_ui/sentence';
 import { capital, counted } from '../../_ui/words';
 import { messages } from './messages';
+import { remedyStory, wrongStory } from './messages-remedy';
 
 /** What a sentence of the story is made from. `step`: of the scale of the line it speaks of, mg. */
 export interface Facts {
@@ -72,6 +73,7 @@ const one = (words: Readonly<Record<string, string>>, key: string, otherwise: st
 const ANSWERED: Readonly<Partial<Record<StoryCode, string>>> = {
   'over-carried-on': 'Left as it was.',
   'over-crossed-out': 'Crossed out and weighed again.',
+  'remedy-chosen': 'A way out was chosen.',
 };
 const overPour =
   (limits: string): Tell =>
@@ -83,6 +85,8 @@ const overPour =
         t`${facts.answer === null ? 'Not answered yet.' : (ANSWERED[facts.answer] ?? '')}`,
       ),
     );
+
+const plainly = ({ head, rest }: { readonly head: string; readonly rest: string }): Said => says([head], rest === '' ? [] : [rest]);
 
 const USES = { lye: 'Lye', oils: 'Oils', room: 'Room', batter: 'Batter', mould: 'Mould' };
 const VIA = { bottle: 'back to the bottle', waste: 'to waste', 'other-vessel': 'to another vessel' };
@@ -177,6 +181,9 @@ export const storyWords: Readonly<Record<StoryCode, Tell>> = {
   'over-pour-red': overPour('outside the limits'),
   'over-carried-on': (facts) => says(t`${material(facts)}: the over-pour was left as it was.`),
   'over-crossed-out': (facts) => says(t`${material(facts)}: the over-pour was crossed out, to be weighed again.`),
+  'remedy-chosen': (facts) => plainly(remedyStory(facts.params, facts.show)),
+  'remedy-done': (facts) => says(t`${plainMass(facts, 'mass')} done at the ${vessel(facts)}.`, t`${plainMass(facts, 'asked')} were to be.`),
+  'wrong-stated': (facts) => plainly(wrongStory(facts.params, facts.show)),
   'closed-short': (facts) => says(t`${material(facts)}, short.`, t`A person closed the line at ${workedMass(facts, 'actual')}.`),
   moved: (facts) => says(t`${statedMass(facts)} from the ${vessel(facts, 'from')} into the ${vessel(facts, 'to')}.`),
   withdrawn: (facts) =>

@@ -60,7 +60,9 @@ export const complete = (want: Want, batch: BatchId, { withdrawn, ...behalf }: B
 
 /** The settled weight that it takes into the record. */
 const weighedIn = (want: Want): Weighed | null =>
-  want.kind === 'accept' || want.kind === 'weigh-back' || want.kind === 'split' ? (want.body.weighed ?? null) : null;
+  want.kind === 'accept' || want.kind === 'weigh-back' || want.kind === 'split' || want.kind === 'do-remedy-act'
+    ? (want.body.weighed ?? null)
+    : null;
 
 const evidenced = (want: Want, observation: Observation, strip: Strip | null): Want => {
   const weighed = weighedIn(want);
@@ -71,7 +73,8 @@ const evidenced = (want: Want, observation: Observation, strip: Strip | null): W
 
 /** The scale a command speaks of: the one it names, else the one the open line is on. */
 const instrumentOf = (want: Want, { batch, view }: Knowledge): InstrumentId | null => {
-  if ('weighed' in want.body) return want.body.weighed.instrument;
+  const weighed = weighedIn(want);
+  if (weighed !== null) return weighed.instrument;
   if ('instrument' in want.body && want.body.instrument !== null) return want.body.instrument;
   const open = batch === null || batch.open === null ? undefined : batch.lines[batch.open];
   return view.scales.find((scale) => scale.role === open?.plan.scale)?.id ?? null;

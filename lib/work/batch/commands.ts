@@ -17,6 +17,9 @@ import type {
 } from './entries';
 import type { LyeSeen } from './heating';
 import type { LinePlan, Plan } from './plan';
+import type { RemedyFacts } from './remedy/facts';
+import type { WrongStated } from './remedy/record';
+import type { RemedyCard } from './remedy/types';
 
 /**
  * A completed command: what a person or the conductor wants, completed by the server with who, when and the observation from
@@ -82,6 +85,18 @@ export interface CommandBodies {
   lift: { vessel: VesselId; gross: Milligrams; within?: Milligrams };
   question: { entry: EntryId; why: 'shifted-up' | 'shifted-down' | 'unlike-on-return' | 'changed-on-pan'; now: Milligrams };
   'answer-question': { entry: EntryId; answer: 'keep' | 'strike'; held: boolean };
+  /** `version`: of the batch the answer was worked out for; to another it says nothing. */
+  'choose-remedy': {
+    card: RemedyCard;
+    others: readonly RemedyCard[];
+    solved: boolean;
+    version: number;
+    facts: RemedyFacts;
+    held: boolean;
+  };
+  /** The first act of the chosen remedy is done. `weighed`: by the loss of its vessel on the pan; `null`: as a person says. */
+  'do-remedy-act': { weighed: Weighed | null; held: boolean };
+  'state-wrong': WrongStated & { held: boolean };
   'answer-over': { line: LineId; choice: OverChoice; held: boolean };
   strike: { entry: EntryId; reason: StrikeReason; note: string; held: boolean };
   move: { from: VesselId; to: VesselId; mass: Milligrams; residue: Milligrams | null };
@@ -161,4 +176,6 @@ export type RefusalCode =
   | 'not-in-control'
   | 'malformed' // the message is none of ours; nothing was looked at
   | 'too-fast' // more messages than a person can mean
+  | 'not-as-shown' // a way out would not do what it showed, or may not be taken any more
+  | 'no-stock'
   | 'read-only'; // the record cannot be written: nothing was kept

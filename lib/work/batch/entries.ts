@@ -3,6 +3,11 @@ import type { MassUnit, Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
 import type { ProbeUse } from '#lib/measure/reading';
 import type { Plan, LinePlan } from './plan';
+import type { RemedyAct } from './remedy/types';
+import type { RemedyChosen, WrongStated } from './remedy/record';
+import type { Share, Standing } from './share';
+
+export type { Share, Standing } from './share';
 
 /** `practice` and `test` records can never pass for real ones: the realm is in every entry and in the file it lives in. */
 export type Realm = 'real' | 'practice' | 'test';
@@ -43,17 +48,6 @@ export interface Weighed {
   readonly episode: number;
   /** SHA-256 of the strip of this pour, hex; `null` when none was kept. */
   readonly strip: string | null;
-}
-
-/** How much of one line is in a quantity of mixture. Frozen by `decide`, so that `evolve` only sums. */
-export interface Share {
-  readonly line: LineId;
-  readonly mass: Milligrams;
-}
-
-/** Mass of one line standing in one vessel. */
-export interface Standing extends Share {
-  readonly vessel: VesselId;
 }
 
 /** A weight a person typed. Says "by hand" for ever. */
@@ -170,6 +164,12 @@ export interface EntryBodies {
     recount?: { vessel: VesselId; line: LineId; zero: Milligrams };
   };
   'over-answered': { line: LineId; choice: OverChoice; over: Milligrams; red: boolean };
+  /** A way out was chosen: the lines it moves follow as `replanned`, what leaves is led and measured. */
+  'remedy-chosen': RemedyChosen;
+  /** What was to leave by hand, or to be poured on, has been done; what left is in the entry before it. */
+  'remedy-act-done': { kind: RemedyAct['kind']; vessel: VesselId; asked: Milligrams; done: Milligrams };
+  /** A person says what went wrong besides an over-pour; what it changes follows. */
+  'wrong-stated': WrongStated;
   'line-closed': { line: LineId; outcome: 'within' | 'over' | 'short'; actual: Milligrams };
   'line-reopened': { line: LineId };
   /** `source`, here and on the next three: a person stated the mass. Absent where a weighing told it, and in lines older than the key. */
@@ -182,6 +182,8 @@ export interface EntryBodies {
     to: 'bottle' | 'waste' | 'other-vessel';
     shares?: readonly Share[];
     source?: 'by-hand';
+    /** By the loss of its vessel on the pan. */
+    weighed?: Weighed;
   };
   lost: {
     vessel: VesselId;

@@ -4,6 +4,8 @@ import type { MilliCelsius } from '#lib/units/temperature';
 import type { ProbeUse } from '#lib/measure/reading';
 import type { AcceptedHow, AlarmCode, Gate, HoldReason, Realm, TraceMark, Typed } from './entries';
 import type { LinePlan, Plan, VesselPlan } from './plan';
+import type { WrongWhat } from './remedy/record';
+import type { RemedyAct } from './remedy/types';
 
 /** Where a batch stands; the last two are its end. */
 export const BATCH_STATUSES = ['weighing', 'joined', 'parked', 'abandoned', 'closed'] as const;
@@ -41,6 +43,12 @@ export interface BatchState {
   readonly question: { readonly entry: EntryId; readonly why: string; readonly was: Milligrams; readonly now: Milligrams } | null;
   /** An over-pour waiting for its answer. */
   readonly over: { readonly line: LineId; readonly by: Milligrams; readonly red: boolean; readonly entry: EntryId } | null;
+  /** What a person stated to have gone wrong and has not answered yet. */
+  readonly wrong: { readonly entry: EntryId; readonly what: WrongWhat; readonly line: LineId | null } | null;
+  /** What the chosen way out has to be done by hand, in order. */
+  readonly toDo: readonly RemedyAct[];
+  /** Counts as poured and, as a person says, still lies in its jug. */
+  readonly leftInJug: readonly { readonly line: LineId; readonly vessel: VesselId; readonly mass: Milligrams }[];
   readonly overrides: Readonly<Partial<Record<HoldReason, EntryId>>>;
   /** The value that was overridden, thousandths of a degree or millionths of superfat: an override does not cover a worse one. */
   readonly overrideValues: Readonly<Partial<Record<HoldReason, number | null>>>;

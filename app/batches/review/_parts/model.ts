@@ -50,7 +50,7 @@ export interface Told extends StoryEvent {
 }
 
 const OVER = new Set<StoryEvent['code']>(['over-pour', 'over-pour-red']);
-const ANSWERS = new Set<StoryEvent['code']>(['over-carried-on', 'over-crossed-out']);
+const ANSWERS = new Set<StoryEvent['code']>(['over-carried-on', 'over-crossed-out', 'remedy-chosen']);
 const DEPARTURES = new Set<StoryEvent['code']>([
   ...OVER,
   'typed-by-hand',
@@ -58,6 +58,8 @@ const DEPARTURES = new Set<StoryEvent['code']>([
   'question-kept',
   'question-struck',
   'closed-short',
+  'remedy-chosen',
+  'wrong-stated',
   'override',
   'replanned',
   'lost',
@@ -75,7 +77,8 @@ export const storyOf = (review: Pick<BatchReview, 'story'>): readonly Told[] => 
     const answer = OVER.has(event.code)
       ? (rest.find(({ code, params }) => ANSWERS.has(code) && params['line'] === event.params['line']) ?? null)
       : null;
-    if (answer !== null) taken.add(answer);
+    // A way out is told by itself: what it was chosen from is a story of its own.
+    if (answer !== null && answer.code !== 'remedy-chosen') taken.add(answer);
     // Crossing out as the answer to an over-pour is told with it.
     const crossed =
       answer?.code === 'over-crossed-out'

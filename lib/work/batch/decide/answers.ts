@@ -34,7 +34,7 @@ const oldZero = (state: BatchState, { line, one }: Found): { vessel: VesselId; l
 const alarmEnd = (state: BatchState, code: Extract<Draft, { kind: 'alarm-ended' }>['body']['code']): readonly Draft[] =>
   own(state.alarms, code) === undefined ? [] : [draft('alarm-ended', { code })];
 
-const endOver = (state: BatchState): readonly Draft[] => [...alarmEnd(state, 'over-pour'), ...alarmEnd(state, 'over-pour-red')];
+export const endOver = (state: BatchState): readonly Draft[] => [...alarmEnd(state, 'over-pour'), ...alarmEnd(state, 'over-pour-red')];
 const endQuestion = (state: BatchState): readonly Draft[] => [...alarmEnd(state, 'vessel-changed'), ...alarmEnd(state, 'mass-on-return')];
 
 /** A line that had lost something and has it again needs no pour to be complete. */
@@ -45,7 +45,7 @@ const whole = (line: LineState, one: Contribution): readonly Draft[] => {
 };
 
 /** A vessel that was lifted, or another in its place, is not counted on: it is recognised and set anew. */
-const standsSeen = (on: OnPan | null, settled: Observation['settled']): OnPan | null =>
+export const standsSeen = (on: OnPan | null, settled: Observation['settled']): OnPan | null =>
   on !== null && settled?.instrument === on.instrument && alike(settled.gross, on.gross, RECOGNISED_WITHIN) ? on : null;
 
 /** Crossing out one entry: it stays for ever, its line is open again. */

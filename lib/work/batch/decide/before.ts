@@ -40,6 +40,9 @@ const BEFORE: Readonly<Record<Exclude<CommandKind, 'start'>, Before>> = {
   question: answering,
   'answer-question': answering,
   'answer-over': answering,
+  'choose-remedy': answering,
+  'do-remedy-act': answering,
+  'state-wrong': answering,
   strike: answering,
   move: weighing,
   withdraw: weighing,
@@ -77,6 +80,7 @@ export const notNow = (state: BatchState, command: Exclude<Command, { kind: 'sta
   if (before.resumed && command.boot !== state.resumedInBoot) return refusal('needs-resume');
   if (before.present && state.away !== null) return refusal('away');
   if (before.answered && state.question !== null) return refusal('needs-answer', { to: 'question', entry: state.question.entry });
+  if (before.answered && state.toDo.length > 0) return refusal('needs-answer', { to: 'remedy' });
   if (before.answered && state.over !== null) return refusal('needs-answer', { to: 'over', line: state.over.line, by: state.over.by });
   return null;
 };

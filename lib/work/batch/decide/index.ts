@@ -11,7 +11,9 @@ import * as life from './life';
 import { setVessel, lift } from './pan';
 import { roleMay } from './roles';
 import { chooseLot, replan, start } from './start';
+import { chooseRemedy, doRemedyAct } from './remedy';
 import * as vessels from './vessels';
+import { stateWrong } from './wrong';
 import { accept, typeWeight } from './weigh';
 
 export type { Decision } from './decision';
@@ -29,6 +31,9 @@ const DECIDE: { readonly [K in Exclude<CommandKind, 'start'>]: Decider<K> } = {
   question: answers.question,
   'answer-question': answers.answerQuestion,
   'answer-over': answers.answerOver,
+  'choose-remedy': chooseRemedy,
+  'do-remedy-act': doRemedyAct,
+  'state-wrong': stateWrong,
   strike: answers.strike,
   move: vessels.move,
   withdraw: vessels.withdraw,

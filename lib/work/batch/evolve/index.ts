@@ -5,6 +5,7 @@ import * as instruments from './instruments';
 import * as joining from './joining';
 import * as life from './life';
 import * as lines from './lines';
+import * as remedy from './remedy';
 import type { Evolve } from './parts';
 import * as vessels from './vessels';
 import * as weights from './weights';
@@ -20,6 +21,9 @@ export class BrokenHistory extends Error {
 const EVOLVE: { readonly [K in Exclude<EntryKind, 'batch-started'>]: Evolve<K> } = {
   replanned: lines.replanned,
   'lot-chosen': lines.lotChosen,
+  'remedy-chosen': remedy.remedyChosen,
+  'remedy-act-done': remedy.remedyActDone,
+  'wrong-stated': remedy.wrongStated,
   'line-closed': lines.lineClosed,
   'line-reopened': lines.lineReopened,
   'vessel-set': weights.vesselSet,

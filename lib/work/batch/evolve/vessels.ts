@@ -24,7 +24,11 @@ const leave = (
   return reweigh(hold(reduced, entry.body.vessel, shares, -1), entry.body.vessel, 0 - entry.body.mass);
 };
 
-export const withdrawn: Evolve<'withdrawn'> = (state, entry) => leave(state, entry, 'withdrawn', entry.body.shares ?? []);
+export const withdrawn: Evolve<'withdrawn'> = (state, entry) => {
+  const { shares = [], weighed } = entry.body;
+  const after = leave(state, entry, 'withdrawn', shares);
+  return weighed === undefined ? after : consume(after, entry, weighed.episode);
+};
 
 export const lost: Evolve<'lost'> = (state, entry) => leave(state, entry, 'lost', entry.body.shares ?? []);
 

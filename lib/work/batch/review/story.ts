@@ -1,6 +1,7 @@
 import type { EntryId, LineId, PersonId, VesselId } from '#lib/units/id';
 import type { Entry, EntryKind, EntryOf } from '../entries';
 import { own } from '../own';
+import type { RemedyShown } from '../remedy/record';
 import type { BatchState } from '../state';
 
 /** What can happen in the story of a batch. Weights that went as planned are told by the lines, not here. */
@@ -21,6 +22,9 @@ export const STORY_CODES = [
   'over-pour-red',
   'over-carried-on',
   'over-crossed-out',
+  'remedy-chosen',
+  'remedy-done',
+  'wrong-stated',
   'closed-short',
   'moved',
   'withdrawn',
@@ -87,6 +91,34 @@ const weightOf = (batch: BatchState, entry: EntryId): Params => {
   return line === undefined || one === undefined ? {} : { ...material(batch, line.plan.id), net: one.net };
 };
 
+/** A card in parameters: what it was named, with which figures. */
+const cardParams = (card: RemedyShown, batch: BatchState, prefix: string): Params => {
+  const { kind, params, figures, whyNot, added, taken } = card;
+  const line = params['line'];
+  const superfat = figures?.superfat ?? null;
+  const facts: Params = {
+    kind,
+    ...(typeof line === 'string' ? { of: own(batch.lines, line as LineId)?.plan.material.name ?? line } : {}),
+    ...known('mass', params['mass'] ?? null),
+    ...(superfat === null ? {} : { superfat: superfat.value, low: superfat.low, high: superfat.high }),
+    ...known('lye', figures?.lye ?? null),
+    ...known('whyNot', whyNot),
+    added,
+    taken,
+  };
+  return Object.fromEntries(Object.entries(facts).map(([key, value]) => [prefix === '' ? key : `${prefix} ${key}`, value]));
+};
+
+/** The chosen card, then each other one under its number: all that stood on the screen. */
+const remedyParams = ({ over, card, others, solved }: EntryOf<'remedy-chosen'>['body'], batch: BatchState): Params => ({
+  ...(over === null ? {} : { ...material(batch, over.line), over: over.by, red: over.red ? 1 : 0 }),
+  ...cardParams(card, batch, ''),
+  ...known('why', card.recommended),
+  solved: solved ? 1 : 0,
+  others: others.length,
+  ...Object.assign({}, ...others.map((other, n) => cardParams(other, batch, `other ${n + 1}`))),
+});
+
 const TELL: { readonly [K in EntryKind]: Tell<K> } = {
   'batch-started': ({ body }) => [
     ...told('started', { name: body.plan.formula.name, formulaVersion: body.plan.formula.version }),
@@ -114,6 +146,18 @@ const TELL: { readonly [K in EntryKind]: Tell<K> } = {
       ...material(batch, body.line),
       over: body.over,
       red: body.red ? 1 : 0,
+    }),
+  'remedy-chosen': ({ body }, batch) => told('remedy-chosen', remedyParams(body, batch)),
+  'remedy-act-done': ({ body }, batch) =>
+    told('remedy-done', { kind: body.kind, vessel: vesselName(batch, body.vessel), asked: body.asked, mass: body.done }),
+  'wrong-stated': ({ body }, batch) =>
+    told('wrong-stated', {
+      what: body.what,
+      ...material(batch, body.line),
+      ...(body.vessel === null ? {} : { vessel: vesselName(batch, body.vessel) }),
+      ...known('mass', body.mass),
+      ...(body.was === undefined ? {} : { truly: own(batch.lines, body.was)?.plan.material.name ?? body.was }),
+      ...known('lot', body.lot?.mark ?? null),
     }),
   'line-closed': ({ body }, batch) =>
     body.outcome === 'short' ? told('closed-short', { ...material(batch, body.line), actual: body.actual }) : [],

@@ -5,6 +5,7 @@ import { HOLD_REASONS } from '../hold-reason';
 import { oneOf } from '../../words';
 import { degrees, id, mass, unit, use, whole } from './atoms';
 import { line, lot, plan } from './plan';
+import { actKind, remedyChosen, wrongStated } from './remedy';
 
 const lineId = id<LineId>();
 const vesselId = id<VesselId>();
@@ -109,6 +110,9 @@ export const BODIES: { readonly [K in EntryKind]: z.ZodMiniType<EntryBodies[K]> 
     over: mass,
     red: z.boolean(),
   }),
+  'remedy-chosen': remedyChosen,
+  'remedy-act-done': z.strictObject({ kind: actKind, vessel: vesselId, asked: mass, done: mass }),
+  'wrong-stated': wrongStated,
   'line-closed': z.strictObject({ line: lineId, outcome, actual: mass }),
   'line-reopened': z.strictObject({ line: lineId }),
   moved: z.strictObject({ from: vesselId, to: vesselId, mass, residue: z.nullable(mass), shares, source: stated }),
@@ -119,6 +123,7 @@ export const BODIES: { readonly [K in EntryKind]: z.ZodMiniType<EntryBodies[K]> 
     to: oneOf<EntryBodies['withdrawn']['to']>({ bottle: true, waste: true, 'other-vessel': true }),
     shares,
     source: stated,
+    weighed: z.exactOptional(weighed),
   }),
   lost: z.strictObject({
     vessel: vesselId,

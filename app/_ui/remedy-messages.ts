@@ -1,0 +1,46 @@
+import type { RemedyKind } from '#lib/work/batch/remedy/types';
+
+/** What a card names, already in the person's units. */
+export interface RemedyNamed {
+  readonly of: string | null;
+  readonly mass: string | null;
+  /** Of additions, where there are several. */
+  readonly count: number;
+}
+
+const NAMES: { readonly [K in RemedyKind]: (named: RemedyNamed) => string } = {
+  'carry-on': () => 'Carry on',
+  'lift-out': ({ mass }) => (mass === null ? 'Lift some out' : `Lift ${mass} out`),
+  'back-to-bottle': ({ mass }) => (mass === null ? 'Back to the bottle' : `${mass} back to the bottle`),
+  'take-out': ({ mass }) => (mass === null ? 'Take some out' : `Take ${mass} out`),
+  'finish-pour': () => 'Finish the pour',
+  'use-less': ({ mass, of }) => `Use ${mass ?? 'some'} less ${of ?? ''}`.trim(),
+  'use-more': ({ mass, of }) => `Use ${mass ?? 'some'} more ${of ?? ''}`.trim(),
+  add: ({ mass, of, count }) => (of === null ? `Add to ${count} lines` : `Add ${mass ?? 'some'} ${of}`),
+  'least-change': () => 'Least change',
+  scale: () => 'Scale the batch',
+  scoop: ({ mass }) => (mass === null ? 'Scoop some out' : `Scoop ${mass} out`),
+  'pour-off': ({ mass }) => (mass === null ? 'Pour some off' : `Pour ${mass} off`),
+  split: () => 'Split into two',
+  stop: () => 'Stop',
+};
+
+/** The name of a way out, the same on its card, aloud and in the story; never blank. */
+export const remedyName = (kind: string, named: RemedyNamed): string => {
+  const name = (NAMES as Readonly<Record<string, (named: RemedyNamed) => string>>)[kind];
+  if (name === undefined) return kind === '' ? 'not stated' : kind.replaceAll('-', ' ');
+  return name({ ...named, of: named.of?.toLowerCase() ?? null });
+};
+
+/** "6.1 %, ±2.3": from a value and its 95 % ends, all as texts of a share. */
+export const aboutWords = (value: string, half: string): string => `${value}, ±${half.replace(/\s*%$/, '')}`;
+
+/** Why a way out cannot be taken, in few words. */
+export const whyNotWords: Readonly<Record<string, string>> = {
+  'lye-heavy': 'lye-heavy: never',
+  'outside-limit': 'leaves a limit',
+  mixed: 'mixed: other lines would go too',
+  'no-solution': 'no amounts do it',
+  'not-computed': 'this plan was typed, not worked out',
+  'not-solved': 'could not be worked out',
+};

@@ -1,0 +1,81 @@
+import { aboutWords, remedyName, whyNotWords } from '../../_ui/remedy-messages';
+import { planStep } from '../../_ui/quantities';
+import type { Show } from '../../_ui/quantities';
+import { capital, listed } from '../../_ui/words';
+
+type Params = Readonly<Record<string, string | number>>;
+
+const at = (params: Params, prefix: string, key: string): string | number | undefined => params[prefix === '' ? key : `${prefix} ${key}`];
+const numberAt = (params: Params, prefix: string, key: string): number | null => {
+  const value = at(params, prefix, key);
+  return typeof value === 'number' ? value : null;
+};
+
+const nameOf = (params: Params, show: Show, prefix: string): string => {
+  const mass = numberAt(params, prefix, 'mass');
+  const of = at(params, prefix, 'of');
+  return remedyName(String(at(params, prefix, 'kind') ?? ''), {
+    of: typeof of === 'string' ? of : null,
+    mass: mass === null ? null : show.mass(mass, planStep(mass)),
+    count: numberAt(params, prefix, 'count') ?? 2,
+  });
+};
+
+/** "superfat 6.1 %, ±2.3"; nothing where nobody could say. */
+const figuresOf = (params: Params, show: Show, prefix: string): string | null => {
+  const [value, low, high] = ['superfat', 'low', 'high'].map((key) => numberAt(params, prefix, key));
+  if (value == null || low == null || high == null) return null;
+  return `superfat ${aboutWords(show.share(value), show.share(Math.round((high - low) / 2)))}`;
+};
+
+const offered = (params: Params, show: Show, prefix: string): string => {
+  const why = at(params, prefix, 'whyNot');
+  const said = [figuresOf(params, show, prefix), typeof why === 'string' ? `not open: ${whyNotWords[why] ?? why}` : null];
+  const about = said.filter((one) => one !== null).join(', ');
+  const name = nameOf(params, show, prefix);
+  return about === '' ? name : `${name} (${about})`;
+};
+
+/** What was chosen, what would come of it, why it came first, and everything else that was offered. */
+export const remedyStory = (params: Params, show: Show): { readonly head: string; readonly rest: string } => {
+  const figures = figuresOf(params, show, '');
+  const others = Array.from({ length: numberAt(params, '', 'others') ?? 0 }, (_, n) => offered(params, show, `other ${n + 1}`));
+  const why = at(params, '', 'why');
+  const rest = [
+    ...(figures === null ? [] : [`${capital(figures)}.`]),
+    typeof why === 'string' ? `It was recommended: ${WHY[why] ?? why.replaceAll('-', ' ')}.` : 'It was not the recommended one.',
+    ...(others.length === 0 ? [] : [`Also offered: ${listed(others)}.`]),
+    ...(params['solved'] === 0 ? ['Nothing could be worked out then.'] : []),
+  ];
+  return { head: `Way out chosen: ${nameOf(params, show, '')}.`, rest: rest.join(' ') };
+};
+
+const WHY: Readonly<Record<string, string>> = {
+  'inside-every-limit': 'every result stayed inside its limits',
+  'still-solid': 'nothing was mixed yet',
+  'in-its-own-vessel': 'nothing else was touched',
+  'finish-what-was-begun': 'it finishes what was begun',
+  'least-change': 'the least change that keeps every limit',
+  'only-way': 'every other way left a limit',
+};
+
+const WRONG: Readonly<Record<string, string>> = {
+  spill: 'something was spilt',
+  lot: 'it was another lot',
+  material: 'it was another material',
+  'left-in-jug': 'some of it still lies in its jug',
+};
+
+/** "Olive oil: it was another lot." and what it truly was. */
+export const wrongStory = (params: Params, show: Show): { readonly head: string; readonly rest: string } => {
+  const material = typeof params['material'] === 'string' ? `${params['material']}: ` : '';
+  const mass = numberAt(params, '', 'mass');
+  const more = [
+    mass === null ? null : `${show.mass(mass, planStep(mass))} by hand`,
+    typeof params['truly'] === 'string' ? `truly ${params['truly']}` : null,
+    typeof params['lot'] === 'string' ? `truly lot ${params['lot']}` : null,
+    typeof params['vessel'] === 'string' ? `in the ${params['vessel']}` : null,
+  ].filter((one) => one !== null);
+  const what = WRONG[String(params['what'])] ?? 'something went wrong';
+  return { head: `${capital(`${material}${what}`)}.`, rest: more.length === 0 ? '' : `${capital(more.join(', '))}.` };
+};

@@ -1,0 +1,110 @@
+import { mg, type Milligrams } from '#lib/units/mass';
+import type { CommandOf, Refusal } from '../commands';
+import type { Draft, Share, Weighed } from '../entries';
+import { own } from '../own';
+import { afterRemedy, remedyDrafts } from '../remedy/after';
+import { checkRemedy } from '../remedy/check';
+import { shownOf } from '../remedy/record';
+import type { RemedyAct } from '../remedy/types';
+import { apportion, asShares, totalOf } from '../shares';
+import type { BatchState, VesselState } from '../state';
+import { verdictOf } from '../verdict';
+import { endOver, standsSeen } from './answers';
+import { notFromScale } from './checks';
+import { allow, deny, draft, refusal, refuse, type Decider } from './decision';
+import { closing, stillOn } from './pour';
+
+/** Codes that the rules of the batch have too; whatever else stands against a card, it would not do what it shows. */
+const refused = (state: BatchState, { body }: CommandOf<'choose-remedy'>): Refusal | null => {
+  const { card, version, facts, held } = body;
+  if (version !== state.version) return refusal('moved-on', { seen: version, version: state.version });
+  if (!card.enabled) return refusal('not-as-shown', { card: card.kind });
+  if (card.held && !held) return refusal('needs-hold', { card: card.kind });
+  const no = checkRemedy(state, card, facts);
+  if (no === null) return null;
+  if (no.code === 'moved-on' || no.code === 'lye-heavy' || no.code === 'no-stock') return refusal(no.code, no.params);
+  return refusal('not-as-shown', { why: no.code, ...no.params });
+};
+
+/** The over-poured line is complete as it is, unless the way out has more of it poured or some of it taken out. */
+const overDone = (state: BatchState, { body, observation }: CommandOf<'choose-remedy'>): readonly Draft[] => {
+  const { over } = state;
+  if (over === null || body.card.acts.length > 0) return [];
+  const after = afterRemedy(state, { lines: body.card.lines, acts: [] });
+  const line = own(after.lines, over.line);
+  if (line === undefined || line.status === 'closed' || verdictOf(line.plan, line.actual) === 'short') return [];
+  const taken = line.contributions.find((one) => one.entry === over.entry);
+  const on = standsSeen(stillOn(state, taken), observation.settled);
+  return closing({ ...after, over: null }, line, verdictOf(line.plan, line.actual), line.actual, on);
+};
+
+/** Who chose what, of what, and all that follows: targets move, closed lines are opened, and what leaves by hand waits to be led. */
+export const chooseRemedy: Decider<'choose-remedy'> = (state, command) => {
+  const no = refused(state, command);
+  if (no !== null) return deny(no);
+  const { card, others, solved } = command.body;
+  const { over } = state;
+  const chosen = draft('remedy-chosen', {
+    over: over === null ? null : { line: over.line, by: over.by, red: over.red },
+    card: shownOf(card),
+    others: others.map(shownOf),
+    solved,
+    acts: card.acts,
+  });
+  const ended = over === null ? [] : endOver(state);
+  if (card.kind === 'stop') return allow(chosen, ...ended, draft('abandoned', { reason: 'remedy' }));
+  return allow(chosen, ...ended, ...remedyDrafts(state, { lines: card.lines, acts: [] }), ...overDone(state, command));
+};
+
+/** What an act may take: of one line what the vessel holds of it, else all of the mixture. */
+const within = (act: RemedyAct, vessel: VesselState): readonly Share[] => {
+  const held = asShares(vessel.holds);
+  return 'shares' in act ? held : held.filter(({ line }) => line === act.line);
+};
+
+const tooMuch = (mass: Milligrams, held: readonly Share[]): boolean => mass <= 0 || mass > totalOf(held);
+
+/** A vessel that stands there goes on from what it weighs now. */
+const zeroAfter = (state: BatchState, act: RemedyAct, weighed: Weighed | null): readonly Draft[] => {
+  const pan = weighed === null ? undefined : own(state.pans, weighed.instrument);
+  const open = state.open === null ? undefined : own(state.lines, state.open);
+  if (weighed === null || pan?.vessel !== act.vessel || open?.plan.vessel !== act.vessel || open.plan.mode !== 'gain') return [];
+  const { instrument, gross, episode } = weighed;
+  return [draft('vessel-set', { vessel: act.vessel, line: open.plan.id, instrument, gross, empty: null, episode })];
+};
+
+/** Lines that were over and are within what they should be now. */
+const whole = (state: BatchState, shares: readonly Share[]): readonly Draft[] =>
+  shares.flatMap(({ line: id, mass }) => {
+    const line = own(state.lines, id);
+    const actual = mg((line?.actual ?? 0) - mass);
+    if (line === undefined || line.status === 'closed' || verdictOf(line.plan, actual) === 'short') return [];
+    return [draft('line-closed', { line: id, outcome: verdictOf(line.plan, actual), actual })];
+  });
+
+export const doRemedyAct: Decider<'do-remedy-act'> = (state, command) => {
+  const [act] = state.toDo;
+  const { weighed, held } = command.body;
+  if (act === undefined) return refuse('already-done');
+  if (!held) return refuse('needs-hold', { act: act.kind });
+  const vessel = own(state.vessels, act.vessel);
+  if (vessel === undefined) return refuse('no-such', { what: 'vessel', id: act.vessel });
+  const done = (mass: Milligrams): Draft => draft('remedy-act-done', { kind: act.kind, vessel: act.vessel, asked: act.mass, done: mass });
+  if (act.kind === 'finish-pour') return allow(done(act.mass));
+  const no = weighed === null ? null : notFromScale(command, weighed);
+  if (no !== null) return deny(no);
+  if (weighed !== null && weighed.net !== weighed.zero - weighed.gross) return refuse('bad-number', { net: weighed.net });
+  const mass = weighed?.net ?? act.mass;
+  const from = within(act, vessel);
+  if (tooMuch(mass, from)) return refuse('bad-number', { mass, contents: totalOf(from) });
+  const shares = apportion(mass, from);
+  const ppm = Math.round((1e6 * mass) / Math.max(vessel.contents, 1));
+  const to = act.kind === 'leave' ? 'bottle' : act.to;
+  const source = weighed === null ? ({ source: 'by-hand' } as const) : { weighed };
+  return allow(
+    draft('withdrawn', { vessel: act.vessel, ppm, mass, to, shares, ...source }),
+    done(mass),
+    ...whole(state, shares),
+    ...zeroAfter(state, act, weighed),
+  );
+};
