@@ -355,7 +355,9 @@ describe('a long list', () => {
     const page = await shop.open(PAGES.today);
     let broken = false;
     await page.route('**/api/batches?*', async (route) => {
-      const before = new URL(route.request().url()).searchParams.get('before');
+      const { searchParams } = new URL(route.request().url());
+      const before = searchParams.get('before');
+      if (searchParams.has('status')) return route.fulfill({ json: { batches: [], next: null } });
       if (broken)
         return route.fulfill({
           status: 500,
@@ -377,6 +379,31 @@ describe('a long list', () => {
     await expect.poll(() => shown.count()).toBe(60);
     expect(await page.locator(ALERT).count()).toBe(0);
     expect(await page.getByRole('button', { name: 'Show older batches' }).count()).toBe(0);
+    await page.close();
+  });
+});
+
+describe('parked batches', () => {
+  const shop = openShop();
+  const rows = Array.from({ length: 60 }, (_, at) => rowAt(60 - at));
+  const parked = Array.from({ length: 53 }, (_, at) => ({ ...rowAt(-1 - at), status: 'parked' as const }));
+
+  it('stand before the others, all of them for the asking, however old', async () => {
+    const page = await shop.open(PAGES.today);
+    await page.route('**/api/batches?*', async (route) => {
+      const { searchParams } = new URL(route.request().url());
+      const all = searchParams.get('status') === 'parked' ? parked : rows;
+      const from = all.findIndex(({ id }) => id === searchParams.get('before')) + 1;
+      const batches = all.slice(from, from + 50);
+      return route.fulfill({ json: { batches, next: from + 50 < all.length ? batches.at(-1)?.id : null } });
+    });
+    await page.goto(shop.url(PAGES.batches));
+    const section = page.getByRole('region', { name: 'Parked' });
+    const shown = section.locator('tr[data-batch]');
+    await expect.poll(() => shown.count()).toBe(50);
+    await section.getByRole('button', { name: 'Show older batches' }).click();
+    await expect.poll(() => shown.count()).toBe(53);
+    expect(await section.locator('tr[data-batch="batch--53"]').count()).toBe(1);
     await page.close();
   });
 });

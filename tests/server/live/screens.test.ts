@@ -93,6 +93,9 @@ describe('screens of one bench', () => {
     expect(await phone.lease('take-free', 'phone')).toMatchObject({ mine: false });
     await phone.lease('take', 'phone');
     expect(await phone.intent(NOTE)).toMatchObject({ ok: true });
+    // Given back, it is any page's that asks.
+    await phone.lease('release', '');
+    expect(await phone.lease('take-free', 'phone')).toMatchObject({ mine: true });
   });
 
   it('follow the record line by line, and fold what the server folded', async () => {

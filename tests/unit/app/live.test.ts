@@ -195,12 +195,27 @@ describe('A5: taps without a connection', () => {
   });
 });
 
+describe('what the practice bench would not do', () => {
+  it('is told with the bench’s own reason', async () => {
+    const { live, store, hello, answers } = page();
+    hello();
+    answers['scene'] = { ok: false, why: 'pan-empty' };
+    expect(await live.scene({ act: 'lift' })).toBe(false);
+    expect(store.getState().notice).toMatchObject({ code: 'scene-refused', params: { why: 'pan-empty' } });
+  });
+});
+
 describe('who leads', () => {
   it('takes control when nobody has it at first sight, never from another', () => {
     const free = page();
     free.live.leadAs('screen');
     free.hello({ lease: FREE });
-    expect(free.asked.map(({ event }) => event)).toEqual(['lease']);
+    // Never as a person takes it: another page may have taken it meanwhile.
+    expect(free.asked).toMatchObject([{ event: 'lease', message: { want: 'take-free' } }]);
+    const late = page();
+    late.hello({ lease: FREE });
+    late.live.leadAs('screen');
+    expect(late.asked).toMatchObject([{ event: 'lease', message: { want: 'take-free' } }]);
     const held = page();
     held.live.leadAs('screen');
     held.hello({ lease: OTHER });

@@ -189,6 +189,16 @@ describe('trace', () => {
     ]);
   });
 
+  it('a batter’s temperature typed within the last minute stands before any probe’s', () => {
+    const rig = ready();
+    rig.join();
+    rig.more = { batter: celsius(38.5) };
+    rig.must('note-temperature', { use: 'batter', value: celsius(44), why: 'asked' });
+    rig.must('stamp-trace', { mark: 'thin', note: '' });
+    rig.must('stamp-trace', { mark: 'medium', note: '' }, { mono: 10_000_000 });
+    expect(rig.now.trace.map(({ batter }) => batter)).toEqual([44_000, 38_500]);
+  });
+
   it('a line that cannot wait in a cup is weighed after joining, and does not hold it', () => {
     const lines = plan.lines.map((line) => (line.id === 'clay' ? { ...line, phase: 'trace' as const, canWait: false } : line));
     const rig = ready({ ...plan, lines });

@@ -125,8 +125,11 @@ describe('parked, taken up, abandoned, closed', () => {
   it('a parked batch only waits', () => {
     const rig = halfway();
     expect(rig.code('park', { reason: ' ' })).toBe('no-such');
+    expect(rig.setVessel('shea').ok).toBe(true);
+    expect(Object.keys(rig.now.pans)).toHaveLength(1);
     rig.must('park', { reason: 'out of shea butter' });
     expect(rig.now).toMatchObject({ status: 'parked', pans: {} });
+    expect(Object.keys(rig.now.pans)).toHaveLength(0);
     expect(rig.accept('shea', 70)).toMatchObject({ ok: false, refusal: { code: 'wrong-state' } });
     rig.must('take-up', { note: '' });
     expect(rig.now).toMatchObject({ status: 'weighing', open: 'shea' });

@@ -101,3 +101,20 @@ describe('joining while the lye still heats', () => {
     expect(held(rig)).toEqual([]);
   });
 });
+
+describe('trace at the bench', () => {
+  it('is stamped with what the batter’s own probe says, else the one in the oils’ pot, else nothing', async () => {
+    const rig = await benchAfter(weighed({}));
+    await warm(rig);
+    expect(await join(rig)).toMatchObject({ ok: true });
+    const stamp = async (use: 'batter' | 'oils' | null, degrees: number): Promise<unknown> => {
+      await rig.pass(20_000, () => rig.bench.alive(TABLET, true));
+      if (use !== null) await rig.pass(2_000, () => (rig.bench.alive(TABLET, true), rig.temperature(use, degrees)));
+      expect(await rig.intent({ kind: 'stamp-trace', mark: 'thin', note: '' })).toMatchObject({ ok: true });
+      return rig.bench.batch()?.trace.at(-1)?.batter;
+    };
+    expect(await stamp(null, 0)).toBeNull();
+    expect(await stamp('oils', 41)).toBe(41_000);
+    expect(await stamp('batter', 38.5)).toBe(38_500);
+  });
+});

@@ -291,6 +291,22 @@ describe('frames', () => {
   });
 });
 
+describe('a parked batch', () => {
+  it('is taken up from the record, whatever was parked or made since; one that is not there is not made up', async () => {
+    const rig = benchRig();
+    const first = await rig.start();
+    await rig.intent({ kind: 'note', text: 'half done' });
+    await rig.intent({ kind: 'park', reason: 'lunch' });
+    const second = await rig.start();
+    expect(second.id).not.toBe(first.id);
+    expect(await rig.intent({ kind: 'take-up', batch: first.id, note: '' })).toMatchObject({ refusal: { code: 'another-batch' } });
+    await rig.intent({ kind: 'park', reason: 'dinner' });
+    expect(await rig.intent({ kind: 'take-up', batch: 'batch-none', note: '' })).toMatchObject({ refusal: { code: 'no-such' } });
+    expect(await rig.intent({ kind: 'take-up', batch: first.id, note: '' })).toMatchObject({ ok: true });
+    expect(rig.bench.batch()).toMatchObject({ id: first.id, status: 'weighing', version: first.version + 3 });
+  });
+});
+
 describe('the record lane', () => {
   it('gives a page that follows it the state the server has', async () => {
     const rig = benchRig();

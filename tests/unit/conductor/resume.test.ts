@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { cardWordsFor } from '../../../app/bench/messages-codes';
 import type { Show } from '../../../app/bench/messages';
-import { MAIN, OLIVE, planOf, Rig, SHEA, WATER } from './rig';
+import { line, MAIN, OLIVE, planOf, Rig, SHEA, WATER } from './rig';
 
 const show: Show = { mass: String, temperature: String, difference: String, share: String };
 
@@ -23,6 +23,21 @@ describe('what is in the vessel after a restart', () => {
     expect(cardWordsFor('resume-emptied').sub(card.params, show)).toBe('crossed out: 1 line begins again');
     rig.take('resume-emptied').run(0.2);
     expect(rig.line('olive')).toMatchObject({ status: 'open', actual: 0 });
+  });
+
+  it('“emptied” counts every line that was in it, and none where nothing was', () => {
+    const COCO = line('coco', { class: 'hard-oil', target: 50, tolerance: 1, vessel: 'pot' });
+    const said = (rig: Rig): string => {
+      const { params } = rig.seen.cards.find(({ code }) => code === 'resume-emptied')!;
+      return cardWordsFor('resume-emptied').sub(params, show);
+    };
+    const begun = (): Rig => new Rig().start(planOf([OLIVE, SHEA, COCO])).rest(500);
+    const two = begun().pour(700).run(6).pour(800).run(6).restart().run(1);
+    expect(two.state.open).toBe('coco');
+    expect(said(two)).toBe('crossed out: 2 lines begin again');
+    two.take('resume-emptied').run(0.2);
+    expect([two.line('olive').actual, two.line('shea').actual]).toEqual([0, 0]);
+    expect(said(begun().restart().run(1))).toBe('nothing of it is crossed out');
   });
 
   it('“not sure” says that the zero is taken anew, and nothing is crossed out', () => {

@@ -80,14 +80,27 @@ describe('two vessels and a room', () => {
     warmth.makeLye();
     warmth.hurry(20);
     for (let t = 0; t < 600; t += 1) warmth.advance(1);
-    expect(warmth.oils.celsius).toBeLessThan(30);
+    const before = warmth.oils.celsius;
+    expect(before).toBeLessThan(30);
     warmth.refill(false);
     expect(warmth.lyeMade).toBe(false);
-    const before = warmth.oils.celsius;
     for (let t = 0; t < 6; t += 1) warmth.advance(1);
     expect(warmth.oils.celsius - before).toBeLessThan(2);
     for (let t = 0; t < 294; t += 1) warmth.advance(1);
     expect(warmth.oils.celsius).toBeGreaterThan(40);
+    expect(warmth.lye.celsius).toBeLessThan(25);
+  });
+
+  it('water takes the place of hot lye little by little, too', () => {
+    const warmth = createWarmth(8);
+    warmth.makeLye();
+    for (let t = 0; t < 180; t += 1) warmth.advance(1);
+    const before = warmth.lye.celsius;
+    expect(before).toBeGreaterThan(60);
+    warmth.refill(false);
+    for (let t = 0; t < 6; t += 1) warmth.advance(1);
+    expect(before - warmth.lye.celsius).toBeLessThan(6);
+    for (let t = 0; t < 594; t += 1) warmth.advance(1);
     expect(warmth.lye.celsius).toBeLessThan(25);
   });
 
