@@ -40,8 +40,9 @@ const LEAST_DIFFERENCE = 0.25;
 /** The error of a block that is believed beforehand, K, and how many blocks that belief is worth. */
 const BLOCK_ERROR = 0.06;
 const BELIEF = 3;
+/** No block is better than this, K: over 20 min Newton's law and the power 1.25 differ by 0.07 K and must both stay possible. */
 const FLOOR = 0.06;
-/** What neighbouring blocks have in common, at least and at most. */
+/** What neighbouring blocks have in common, at least and at most: liquids wander slowly about their mean. */
 const CORRELATION = { low: 0.6, high: 0.9 } as const;
 /** A law less likely than this beside the best is left out. */
 const NEGLIGIBLE = 1e-4;
@@ -142,8 +143,8 @@ const shared = (found: readonly Candidate[], least: number, se2: number): readon
   const most = Math.max(...weights);
   const kept = weights.map((weight) => (weight < NEGLIGIBLE * most ? 0 : weight));
   const total = kept.reduce((sum, weight) => sum + weight, 0);
-  return found.flatMap(({ prior: _, sum: __, ...law }, i) => {
+  return found.flatMap(({ power, room, side, z, k, uu, uk, kk }, i) => {
     const share = (kept[i] as number) / total;
-    return share === 0 ? [] : [{ ...law, share, uu: se2 * law.uu, uk: se2 * law.uk, kk: se2 * law.kk }];
+    return share === 0 ? [] : [{ share, power, room, side, z, k, uu: se2 * uu, uk: se2 * uk, kk: se2 * kk }];
   });
 };

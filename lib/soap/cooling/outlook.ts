@@ -65,12 +65,17 @@ const ranges = (memory: CoolingMemory, fit: Fit, doubt: Doubt, lag: number, room
     const then = predict(fit, after + lag);
     const sd = deviation(then, m0 - then.mean, after + lag, doubt);
     const wide = widen({ after, low: then.mean - Z95 * sd, middle: then.mean, high: then.mean + Z95 * sd }, sd, lag);
-    const into = (value: number): number => Math.min(ceiling, Math.max(floor, value));
-    return { after, low: into(wide.low), middle: into(wide.middle), high: into(wide.high) };
+    return {
+      after,
+      low: clamp(wide.low, floor, ceiling),
+      middle: clamp(wide.middle, floor, ceiling),
+      high: clamp(wide.high, floor, ceiling),
+    };
   });
 };
 
-/** Where nothing is said of the oils, fats are taken to set below this, °C: ours. */
+const clamp = (value: number, low: number, high: number): number => Math.min(high, Math.max(low, value));
+
 type Widen = (range: Ahead, sd: number, lag: number) => Ahead;
 
 /**

@@ -4,12 +4,19 @@ import type { NoForecast } from '../cooling/types';
 export interface Terms {
   readonly low: number;
   readonly high: number;
-  /** The oils' own lower edge: the window's, or where they begin to set with its margin. */
-  readonly oilsLow: number;
+  /** Where the oils begin to set, and how far above that they are kept; `null`: not known, or they do not. */
+  readonly setsAt: number | null;
+  readonly settingMargin: number;
   readonly apart: number;
   readonly apartLevel: 'hold' | 'advise';
   /** Above it a milk in the lye scorches; `null` without one. */
   readonly milkLimit: number | null;
+}
+
+/** What goes into the pot before it is joined: its share of the heat capacity of all oils, and its temperature. */
+export interface ToCome {
+  readonly share: number;
+  readonly celsius: number;
 }
 
 /** Seconds from now, 2.5, 50 and 97.5 in 100. */
@@ -27,20 +34,19 @@ export type When =
   | { readonly kind: 'never' };
 
 /** What would bring them together. Oils are never told to be cooled: they might set, and set oils look like trace. */
-export interface Act {
-  readonly vessel: 'lye' | 'oils';
-  readonly kind: 'warm' | 'cool';
+export type Act = {
+  /** °C of what is in the vessel now, before anything is poured in. */
   readonly to: number;
   /** Seconds from now at which to begin; 0: now. */
   readonly start: number;
   /** What becomes of the meeting, the act itself taken as done at once. */
-  readonly then: When;
-}
+  readonly meets: When;
+} & ({ readonly vessel: 'lye'; readonly kind: 'warm' | 'cool' } | { readonly vessel: 'oils'; readonly kind: 'warm' });
 
-/** Oils that begin to set before they meet the lye, by themselves. */
+/** Oils that begin to set before they meet the lye, by themselves. `high`: `null` where it may not come within three hours. */
 export interface SettingSoon {
-  readonly in: Span;
-  /** What the pot is to be warmed to so as to hold out; `null` where no temperature of the window does. */
+  readonly in: { readonly low: number; readonly middle: number; readonly high: number | null };
+  /** What the pot is to be warmed to now so as to hold out until the meeting; `null` where no temperature of the window does. */
   readonly warmTo: number | null;
 }
 
