@@ -15,6 +15,11 @@ const restarted = (): Rig =>
     .restart()
     .run(1);
 
+const said = (rig: Rig): string => {
+  const { params } = rig.seen.cards.find(({ code }) => code === 'resume-emptied')!;
+  return cardWordsFor('resume-emptied').sub(params, show);
+};
+
 describe('what is in the vessel after a restart', () => {
   it('“emptied” says how many lines begin again, and as many do', () => {
     const rig = restarted();
@@ -27,10 +32,6 @@ describe('what is in the vessel after a restart', () => {
 
   it('“emptied” counts every line that was in it, and none where nothing was', () => {
     const COCO = line('coco', { class: 'hard-oil', target: 50, tolerance: 1, vessel: 'pot' });
-    const said = (rig: Rig): string => {
-      const { params } = rig.seen.cards.find(({ code }) => code === 'resume-emptied')!;
-      return cardWordsFor('resume-emptied').sub(params, show);
-    };
     const begun = (): Rig => new Rig().start(planOf([OLIVE, SHEA, COCO])).rest(500);
     const two = begun().pour(700).run(6).pour(800).run(6).restart().run(1);
     expect(two.state.open).toBe('coco');
