@@ -44,8 +44,9 @@ const build = () => {
   }
   mkdirSync(dirname(bundle), { recursive: true });
   buildSync({
-    entryPoints: [join(root, 'server', 'main.ts')],
-    outfile: bundle,
+    entryPoints: { server: join(root, 'server', 'main.ts'), 'remedy-worker': join(root, 'server', 'remedy', 'worker.ts') },
+    outdir: dirname(bundle),
+    outExtension: { '.js': '.mjs' },
     bundle: true,
     platform: 'node',
     format: 'esm',
