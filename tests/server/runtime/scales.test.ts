@@ -5,7 +5,6 @@ import { as } from '#lib/units/id';
 import { grams } from '#lib/units/mass';
 import type { RunningServer } from '#server/server';
 import { encode, leadIn, still } from '#tests/support/encode-frames';
-import { FIRST_PREPARED, prepareFirst } from '#tests/support/first-formula';
 import { ptyPair } from '#tests/support/pty';
 import type { Pty } from '#tests/support/pty';
 import { optionsFor, screenAt, serverHere, tempFolder } from '#tests/support/server-rig';
@@ -22,16 +21,6 @@ const scaleAt = (path: string): InstrumentConfig => ({
   capacity: null,
   division: grams(0.1),
 });
-
-const PROBE: InstrumentConfig = {
-  kind: 'probe',
-  id: as('probe-lye'),
-  name: 'lye probe',
-  path: '/dev/serial/by-id/no-such-probe',
-  use: 'lye',
-  shape: null,
-  serial: { baudRate: 9600, frame: '8N1' },
-};
 
 describe('a bench with fewer scales than a plan asks for', () => {
   let folder: ReturnType<typeof tempFolder>;
@@ -79,21 +68,5 @@ describe('a bench with fewer scales than a plan asks for', () => {
       ['meadowsweet-scent', 'main'],
     ]);
     clearInterval(sending);
-  });
-
-  it('with none, leads by typed weights', async () => {
-    await start([PROBE]);
-    expect(screen.hellos[0]?.realm).toBe('real');
-    await prepareFirst(server.port);
-    expect(await screen.intent({ kind: 'start', plan: FIRST_PREPARED, lots: {} })).toMatchObject({ ok: true });
-    for (const [line, net] of [
-      ['tallow', 300],
-      ['coconut', 250],
-      ['olive', 450],
-    ] as const) {
-      expect((await screen.frame(({ cue }) => cue.line === line)).cue).toMatchObject({ phase: 'by-hand', block: null });
-      await typed(line, net);
-    }
-    expect(screen.batch()?.lines['olive' as never]).toMatchObject({ status: 'closed', actual: grams(450) });
   });
 });
