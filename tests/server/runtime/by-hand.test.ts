@@ -24,6 +24,17 @@ const PROBE: InstrumentConfig = {
   serial: { baudRate: 9600, frame: '8N1' },
 };
 
+const typed = (line: string, net: number, more: { held?: boolean; part?: boolean } = {}): IntentWant => ({
+  kind: 'type-weight',
+  line,
+  net: mg(net),
+  text: String(net / 1000),
+  unit: 'g',
+  readBack: true,
+  part: false,
+  ...more,
+});
+
 describe('a bench without a scale, in a workshop that types', () => {
   const folder = tempFolder();
   let server: RunningServer;
@@ -60,16 +71,6 @@ describe('a bench without a scale, in a workshop that types', () => {
         { interval: LOOK_MS, timeout: 10_000 },
       )
       .not.toBe(from);
-  const typed = (line: string, net: number, more: { held?: boolean; part?: boolean } = {}): IntentWant => ({
-    kind: 'type-weight',
-    line,
-    net: mg(net),
-    text: String(net / 1000),
-    unit: 'g',
-    readBack: true,
-    part: false,
-    ...more,
-  });
   const line = (id: string) => screen.batch()?.lines[id as never];
   const target = (id: string): number => line(id)?.plan.target ?? NaN;
 
