@@ -86,6 +86,8 @@ export const goOnWords: Readonly<Record<GoOnCode, string>> = {
   'scale-zeroed': 'pan empty, zeroed',
   'probe-out': 'probe is out',
   'take-portion': 'take this portion',
+  'taken-out': 'hold: so much is out',
+  'done-by-hand': 'hold: done, by hand',
   'count-from-here': 'count from here',
 };
 
@@ -122,6 +124,8 @@ export const sayWords: Readonly<Record<SayCode, Word>> = {
   hold: (params, show) => `${name(params, 'material')}, ${mass('net')(params, show)}. Hold to take it.`,
   over: (params, show) =>
     `${mass('over')(params, show)} over, ${numberIn(params, 'red') === 1 ? 'outside the limits' : 'inside the limits'}.`,
+  'ways-out': plain('Something is wrong. Choose a way out.'),
+  'take-out': (params, show) => `${mass('mass')(params, show)} out of the ${name(params, 'vessel')}.`,
   accepted: (params, show) => `${name(params, 'material')} accepted, ${mass('net')(params, show)}.`,
   lift: (params) => `Lift the ${name(params, 'vessel')}.`,
   question: (params, show) => `The accepted weight changed: ${wasNow(params, show)}. Which is right?`,

@@ -84,6 +84,8 @@ export const messages = {
     ask: { title: '', act: 'In doubt. Is it right?' },
     hold: { title: '', act: 'Hold to take it' },
     over: { title: '', act: 'Over' },
+    remedy: { title: 'Something is wrong', act: 'Choose a way out' },
+    'take-out': { title: 'Take it out', act: 'Out of the vessel, then hold' },
     lift: { title: '', act: 'Lift it off' },
     question: { title: '', act: 'The weight has changed' },
     away: { title: '', act: 'Everything is kept' },

@@ -133,6 +133,9 @@ const portion: Ask = (hint, world, cables) => {
   return held > 0 ? { do: 'take-back', amount: Math.min(PORTION, held) } : nothing('needs-person');
 };
 
+/** What the chosen way out wants taken off, out of what stands there. */
+const takeOut: Ask = (hint) => (hint.left !== null && hint.left > 0 ? { do: 'take-back', amount: hint.left } : nothing('needs-person'));
+
 /** One answer a phase, so that a new phase does not compile until the maker knows what to do in it. */
 const IN_PHASE: Readonly<Record<CuePhase, Ask>> = {
   idle: person,
@@ -150,6 +153,8 @@ const IN_PHASE: Readonly<Record<CuePhase, Ask>> = {
   ask: person,
   hold: person,
   over: takeBack,
+  remedy: person,
+  'take-out': takeOut,
   lift,
   question: person,
   away: person,

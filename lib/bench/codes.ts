@@ -52,6 +52,8 @@ export type GoOnCode =
   | 'scale-zeroed' // pan empty and the scale's own zero key pressed
   | 'probe-out'
   | 'take-portion'
+  | 'taken-out' // held: so much is out
+  | 'done-by-hand' // held: a person says that it is done
   | 'count-from-here';
 
 /** Sentences for voice and live region, with their parameters in `Say.params`. */
@@ -70,6 +72,8 @@ export type SayCode =
   | 'ask' // reason, net
   | 'hold' // material, net
   | 'over' // over, red
+  | 'ways-out' // a stated wrong: choose
+  | 'take-out' // vessel, mass
   | 'accepted' // material, net
   | 'lift' // vessel
   | 'question' // was, now

@@ -5,6 +5,7 @@ import type { Monotonic } from '#lib/units/time';
 import type { Freshness, MassReading, ProbeUse } from '#lib/measure/reading';
 import type { ScaleRole } from '#lib/measure/instrument';
 import type { BatchState, Want } from '#lib/work/batch/index';
+import type { RemedyAnswer, RemedyFacts } from '#lib/work/batch/remedy/index';
 import type { LyeSeen } from '#lib/work/batch/heating';
 import type { BenchCue } from './cue';
 import type { Hand } from './hand';
@@ -45,8 +46,18 @@ export interface BenchView {
   readonly lyeSeen?: LyeSeen | null;
   /** Vessels known to have a probe standing in them; its cable carries part of the weight, so nothing is accepted from one. */
   readonly probesInVessel?: readonly VesselId[];
+  /** Ways out as far as they are worked out; absent: nobody works them out here. */
+  readonly remedy?: RemedyView;
   /** What is known of the hand that pours: it moves the cue, never a tolerance. */
   readonly hand?: Hand & { readonly person: PersonId };
+}
+
+export interface RemedyView {
+  /** Of the question; `null`: none was asked. */
+  readonly key: string | null;
+  /** `null`: not yet. */
+  readonly answer: RemedyAnswer | null;
+  readonly facts: RemedyFacts;
 }
 
 /** The three intents of a touch, a key or a pedal, and the few things a page says besides. */

@@ -1,13 +1,14 @@
 import type { InstrumentId, LineId, VesselId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
+import type { RemedyCaution, RemedyClash, RemedyWhy } from '#lib/work/batch/remedy/types';
 import type { AlarmCode, Gate, JoiningHold } from '#lib/work/batch/index';
 
 /**
  * What the bench is doing now, as one word a screen can draw. Transient: never stored, never a truth.
  * `waiting-vessel`: the pan is empty or wrong; `ready`: zeroed, pour; `offer`: settled within, accepts by itself at `at`;
  * `ask`: settled but in doubt, a person must go on; `hold`: a hydroxide line waits for a held confirmation;
- * `over`: an over-pour waits for its answer; `lift`: accepted, provisional until the vessel is lifted.
+ * `over`: an over-pour waits for its answer; `remedy`: a stated wrong does; `take-out`: the chosen way out is done by hand; `lift`: accepted, provisional until the vessel is lifted.
  */
 export type CuePhase =
   | 'idle'
@@ -25,6 +26,8 @@ export type CuePhase =
   | 'ask'
   | 'hold'
   | 'over'
+  | 'remedy'
+  | 'take-out'
   | 'lift'
   | 'question'
   | 'away'
@@ -70,6 +73,26 @@ export interface Card {
   /** `false`: drawn dashed, with `why`. */
   readonly enabled: boolean;
   readonly why: string | null;
+  /** A way out: what would come of it. */
+  readonly remedy?: RemedySeen;
+}
+
+/** Fractions in millionths, masses in mg. `null`: nobody can say. */
+export interface RemedySeen {
+  readonly recommended: RemedyWhy | null;
+  /** The limit that stands against it, or that it leaves. */
+  readonly clash: RemedyClash | null;
+  readonly superfat: { readonly value: number; readonly half: number } | null;
+  readonly lye: number | null;
+  /** Batter over what the moulds hold. */
+  readonly full: number | null;
+  readonly added: Milligrams;
+  readonly taken: Milligrams;
+  /** Targets that move; the first few. */
+  readonly lines: readonly { readonly line: LineId; readonly from: Milligrams; readonly to: Milligrams }[];
+  readonly cautions: readonly RemedyCaution[];
+  /** `false`: nothing could be worked out. */
+  readonly solved: boolean;
 }
 
 /** A sentence for the voice and the live region: once per `id`. */

@@ -10,6 +10,7 @@ import type { BenchParts } from '#lib/bench/pipeline/index';
 import type { Bench } from '#lib/bench/pipeline/types';
 import type { InstrumentId, VesselId } from '#lib/units/id';
 import type { Realm } from '#lib/work/batch/index';
+import type { AnswerRemedy } from '#lib/work/batch/remedy/index';
 import type { Scale } from '#lib/work/formula/index';
 import type { Log } from '../log';
 import type { Store } from '../store/store';
@@ -27,6 +28,7 @@ export interface RunParts {
   readonly opener: PortOpener;
   readonly scene: BenchParts['scene'];
   readonly leaning: () => readonly VesselId[];
+  readonly answerRemedy: AnswerRemedy;
   readonly log: Log;
 }
 
@@ -68,6 +70,7 @@ export const startRun = async (parts: RunParts): Promise<BenchRun> => {
     load: (id) => foldBatch(store.bench, id),
     probesInVessel: parts.leaning,
     scene: parts.scene,
+    answerRemedy: parts.answerRemedy,
     trouble: (what, error) => log.error({ err: error }, what),
   });
 

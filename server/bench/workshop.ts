@@ -13,6 +13,7 @@ import type { Log } from '../log';
 import type { Options } from '../options';
 import { lockDirectory } from '../store/lock';
 import { openStore } from '../store/open';
+import { createRemedyDesk } from '../remedy/desk';
 import type { Store } from '../store/store';
 import { realmOf, refusePty } from './realm';
 import { startRun } from './run';
@@ -32,6 +33,9 @@ export interface Workshop {
 
 type Asked = Pick<Options, 'data' | 'instruments' | 'practice' | 'ptyIsReal' | 'seed'>;
 
+/** A settled over-pour waits for its cards no longer than this. */
+const REMEDY_PATIENCE_MS = 2_000;
+
 /**
  * Everything behind the web: the record in its folder, and the bench that its instruments make. What Setup stores lies in the real
  * workshop's record, whichever realm runs. Throws `StoreProblem` when the program must not start.
@@ -42,6 +46,8 @@ export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> 
   const stores = new Map<Realm, Store>();
   const listeners: ((run: BenchRun) => void)[] = [];
   const warned = new Set<string>();
+  const remedies = createRemedyDesk({ patienceMs: REMEDY_PATIENCE_MS, trouble: (what, why) => log.warn({ why }, what) });
+  const common = { log, answerRemedy: remedies.answer };
 
   const storeOf = async (realm: Realm): Promise<Store> => {
     const known = stores.get(realm);
@@ -58,14 +64,14 @@ export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> 
   const begin = async (): Promise<BenchRun> => {
     const { settings } = await storeOf('real');
     if (isPractice(options, settings)) {
-      return startRun({ ...practiceParts(options.seed), name: 'bench', store: await storeOf('practice'), log });
+      return startRun({ ...practiceParts(options.seed), name: 'bench', store: await storeOf('practice'), ...common });
     }
     const configs = options.instruments.length > 0 ? options.instruments : settings.instruments();
     const realm = realmOf(configs, options.ptyIsReal);
     const serial = createSerialOpener({ now: () => systemClock.now() });
     const opener = realm === 'real' && !options.ptyIsReal ? refusePty(serial, ptyFound) : serial;
     const name = options.ptyIsReal ? 'bench (pseudo-terminals taken as real)' : 'bench';
-    return startRun({ name, realm, store: await storeOf(realm), configs, opener, scene: null, leaning: () => [], log });
+    return startRun({ name, realm, store: await storeOf(realm), configs, opener, scene: null, leaning: () => [], ...common });
   };
 
   let run: BenchRun;
@@ -124,6 +130,7 @@ export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> 
   try {
     run = await begin();
   } catch (error) {
+    await remedies.stop();
     await close();
     throw error;
   }
@@ -133,6 +140,7 @@ export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> 
     setup: setup(settings),
     changed: (listener) => void listeners.push(listener),
     async stop() {
+      await remedies.stop();
       await tail.catch(() => undefined);
       await run.stop();
       await close();

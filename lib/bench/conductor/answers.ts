@@ -1,11 +1,15 @@
 import { mg } from '#lib/units/mass';
 import type { BatchState, LineState, OverChoice } from '#lib/work/batch/index';
 import { isRed } from '#lib/work/batch/verdict';
-import { wantAccept } from './accept';
+import { signOf, wantAccept, weighedFrom } from './accept';
 import { choice } from './choices';
 import type { PourMemory, ScaleMemory } from './memory';
 import { standingAt, standsCrossedOut } from './pour';
+import { waysOut } from './remedy';
 import type { Choice, Scene, Scenery } from './stage';
+
+/** As many cards as a screen has room for. */
+const MOST_WAYS = 5;
 
 /**
  * A settled over-pour is never accepted by itself. Either answer first puts the weight into the record, so that what was poured shows
@@ -18,7 +22,14 @@ export const overScene = (stage: Scenery, line: LineState, scale: ScaleMemory, p
   const answer = (choice: OverChoice, held: boolean): void =>
     wantAccept(stage, { line, pour, scale, how: held ? 'held' : 'go-on' }, answerOver(line, choice, held));
   const cards = overCards(line, Math.round(over), red, deliberate, answer);
-  if (!standsCrossedOut(pour, scale)) return { phase: 'over', doubts: pour.doubts, ...cards };
+  if (!standsCrossedOut(pour, scale)) {
+    const key = `over ${line.plan.id} ${scale.window?.episode ?? 0} ${stage.batch.version}`;
+    const choices = waysOut(stage, key, () => {
+      const weighed = weighedFrom(stage.batch, pour.instrument, scale, mg(pour.zero), signOf(line));
+      return weighed === null ? null : { line: line.plan.id, vessel: pour.vessel, weighed };
+    });
+    return { phase: 'over', doubts: pour.doubts, ...cards, ...withCrossing(choices, cards) };
+  }
   return { phase: 'over', doubts: pour.doubts, choices: cards.choices?.filter(({ card }) => card.code === 'carry-on') ?? [] };
 };
 
@@ -28,7 +39,24 @@ export const openOverScene = (stage: Scenery, over: NonNullable<BatchState['over
   if (line === undefined) return { phase: 'over' };
   const deliberate = over.red || line.plan.material.class === 'hydroxide';
   const answer = (choice: OverChoice, held: boolean): void => void stage.wants.push(answerOver(line, choice, held));
-  return { phase: 'over', line, ...overCards(line, over.by, over.red, deliberate, answer) };
+  const cards = overCards(line, over.by, over.red, deliberate, answer);
+  const choices = waysOut(stage, `open ${over.entry} ${stage.batch.version}`, () => null);
+  return { phase: 'over', line, ...cards, ...withCrossing(choices, cards) };
+};
+
+/** Taking it back out and weighing again stays possible while there is room for its card; stopping stands last. */
+const withCrossing = (ways: readonly Choice[] | null, cards: ReturnType<typeof overCards>): Pick<Scene, 'choices'> => {
+  if (ways === null || ways.length === 0) return ways === null ? {} : { choices: [] };
+  const crossing = cards.choices?.filter(({ card }) => card.code === 'cross-out') ?? [];
+  return { choices: ways.length < MOST_WAYS ? [...ways.slice(0, -1), ...crossing, ...ways.slice(-1)] : ways };
+};
+
+/** What a person stated to have gone wrong: the same cards, and nothing else before one is taken. `null`: nobody works them out. */
+export const wrongScene = (stage: Scenery, wrong: NonNullable<BatchState['wrong']>): Scene | null => {
+  const choices = waysOut(stage, `wrong ${wrong.entry} ${stage.batch.version}`, () => null);
+  if (choices === null) return null;
+  const say = choices.length === 0 ? null : ({ key: `wrong ${wrong.entry}`, code: 'ways-out', params: {} } as const);
+  return { phase: 'remedy', line: wrong.line === null ? null : (stage.batch.lines[wrong.line] ?? null), choices, say };
 };
 
 const answerOver = (line: LineState, choice: OverChoice, held: boolean) =>

@@ -29,6 +29,7 @@ export const cueOf = (stage: Scenery, scene: Scene): BenchCue => {
     target: line === null ? null : goalOf(line),
     tolerance: line?.plan.tolerance ?? null,
     ...(line === null || scale === undefined ? {} : amounts(stage, scene, line, scale, pour)),
+    ...(scene.takeOut === undefined ? {} : takenOut(scene.takeOut)),
     hand: handOf(stage),
     holdSound: pour !== null && pour.begun && pour.lifted === null && scale !== undefined && isLate(scale, now),
     acceptsIn:
@@ -46,6 +47,13 @@ export const cueOf = (stage: Scenery, scene: Scene): BenchCue => {
     say: memory.say,
     episode: episodeShown(stage, scale),
   };
+};
+
+/** What is to come out in the place of what is to come in. */
+const takenOut = ({ target, tolerance, taken }: NonNullable<Scene['takeOut']>) => {
+  const total = taken === null ? null : whole(taken);
+  const of = { target: whole(target), tolerance: whole(tolerance), red: false, overshoot: null, easeOff: false } as const;
+  return { ...of, poured: total, total, left: total === null ? null : mg(of.target - total) };
 };
 
 const handOf = ({ view: { hand } }: Scenery): BenchCue['hand'] => (hand === undefined ? null : { seen: hand.seen, lag: hand.lag });

@@ -8,6 +8,7 @@ import { IDLE_CUE } from './blank';
 import { cueOf } from './cue';
 import { listen } from './listen';
 import { initialMemory, type ConductorMemory } from './memory';
+import type { AskingMemory } from './remedy';
 import { followChoices, press, take } from './presses';
 import { followRecord } from './record';
 import { speak } from './say';
@@ -55,6 +56,10 @@ const idle = ({ memory, wants }: Stage) => {
   memory.batch = null;
   return { memory, wants, cue: { ...IDLE_CUE, say: memory.say, episode: memory.episode + 1 } };
 };
+
+/** What ways out are wanted for in the step of this moment. */
+export const askingOf = ({ asking }: ConductorMemory, now: Monotonic): AskingMemory | null =>
+  asking !== null && asking.at === now ? asking : null;
 
 /**
  * The settled weight a completed command may rest on: `null` while the scale moves, is blocked, or (when `now` is given) late. The

@@ -3,6 +3,7 @@ import type { ProbeUse } from '#lib/measure/reading';
 import type { Track } from '#lib/measure/readings/settle';
 import type { Step } from '#lib/measure/readings/step';
 import type { DoubtReason, Say } from '../cue';
+import type { AskingMemory } from './remedy';
 
 /** What the conductor remembers between steps: volatile, plain data, dropped by anything after which a gross weight means nothing. */
 export interface ConductorMemory {
@@ -26,6 +27,8 @@ export interface ConductorMemory {
   readonly said: string;
   /** Nothing new is said before this moment. */
   readonly quietUntil: number;
+  /** What ways out were last wanted for. */
+  readonly asking: AskingMemory | null;
   /** Zeros that were in the record before this memory began: what happened since nobody saw. */
   readonly inherited: Readonly<Record<InstrumentId, number>>;
 }
@@ -186,5 +189,6 @@ export const initialMemory = (episode: number): ConductorMemory => ({
   say: null,
   said: '',
   quietUntil: -Infinity,
+  asking: null,
   inherited: {},
 });

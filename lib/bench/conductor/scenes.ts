@@ -1,6 +1,6 @@
 import type { InstrumentId } from '#lib/units/id';
 import type { VesselPlan } from '#lib/work/batch/index';
-import { openOverScene, questionScene } from './answers';
+import { openOverScene, questionScene, wrongScene } from './answers';
 import { awayScene } from './away';
 import { joinedScene, joiningScene } from './joining';
 import { watchStand } from './lift';
@@ -9,6 +9,7 @@ import { followProbes } from './probe';
 import { needsResume } from './record';
 import { resumeScene } from './resume';
 import type { Scene, Scenery } from './stage';
+import { takeOutScene } from './take-out';
 
 /** What the bench is about now: first what only a person can answer, then the work. */
 export const sceneNow = (stage: Scenery): Scene => {
@@ -19,6 +20,10 @@ export const sceneNow = (stage: Scenery): Scene => {
   if (batch.away !== null) return awayScene(stage, batch.away);
   if (batch.question !== null) return questionScene(stage, batch.question);
   if (batch.over !== null) return openOverScene(stage, batch.over);
+  const [act] = batch.toDo;
+  if (act !== undefined) return takeOutScene(stage, act);
+  const wrong = batch.wrong === null ? null : wrongScene(stage, batch.wrong);
+  if (wrong !== null) return wrong;
   if (batch.status === 'joined') return joinedScene(stage, (line) => lineScene(stage, line));
   const line = batch.open === null ? undefined : batch.lines[batch.open];
   if (line !== undefined) return lineScene(stage, line);
@@ -31,7 +36,8 @@ export const watch = (stage: Scenery): void => {
   const working = batch.status === 'weighing' || batch.status === 'joined';
   if (!working || needsResume(stage)) return;
   followProbes(stage, standingVessels(stage));
-  if (batch.away !== null || batch.question !== null) return;
+  // What is being taken out lightens what stands there: no question.
+  if (batch.away !== null || batch.question !== null || batch.toDo.length > 0) return;
   if (stage.heard !== null) watchStand(stage, stage.heard);
 };
 

@@ -5,6 +5,7 @@ import type { BatchState, LineState, Want } from '#lib/work/batch/index';
 import type { BenchView, ScaleView } from '../conductor-types';
 import type { BlockReason, Card, CuePhase, DoubtReason, JoiningCue, PortionCue } from '../cue';
 import type { CardCode, GoOnCode, SayCode } from '../codes';
+import type { RemedyKind } from '#lib/work/batch/remedy/types';
 import type { ConductorMemory, ScaleMemory, Working } from './memory';
 
 /** One step under way: the copy of the memory it works on, and what it has come to want. */
@@ -24,7 +25,7 @@ export interface Scenery extends Stage {
 
 /** A card with what taking it does. */
 export interface Choice {
-  readonly card: Card & { readonly code: CardCode };
+  readonly card: Card & { readonly code: CardCode | RemedyKind };
   take(): void;
 }
 
@@ -50,6 +51,8 @@ export interface Scene {
   readonly vessel?: VesselId | null;
   readonly instrument?: InstrumentId | null;
   readonly offerSince?: number | null;
+  /** What is to be taken out of the vessel, and how much is: mg. */
+  readonly takeOut?: { readonly target: number; readonly tolerance: number; readonly taken: number | null };
   readonly say?: Words | null;
 }
 

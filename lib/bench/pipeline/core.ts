@@ -6,11 +6,13 @@ import type { Reading } from '#lib/measure/reading';
 import type { IntentAnswer } from '#lib/protocol/intent';
 import type { LiveFrame } from '#lib/protocol/live';
 import type { BatchState, EntryBodies, Realm, Refusal, Want } from '#lib/work/batch/index';
+import { decide } from '#lib/work/batch/index';
+import type { AnswerRemedy } from '#lib/work/batch/remedy/index';
 import { seeLye } from '#lib/work/batch/heating';
 import type { LyeSeen } from '#lib/work/batch/heating';
 import { alarmWants } from '../alarms';
 import { IDLE_CUE } from '../conductor/blank';
-import { conductor } from '../conductor/index';
+import { askingOf, conductor } from '../conductor/index';
 import type { BenchView, ConductorEvent } from '../conductor-types';
 import { createHands, stoppedBy } from '../hand';
 import type { Stopped } from '../hand';
@@ -25,6 +27,7 @@ import { frameOf } from './frames';
 import { laneOfCommit } from './lane';
 import { createLooks } from './looks';
 import { lossWants } from './losses';
+import { createRemedies } from './remedies';
 import { createStrips } from './strips';
 import type { BenchListener } from './types';
 import { oneForEachUse, probeView, scaleView } from './views';
@@ -53,6 +56,8 @@ export interface CoreParts {
   readonly newEntryId: () => EntryId;
   /** Vessels known to have a probe standing in them. */
   readonly probesInVessel: () => readonly VesselId[];
+  /** Works ways out of an over-pour or a stated wrong; left out, nobody does. */
+  readonly answerRemedy?: AnswerRemedy;
   /** What decides; left out, the rules of the batch. */
   readonly decide?: NonNullable<MailboxParts['decide']>;
   /** Faults that are nobody's at the bench: for the log. */
@@ -142,6 +147,7 @@ export const createCore = (parts: CoreParts): Core => {
       boot,
       probesInVessel: parts.probesInVessel(),
       lyeSeen,
+      ...ways(),
       hand: { ...hands.of(parts.person), person: parts.person },
     };
   };
@@ -154,6 +160,23 @@ export const createCore = (parts: CoreParts): Core => {
   const letter = (want: Want, batch: BatchId, behalf: Behalf) =>
     complete(want, batch, behalf, { boot, clock, view: view(), memory, batch: mailbox.batch(), checks, strips });
 
+  const remedies = createRemedies({
+    answer: parts.answerRemedy,
+    entering: (want, batch) => {
+      const { command } = letter(want, batch.id, { ...OF_ITSELF, by: parts.person, role: 'maker' });
+      return { command, decision: (parts.decide ?? decide)(batch, command) };
+    },
+    trouble: parts.trouble,
+    answered() {
+      byItself({ kind: 'tick' });
+      show('event');
+    },
+  });
+  const ways = (): Pick<BenchView, 'remedy'> => {
+    const remedy = remedies.view();
+    return remedy === undefined ? {} : { remedy };
+  };
+
   const send = async (want: Want, batch: BatchId, behalf: Behalf): Promise<IntentAnswer> => {
     underway += 1;
     try {
@@ -164,9 +187,12 @@ export const createCore = (parts: CoreParts): Core => {
   };
 
   const step = (event: ConductorEvent): readonly Want[] => {
-    const after = conductor.step(memory, mailbox.batch(), view(), event, clock.now());
+    const now = clock.now();
+    const seen = view();
+    const after = conductor.step(memory, mailbox.batch(), seen, event, now);
     memory = after.memory;
     cue = after.cue;
+    remedies.follow(askingOf(memory, now), mailbox.batch(), seen);
     return after.wants;
   };
 

@@ -2,7 +2,7 @@ import { mg, type Milligrams } from '#lib/units/mass';
 import type { CommandOf, Refusal } from '../commands';
 import type { Draft, Share, Weighed } from '../entries';
 import { own } from '../own';
-import { afterRemedy, remedyDrafts } from '../remedy/after';
+import { afterRemedy, remedyDrafts, withDrafts } from '../remedy/after';
 import { checkRemedy } from '../remedy/check';
 import { shownOf } from '../remedy/record';
 import type { RemedyAct } from '../remedy/types';
@@ -10,7 +10,7 @@ import { apportion, asShares, totalOf } from '../shares';
 import type { BatchState, VesselState } from '../state';
 import { verdictOf } from '../verdict';
 import { endOver, standsSeen } from './answers';
-import { notFromScale } from './checks';
+import { isHydroxide, notFromScale } from './checks';
 import { allow, deny, draft, refusal, refuse, type Decider } from './decision';
 import { closing, stillOn } from './pour';
 
@@ -64,13 +64,14 @@ const within = (act: RemedyAct, vessel: VesselState): readonly Share[] => {
 
 const tooMuch = (mass: Milligrams, held: readonly Share[]): boolean => mass <= 0 || mass > totalOf(held);
 
-/** A vessel that stands there goes on from what it weighs now. */
-const zeroAfter = (state: BatchState, act: RemedyAct, weighed: Weighed | null): readonly Draft[] => {
-  const pan = weighed === null ? undefined : own(state.pans, weighed.instrument);
-  const open = state.open === null ? undefined : own(state.lines, state.open);
-  if (weighed === null || pan?.vessel !== act.vessel || open?.plan.vessel !== act.vessel || open.plan.mode !== 'gain') return [];
+/** What stood there was taken from: its weights are no longer to be confirmed by a lift, and the next line goes on from what it weighs now. */
+const zeroAfter = (after: BatchState, act: RemedyAct, weighed: Weighed | null): readonly Draft[] => {
+  if (weighed === null || own(after.pans, weighed.instrument)?.vessel !== act.vessel) return [];
   const { instrument, gross, episode } = weighed;
-  return [draft('vessel-set', { vessel: act.vessel, line: open.plan.id, instrument, gross, empty: null, episode })];
+  const lifted = draft('vessel-lifted', { vessel: act.vessel, gross });
+  const open = after.open === null || after.toDo.length > 0 ? undefined : own(after.lines, after.open);
+  if (open?.plan.vessel !== act.vessel || open.plan.mode !== 'gain' || isHydroxide(open.plan)) return [lifted];
+  return [lifted, draft('vessel-set', { vessel: act.vessel, line: open.plan.id, instrument, gross, empty: null, episode })];
 };
 
 /** Lines that were over and are within what they should be now. */
@@ -101,10 +102,10 @@ export const doRemedyAct: Decider<'do-remedy-act'> = (state, command) => {
   const ppm = Math.round((1e6 * mass) / Math.max(vessel.contents, 1));
   const to = act.kind === 'leave' ? 'bottle' : act.to;
   const source = weighed === null ? ({ source: 'by-hand' } as const) : { weighed };
-  return allow(
+  const drafts = [
     draft('withdrawn', { vessel: act.vessel, ppm, mass, to, shares, ...source }),
     done(mass),
-    ...whole(state, shares),
-    ...zeroAfter(state, act, weighed),
-  );
+    ...(state.toDo.length > 1 ? [] : whole(state, shares)),
+  ];
+  return allow(...drafts, ...zeroAfter(withDrafts(state, drafts), act, weighed));
 };

@@ -53,8 +53,11 @@ export const remedyDrafts = (state: BatchState, { lines, acts }: Done): readonly
 ];
 
 /** The batch as it would stand when a card's entries are in, nothing poured yet: what is to come counts at its new targets. */
-export const afterRemedy = (state: BatchState, card: Done): BatchState =>
-  remedyDrafts(state, card).reduce<BatchState>((before, draft) => {
+export const afterRemedy = (state: BatchState, card: Done): BatchState => withDrafts(state, remedyDrafts(state, card));
+
+/** The batch as it would stand when drafts are in; who enters them, and when, does not count. */
+export const withDrafts = (state: BatchState, drafts: readonly Draft[]): BatchState =>
+  drafts.reduce<BatchState>((before, draft) => {
     const head: EntryHead = {
       id: as<EntryId>('remedy'),
       batch: before.id,

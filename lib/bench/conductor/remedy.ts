@@ -1,0 +1,81 @@
+import type { LineId, VesselId } from '#lib/units/id';
+import type { Weighed } from '#lib/work/batch/index';
+import type { RemedyAnswer, RemedyCard } from '#lib/work/batch/remedy/types';
+import type { RemedyView } from '../conductor-types';
+import type { RemedySeen } from '../cue';
+import type { Choice, Scenery } from './stage';
+
+/** Longer than this nobody waits for ways out to be worked out: what can be done without them is shown, ms. */
+const PATIENCE_MS = 3_000;
+/** As many changed lines as a card has room for. */
+const LINES_SHOWN = 3;
+
+/** A settled over-pour that is not in the record yet: it goes in before any way out is taken. */
+export interface Unentered {
+  readonly line: LineId;
+  readonly vessel: VesselId;
+  readonly weighed: Weighed;
+}
+
+/** What ways out are wanted for. Plain data, kept in the memory. */
+export interface AskingMemory {
+  /** Another key is another question. */
+  readonly key: string;
+  readonly since: number;
+  /** Wanted in the step of this moment; an older one is wanted no more. */
+  readonly at: number;
+  readonly unentered: Unentered | null;
+}
+
+/**
+ * The cards of all ways out. Nothing while they are being worked out; `null` where nobody works them out, or not in time: then what can be
+ * done without them is offered. The weight is the one the question was asked with, so that the answer is about what is entered.
+ */
+export const waysOut = (stage: Scenery, key: string, unentered: () => Unentered | null): readonly Choice[] | null => {
+  const { remedy } = stage.view;
+  if (remedy === undefined) return null;
+  const before = stage.memory.asking?.key === key ? stage.memory.asking : null;
+  const asking = { key, since: before?.since ?? stage.now, at: stage.now, unentered: before?.unentered ?? unentered() };
+  stage.memory.asking = asking;
+  if (remedy.key !== key || remedy.answer === null) return stage.now - asking.since > PATIENCE_MS ? null : [];
+  const { answer } = remedy;
+  return answer.cards.map((card) => wayOut(stage, card, answer, remedy, asking.unentered));
+};
+
+const wayOut = (stage: Scenery, card: RemedyCard, answer: RemedyAnswer, { facts }: RemedyView, unentered: Unentered | null): Choice => ({
+  card: {
+    code: card.kind,
+    params: card.params,
+    hold: card.held,
+    enabled: card.enabled,
+    why: card.whyNot?.code ?? null,
+    remedy: seen(stage, card, answer),
+  },
+  take: () => {
+    if (unentered !== null)
+      stage.wants.push({ kind: 'accept', body: { ...unentered, how: card.held ? 'held' : 'go-on', part: false, shortIsFine: false } });
+    const others = answer.cards.filter((other) => other !== card);
+    const { version, solved } = answer;
+    stage.wants.push({ kind: 'choose-remedy', body: { card, others, solved, version, facts, held: card.held } });
+  },
+});
+
+/** What a card shows of it: the rest stays with the server. */
+const seen = ({ batch }: Scenery, card: RemedyCard, answer: RemedyAnswer): RemedySeen => {
+  const superfat = card.figures?.superfat ?? null;
+  return {
+    recommended: card.recommended?.why ?? null,
+    clash: card.whyNot?.clashes[0] ?? card.leaves[0] ?? answer.clashes[0] ?? null,
+    superfat: superfat === null ? null : { value: superfat.value, half: Math.round((superfat.high - superfat.low) / 2) },
+    lye: card.figures?.lye ?? null,
+    full: card.figures?.full ?? null,
+    added: card.added,
+    taken: card.taken,
+    lines: card.lines
+      .filter(({ change, pour }) => change !== 0 || pour > 0)
+      .slice(0, LINES_SHOWN)
+      .map(({ line, target }) => ({ line, from: batch.lines[line]?.plan.target ?? target, to: target })),
+    cautions: card.cautions,
+    solved: answer.solved,
+  };
+};

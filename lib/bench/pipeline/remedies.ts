@@ -1,0 +1,80 @@
+import { as, type EntryId } from '#lib/units/id';
+import { evolve, toEntry } from '#lib/work/batch/index';
+import type { BatchState, Command, Decision, Want } from '#lib/work/batch/index';
+import { NO_FACTS, remedyQuestion, type AnswerRemedy, type RemedyAnswer, type RemedyFacts } from '#lib/work/batch/remedy/index';
+import type { AskingMemory, Unentered } from '../conductor/remedy';
+import type { BenchView, RemedyView } from '../conductor-types';
+
+export interface RemediesParts {
+  /** Absent: nobody works ways out on this bench. */
+  readonly answer: AnswerRemedy | undefined;
+  /** What the batch would be decided to be, were this weight entered now. */
+  readonly entering: (want: Want, batch: BatchState) => { readonly command: Command; readonly decision: Decision };
+  readonly trouble: (what: string, error: unknown) => void;
+  /** An answer is there: the bench looks again. */
+  readonly answered: () => void;
+}
+
+/** Asks for ways out while the conductor wants them, and keeps the newest answer. Nothing waits for it. */
+export interface Remedies {
+  /** What the conductor sees of it; absent where nobody works ways out. */
+  view(): RemedyView | undefined;
+  /** After each step: `asking` as the conductor's memory has it, `null` when nothing is wanted. */
+  follow(asking: AskingMemory | null, batch: BatchState | null, view: BenchView): void;
+}
+
+export const createRemedies = ({ answer, entering, trouble, answered }: RemediesParts): Remedies => {
+  let key: string | null = null;
+  let newest: RemedyAnswer | null = null;
+  let facts: RemedyFacts = NO_FACTS;
+
+  const ask = async (wanted: string, state: BatchState): Promise<void> => {
+    if (answer === undefined) return;
+    try {
+      const said = await answer(remedyQuestion(state, facts));
+      // Another question was asked meanwhile, or the batch went on: this answer says nothing about it.
+      if (wanted !== key || said.version !== state.version) return;
+      newest = said;
+      answered();
+    } catch (error) {
+      trouble('ways out could not be asked for', error);
+    }
+  };
+
+  return {
+    view: () => (answer === undefined ? undefined : { key, answer: newest, facts }),
+    follow(asking, batch, view) {
+      if (asking === null || batch === null || asking.key === key) return;
+      key = asking.key;
+      newest = null;
+      facts = factsOf(batch, view);
+      const state = asking.unentered === null ? batch : entered(asking.unentered, batch, entering);
+      if (state !== null) void ask(asking.key, state);
+    },
+  };
+};
+
+/** The batch as it would stand with the weight in it. The commands that follow an answer enter just that, and are decided anew. */
+const entered = (unentered: Unentered, batch: BatchState, entering: RemediesParts['entering']): BatchState | null => {
+  const body = { ...unentered, how: 'held', part: false, shortIsFine: false } as const;
+  const { command, decision } = entering({ kind: 'accept', body }, batch);
+  if (!decision.ok) return null;
+  const { by, via, intent, boot, mono, wall, offsetMin } = command;
+  return decision.drafts.reduce<BatchState>((before, draft, n) => {
+    const id = as<EntryId>(`would-be-${n}`);
+    const version = before.version + 1;
+    const head = { id, batch: before.id, version, realm: before.realm, v: 1, by, via, intent, boot, mono, wall, offsetMin } as const;
+    return evolve(before, toEntry(draft, head));
+  }, batch);
+};
+
+const factsOf = ({ leftInJug }: BatchState, { scales, probes }: BenchView): RemedyFacts => {
+  const warmth = (use: 'lye' | 'oils') => probes.find((probe) => probe.use === use)?.value ?? null;
+  return {
+    ...NO_FACTS,
+    scales: scales.map(({ id, role, division, capacity }) => ({ id, role, division, capacity })),
+    oils: warmth('oils'),
+    lye: warmth('lye'),
+    leftInJug,
+  };
+};
