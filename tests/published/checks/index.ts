@@ -1,4 +1,5 @@
 import type { Check } from './check';
+import { COOLING_CHECKS } from './cooling';
 import { FAT_CHECKS } from './fats';
 import { LYE_DENSITY_CHECKS } from './lye-density';
 import { LYE_HEAT_CHECKS } from './lye-heat';
@@ -14,6 +15,7 @@ export const ALL_CHECKS: readonly Check[] = [
   ...FAT_CHECKS,
   ...LYE_DENSITY_CHECKS,
   ...LYE_HEAT_CHECKS,
+  ...COOLING_CHECKS,
   ...PRACTICE_CHECKS,
   ...WEIGHING_CHECKS,
 ];
