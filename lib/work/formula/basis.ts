@@ -3,7 +3,8 @@ import { allergenThreshold } from '#lib/soap/fragrance';
 import type { BasisValue, PlanBasis } from '../batch/plan';
 import type { PlanFigures, Sizing } from './answer';
 import type { Balance } from './chemistry';
-import type { Scale } from './context';
+import { valuesOf } from './basis-values';
+import type { PlanContext } from './context';
 import type { Facts } from './facts';
 import { decimal } from './figure';
 import type { Formula } from './formula';
@@ -29,10 +30,10 @@ export const basisOf = (
   balance: Balance,
   sizing: Sizing | null,
   facts: Facts,
-  scales: readonly Scale[],
+  context: PlanContext,
 ): PlanBasis => ({
   method: METHOD,
-  asked: askedOf(formula),
+  asked: [...askedOf(formula), ...facts.size.moulds.flatMap(mouldAsked)],
   worked: [
     computed('superfat', 100 * figures.superfat.working, '%'),
     computed('superfat, standard uncertainty', 100 * figures.superfat.u, 'points'),
@@ -40,23 +41,43 @@ export const basisOf = (
     computed('sodium hydroxide of all hydroxide, by moles', 100 * figures.naohShare, '%'),
     computed('fats', figures.fats, 'g'),
     computed('batter', figures.batter, 'g'),
-    ...(sizing === null ? [] : [computed('volume of batter', sizing.batter.value, 'cm³'), computed('poured at', sizing.pourAt, '°C')]),
+    ...(sizing === null ? [] : sizingValues(sizing, facts, context)),
+    ...fragranceValues(figures),
   ],
-  values: lines.flatMap(({ plan, item }) =>
-    item.found.makeup.values.map(({ what, figure, material, lot }) => ({
-      line: plan.id,
-      material,
-      lot,
-      what,
-      value: figure.value,
-      unit: figure.unit,
-      source: figure.source,
-      grade: figure.grade,
-    })),
-  ),
+  values: lines.flatMap((line) => valuesOf(line, context)),
   limits: limitsOf(formula, balance, facts, lines),
-  poured: pouredBasisOf(lines, balance, facts, scales),
+  poured: pouredBasisOf(lines, balance, facts, context.scales),
 });
+
+/** What a label names by weight, as it stands in the driest bar. */
+const fragranceValues = ({ fragrance: { driest, allergens } }: PlanFigures): readonly BasisValue[] => [
+  ...(allergens.length === 0 ? [] : [computed('bars with all water gone', driest, 'g')]),
+  ...allergens.map(({ name, share }) => computed(`allergen in the driest bar: ${name}`, 100 * share, '%')),
+];
+
+const LOSS_SOURCE = { typed: 'this workshop’s habits', measured: 'measured in this workshop' } as const;
+
+/** What the volume rests on: moulds as they were measured then, losses and the calibration of that day. */
+const sizingValues = ({ batter, pourAt, calibration }: Sizing, { size }: Facts, { losses }: PlanContext): readonly BasisValue[] => [
+  computed('volume of batter', batter.value, 'cm³'),
+  computed('poured at', pourAt, '°C'),
+  ...(losses.residue === null
+    ? []
+    : [{ ...computed('stays in the pot', size.residue, 'g'), source: LOSS_SOURCE[losses.residue.how], grade: 'typed' }]),
+  ...(losses.pour === null
+    ? []
+    : [{ ...computed('lost in pouring', 100 * size.pourLoss, '%'), source: LOSS_SOURCE[losses.pour.how], grade: 'typed' }]),
+  ...(calibration === null ? [] : [computed(`calibration by ${calibration.batches} batches`, calibration.factor, '1')]),
+  ...size.moulds.map(({ name, brim: { volume } }) => ({
+    ...computed(`mould to the brim: ${name}`, volume.value, 'cm³'),
+    source: volume.source.text,
+  })),
+];
+
+const mouldAsked = ({ name, count, fill }: Facts['size']['moulds'][number]): readonly BasisValue[] => [
+  asked(`moulds: ${name}`, decimal(count), '1'),
+  asked(`mould filled to: ${name}`, decimal(100 * fill), '%'),
+];
 
 const asked = (what: string, value: string, unit: string): BasisValue => ({ what, value, unit, source: 'the formula', grade: 'typed' });
 

@@ -134,7 +134,7 @@ const worked = ({ formula, allowed }: Asked, lookup: Lookup, model: Model, facts
     vessels: places.used.map(({ id, name, use, material, empty, brimMl }) => ({ id, name, use, material, empty, brimMl })),
     lines: lines.map((line) => line.plan),
     joining: joiningPlan(model, facts),
-    basis: basisOf(formula, lines, figures, balance, sizing, facts, context.scales),
+    basis: basisOf(formula, lines, figures, balance, sizing, facts, context),
   };
   return {
     kind: 'plan',
