@@ -3,6 +3,7 @@ import type { MassUnit, Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
 import type { ProbeUse } from '#lib/measure/reading';
 import type { Plan, LinePlan } from './plan';
+import type { PouredResult } from './poured/result';
 import type { RemedyAct } from './remedy/types';
 import type { RemedyChosen, WrongStated } from './remedy/record';
 import type { Share, Standing } from './share';
@@ -228,7 +229,8 @@ export interface EntryBodies {
   parked: { reason: string };
   'taken-up': { note: string };
   abandoned: { reason: string };
-  closed: { actual: Milligrams; lines: readonly { line: LineId; actual: Milligrams }[] };
+  /** `poured`: what the batch came to, with the method that worked it out; absent where nothing could be. */
+  closed: { actual: Milligrams; lines: readonly { line: LineId; actual: Milligrams }[]; poured?: PouredResult };
   'scale-checked': { instrument: InstrumentId; nominal: Milligrams; shown: Milligrams; difference: Milligrams };
   'alarm-raised': {
     code: AlarmCode;

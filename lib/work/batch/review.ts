@@ -4,13 +4,16 @@ import { subMass } from '#lib/units/mass';
 import { apart } from '#lib/units/temperature';
 import type { Entry, EntryKind, EntryOf } from './entries';
 import { BrokenHistory, fold } from './evolve/index';
+import { asPoured } from './poured/as-poured';
+import { resultOf } from './poured/result';
+import { readResult } from './poured/result-schema';
 import type { BatchState, Contribution, LineState } from './state';
 import { summaryOf } from './summary';
 import { sizingOf } from './review/sizing';
 import { tell } from './review/story';
-import type { BatchReview, ReviewContribution, ReviewJoining, ReviewLine } from './review/types';
+import type { BatchReview, ReviewContribution, ReviewJoining, ReviewLine, ReviewPoured } from './review/types';
 
-export type { BatchReview, ReviewCheck, ReviewContribution, ReviewJoining, ReviewLine } from './review/types';
+export type { BatchReview, ReviewCheck, ReviewContribution, ReviewJoining, ReviewLine, ReviewPoured } from './review/types';
 export { STORY_CODES, type StoryCode, type StoryEvent } from './review/story';
 
 const ofKind = <K extends EntryKind>(entries: readonly Entry[], kind: K): readonly EntryOf<K>[] =>
@@ -97,6 +100,15 @@ const joiningOf = (entries: readonly Entry[]): ReviewJoining | null => {
   };
 };
 
+/** What a closed batch kept stands; what it kept in another program's way is worked out anew. */
+const pouredOf = (entries: readonly Entry[], state: BatchState): ReviewPoured => {
+  const kept = readResult(ofKind(entries, 'closed').at(-1)?.body.poured);
+  if (kept !== null) return { kind: 'figures', kept: true, toCome: [], result: kept };
+  const answer = asPoured(state);
+  if (answer.kind !== 'figures') return answer;
+  return { kind: 'figures', kept: false, toCome: answer.toCome, result: resultOf(answer) };
+};
+
 /** All that is shown of a batch, from its entries alone. Throws `BrokenHistory` when they are not one batch from its start. */
 export const review = (entries: readonly Entry[]): BatchReview => {
   const state: BatchState | null = fold(entries);
@@ -115,6 +127,7 @@ export const review = (entries: readonly Entry[]): BatchReview => {
     }),
     story: entries.flatMap((entry) => tell(entry, state)),
     joining: joiningOf(entries),
+    poured: pouredOf(entries, state),
     limits: state.plan.joining,
     trace: state.trace,
     uncheckedScales: started.body.uncheckedScales,

@@ -1,6 +1,8 @@
 import { mg } from '#lib/units/mass';
 import { UNSTATED_WITHIN, alike } from '../alike';
 import type { Draft } from '../entries';
+import { asPoured } from '../poured/as-poured';
+import { resultOf } from '../poured/result';
 import type { BatchState } from '../state';
 import { blank, contributionsIn } from './checks';
 import { allow, deny, draft, refuse, type Decider } from './decision';
@@ -58,14 +60,21 @@ export const abandon: Decider<'abandon'> = (_state, { body }) => {
   return body.held ? allow(draft('abandoned', { reason: body.reason })) : refuse('needs-hold');
 };
 
-/** Freezes what was weighed; only a joined batch with every line weighed can be closed. */
+/** Freezes what was weighed and what it came to; only a joined batch with every line weighed can be closed. */
 export const close: Decider<'close'> = (state) => {
   if (state.open !== null) return refuse('wrong-order', { open: state.open });
   const lines = state.order.flatMap((id) => {
     const line = state.lines[id];
     return line === undefined ? [] : [{ line: id, actual: line.actual }];
   });
-  return allow(draft('closed', { actual: mg(lines.reduce((sum, { actual }) => sum + actual, 0)), lines }));
+  const poured = asPoured(state);
+  return allow(
+    draft('closed', {
+      actual: mg(lines.reduce((sum, { actual }) => sum + actual, 0)),
+      lines,
+      ...(poured.kind === 'figures' ? { poured: resultOf(poured) } : {}),
+    }),
+  );
 };
 
 export const note: Decider<'note'> = (_state, { body }) =>

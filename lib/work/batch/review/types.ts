@@ -3,6 +3,8 @@ import type { MassUnit, Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
 import type { AcceptedHow, HoldReason, StrikeReason, SuperfatThen, TraceMark } from '../entries';
 import type { LinePhase, MaterialClass, Plan } from '../plan';
+import type { PouredResult } from '../poured/result';
+import type { Unworked } from '../poured/types';
 import type { Contribution, LineState } from '../state';
 import type { BatchSummary } from '../summary';
 import type { StoryEvent } from './story';
@@ -30,6 +32,7 @@ export interface BatchReview {
   readonly uncheckedScales: readonly InstrumentId[];
   readonly checks: readonly ReviewCheck[];
   readonly parts: readonly { readonly name: string; readonly mass: Milligrams; readonly byHand: boolean }[];
+  readonly poured: ReviewPoured;
   /** The batter as the plan computed it, `null` where it did not: what the moulds' filling is held against. */
   readonly sizing: ReviewSizing | null;
 }
@@ -42,6 +45,11 @@ export interface ReviewSizing {
   /** Fraction. */
   readonly pourLoss: string;
 }
+
+/** As poured; `kept` when the batch was closed, else worked out from what is weighed so far. */
+export type ReviewPoured =
+  | { readonly kind: 'figures'; readonly kept: boolean; readonly toCome: readonly LineId[]; readonly result: PouredResult }
+  | { readonly kind: Unworked['kind']; readonly line: LineId | null };
 
 export interface ReviewLine {
   readonly line: LineId;

@@ -81,6 +81,9 @@ const vesselSet = {
   zero: z.exactOptional(mass),
 };
 
+/** Read key for key where it is shown (`../poured/result-schema`), not by every page that folds a batch. */
+const poured = z.looseObject({}) as unknown as z.ZodMiniType<NonNullable<EntryBodies['closed']['poured']>>;
+
 /** The body of each kind in its one version so far, key for key: whatever else stands in it is not ours to read. */
 export const BODIES: { readonly [K in EntryKind]: z.ZodMiniType<EntryBodies[K]> } = {
   'batch-started': z.strictObject({ mark: text, plan, bench: text, uncheckedScales: z.array(instrumentId) }),
@@ -178,7 +181,7 @@ export const BODIES: { readonly [K in EntryKind]: z.ZodMiniType<EntryBodies[K]> 
   parked: z.strictObject({ reason: text }),
   'taken-up': z.strictObject({ note: text }),
   abandoned: z.strictObject({ reason: text }),
-  closed: z.strictObject({ actual: mass, lines: z.array(z.strictObject({ line: lineId, actual: mass })) }),
+  closed: z.strictObject({ actual: mass, lines: z.array(z.strictObject({ line: lineId, actual: mass })), poured: z.exactOptional(poured) }),
   'scale-checked': z.strictObject({ instrument: instrumentId, nominal: mass, shown: mass, difference: mass }),
   'alarm-raised': z.strictObject({
     code: alarm,
