@@ -81,6 +81,8 @@ export const see = {
   settle: (state: LiveState) => state.frame?.cue.settle ?? null,
   block: (state: LiveState) => state.frame?.cue.block ?? null,
   doubt: (state: LiveState) => state.frame?.cue.doubts[0] ?? null,
+  /** What carrying on would make of the superfat. */
+  carried: (state: LiveState) => state.frame?.cue.cards.find(({ code }) => code === 'carry-on')?.remedy?.superfat ?? null,
   cards: (state: LiveState) => state.frame?.cue.cards ?? NO_CARDS,
   selected: (state: LiveState) => state.frame?.cue.selected ?? -1,
   goOn: (state: LiveState) => state.frame?.cue.goOn ?? null,

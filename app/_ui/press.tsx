@@ -18,6 +18,8 @@ interface Common {
   readonly name: string;
   readonly sub?: string | undefined;
   readonly icon?: ReactNode;
+  /** Under the words. */
+  readonly more?: ReactNode;
   /** Loud: a filled plate, for the one thing that asks to be pressed. */
   readonly loud?: boolean;
   readonly className?: string | undefined;
@@ -29,13 +31,14 @@ interface Common {
 
 const join = (...names: readonly (string | false | undefined)[]): string => names.filter(Boolean).join(' ');
 
-const Face = ({ name, sub, icon }: Pick<Common, 'name' | 'sub' | 'icon'>) => (
+const Face = ({ name, sub, icon, more }: Pick<Common, 'name' | 'sub' | 'icon' | 'more'>) => (
   <>
     {icon}
     {/* Other words are another element: what is centred anew has not moved. */}
     <span key={`${name} ${sub}`} className={styles['words']}>
       <b>{name}</b>
       {sub === undefined ? null : <span>{sub}</span>}
+      {more}
     </span>
   </>
 );

@@ -107,6 +107,7 @@ export const messages = {
     doNotJoin: 'Do not join yet',
     overCalm: 'Inside the limits',
     overRed: 'Outside the limits',
+    superfat: (value: string, half: string) => `Superfat would be ${value}, ±${half.replace(/\s*%$/, '')}`,
     stopAdding: 'Stop adding',
     lift: (vessel: string) => `Lift the ${vessel}`,
   },

@@ -1,5 +1,6 @@
 'use client';
 import { useEffect } from 'react';
+import type { ReactNode } from 'react';
 import type { Card } from '#lib/bench/cue';
 import { see } from '../../_live/selectors';
 import { guard, useDisplay, useLive } from '../../_live/use';
@@ -46,21 +47,19 @@ interface OneCardProps {
   readonly card: Pick<Card, 'hold' | 'enabled' | 'code'>;
   readonly current: boolean;
   readonly onTake: (hold: boolean) => void;
+  /** Over its name, for the one that is recommended. */
+  readonly band?: string | undefined;
+  readonly more?: ReactNode;
 }
 
-export function OneCard({ name, sub, card, current, onTake }: OneCardProps) {
+export function OneCard({ name, sub, card, current, onTake, band, more }: OneCardProps) {
   const pedal = useControls((state) => (state.pedal?.key === 'go-on' ? state.pedal : null));
-  const data = { 'data-card': card.code };
-  if (!card.enabled) return <Press className={styles['card']} name={name} sub={sub} current={current} data={data} />;
-  if (!card.hold)
-    return <Press className={styles['card']} name={name} sub={sub} current={current} data={data} onTap={() => onTake(false)} />;
+  const face = { className: styles['card'], name, sub, current, more, data: { 'data-card': card.code, 'data-band': band } };
+  if (!card.enabled) return <Press {...face} />;
+  if (!card.hold) return <Press {...face} onTap={() => onTake(false)} />;
   return (
     <HoldPress
-      className={styles['card']}
-      name={name}
-      sub={sub}
-      current={current}
-      data={data}
+      {...face}
       words={holdWords}
       pedal={current && pedal !== null ? (pedal.full ? 'full' : 'holding') : null}
       onHeld={() => onTake(true)}

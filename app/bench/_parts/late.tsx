@@ -3,7 +3,10 @@ import { useEffect } from 'react';
 import type { ReactNode } from 'react';
 import { createStore } from 'zustand/vanilla';
 import { useStore } from 'zustand';
+import type { Card } from '#lib/bench/cue';
+import type { BatchState } from '#lib/work/batch/index';
 import type { Frame } from '../../_ui/frame';
+import type { Show } from '../messages';
 import type { LateSheet } from './late-sheets';
 
 /** Parts that the first frame of a weighing does not need; `null` until fetched. */
@@ -15,6 +18,13 @@ interface Parts {
   readonly portions: (() => ReactNode) | null;
   readonly start: (() => ReactNode) | null;
   readonly lots: (() => ReactNode) | null;
+  readonly ways: Ways | null;
+}
+
+interface Ways {
+  readonly draw: () => ReactNode;
+  /** A card as it is read aloud. */
+  readonly text: (card: Card, batch: BatchState | null, show: Show) => string;
 }
 
 const parts = createStore<Parts>(() => ({
@@ -25,11 +35,14 @@ const parts = createStore<Parts>(() => ({
   portions: null,
   start: null,
   lots: null,
+  ways: null,
 }));
 
 const fetchParts = async (): Promise<void> => {
   const { LotChoice, Start } = await import('./start');
   parts.setState({ start: () => <Start />, lots: () => <LotChoice /> });
+  const { Ways, wayText } = await import('./ways');
+  parts.setState({ ways: { draw: () => <Ways />, text: wayText } });
   const { LateSheets, Portions } = await import('./late-sheets');
   parts.setState({ sheet: (sheet) => <LateSheets sheet={sheet} />, portions: () => <Portions /> });
   const { Holds, PassingTemperatures, Temperatures } = await import('./late-temperatures');
@@ -69,6 +82,13 @@ export function LateLotChoice() {
 export function LatePortions() {
   return useStore(parts, (there) => there.portions)?.() ?? null;
 }
+
+export function LateWays() {
+  return useStore(parts, (there) => there.ways)?.draw() ?? null;
+}
+
+/** `null`: not fetched yet. */
+export const lateWayText = (...of: Parameters<Ways['text']>): string | null => parts.getState().ways?.text(...of) ?? null;
 
 export function LateStart() {
   return useStore(parts, (there) => there.start)?.() ?? null;

@@ -42,11 +42,14 @@ const useAct = (): string => {
   const tolerance = useLive(see.tolerance);
   const portion = useLive(see.portion);
   const holds = useLive(see.joining)?.holds;
+  const carried = useLive(see.carried);
   const show = showIn(useDisplay(), division);
   if (asking !== null) return messages.start.lotTeach;
   if (outdated) return messages.offline.outdated.act;
   if (phase === null) return messages.offline.connecting.act;
   if (offline) return messages.offline[link === 'connecting' ? 'connecting' : 'down'].act;
+  if (carried != null && (shape === 'red' || shape === 'calm'))
+    return messages.acts.superfat(show.share(carried.value), show.share(carried.half));
   if (shape === 'red') return messages.acts.overRed;
   if (shape === 'calm') return messages.acts.overCalm;
   if (gate !== null) return messages.gates[gate.gate].act;

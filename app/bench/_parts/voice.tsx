@@ -4,14 +4,23 @@ import type { Say } from '#lib/bench/cue';
 import { see } from '../../_live/selectors';
 import { liveStore, sound, speaker, useDisplay, useLive, usePreference } from '../../_live/use';
 import { messages } from '../messages';
+import type { Show } from '../messages';
 import { sayText, sceneRefusal, SPOKEN_IN } from '../messages-codes';
 import styles from '../bench.module.css';
+import { lateWayText } from './late';
 import { showIn } from './words';
 
 /** Scales by the names a person gave them; the conductor knows their roles. */
 const named = (params: Say['params']): Say['params'] => {
   const scale = liveStore.getState().frame?.scales.find(({ role }) => role === params['scale']);
   return scale === undefined ? params : { ...params, scale: scale.name };
+};
+
+/** A way out is read with what comes of it, as its card shows it. */
+const wayOut = ({ code, params }: Say, show: Show): string | null => {
+  const { frame, batch } = liveStore.getState();
+  const card = code === 'card' ? frame?.cue.cards.find((one) => one.code === params['card'] && one.remedy !== undefined) : undefined;
+  return card === undefined ? null : lateWayText(card, batch, show);
 };
 
 /** What is said: into the live region always, aloud where there is a voice. Each sentence once. */
@@ -25,7 +34,10 @@ export function Voice() {
   useEffect(() => {
     if (say === null || say.id === said.current) return;
     said.current = say.id;
-    const textIn = (locale: string): string => sayText(say.code, named(say.params), showIn({ ...display, locale }, division));
+    const textIn = (locale: string): string => {
+      const show = showIn({ ...display, locale }, division);
+      return wayOut(say, show) ?? sayText(say.code, named(say.params), show);
+    };
     setSentence(textIn(display.locale));
     // An English voice reads English marks: a comma would be a pause.
     if (aloud) speaker().say(textIn(SPOKEN_IN), SPOKEN_IN);

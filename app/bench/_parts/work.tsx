@@ -8,7 +8,7 @@ import { messages } from '../messages';
 import styles from '../work.module.css';
 import { Cards, LocalCards } from './cards';
 import { openSheet } from './controls';
-import { LateHolds, LateLotChoice, LatePassingTemperatures, LatePortions, LateStart } from './late';
+import { LateHolds, LateLotChoice, LatePassingTemperatures, LatePortions, LateStart, LateWays } from './late';
 import { Lost } from './lost';
 import { useSeen } from './seen';
 import { isSteps, Steps } from './steps';
@@ -19,7 +19,7 @@ export function Work() {
   const cards = useLive(see.cards);
   const status = useLive(see.status);
   if (offline || phase === null) return <Lost />;
-  if (cards.length > 0) return <Cards />;
+  if (cards.length > 0) return cards.some(({ remedy }) => remedy !== undefined) ? <LateWays /> : <Cards />;
   if (phase === 'idle' || (phase === 'done' && status !== 'weighing' && status !== 'joined')) return <LateStart />;
   if (kind === 'words' && phase !== 'away') return <Lost />;
   if (phase === 'temperatures' || phase === 'joining') return <LateHolds />;

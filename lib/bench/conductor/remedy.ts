@@ -72,7 +72,7 @@ const seen = ({ batch }: Scenery, card: RemedyCard, answer: RemedyAnswer): Remed
     added: card.added,
     taken: card.taken,
     lines: card.lines
-      .filter(({ change, pour }) => change !== 0 || pour > 0)
+      .filter(({ line, change, pour }) => pour > 0 && (change !== 0 || batch.lines[line]?.status === 'closed'))
       .slice(0, LINES_SHOWN)
       .map(({ line, target }) => ({ line, from: batch.lines[line]?.plan.target ?? target, to: target })),
     cautions: card.cautions,

@@ -7,6 +7,7 @@ import { mg } from '#lib/units/mass';
 import { milliCelsius } from '#lib/units/temperature';
 import type { BatchState, Entry, Realm } from '#lib/work/batch/index';
 import { PRECAUTIONS } from '#lib/work/batch/index';
+import { CALM_WAYS, RED_WAYS, UNSOLVED_WAYS } from './ways';
 import { BatchRig, changed, FINE, MAIN, planOf } from '#tests/support/batch';
 
 /** One state of the bench as the server would show it: the record so far, and the live frame. */
@@ -268,6 +269,44 @@ export const SCENES = {
       { phase: 'over', red: true, cards: OVER_CARDS(24_800, true), selected: 0 },
       { alarms: [{ code: 'over-pour-red', silenced: false, line: as('olive'), detail: '' }] },
     ),
+  'ways-red': () =>
+    pouring(
+      'olive',
+      424.8,
+      { phase: 'over', red: true, cards: RED_WAYS, selected: 0, goOn: { code: 'next-card', hold: false } },
+      { alarms: [{ code: 'over-pour-red', silenced: false, line: as('olive'), detail: '' }] },
+    ),
+  'ways-calm': () =>
+    pouring(
+      'olive',
+      408.4,
+      { phase: 'over', cards: CALM_WAYS, goOn: { code: 'next-card', hold: false } },
+      { alarms: [{ code: 'over-pour', silenced: false, line: as('olive'), detail: '' }] },
+    ),
+  'ways-unsolved': () => pouring('olive', 424.8, { phase: 'over', red: true, cards: UNSOLVED_WAYS }),
+  'ways-wrong': () => before('rapeseed', { phase: 'remedy', cards: RED_WAYS }),
+  'take-out': () =>
+    before('olive', {
+      phase: 'take-out',
+      vessel: as('oils-pot'),
+      target: mg(12_000),
+      tolerance: mg(200),
+      poured: mg(7_400),
+      total: mg(7_400),
+      left: mg(4_600),
+      goOn: { code: 'taken-out', hold: true },
+      say: say(7, 'take-out', { vessel: 'oils pot', mass: 12_000, kind: 'lift-out' }),
+    }),
+  'late-pour': () =>
+    pouring('olive', 380.2, {
+      phase: 'pouring',
+      block: 'late',
+      holdSound: true,
+      poured: null,
+      total: null,
+      left: null,
+      overshoot: mg(6_100),
+    }),
   lift: () => before('alder-scent', { phase: 'lift', vessel: as('oils-pot'), say: say(5, 'lift', { vessel: 'oils pot' }) }),
   question: () =>
     questioned({

@@ -128,7 +128,12 @@ const TELL: { readonly [K in EntryKind]: Tell<K> } = {
     ),
   ],
   replanned: ({ body }, batch) =>
-    body.lines.flatMap(({ id, target }) => told('replanned', { ...material(batch, id), to: target, reason: body.reason })),
+    body.lines.flatMap(({ id, target }) =>
+      // A way out states every line anew, those that stay as they were planned too.
+      body.reason === 'remedy' && own(batch.lines, id)?.planned.target === target
+        ? []
+        : told('replanned', { ...material(batch, id), to: target, reason: body.reason }),
+    ),
   'lot-chosen': ({ body }, batch) => told('lot-chosen', { ...material(batch, body.line), lot: body.lot.mark }),
   'gate-confirmed': ({ body }, batch) => told('gate-confirmed', { gate: body.gate, ...material(batch, body.line) }),
   'vessel-set': nothing,

@@ -1,0 +1,75 @@
+import type { Card, RemedySeen } from '#lib/bench/cue';
+import { as } from '#lib/units/id';
+import { mg } from '#lib/units/mass';
+
+const seen = (change: Partial<RemedySeen> = {}): RemedySeen => ({
+  recommended: null,
+  clash: null,
+  superfat: null,
+  lye: 333_333,
+  full: 957_000,
+  added: mg(0),
+  taken: mg(0),
+  lines: [],
+  cautions: [],
+  solved: true,
+  ...change,
+});
+const way = (code: string, params: Card['params'], remedy: RemedySeen, change: Partial<Card> = {}): Card => ({
+  code,
+  params,
+  hold: true,
+  enabled: true,
+  why: null,
+  remedy,
+  ...change,
+});
+const line = (id: string, from: number, to: number) => ({ line: as<never>(id), from: mg(from), to: mg(to) });
+const superfat = (value: number, half: number) => ({ value, half });
+const limit = (name: 'superfat-most' | 'moulds', by: number) => ({ limit: name, line: null, vessel: null, by, unit: 'ppm' }) as const;
+const stop = way('stop', {}, seen({ cautions: ['stop-safely'] }));
+
+/** 24.8 g of olive oil too many in alder and oat, as the solver answers it. */
+export const RED_WAYS: readonly Card[] = [
+  way(
+    'use-less',
+    { line: 'rapeseed', mass: 25_100 },
+    seen({
+      recommended: 'least-change',
+      superfat: superfat(49_800, 15_700),
+      lines: [line('rapeseed', 200_000, 174_900)],
+      cautions: ['protect'],
+    }),
+  ),
+  way('carry-on', {}, seen({ superfat: superfat(71_127, 15_600), clash: limit('superfat-most', 11_127), cautions: ['outside-formula'] })),
+  way(
+    'scale',
+    { factor: 1_062_000 },
+    seen({
+      superfat: superfat(50_021, 16_300),
+      added: mg(66_306),
+      lines: [line('shea', 120_000, 127_400), line('coconut', 280_000, 297_400), line('rapeseed', 200_000, 212_400)],
+      cautions: ['protect', 'stock-not-known'],
+    }),
+  ),
+  way('scoop', { vessel: 'oils-pot', mass: 11_900 }, seen(), { enabled: false, why: 'mixed' }),
+  stop,
+];
+
+/** 8.4 g too many, inside every limit: nothing needs doing. */
+export const CALM_WAYS: readonly Card[] = [
+  way('carry-on', {}, seen({ recommended: 'inside-every-limit', superfat: superfat(57_300, 15_500) })),
+  way(
+    'use-less',
+    { line: 'rapeseed', mass: 8_400 },
+    seen({ superfat: superfat(50_000, 15_700), lines: [line('rapeseed', 200_000, 191_600)] }),
+  ),
+  { code: 'cross-out', params: { over: 8_400 }, hold: true, enabled: true, why: null },
+  stop,
+];
+
+/** The solver gave no answer: what is left without it. */
+export const UNSOLVED_WAYS: readonly Card[] = [
+  way('carry-on', {}, seen({ solved: false, superfat: superfat(71_127, 15_600), recommended: 'only-way' })),
+  way('stop', {}, seen({ solved: false, cautions: ['stop-safely'] })),
+];
