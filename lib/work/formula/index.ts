@@ -34,6 +34,7 @@ export { changesBetween, type Change } from './changes';
 export { calibrationFrom, checkFill } from './fill';
 export { materialOfLot } from './effective';
 export { fileJsonSchema, readFile, writeFile, type FileRead, type FormulaFile } from './file';
+export { contentOf } from './file-content';
 export { linesCsv } from './lines-csv';
 export { planOnBench } from './on-bench';
 export { planOf } from './plan-of';

@@ -4,6 +4,7 @@ import { SAMPLE_FORMULAS } from '#lib/work/formula/sample/formulas';
 import {
   changesBetween,
   changeShare,
+  contentOf,
   fileJsonSchema,
   linesCsv,
   massesToShares,
@@ -12,7 +13,7 @@ import {
   sharesToMasses,
   writeFile,
 } from '#lib/work/formula/index';
-import type { Formula, Reworked } from '#lib/work/formula/index';
+import type { Formula, Material, Reworked } from '#lib/work/formula/index';
 import {
   COCONUT,
   entry,
@@ -114,6 +115,33 @@ describe('import and export', () => {
     });
     if (read.kind === 'file') expect(() => canonical(read.file as never)).not.toThrow();
     expect(readFile(`\uFEFF${text}`).kind).toBe('file');
+  });
+
+  it('takes a masterbatch of masterbatches along with every part and lot, so that another workshop can plan it', () => {
+    const hold = (id: string, of: string, lot: string | null) => ({
+      id,
+      name: id,
+      parts: [{ material: of, lot, percent: '100' }],
+      note: null,
+    });
+    const own = { ...WORKSHOP.materials.find(({ id }) => id === 'olive'), id: 'grove', name: 'Grove oil', origin: 'maker' } as Material;
+    const lot = { id: 'lot-grove', mark: 'GR 26-01', material: 'grove', certificate: null, files: [] };
+    const at = {
+      ...WORKSHOP,
+      materials: [...materials, own],
+      preparations: [...preparations, hold('inner', 'grove', 'lot-grove'), hold('outer', 'inner', null)],
+      lots: [...lots, lot],
+    };
+    const made = formula({ entries: withEntry('olive', { material: 'outer' }), moulds: [{ mould: 'leaf', count: 1, fill: '90' }] });
+    const content = contentOf([made], at);
+    expect(content.preparations.map(({ id }) => id)).toEqual(['inner', 'outer']);
+    expect(content.lots).toContainEqual(lot);
+    expect(content.moulds.map(({ id }) => id)).toEqual(['leaf']);
+    expect(content.materials.some(({ id }) => id === 'shea')).toBe(false);
+    const elsewhere = { ...at, ...content, materials: [...materials, ...content.materials], moulds: content.moulds };
+    expect(planned(made, elsewhere).total).toBe(planned(made, at).total);
+    const circle = { ...at, preparations: [hold('inner', 'outer', null), hold('outer', 'inner', null)] };
+    expect(contentOf([made], circle).preparations.map(({ id }) => id)).toEqual(['inner', 'outer']);
   });
 
   it('a wrong field: its path, its line, its column, and nothing taken', () => {
