@@ -6,8 +6,8 @@ import type { Contents } from './types';
 const POWER = 1.25;
 /** Seconds over which the pace is read off the fit. */
 const OVER_S = 20;
-/** Above this no fat of a workshop sets, °C; where the formula says nothing it is what counts. */
-const NOTHING_SETS = 45;
+/** A pace is watched from so far above where a fat may set, K. */
+const NEAR = 3;
 /** Share of its own pace below which a vessel may be setting, and below which it is. */
 const SLOWED = 0.9;
 const STALLED = 0.5;
@@ -27,7 +27,7 @@ export const keepPace = (known: number | null, now: number | null): number | nul
 /** Whether it has slowed as oils do where a fat sets. */
 export const slowed = (contents: Contents, known: number | null, now: number | null, celsius: number): 'no' | 'maybe' | 'stalls' => {
   if (contents.kind !== 'oils' || contents.setsBelow === null || known === null || now === null) return 'no';
-  if (celsius > Math.min(NOTHING_SETS, contents.setsBelow + 3)) return 'no';
+  if (celsius > contents.setsBelow + NEAR) return 'no';
   if (now < STALLED * known && celsius <= contents.setsBelow) return 'stalls';
   return now < SLOWED * known ? 'maybe' : 'no';
 };

@@ -2,6 +2,7 @@ import { fitLaws } from '#lib/soap/cooling/fit';
 import { predictFrom } from '#lib/soap/cooling/mixture';
 import { comesDownTo } from '#lib/soap/cooling/reach';
 import type { Law } from '#lib/soap/cooling/types';
+import { fatHeatCapacity } from '#lib/soap/heat/fat';
 import { mixedCelsius } from '#lib/soap/heat/mix';
 import type { Check } from './check';
 
@@ -93,6 +94,16 @@ export const COOLING_CHECKS: readonly Check[] = [
     0.05,
     'from the k of the print, which is cut off',
   ),
+  {
+    subject: 'olive oil, 20 °C',
+    quantity: 'specific heat',
+    unit: 'J/(g K)',
+    source: 'Transport Processes and Separation Process Principles, 4th ed., App. A.4-1, as reproduced',
+    grade: 'C',
+    published: 2.01,
+    ours: () => fatHeatCapacity(20).value,
+    within: 0.005,
+  },
   {
     subject: '413 g at 20 °C into 313 g at 45 °C, one fat',
     quantity: 'temperature of both together',
