@@ -103,6 +103,14 @@ describe('what changed between two versions', () => {
   });
 });
 
+/** A preparation that is wholly one thing. */
+const hold = (id: string, of: string, lot: string | null) => ({
+  id,
+  name: id,
+  parts: [{ material: of, lot, percent: '100' }],
+  note: null,
+});
+
 describe('import and export', () => {
   const { materials, preparations, lots, moulds } = WORKSHOP;
   const text = writeFile({ formulas: SAMPLE_FORMULAS, materials, preparations, lots, moulds });
@@ -118,12 +126,6 @@ describe('import and export', () => {
   });
 
   it('takes a masterbatch of masterbatches along with every part and lot, so that another workshop can plan it', () => {
-    const hold = (id: string, of: string, lot: string | null) => ({
-      id,
-      name: id,
-      parts: [{ material: of, lot, percent: '100' }],
-      note: null,
-    });
     const own = { ...WORKSHOP.materials.find(({ id }) => id === 'olive'), id: 'grove', name: 'Grove oil', origin: 'maker' } as Material;
     const lot = { id: 'lot-grove', mark: 'GR 26-01', material: 'grove', certificate: null, files: [] };
     const at = {
