@@ -8,7 +8,20 @@ import { messages } from '../messages';
 
 /** Sheets over the side of the screen. Opening one moves nothing. */
 export type Sheet =
-  'none' | 'more' | 'keypad' | 'correct' | 'move' | 'lose' | 'park' | 'abandon' | 'close' | 'settings' | 'scene' | 'first-aid' | 'pair';
+  | 'none'
+  | 'more'
+  | 'keypad'
+  | 'correct'
+  | 'move'
+  | 'lose'
+  | 'park'
+  | 'abandon'
+  | 'close'
+  | 'settings'
+  | 'scene'
+  | 'first-aid'
+  | 'pair'
+  | 'pot';
 
 /** A choice that only this page knows of: lots, plans. Stepped by the same three intents as the conductor's cards. */
 export interface LocalChoice {

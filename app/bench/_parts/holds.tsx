@@ -4,6 +4,7 @@ import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
 import { messages } from '../messages';
 import styles from '../work.module.css';
+import { PotLine } from './pot-line';
 import { showIn } from './words';
 
 /** Everything that holds joining, or advises against it, with its figure and its limit. */
@@ -25,6 +26,9 @@ export function Holds() {
           <span>{hold.overridden ? messages.joining.overridden : hold.level === 'advise' ? messages.joining.advice : ''}</span>
         </li>
       ))}
+      <li>
+        <PotLine />
+      </li>
     </ul>
   );
 }

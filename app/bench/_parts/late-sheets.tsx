@@ -8,10 +8,12 @@ import { LoseSheet } from './lose';
 import { More } from './more';
 import { MoveSheet } from './move';
 import { PairSheet } from './pair';
+import { PotSheet } from './pot-sheet';
 import { SceneSheet } from './scene';
 import { SettingsSheet } from './settings';
 
 export { Portions } from './portions';
+export { PotLine } from './pot-line';
 export type LateSheet = Exclude<Sheet, 'none' | 'first-aid'>;
 
 const SHEETS: Readonly<Record<LateSheet, () => ReactNode>> = {
@@ -26,6 +28,7 @@ const SHEETS: Readonly<Record<LateSheet, () => ReactNode>> = {
   settings: () => <SettingsSheet />,
   scene: () => <SceneSheet />,
   pair: () => <PairSheet />,
+  pot: () => <PotSheet />,
 };
 
 export function LateSheets({ sheet }: { readonly sheet: LateSheet }) {

@@ -16,6 +16,7 @@ interface Parts {
   readonly holds: (() => ReactNode) | null;
   readonly strip: (() => ReactNode) | null;
   readonly portions: (() => ReactNode) | null;
+  readonly pot: (() => ReactNode) | null;
   readonly start: (() => ReactNode) | null;
   readonly lots: (() => ReactNode) | null;
   readonly ways: Ways | null;
@@ -33,6 +34,7 @@ const parts = createStore<Parts>(() => ({
   holds: null,
   strip: null,
   portions: null,
+  pot: null,
   start: null,
   lots: null,
   ways: null,
@@ -43,8 +45,8 @@ const fetchParts = async (): Promise<void> => {
   parts.setState({ start: () => <Start />, lots: () => <LotChoice /> });
   const { Ways, wayText } = await import('./ways');
   parts.setState({ ways: { draw: () => <Ways />, text: wayText } });
-  const { LateSheets, Portions } = await import('./late-sheets');
-  parts.setState({ sheet: (sheet) => <LateSheets sheet={sheet} />, portions: () => <Portions /> });
+  const { LateSheets, Portions, PotLine } = await import('./late-sheets');
+  parts.setState({ sheet: (sheet) => <LateSheets sheet={sheet} />, portions: () => <Portions />, pot: () => <PotLine /> });
   const { Holds, PassingTemperatures, Temperatures } = await import('./late-temperatures');
   parts.setState({
     temperatures: (frame) => <Temperatures frame={frame} />,
@@ -89,6 +91,10 @@ export function LateWays() {
 
 /** `null`: not fetched yet. */
 export const lateWayText = (...of: Parameters<Ways['text']>): string | null => parts.getState().ways?.text(...of) ?? null;
+
+export function LatePotLine() {
+  return useStore(parts, (there) => there.pot)?.() ?? null;
+}
 
 export function LateStart() {
   return useStore(parts, (there) => there.start)?.() ?? null;

@@ -8,7 +8,7 @@ import { messages } from '../messages';
 import styles from '../work.module.css';
 import { Cards, LocalCards } from './cards';
 import { openSheet } from './controls';
-import { LateHolds, LateLotChoice, LatePassingTemperatures, LatePortions, LateStart, LateWays } from './late';
+import { LateHolds, LateLotChoice, LatePassingTemperatures, LatePotLine, LatePortions, LateStart, LateWays } from './late';
 import { Lost } from './lost';
 import { useSeen } from './seen';
 import { isSteps, Steps } from './steps';
@@ -64,6 +64,7 @@ function Next() {
           <span className={styles['sub']}>{next.plan.lot === null ? messages.noLot : messages.lot(next.plan.lot.mark)}</span>
         </>
       )}
+      <LatePotLine />
     </div>
   );
 }

@@ -1,0 +1,41 @@
+'use client';
+import type { AsPoured } from '#lib/work/batch/poured/types';
+import { lyeVerdict } from '#lib/work/batch/poured/as-poured';
+import type { Display } from '#lib/units/display';
+import { figure, figureNumber, shareText } from '#lib/units/format';
+import { useDisplay } from '../../_live/use';
+import { potMessages } from '../../_ui/pot-messages';
+import { potWords } from '../messages-pot';
+import styles from '../work.module.css';
+import { openSheet } from './controls';
+import { usePot } from './use-pot';
+
+const MILLION = 1e6;
+
+/** Points with one digit, without a unit: beside a figure in per cent. */
+export const pointsText = (fraction: number, { locale }: Display): string => figureNumber(figure(100 * fraction, 1, '', locale));
+export const percentText = (fraction: number, display: Display): string => shareText(MILLION * fraction, display);
+
+/** A word only where it matters: below zero, perhaps below zero, or a result outside the formula's limits. */
+const flagOf = (pot: AsPoured): string | null => {
+  const verdict = lyeVerdict(pot);
+  if (verdict === 'heavy') return potWords.heavy;
+  return verdict === 'may-be-heavy' || pot.limits.some((one) => one.verdict === 'outside') ? potWords.check : null;
+};
+
+/** One calm line of what the pot is now; it opens to its workings. */
+export function PotLine() {
+  const display = useDisplay();
+  const pot = usePot();
+  if (pot === null) return null;
+  if (pot.kind !== 'figures') return <span className={styles['pot']}>{potMessages.unworked[pot.kind]}</span>;
+  const { superfat } = pot;
+  if (superfat === null) return null;
+  const flag = flagOf(pot);
+  return (
+    <button type="button" className={styles['pot']} data-pot={flag ?? ''} title={potWords.open} onClick={() => openSheet('pot')}>
+      {potWords.line(percentText(superfat.working, display), pointsText((superfat.high - superfat.low) / 2, display))}
+      {flag === null ? null : <b>{flag}</b>}
+    </button>
+  );
+}
