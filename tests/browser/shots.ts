@@ -34,6 +34,7 @@ const more =
   };
 const TAKES: Readonly<Record<string, Take>> = {
   more: { scene: 'pouring', act: more() },
+  'pot-sheet': { scene: 'pot', act: (page) => page.getByRole('button', { name: /^superfat/ }).click() },
   keypad: {
     scene: 'no-weight',
     act: async (page) => {

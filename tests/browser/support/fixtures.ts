@@ -7,8 +7,15 @@ import { mg } from '#lib/units/mass';
 import { milliCelsius } from '#lib/units/temperature';
 import type { BatchState, Entry, Realm } from '#lib/work/batch/index';
 import { PRECAUTIONS } from '#lib/work/batch/index';
+import { planOf as planFor } from '#lib/work/formula/index';
+import { ALDER_AND_OAT_FORMULA } from '#lib/work/formula/sample/formulas';
+import { SAMPLE_WORKSHOP } from '#lib/work/formula/sample/workshop';
 import { CALM_WAYS, RED_WAYS, UNSOLVED_WAYS } from './ways';
 import { BatchRig, changed, FINE, MAIN, planOf } from '#tests/support/batch';
+
+const computed = planFor(ALDER_AND_OAT_FORMULA, SAMPLE_WORKSHOP);
+if (computed.kind !== 'plan') throw new Error('alder and oat has no plan');
+const COMPUTED = computed.plan;
 
 /** One state of the bench as the server would show it: the record so far, and the live frame. */
 export interface Scene {
@@ -109,12 +116,18 @@ const upTo = (line: string, set = true, plan = planOf('alder-and-oat')): BatchRi
 };
 
 /** The pour of a line with `net` grams in, on the scale its plan asks for. */
-const pouring = (line: string, net: number | null, cue: Partial<BenchCue>, parts: Omit<Parts, 'cue' | 'batch'> = {}): Scene => {
-  const batch = upTo(line);
-  const { plan, actual } = batch.line(line);
+const pouring = (
+  line: string,
+  net: number | null,
+  cue: Partial<BenchCue>,
+  parts: Omit<Parts, 'cue' | 'batch'> = {},
+  plan = planOf('alder-and-oat'),
+): Scene => {
+  const batch = upTo(line, true, plan);
+  const { plan: planned, actual } = batch.line(line);
   const poured = net === null ? null : Math.round(net * 1000);
   const total = poured === null ? null : actual + poured;
-  const main = plan.scale === 'main';
+  const main = planned.scale === 'main';
   const zero = batch.now.pans[main ? MAIN : FINE]?.zero ?? 0;
   const gross = poured === null ? null : zero + poured;
   const last = { gross: gross ?? zero + 212_600, age: gross === null ? 9_000 : 100 };
@@ -126,14 +139,14 @@ const pouring = (line: string, net: number | null, cue: Partial<BenchCue>, parts
     scales: [main ? scale(here) : scale(), main ? small() : small(here)],
     ...parts,
     cue: {
-      line: plan.id,
-      vessel: plan.vessel,
+      line: planned.id,
+      vessel: planned.vessel,
       instrument: main ? MAIN : FINE,
       poured: poured === null ? null : mg(poured),
       total: total === null ? null : mg(total),
-      left: total === null ? null : mg(plan.target - total),
-      target: plan.target,
-      tolerance: plan.tolerance,
+      left: total === null ? null : mg(planned.target - total),
+      target: planned.target,
+      tolerance: planned.tolerance,
       episode: 9,
       ...cue,
     },
@@ -238,6 +251,9 @@ export const SCENES = {
     before('coconut', { phase: 'settling-vessel', settle: 550 }, { scales: [scale({ gross: 642_500, motion: 'moving' }), small()] }),
   ready: () => pouring('olive', 0, { phase: 'ready' }),
   pouring: () => pouring('olive', 292.6, { phase: 'pouring', overshoot: mg(6_100) }),
+  /** Of a computed plan: what the pot is stands under what comes next. */
+  pot: () => pouring('olive', 292.6, { phase: 'pouring', overshoot: mg(6_100) }, {}, COMPUTED),
+  'pot-over': () => pouring('rapeseed', 230.4, { phase: 'pouring', overshoot: mg(6_100) }, {}, COMPUTED),
   'ease-off': () => pouring('olive', 391.2, { phase: 'pouring', overshoot: mg(6_100), easeOff: true, say: say(2, 'ease-off') }),
   settling: () => pouring('olive', 399.2, { phase: 'settling', settle: 420 }),
   short: () => pouring('olive', 388.4, { phase: 'short', goOn: { code: 'enough', hold: true }, say: say(3, 'short', { left: 11_600 }) }),
