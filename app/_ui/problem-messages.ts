@@ -72,6 +72,7 @@ const SAYS: Readonly<Record<ProblemCode, Says>> = {
 };
 
 export const problemText = ({ code, params }: Problem): string => {
-  const says = SAYS[code];
+  // A newer program may know another code than this page, left open.
+  const says: Says = (SAYS as Readonly<Partial<Record<ProblemCode, Says>>>)[code] ?? code;
   return typeof says === 'string' ? says : says(params);
 };

@@ -1,13 +1,22 @@
 import * as z from 'zod/mini';
 import type { FileKept, ShelfDocument, ShelfList, WorkshopPage } from '#lib/protocol/shelf';
 import type { Json } from '#lib/record/journal';
+import type { Problem } from '#lib/work/formula/index';
 import type { FieldProblem } from '#lib/work/shelf/check';
 import type { Noun } from '#lib/work/shelf/shelf';
 import { ask, sendFile } from './api';
 import type { Answer } from './api';
+import { problemText } from './problem-messages';
 
 const version = z.int().check(z.gte(1));
-const field = z.looseObject({ path: z.string(), says: z.string() });
+const problem = z.looseObject({ code: z.string(), path: z.string(), params: z.record(z.string(), z.union([z.string(), z.number()])) });
+const field = z.looseObject({ path: z.string(), says: z.string(), problem: z.optional(problem) });
+
+/** In this screen's words where the server says which of the plan's problems it is. */
+const worded = ({ path, says, problem: one }: z.infer<typeof field>): FieldProblem => ({
+  path,
+  says: one === undefined ? says : problemText(one as Problem),
+});
 
 /** The outline of each answer, as in `api`. */
 const OUTLINES = {
@@ -43,9 +52,11 @@ export const shelfApi = {
     const body = { expected, document: document as Json, note };
     const answer = await ask<{ version: number }>(OUTLINES.put, path(noun, id), body, undefined, (refused) => {
       const read = OUTLINES.refused.safeParse(refused);
-      if (read.success) fields = read.data.fields;
+      if (read.success) fields = read.data.fields.map(worded);
     });
-    return { ...answer, fields };
+    const [first] = fields;
+    if (answer.ok || first === undefined) return { ...answer, fields };
+    return { ...answer, problem: { ...answer.problem, error: first.says }, fields };
   },
   keepFile: (file: File): Promise<Answer<FileKept>> => sendFile(OUTLINES.file, `/api/files?name=${encodeURIComponent(file.name)}`, file),
   /** Where a kept file is saved from. */

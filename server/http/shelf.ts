@@ -5,7 +5,9 @@ import { NotCanonical } from '#lib/record/canonical';
 import type { Json } from '#lib/record/journal';
 import { putAsk, shelfId } from '#lib/protocol/shelf';
 import type { NotKept, ShelfDocument, ShelfList } from '#lib/protocol/shelf';
+import type { PlanContext } from '#lib/work/formula/index';
 import { checkDocument } from '#lib/work/shelf/check';
+import { contextOf } from '#lib/work/shelf/context';
 import type { FieldProblem } from '#lib/work/shelf/check';
 import { NOUNS, putAway, standing } from '#lib/work/shelf/shelf';
 import type { Noun } from '#lib/work/shelf/shelf';
@@ -39,7 +41,8 @@ export const shelf = (deps: ApiDeps): Hono =>
       if (noun === null || !id.success) return noSuchNoun(c);
       const { expected, note } = c.req.valid('json');
       const document = c.req.valid('json').document as Json;
-      const wrong = document === null ? [] : checkDocument(noun, id.data, document);
+      const context = (): PlanContext => contextOf(deps.running().store.shelf.now(), []);
+      const wrong = document === null ? [] : checkDocument(noun, id.data, document, context);
       if (wrong.length > 0) return refused(c, wrong);
       try {
         const answer = await deps.running().store.shelf.put({ noun, id: id.data, expected, document, note }, MAKER);

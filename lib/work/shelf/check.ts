@@ -1,5 +1,7 @@
-import type * as z from 'zod/mini';
 import type { Json } from '#lib/record/journal';
+import { checkLot, checkMaterial, checkMould, checkPreparation, withCatalogue } from '../formula/index';
+import type { Lot, Material, Mould, PlanContext, Preparation, Problem } from '../formula/index';
+import { issueWords } from '../issue-words';
 import { SCHEMAS } from './documents';
 import type { Noun } from './shelf';
 
@@ -8,32 +10,46 @@ export interface FieldProblem {
   /** Path from the document's root, for example `entries.2.amount.percent`; empty for the whole. */
   readonly path: string;
   readonly says: string;
+  /** Of a figure that cannot be: which of the plan's own problems it is, for the screen's words. */
+  readonly problem?: Problem;
 }
 
 /**
- * What is wrong with the shape of a document, at most one problem a field; nothing when it may be kept. An unfinished or wrong formula has
- * a sound shape: what is wrong with its figures is `planOf`'s to say, and the maker's to mend another day.
+ * What is wrong with a document, at most one problem a field; nothing when it may be kept. An unfinished or wrong formula has a sound
+ * shape: what is wrong with its figures is `planOf`'s to say, and the maker's to mend another day. What a plan is computed from is looked
+ * at whole, among what the workshop has.
  */
-export const checkDocument = (noun: Noun, id: string, document: Json): readonly FieldProblem[] => {
+export const checkDocument = (noun: Noun, id: string, document: Json, context: () => PlanContext): readonly FieldProblem[] => {
   const read = SCHEMAS[noun].safeParse(document);
-  if (!read.success) return read.error.issues.map((issue) => ({ path: issue.path.map(String).join('.'), says: says(issue) }));
-  return (document as { readonly id?: Json }).id === id ? [] : [{ path: 'id', says: 'The document bears another name than its address.' }];
+  if (!read.success) return read.error.issues.map((issue) => ({ path: issue.path.map(String).join('.'), says: issueWords(issue) }));
+  if ((document as { readonly id?: Json }).id !== id) return [{ path: 'id', says: 'The document bears another name than its address.' }];
+  return figuresOf(noun, document, context).map((problem) => ({
+    path: problem.path.replaceAll(/\[([^\]]*)\]/g, '.$1'),
+    says: `A figure that cannot be so: ${problem.code.replaceAll('-', ' ')}.`,
+    problem,
+  }));
 };
 
-const says = (issue: z.core.$ZodIssue): string => {
-  if (issue.code === 'invalid_type') return WANTED[issue.expected] ?? 'Something of another kind belongs here.';
-  if (issue.code === 'unrecognized_keys') return `Not known here: ${issue.keys.join(', ')}.`;
-  if (issue.code === 'invalid_value') return `One of these belongs here: ${issue.values.map(String).join(', ')}.`;
-  if (issue.code === 'too_big') return `More than the ${String(issue.maximum)} that can be kept.`;
-  if (issue.code === 'too_small') return issue.origin === 'string' ? 'Nothing stands here.' : `Less than ${String(issue.minimum)}.`;
-  return 'This cannot be read.';
+const figuresOf = (noun: Noun, document: unknown, context: () => PlanContext): readonly Problem[] => {
+  switch (noun) {
+    case 'material':
+      return checkMaterial(document as Material);
+    case 'mould':
+      return checkMould(document as Mould);
+    case 'preparation':
+      return checkPreparation(document as Preparation, withCatalogue(context()));
+    case 'lot':
+      return ofLot(document as Lot, withCatalogue(context()));
+    case 'formula':
+    case 'vessel':
+    case 'habits':
+    case 'prepared':
+    case 'fill':
+      break;
+  }
+  return [];
 };
 
-const WANTED: Readonly<Record<string, string>> = {
-  string: 'A text belongs here.',
-  number: 'A number belongs here.',
-  int: 'A whole number belongs here.',
-  boolean: 'Yes or no belongs here.',
-  array: 'A list belongs here.',
-  object: 'Several fields belong here.',
-};
+/** A lot outlives its material on the shelf, may be of a preparation, and waits for its confirmation beside the plan. */
+const ofLot = (lot: Lot, { materials }: PlanContext): readonly Problem[] =>
+  checkLot(lot, materials).problems.filter(({ code }) => code !== 'unknown-material' && code !== 'certificate-outside');

@@ -93,6 +93,47 @@ describe('the shelf over HTTP', () => {
     expect((await fetch(at('/api/shelf/mould/long-mould'))).status).toBe(404);
   });
 
+  it('refuses what no plan could be computed from, beside the field, whoever sends it', async () => {
+    const figure = (value: string, unit: string) => ({ value, unit, source: 'typed', grade: 'typed' });
+    const oil = {
+      ...{ id: 'grove', name: 'Grove oil', origin: 'maker', note: null, kind: 'fat', bound: 'triglyceride', svReason: '' },
+      ...{ iodine: null, unsaponifiable: null, acidValue: null, fattyAcids: [], melting: null },
+      sv: figure('0', 'mg KOH/g'),
+      density: { ...figure('0.92', 'g/cm³'), celsius: '20' },
+    };
+    const soda = {
+      ...{ id: 'flakes', name: 'Flakes', origin: 'maker', note: null, kind: 'alkali', hydroxide: 'NaOH', form: 'solid' },
+      purity: figure('130', '%'),
+      restIsWater: figure('100', '%'),
+    };
+    const made = (id: string, ...parts: readonly (readonly [string, string])[]) => ({
+      ...{ id, name: id, note: null },
+      parts: parts.map(([material, percent]) => ({ material, lot: null, percent })),
+    });
+    const certificate = { date: '2026-02-03', supplier: 'Fellside Supplies', sv: { value: '-4' } };
+    const flat = { ...LOAF, id: 'flat', shape: { kind: 'box', length: '0', width: '10', depth: '-5' } };
+    expect((await put('preparation', 'inner', 0, made('inner', ['olive', '100']))).status).toBe(200);
+    expect((await put('preparation', 'outer', 0, made('outer', ['inner', '100']))).status).toBe(200);
+    const cases: readonly (readonly [string, { readonly id: string }, string, string])[] = [
+      ['material', oil, 'sv', 'not-above-zero'],
+      ['material', soda, 'purity', 'too-large'],
+      ['mould', flat, 'shape.length', 'not-above-zero'],
+      ['lot', { id: 'bad', mark: 'B 1', material: 'olive', certificate, files: [] } as never, 'certificate.sv', 'not-above-zero'],
+      ['preparation', made('short', ['olive', '90']), 'parts', 'shares-sum'],
+      ['preparation', made('lost', ['nowhere', '100']), 'parts.0.material', 'unknown-material'],
+      ['preparation', made('inner', ['outer', '100']), '', 'cycle'],
+    ];
+    for (const [noun, document, path, code] of cases) {
+      const said = await put(noun, document.id, document.id === 'inner' ? 1 : 0, document);
+      expect(said.status, code).toBe(422);
+      expect(said.body['fields'], code).toContainEqual(
+        expect.objectContaining({ path, says: expect.stringMatching(/\.$/), problem: expect.objectContaining({ code }) }),
+      );
+    }
+    expect(await get<ShelfList>('/api/shelf/material')).toMatchObject({ items: [] });
+    expect(await get<ShelfDocument>('/api/shelf/preparation/inner')).toMatchObject({ versions: [{ version: 1 }] });
+  });
+
   it('refuses what is no request of ours', async () => {
     expect((await put('mould', 'NOT AN ID', 0, LOAF)).status).toBe(404);
     expect((await put('nonsense', 'long-loaf', 0, LOAF)).status).toBe(404);
