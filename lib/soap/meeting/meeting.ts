@@ -1,6 +1,7 @@
-import type { Outlook } from '../cooling/types';
+import type { Forecast, Outlook } from '../cooling/types';
 import { actsFor } from './acts';
-import { firstMeetings, lyeHighest, oilsLowest } from './first';
+import { againstAt } from './against';
+import { firstMeetings } from './first';
 import { pathsOf, poured } from './paths';
 import { settingSoon } from './setting';
 import type { Meeting, Terms, ToCome, When } from './types';
@@ -21,15 +22,14 @@ export const meetingOf = (lye: Outlook, oils: Outlook, terms: Terms, toCome: ToC
     middle: poured(middle, toCome),
     high: poured(high, toCome),
   }));
-  const [now, there] = [lye.ahead[0]?.middle ?? Number.NaN, pot[0]?.middle ?? Number.NaN];
-  const met =
-    now >= terms.low &&
-    now <= lyeHighest(terms) &&
-    there >= oilsLowest(terms) &&
-    there <= terms.high &&
-    Math.abs(now - there) <= terms.apart;
-  const after = lye.ahead.map((one) => one.after);
-  const when: When = met ? { kind: 'met' } : whenOf(firstMeetings(pathsOf(lye, null, 'fine'), pathsOf(oils, toCome, 'fine'), after, terms));
-  const acts = met ? [] : actsFor({ lye, oils, pot, toCome, terms }, when);
-  return { kind: 'meeting', when, acts, setting: settingSoon(oils, terms, when) };
+  const against = againstAt(terms, lye.ahead[0]?.middle ?? Number.NaN, pot[0]?.middle ?? Number.NaN);
+  const first = (of: Terms, holds: boolean): When =>
+    holds ? whenOf(firstMeetings(pathsOf(lye, null, 'fine'), pathsOf(oils, toCome, 'fine'), momentsOf(lye), of)) : { kind: 'met' };
+  const when = first(terms, against.length > 0);
+  const held = against.some(({ level }) => level === 'hold');
+  const joinable = terms.apartLevel === 'hold' ? when : first({ ...terms, apart: Number.POSITIVE_INFINITY }, held);
+  const acts = when.kind === 'met' ? [] : actsFor({ lye, oils, pot, toCome, terms }, when);
+  return { kind: 'meeting', when, joinable, against, acts, setting: settingSoon(oils, terms, when) };
 };
+
+const momentsOf = ({ ahead }: Forecast): readonly number[] => ahead.map(({ after }) => after);

@@ -50,10 +50,21 @@ export interface SettingSoon {
   readonly warmTo: number | null;
 }
 
+/** What stands against joining, by its temperatures. `advise`: said, and holds nothing. */
+export interface Against {
+  readonly reason: 'lye-too-hot' | 'lye-too-cold' | 'oils-too-hot' | 'oils-near-setting' | 'milk-too-hot' | 'apart';
+  readonly level: 'hold' | 'advise';
+}
+
 export type Meeting =
   | {
       readonly kind: 'meeting';
+      /** Both in the window and within the allowed difference. */
       readonly when: When;
+      /** Nothing holds them: the same, or sooner where a formula only advises against vessels that are apart. */
+      readonly joinable: When;
+      /** What stands against it now; empty when they are met. */
+      readonly against: readonly Against[];
       /** The one that helps soonest first; none while they are met. */
       readonly acts: readonly Act[];
       readonly setting: SettingSoon | null;

@@ -11,6 +11,7 @@ const then = (first: Curve, at: number, second: (from: number) => Curve): Curve 
 };
 
 const air = cooling(1.25, 80, 62, 1200);
+const blip: Curve = (t) => (t >= 900 && t < 920 ? 75 : noisy(air)(t));
 const whyAt = (memory: ReturnType<typeof watched>, now: number): string => {
   const found = outlook(memory, ROOM, now);
   return found.kind === 'none' ? found.why : 'forecast';
@@ -134,7 +135,6 @@ describe('no forecast', () => {
   });
 
   it('when one block leaps, until the next says whether it was so', () => {
-    const blip: Curve = (t) => (t >= 900 && t < 920 ? 75 : noisy(air)(t));
     expect(whyAt(watched(blip, { until: 925 }), 925)).toBe('suspect');
     expect(whyAt(watched(blip, { until: 1000 }), 1000)).toBe('forecast');
     expect(watched(blip, { until: 1000 }).marks).toEqual([]);

@@ -25,6 +25,8 @@ describe('the room at 20 °C, twenty minutes from 85 to 65 °C', () => {
   });
 });
 
+const width = ({ low, high }: { readonly low: number; readonly high: number }): number => high - low;
+
 describe('readings as probes give them', () => {
   const truth = cooling(1.2, 80, 60, 25 * MINUTE);
 
@@ -66,13 +68,13 @@ describe('readings as probes give them', () => {
     // A liquid that swings by 0.2 K about its mean every four minutes: each block shares the error of its neighbour.
     const wandering = (t: number): number => truth(t) + 0.2 * Math.sin((2 * Math.PI * t) / 240);
     const [calm, wild] = [watched(noisy(truth, 0.01), { until: 1200 }), watched(wandering, { until: 1200 })];
-    const width = (memory: typeof calm): number => {
+    const heldWidth = (memory: typeof calm): number => {
       const { low, high } = rangeAt(forecastAt(memory, 1200), 600);
       expect(truth(1800)).toBeGreaterThan(low);
       expect(truth(1800)).toBeLessThan(high);
       return high - low;
     };
-    expect(width(wild)).toBeGreaterThan(1.3 * width(calm));
+    expect(heldWidth(wild)).toBeGreaterThan(1.3 * heldWidth(calm));
   });
 
   it('a room that is not known is a doubt, and a room that is measured takes it away', () => {
@@ -80,7 +82,6 @@ describe('readings as probes give them', () => {
     const cool = noisy(cooling(1.2, 40, 34, 1500));
     const known = watched(cool, { until: 900 });
     const unknown = watched(cool, { until: 900, room: null });
-    const width = ({ low, high }: { readonly low: number; readonly high: number }): number => high - low;
     expect(width(rangeAt(forecastAt(unknown, 900, null), 7200))).toBeGreaterThan(1.15 * width(rangeAt(forecastAt(known, 900), 7200)));
   });
 });

@@ -33,6 +33,9 @@ const within = (when: When, truth: number): void => {
   expect(truth).toBeLessThanOrEqual(when.high);
 };
 
+const soonest = (when: When): number =>
+  when.kind === 'in' ? when.low : when.kind === 'not-before' ? when.after : Number.POSITIVE_INFINITY;
+
 const quickLye = cooling(1.25, 82, 52, 1500);
 const slowOils = cooling(1.25, 55, 47, 1500);
 
@@ -50,6 +53,22 @@ describe('the meeting', () => {
     expect(setting).toBeNull();
   });
 
+  it('says what stands against it now, and holds or advises as the formula says', () => {
+    const [lye, oils] = [cooling(1.25, 52, 47, 1500), cooling(1.25, 42, 39, 1500)];
+    const [hold, advise] = [meet(lye, oils), meet(lye, oils, { apartLevel: 'advise' })];
+    expect(hold.against).toEqual([{ reason: 'apart', level: 'hold' }]);
+    expect(hold.joinable).toEqual(hold.when);
+    expect(advise.against).toEqual([{ reason: 'apart', level: 'advise' }]);
+    expect(advise.joinable).toEqual({ kind: 'met' });
+    expect(advise.when).toEqual(hold.when);
+    const hot = meet(quickLye, slowOils, { apartLevel: 'advise', milkLimit: 40 });
+    expect(hot.against.map(({ reason }) => reason)).toEqual(['lye-too-hot', 'milk-too-hot', 'apart']);
+    expect(hot.joinable.kind).not.toBe('met');
+    const milk = meet(cooling(1.25, 50, 46, 1500), cooling(1.25, 46, 44, 1500), { milkLimit: 40 });
+    expect(milk.against).toEqual([{ reason: 'milk-too-hot', level: 'hold' }]);
+    expect(meet(lye, cooling(1.25, 36, 32.5, 900)).against.map(({ reason }) => reason)).toContain('oils-near-setting');
+  });
+
   it('is not known while one of them is not, and says which and why', () => {
     const nothing = outlook(newVessel(OILS), ROOM, NOW);
     expect(meetingOf(lyeOn(quickLye), nothing, TERMS, null)).toEqual({ kind: 'none', lye: null, oils: 'nothing-heard' });
@@ -59,8 +78,6 @@ describe('the meeting', () => {
 
   it('with a milk in the lye is not before the milk bears it', () => {
     const [plain, milk] = [meet(quickLye, slowOils).when, meet(quickLye, slowOils, { milkLimit: 40 }).when];
-    const soonest = (when: When): number =>
-      when.kind === 'in' ? when.low : when.kind === 'not-before' ? when.after : Number.POSITIVE_INFINITY;
     expect(soonest(milk)).toBeGreaterThan(soonest(plain) + 300);
   });
 });
