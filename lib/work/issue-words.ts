@@ -34,9 +34,12 @@ export const issueWords = (issue: z.core.$ZodIssue): string => {
       return 'options' in issue && Array.isArray(issue.options) ? oneOfThese(issue.options) : 'None of what may stand here.';
     case 'custom':
       return 'This is not known here.';
-    default:
-      return 'This cannot be read.';
+    case 'invalid_element':
+    case 'invalid_key':
+    case 'not_multiple_of':
+      break;
   }
+  return 'This cannot be read.';
 };
 
 const oneOfThese = (all: readonly unknown[]): string => `One of these belongs here: ${all.map(String).join(', ')}.`;

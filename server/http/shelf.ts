@@ -17,8 +17,9 @@ import { problem } from './problem';
 import { MAKER } from '../maker';
 
 /** GET /api/shelf/:noun, GET and POST /api/shelf/:noun/:id. */
-export const shelf = (deps: ApiDeps): Hono =>
-  new Hono()
+export const shelf = (deps: ApiDeps): Hono => {
+  const context = (): PlanContext => contextOf(deps.running().store.shelf.now(), []);
+  return new Hono()
     .get('/:noun', (c) => {
       const noun = nounOf(c);
       if (noun === null) return noSuchNoun(c);
@@ -41,7 +42,6 @@ export const shelf = (deps: ApiDeps): Hono =>
       if (noun === null || !id.success) return noSuchNoun(c);
       const { expected, note } = c.req.valid('json');
       const document = c.req.valid('json').document as Json;
-      const context = (): PlanContext => contextOf(deps.running().store.shelf.now(), []);
       const wrong = document === null ? [] : checkDocument(noun, id.data, document, context);
       if (wrong.length > 0) return refused(c, wrong);
       try {
@@ -59,6 +59,7 @@ export const shelf = (deps: ApiDeps): Hono =>
         throw cause;
       }
     });
+};
 
 const nounOf = (c: Context): Noun | null => NOUNS.find((noun) => noun === c.req.param('noun')) ?? null;
 

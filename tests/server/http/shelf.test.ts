@@ -11,6 +11,41 @@ const LOAF = {
   lengthU: null,
 };
 
+const figure = (value: string, unit: string) => ({ value, unit, source: 'typed', grade: 'typed' });
+const OIL = {
+  id: 'grove',
+  name: 'Grove oil',
+  origin: 'maker',
+  note: null,
+  kind: 'fat',
+  bound: 'triglyceride',
+  sv: figure('0', 'mg KOH/g'),
+  svReason: '',
+  iodine: null,
+  unsaponifiable: null,
+  acidValue: null,
+  fattyAcids: [],
+  density: { ...figure('0.92', 'g/cm³'), celsius: '20' },
+  melting: null,
+};
+const FLAKES = {
+  id: 'flakes',
+  name: 'Flakes',
+  origin: 'maker',
+  note: null,
+  kind: 'alkali',
+  hydroxide: 'NaOH',
+  form: 'solid',
+  purity: figure('130', '%'),
+  restIsWater: figure('100', '%'),
+};
+const made = (id: string, ...parts: readonly (readonly [string, string])[]) => ({
+  id,
+  name: id,
+  note: null,
+  parts: parts.map(([material, percent]) => ({ material, lot: null, percent })),
+});
+
 describe('the shelf over HTTP', () => {
   let folder: ReturnType<typeof tempFolder>;
   let server: RunningServer;
@@ -94,29 +129,13 @@ describe('the shelf over HTTP', () => {
   });
 
   it('refuses what no plan could be computed from, beside the field, whoever sends it', async () => {
-    const figure = (value: string, unit: string) => ({ value, unit, source: 'typed', grade: 'typed' });
-    const oil = {
-      ...{ id: 'grove', name: 'Grove oil', origin: 'maker', note: null, kind: 'fat', bound: 'triglyceride', svReason: '' },
-      ...{ iodine: null, unsaponifiable: null, acidValue: null, fattyAcids: [], melting: null },
-      sv: figure('0', 'mg KOH/g'),
-      density: { ...figure('0.92', 'g/cm³'), celsius: '20' },
-    };
-    const soda = {
-      ...{ id: 'flakes', name: 'Flakes', origin: 'maker', note: null, kind: 'alkali', hydroxide: 'NaOH', form: 'solid' },
-      purity: figure('130', '%'),
-      restIsWater: figure('100', '%'),
-    };
-    const made = (id: string, ...parts: readonly (readonly [string, string])[]) => ({
-      ...{ id, name: id, note: null },
-      parts: parts.map(([material, percent]) => ({ material, lot: null, percent })),
-    });
     const certificate = { date: '2026-02-03', supplier: 'Fellside Supplies', sv: { value: '-4' } };
     const flat = { ...LOAF, id: 'flat', shape: { kind: 'box', length: '0', width: '10', depth: '-5' } };
     expect((await put('preparation', 'inner', 0, made('inner', ['olive', '100']))).status).toBe(200);
     expect((await put('preparation', 'outer', 0, made('outer', ['inner', '100']))).status).toBe(200);
     const cases: readonly (readonly [string, { readonly id: string }, string, string])[] = [
-      ['material', oil, 'sv', 'not-above-zero'],
-      ['material', soda, 'purity', 'too-large'],
+      ['material', OIL, 'sv', 'not-above-zero'],
+      ['material', FLAKES, 'purity', 'too-large'],
       ['mould', flat, 'shape.length', 'not-above-zero'],
       ['lot', { id: 'bad', mark: 'B 1', material: 'olive', certificate, files: [] } as never, 'certificate.sv', 'not-above-zero'],
       ['preparation', made('short', ['olive', '90']), 'parts', 'shares-sum'],
