@@ -11,5 +11,14 @@ export { joiningHolds, mayJoin, oilsLowest, withTyped } from './joining';
 export { isRed, verdictOf, type Verdict } from './verdict';
 export { RECOGNISED_WITHIN, UNSTATED_WITHIN } from './alike';
 export { PRECAUTIONS } from './precautions';
-export type { BatchReview, ReviewCheck, ReviewContribution, ReviewJoining, ReviewLine, StoryCode, StoryEvent } from './review';
+export type {
+  BatchReview,
+  ReviewCheck,
+  ReviewContribution,
+  ReviewJoining,
+  ReviewLine,
+  ReviewPoured,
+  StoryCode,
+  StoryEvent,
+} from './review';
 export type { BatchSummary } from './summary';

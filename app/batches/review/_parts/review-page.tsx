@@ -15,6 +15,7 @@ import { messages } from '../messages';
 import { After } from './after';
 import { AgainstPlan } from './against-plan';
 import { Joining } from './joining';
+import { Poured } from './poured';
 import { Record } from './record';
 import { Scales } from './scales';
 import { Story } from './story';
@@ -56,6 +57,7 @@ function Reviewed({ review, nameOf }: { readonly review: BatchPage; readonly nam
       <Title review={review} />
       <AgainstPlan review={review} story={story} nameOf={nameOf} />
       <Story review={review} story={story} nameOf={nameOf} />
+      <Poured review={review} nameOf={nameOf} />
       <Joining review={review} />
       <After review={review} />
       <Scales review={review} nameOf={nameOf} />

@@ -1,0 +1,40 @@
+import type { ResultLimit } from '#lib/work/batch/poured/result';
+
+/** As poured, on paper. */
+export const pouredWords = {
+  title: 'As poured',
+  note: 'From every weight with what it may be off by, and what is known of each lot. ± is k = 2 or, where the values lean, what holds 95 times in 100.',
+  kept: (method: string) => `Kept when the batch was closed, by ${method}.`,
+  soFar: (lines: string) => `Worked out from what is weighed so far; ${lines} at plan.`,
+  now: 'Worked out from what was weighed.',
+  heads: { what: 'result', value: 'as poured', half: '±', from: '95 in 100 from', to: 'to', limits: 'formula', verdict: '' },
+  what: {
+    superfat: 'Superfat',
+    lye: 'Lye concentration',
+    load: 'Fragrance, of the oils',
+    fragrance: 'Fragrance, of its limit',
+    volume: 'Batter',
+    full: 'Moulds filled',
+    share: (name: string) => `${name}, of the oils`,
+  },
+  percent: '%',
+  millilitres: 'ml',
+  unlimited: (names: string) => `Nobody typed a limit for ${names}: the sum is not known.`,
+  band: {
+    both: (low: string, high: string) => `${low} to ${high}`,
+    least: (low: string) => `at least ${low}`,
+    most: (high: string) => `at most ${high}`,
+  },
+  verdict: { inside: 'inside', check: 'may be outside', outside: 'outside' } satisfies Record<ResultLimit['verdict'], string>,
+  workings: {
+    title: 'Superfat: what makes it wide',
+    label: 'superfat, how it was worked out',
+    sum: (working: string, expected: string, u: string) =>
+      `1 − (pure alkali − acid demand) ÷ fat demand = ${working} at the working values, ${expected} at the means of what is believed; standard uncertainty ${u} points (GUM, from the readings).`,
+    worst: (low: string, high: string) => `With every range at its worst end at once: ${low} to ${high} %.`,
+    chance: (chance: string) => `Chance of lye left over: ${chance} %.`,
+    heads: { cause: 'from', half: '± points', share: 'of u²' },
+    narrower: 'What would narrow it',
+    step: (what: string, from: string, to: string) => `${what}: ±${from} → ±${to}`,
+  },
+} as const;
