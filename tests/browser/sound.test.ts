@@ -52,7 +52,7 @@ describe('A10: whether an alarm would be heard', () => {
     await page.getByRole('button', { name: /^Sound/ }).click();
     await page.waitForSelector('[data-audio="running"]');
     await page.evaluate(() => (globalThis as unknown as { own: AudioContext }).own.suspend());
-    await page.waitForSelector('[data-sound="blocked"][data-audio="suspended"]');
+    await expect.poll(() => written(page), { timeout: 10_000 }).toEqual(['blocked', 'suspended']);
     await page.mouse.click(400, 200);
     await page.waitForSelector('[data-sound="armed"][data-audio="running"]');
   });

@@ -34,11 +34,16 @@ export const probeOn = (path: string, shape: ProbeShape | null = 'probe-line'): 
 export interface RealLink {
   readonly link: Link;
   readonly readings: Reading[];
-  /** Resolves as soon as a status fulfils the wish; the present one counts. */
+  /** Resolves as soon as a status fulfils the wish; the present one counts. Rejects, saying what there was instead, when none does. */
   readonly status: (wish: (status: LinkStatus) => boolean) => Promise<LinkStatus>;
   /** The next reading from now on. */
   readonly reading: () => Promise<Reading>;
 }
+
+/** Several times what anything here takes, and less than a test may last. */
+const LONGEST_MS = 12_000;
+const toldBy = ({ phase, failure, lossesLastHour }: LinkStatus): string =>
+  `${phase}${failure === null ? '' : ` (${failure})`}, ${lossesLastHour} lost`;
 
 /**
  * A link on a real tty, started. `speed`: how many times faster than the wall clock its time runs, so that a watchdog of seconds
@@ -71,10 +76,21 @@ export function realLink(config: InstrumentConfig, speed = 1): RealLink {
     readings,
     status(wish) {
       if (wish(link.status())) return Promise.resolve(link.status());
-      const { promise, resolve } = deferred<LinkStatus>();
-      const wished = { wish, grant: resolve };
+      const { promise, resolve, reject } = deferred<LinkStatus>();
+      const seen: string[] = [toldBy(link.status())];
+      const wished = {
+        wish: (status: LinkStatus) => {
+          if (seen.at(-1) !== toldBy(status)) seen.push(toldBy(status));
+          return wish(status);
+        },
+        grant: resolve,
+      };
       wishes.add(wished);
-      return promise.finally(() => wishes.delete(wished));
+      const limit = setTimeout(() => reject(new Error(`never so in ${LONGEST_MS / 1000} s, but: ${seen.join('; ')}`)), LONGEST_MS);
+      return promise.finally(() => {
+        clearTimeout(limit);
+        wishes.delete(wished);
+      });
     },
     reading() {
       const { promise, resolve } = deferred<Reading>();
