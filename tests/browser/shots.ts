@@ -34,7 +34,13 @@ const more =
   };
 const TAKES: Readonly<Record<string, Take>> = {
   more: { scene: 'pouring', act: more() },
-  'pot-sheet': { scene: 'pot', act: (page) => page.getByRole('button', { name: /^superfat/ }).click() },
+  'pot-sheet': {
+    scene: 'pot',
+    act: async (page) => {
+      await page.waitForTimeout(650);
+      await page.getByRole('button', { name: /^superfat/ }).click();
+    },
+  },
   keypad: {
     scene: 'no-weight',
     act: async (page) => {
