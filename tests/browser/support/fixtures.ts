@@ -7,15 +7,9 @@ import { mg } from '#lib/units/mass';
 import { milliCelsius } from '#lib/units/temperature';
 import type { BatchState, Entry, Realm } from '#lib/work/batch/index';
 import { PRECAUTIONS } from '#lib/work/batch/index';
-import { planOf as planFor } from '#lib/work/formula/index';
-import { ALDER_AND_OAT_FORMULA } from '#lib/work/formula/sample/formulas';
-import { SAMPLE_WORKSHOP } from '#lib/work/formula/sample/workshop';
+import { COMPUTED } from './computed';
 import { CALM_WAYS, RED_WAYS, UNSOLVED_WAYS } from './ways';
 import { BatchRig, changed, FINE, MAIN, planOf } from '#tests/support/batch';
-
-const computed = planFor(ALDER_AND_OAT_FORMULA, SAMPLE_WORKSHOP);
-if (computed.kind !== 'plan') throw new Error('alder and oat has no plan');
-const COMPUTED = computed.plan;
 
 /** One state of the bench as the server would show it: the record so far, and the live frame. */
 export interface Scene {

@@ -6,6 +6,7 @@ import { celsius } from '#lib/units/temperature';
 import type { CommandBodies, CommandHead, CommandKind, Entry, Realm, Weighed } from '#lib/work/batch/index';
 import { review } from '#lib/work/batch/review';
 import { BatchRig, FINE, lineId, MAIN, planOf } from '#tests/support/batch';
+import { COMPUTED } from './computed';
 
 /** Tuesday 14 April 2026, 13:02 at the bench. */
 const BEGAN = Date.UTC(2026, 3, 14, 11, 2);
@@ -49,10 +50,10 @@ const weighOn = (rig: Unhurried, until?: string): Unhurried => {
   return rig;
 };
 
-const begun = (realm: Realm): Unhurried => {
+const begun = (realm: Realm, plan = planOf('alder-and-oat')): Unhurried => {
   const rig = new Unhurried();
   rig.more = { scales: [MAIN, FINE] };
-  rig.must('start', { mark: '26-11', plan: planOf('alder-and-oat'), realm, bench: 'bench 1' });
+  rig.must('start', { mark: '26-11', plan, realm, bench: 'bench 1' });
   return rig;
 };
 
@@ -115,8 +116,8 @@ const joined = (rig: Unhurried): Unhurried => {
   return rig;
 };
 
-const plain = (): Unhurried => {
-  const rig = weighOn(begun('practice'));
+const plain = (plan = planOf('alder-and-oat')): Unhurried => {
+  const rig = weighOn(begun('practice', plan));
   rig.makeLye();
   rig.lye = celsius(42.1);
   rig.oils = celsius(43.6);
@@ -147,6 +148,7 @@ const midway = (): Unhurried => {
 export const BATCHES = {
   eventful: () => joined(told()).entries,
   plain: () => plain().entries,
+  poured: () => plain(COMPUTED).entries,
   parked: () => parked().entries,
   stopped: () => stopped().entries,
   midway: () => midway().entries,

@@ -50,6 +50,7 @@ export const TAKES: Readonly<Record<string, Take>> = {
   'review-ounces': { paper: 'idle', path: `${REVIEW}eventful`, preferences: { mass: 'oz', temperature: 'F', locale: 'de-DE' } },
   'review-print': { paper: 'idle', path: `${REVIEW}eventful`, print: true },
   'review-plain': { paper: 'idle', path: `${REVIEW}plain` },
+  'review-poured': { paper: 'idle', path: `${REVIEW}poured`, act: press(/superfat, how/) },
   'review-midway': { paper: 'weighing', path: `${REVIEW}batch-1` },
   'review-begun': { paper: 'begun', path: `${REVIEW}batch-1` },
   'review-stopped': { paper: 'idle', path: `${REVIEW}stopped` },
