@@ -67,7 +67,9 @@ const SAYS: Readonly<Record<ProblemCode, Says>> = {
   'too-small': 'So little of it rounds to nothing.',
   'not-computable': ({ words }) => `It cannot be worked out: ${words}.`,
   'not-json': ({ words }) => `This is no JSON from here on${words === undefined ? '' : `: ${words}`}.`,
-  'wrong-shape': ({ words }) => (words === undefined ? 'Something else belongs here.' : `${words}`),
+  'wrong-shape': ({ words, of }) => `${of === undefined || of === '' ? '' : `In the ${of}: `}${words ?? 'Something else belongs here.'}`,
+  'other-version': ({ version }) =>
+    `This file of formulas is of version ${version ?? '“not said”'}; version 1 is read here. A newer Potwatch wrote it: take the file there, or update this one.`,
   'other-format': 'This file is not one of formulas as this program writes them.',
 };
 

@@ -32,7 +32,7 @@ export const messages = {
   acts: { fresh: 'New formula', samples: 'Put the sample formulas on the shelf', import: 'Take formulas from a file' },
   samples: {
     title: 'To practise with',
-    what: 'Three formulas of an invented workshop, with the lots, moulds and vessels they ask for. What is there already stays as it is.',
+    what: 'Three formulas of an invented workshop, with the lots, moulds and vessels they ask for, and what that workshop says of its pace, its room and what stays in the pot. What is there already stays as it is.',
     putting: 'Putting them there',
   },
   file: {
@@ -40,8 +40,10 @@ export const messages = {
     what: 'A file of formulas that this program wrote. It is taken whole or not at all; what is here already by the same name stays.',
     field: 'File of formulas (JSON)',
     taken: (count: number) => `${capital(counted(count, 'document'))} taken in.`,
+    habits: 'how you work',
     left: (names: string) => `Here already, and left as they are: ${names}.`,
     at: (line: number) => `Line ${line}`,
+    in: (of: string) => (of === '' ? '' : `In the ${of}: `),
     refused: 'Nothing of the file was taken. What is wrong with it:',
   },
 } as const;

@@ -3,6 +3,8 @@ import { useState } from 'react';
 import type { HttpProblem } from '#lib/protocol/http';
 import { readFile } from '#lib/work/formula/index';
 import type { FormulaFile, Problem as Wrong } from '#lib/work/formula/index';
+import { NO_HABITS } from '#lib/work/shelf/documents';
+import type { Habits } from '#lib/work/shelf/documents';
 import { Problem } from '../../_ui/problem';
 import { PaperSection } from '../../_ui/section';
 import { on } from '../../_ui/classes';
@@ -53,8 +55,10 @@ export function Samples({ onPut }: { readonly onPut: () => void }) {
         import('#lib/work/formula/sample/workshop'),
         import('#lib/work/formula/sample/formulas'),
       ]);
-      const { materials, preparations, lots, moulds, vessels } = SAMPLE_WORKSHOP;
-      return putAll({ ...EMPTY, formulas: SAMPLE_FORMULAS, materials, preparations, lots, moulds }, vessels);
+      const { materials, preparations, lots, moulds, vessels, pace, room, losses } = SAMPLE_WORKSHOP;
+      // Superfat and strength of the lye are asked of every maker: no sample says them for one.
+      const habits: Habits = { ...NO_HABITS, pace, room, losses };
+      return putAll({ ...EMPTY, formulas: SAMPLE_FORMULAS, materials, preparations, lots, moulds }, { vessels, habits });
     });
   return (
     <PaperSection name={samples.title}>
@@ -118,6 +122,7 @@ function Said({ result: { said, wrong, problem } }: { readonly result: Result })
             {wrong.map((one) => (
               <li key={`${one.path} ${one.code} ${one.params['line'] ?? ''}`}>
                 {one.params['line'] === undefined ? null : <b>{file.at(Number(one.params['line']))}: </b>}
+                {one.code === 'wrong-shape' ? null : file.in(String(one.params['of'] ?? ''))}
                 {problemText(one)} {one.path === '' ? null : <code>{one.path}</code>}
               </li>
             ))}

@@ -1,13 +1,21 @@
 import type { HttpProblem } from '#lib/protocol/http';
 import type { FormulaFile } from '#lib/work/formula/index';
 import type { WorkshopVessel } from '#lib/work/formula/context';
+import type { Habits } from '#lib/work/shelf/documents';
 import type { Noun } from '#lib/work/shelf/shelf';
 import { shelfApi } from '../../_ui/shelf-api';
+import { messages } from '../messages';
 
 interface Named {
   readonly id: string;
   readonly name?: string;
   readonly mark?: string;
+}
+
+/** What a file does not hold and the samples bring. */
+interface Beside {
+  readonly vessels: readonly WorkshopVessel[];
+  readonly habits: Habits | null;
 }
 
 export interface PutAll {
@@ -21,13 +29,14 @@ export interface PutAll {
  * Puts documents on the shelf, what a formula is made of before the formula; what is there already by the same id stays as it is. Stops at
  * the first refusal: what was put until then is sound by itself, and the same again puts the rest.
  */
-export const putAll = async (file: FormulaFile, vessels: readonly WorkshopVessel[] = []): Promise<PutAll> => {
+export const putAll = async (file: FormulaFile, { vessels, habits }: Beside = { vessels: [], habits: null }): Promise<PutAll> => {
   const nouns: readonly (readonly [Noun, readonly Named[]])[] = [
     ['material', file.materials.filter(({ origin }) => origin === 'maker')],
     ['preparation', file.preparations],
     ['lot', file.lots],
     ['mould', file.moulds],
     ['vessel', vessels],
+    ['habits', habits === null ? [] : [habits]],
     ['formula', file.formulas.map((formula) => ({ ...formula, version: 1 }))],
   ];
   const left: string[] = [];
@@ -39,7 +48,7 @@ export const putAll = async (file: FormulaFile, vessels: readonly WorkshopVessel
     const known = new Set(there.value.items.map(({ id }) => id));
     for (const document of documents) {
       if (known.has(document.id)) {
-        left.push(document.name ?? document.mark ?? document.id);
+        left.push(document.name ?? document.mark ?? messages.file.habits);
         continue;
       }
       const answer = await shelfApi.put(noun, document.id, 0, document);

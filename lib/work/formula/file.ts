@@ -1,5 +1,7 @@
 import * as z from 'zod/mini';
+import { issueWords } from '../issue-words';
 import type { Formula } from './formula';
+import { figuresIn } from './file-figures';
 import { brokenAt, placeOf } from './json-place';
 import type { Lot } from './lot';
 import type { Material, Preparation } from './material';
@@ -21,6 +23,7 @@ export interface FormulaFile {
   readonly moulds: readonly Mould[];
 }
 
+const VERSION = 1;
 const MOST = 5000;
 /** Ten million characters: a workshop's formulas are a hundredth of it. */
 export const LONGEST_FILE = 10_000_000;
@@ -29,7 +32,7 @@ const many = <T extends z.ZodMiniType>(schema: T) => z.array(schema).check(z.max
 
 const fileSchema = z.strictObject({
   format: z.literal('potwatch-formulas'),
-  version: z.literal(1),
+  version: z.literal(VERSION),
   formulas: many(formulaSchema),
   materials: many(materialSchema),
   preparations: many(preparationSchema),
@@ -44,7 +47,10 @@ const refused = (...problems: readonly Problem[]): FileRead => ({ kind: 'problem
 
 const MOST_SAID = 50;
 
-/** An import file, whole or not at all. Each problem has its line and column in `params`; `path` says which field. */
+/**
+ * An import file, whole or not at all. Each problem has its line and column in `params`, and whose field it is (`of`); `path` says
+ * which field.
+ */
 export const readFile = (text: string): FileRead => {
   if (text.length > LONGEST_FILE) return refused(problem('too-large', '', { value: text.length, most: LONGEST_FILE }));
   const plain = text.replace(/^\uFEFF/, '');
@@ -52,16 +58,49 @@ export const readFile = (text: string): FileRead => {
   if (broken !== null) return refused(problem('not-json', '', { ...broken }));
   const parsed: unknown = JSON.parse(plain);
   const named = z.object({ format: z.unknown(), version: z.unknown() }).safeParse(parsed);
-  if (!named.success || named.data.format !== 'potwatch-formulas' || named.data.version !== 1) {
+  if (!named.success || named.data.format !== 'potwatch-formulas') {
     return refused(problem('other-format', 'format', { ...placeOf(plain, ['format']) }));
   }
+  if (named.data.version !== VERSION) {
+    const { version } = named.data;
+    const words = typeof version === 'number' ? { version } : {};
+    return refused(problem('other-version', 'version', { ...placeOf(plain, ['version']), ...words }));
+  }
   const read = fileSchema.safeParse(parsed);
-  if (read.success) return { kind: 'file', file: read.data };
+  if (read.success) {
+    const wrong = figuresIn(read.data).slice(0, MOST_SAID);
+    if (wrong.length === 0) return { kind: 'file', file: read.data };
+    return refused(
+      ...wrong.map(({ list, at, problem: { code, path, params } }) => {
+        const steps = [list, at, ...stepsOf(path)];
+        return problem(code, pathText(steps), { ...params, ...placeOf(plain, steps), of: ownerOf(parsed, steps) });
+      }),
+    );
+  }
   return refused(
-    ...read.error.issues
-      .slice(0, MOST_SAID)
-      .map(({ path, message, code }) => problem('wrong-shape', pathText(path), { ...placeOf(plain, path), words: `${code}: ${message}` })),
+    ...read.error.issues.slice(0, MOST_SAID).map((issue) =>
+      problem('wrong-shape', pathText(issue.path), {
+        ...placeOf(plain, issue.path),
+        words: issueWords(issue),
+        of: ownerOf(parsed, issue.path),
+      }),
+    ),
   );
+};
+
+/** "parts[0].percent" as steps into a document. */
+const stepsOf = (path: string): readonly (string | number)[] =>
+  path.split(/[.[\]]+/).flatMap((step) => (step === '' ? [] : [/^\d+$/.test(step) ? Number(step) : step]));
+
+/** Whose field it is, by the name it bears in the file: "formula Mallow". */
+const ownerOf = (parsed: unknown, [list, at]: readonly PropertyKey[]): string => {
+  const all: unknown =
+    typeof parsed === 'object' && parsed !== null && typeof list === 'string' ? (parsed as Record<string, unknown>)[list] : null;
+  const one: unknown = Array.isArray(all) && typeof at === 'number' ? all[at] : null;
+  if (typeof one !== 'object' || one === null || typeof list !== 'string') return '';
+  const { name, mark } = one as { readonly name?: unknown; readonly mark?: unknown };
+  const called = typeof name === 'string' ? name : typeof mark === 'string' ? mark : '';
+  return `${list.replace(/s$/, '')} ${called}`.trim();
 };
 
 const pathText = (path: readonly PropertyKey[]): string =>
@@ -73,7 +112,7 @@ const pathText = (path: readonly PropertyKey[]): string =>
 /** The file as text, the same for the same content. */
 export const writeFile = (content: Omit<FormulaFile, 'format' | 'version'>): string => {
   const { formulas, materials, preparations, lots, moulds } = content;
-  return `${JSON.stringify({ format: 'potwatch-formulas', version: 1, formulas, materials, preparations, lots, moulds }, null, 2)}\n`;
+  return `${JSON.stringify({ format: 'potwatch-formulas', version: VERSION, formulas, materials, preparations, lots, moulds }, null, 2)}\n`;
 };
 
 /** JSON Schema of the file, for whoever writes one by other means. */

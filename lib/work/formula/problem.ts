@@ -74,10 +74,12 @@ export type ProblemCode =
   | 'too-small'
   /** A formula no computation accepts for a reason not foreseen; the reason's own words. params: words */
   | 'not-computable'
-  /** An import file. params: line, column, words */
+  /** An import file. params: line, column, words, of */
   | 'not-json'
   | 'wrong-shape'
-  | 'other-format';
+  | 'other-format'
+  /** A file of formulas of a later version of this program. params: version */
+  | 'other-version';
 
 export interface Problem {
   readonly code: ProblemCode;

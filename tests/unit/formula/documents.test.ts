@@ -29,6 +29,7 @@ import {
   withEntry,
   WORKSHOP,
 } from '#tests/support/formula';
+import { problemText } from '../../../app/_ui/problem-messages';
 
 const IN_SHARES: Formula = formula({
   entries: [
@@ -176,12 +177,52 @@ describe('import and export', () => {
     });
   });
 
-  it.each(['[]', '{}', '"x"', '{"format": "other", "version": 1}', '{"format": "potwatch-formulas", "version": 9}'])(
-    '%s is of another kind',
-    (other) => {
-      expect(readFile(other)).toMatchObject({ kind: 'problems', problems: [{ code: 'other-format' }] });
-    },
-  );
+  it.each(['[]', '{}', '"x"', '{"format": "other", "version": 1}'])('%s is of another kind', (other) => {
+    expect(readFile(other)).toMatchObject({ kind: 'problems', problems: [{ code: 'other-format' }] });
+  });
+
+  it('a file of a later version is told so, with both numbers', () => {
+    const said = readFile('{"format": "potwatch-formulas",\n "version": 2}');
+    expect(said).toMatchObject({
+      kind: 'problems',
+      problems: [{ code: 'other-version', path: 'version', params: { version: 2, line: 2 } }],
+    });
+    const [one] = said.kind === 'problems' ? said.problems : [];
+    expect(one === undefined ? '' : problemText(one)).toMatch(/version 2; version 1/);
+  });
+
+  it('says what belongs in a field in words, and whose field it is', () => {
+    const [first] = SAMPLE_FORMULAS;
+    const wrong = text.replace('"lock": null', '"lock": 5');
+    const said = readFile(wrong);
+    const [one] = said.kind === 'problems' ? said.problems : [];
+    expect(one?.params).toMatchObject({ of: `formula ${first?.name}`, words: 'One of these belongs here: share, mass.' });
+    expect(one === undefined ? '' : problemText(one)).not.toMatch(/invalid|undefined|_/i);
+  });
+
+  it('what no plan can be computed from is said at its line of the file, and nothing is taken', () => {
+    const content = { formulas: [], materials: [], lots: [], preparations: [], moulds: [] };
+    const grove = { ...WORKSHOP.materials.find(({ id }) => id === 'olive'), id: 'grove', name: 'Grove oil', origin: 'maker' };
+    const sv = { value: '0', unit: 'mg KOH/g', source: 'typed', grade: 'typed' };
+    const flat = { id: 'flat', name: 'Flat', shape: { kind: 'box', length: '0', width: '10', depth: '-5' }, lengthU: null } as const;
+    const short = { ...hold('short', 'olive', null), parts: [{ material: 'olive', lot: null, percent: '90' }] };
+    const cases = [
+      [{ ...content, materials: [{ ...grove, sv } as Material] }, 'not-above-zero', 'materials[0].sv', '"sv"', 'material Grove oil'],
+      [{ ...content, moulds: [flat] }, 'not-above-zero', 'moulds[0].shape.length', '"length"', 'mould Flat'],
+      [{ ...content, preparations: [short] }, 'shares-sum', 'preparations[0].parts', '"parts"', 'preparation short'],
+      [{ ...content, preparations: [hold('a', 'b', null), hold('b', 'a', null)] }, 'cycle', 'preparations[0]', '{', 'preparation a'],
+    ] as const;
+    for (const [bad, code, path, at, of] of cases) {
+      const file = writeFile(bad);
+      const said = readFile(file);
+      const [one] = said.kind === 'problems' ? said.problems : [];
+      expect(one).toMatchObject({ code, path, params: { of } });
+      const line = Number(one?.params['line']);
+      expect(file.split('\n')[line - 1]).toContain(at);
+    }
+    // What only the other workshop has is not missed here.
+    expect(readFile(writeFile({ ...content, preparations: [hold('c', 'only-there', 'lot-there')] })).kind).toBe('file');
+  });
 
   it('has a JSON Schema that names its parts', () => {
     expect(fileJsonSchema()).toMatchObject({
