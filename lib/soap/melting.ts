@@ -68,12 +68,18 @@ const COUNTS = 0.03;
 /** A maker's own setting point is taken to be this exact, K: ours. */
 const SAID = 4;
 
+/** A fat may begin to set this warm where the maker has seen the blend set at `seen`, °C. */
+export const setsNear = (seen: number): number => seen + SAID;
+
+/** The same where a pot holds hard fats of which nothing more is known, °C: ours, no source. */
+export const SETS_BELOW_UNSAID = 42;
+
 /**
  * The warmest at which a fat in the pot may begin to set, °C: a little above where the maker has seen the blend set, else where the hardest
  * of its fats is melted through. In a blend a fat sets lower than alone, so this is where to begin to reckon with it. `null`: none does.
  */
 export const setsBelow = (fats: readonly FatAmount[], seen: number | null): number | null => {
-  if (seen !== null) return seen + SAID;
+  if (seen !== null) return setsNear(seen);
   const all = sumOf(fats, ({ grams }) => grams);
   const high = fats.flatMap(({ fat, grams }) => (isHard(fat) && grams >= COUNTS * all ? [fat.melting?.high ?? 0] : []));
   return high.length === 0 ? null : Math.max(...high);

@@ -3,6 +3,7 @@ import type { BatchId, BootId, EntryId, InstrumentId, PersonId, VesselId } from 
 import type { Clock } from '#lib/units/time';
 import type { InstrumentConfig, LinkStatus } from '#lib/measure/instrument';
 import type { Reading } from '#lib/measure/reading';
+import type { ForecastLane } from '#lib/protocol/forecast';
 import type { IntentAnswer } from '#lib/protocol/intent';
 import type { LiveFrame } from '#lib/protocol/live';
 import type { BatchState, EntryBodies, Realm, Refusal, Want } from '#lib/work/batch/index';
@@ -23,6 +24,7 @@ import type { Commit, Mailbox, MailboxParts } from '../mailbox';
 import { createAudience, createShowing } from './audience';
 import { complete, OF_ITSELF } from './complete';
 import type { Behalf } from './complete';
+import { createForecasts } from './forecasts';
 import { frameOf } from './frames';
 import { laneOfCommit } from './lane';
 import { createLooks } from './looks';
@@ -81,6 +83,7 @@ export interface Core {
   /** At least every `LOOP_TICK_MS`. */
   tick(): void;
   frame(): LiveFrame;
+  forecast(): ForecastLane | null;
   /** The conductor hears an event; what it wants is sent on someone's behalf. */
   conduct(event: ConductorEvent, behalf: Behalf): Promise<readonly IntentAnswer[]>;
   send(want: Want, batch: BatchId, behalf: Behalf): Promise<IntentAnswer>;
@@ -97,6 +100,11 @@ export const createCore = (parts: CoreParts): Core => {
   const { clock, boot } = parts;
   const watch = createWatch(parts.configs);
   const strips = createStrips();
+  const forecasts = createForecasts({
+    boot,
+    tell: (lane) => audience.tell((listener) => listener.forecast?.(lane)),
+    trouble: parts.trouble,
+  });
   const audience = createAudience(parts.trouble);
   const showing = createShowing(audience);
   const discarded = new Map<InstrumentId, number>();
@@ -118,6 +126,7 @@ export const createCore = (parts: CoreParts): Core => {
     },
     jumped(jump) {
       watch.forgetAll();
+      forecasts.forgetAll();
       byItself({ kind: 'disarm', why: jump.kind === 'suspend' ? 'suspend' : 'clock', instrument: null });
       noteJump(jump);
       show('clock');
@@ -226,7 +235,10 @@ export const createCore = (parts: CoreParts): Core => {
       if (entry.kind === 'split' && entry.body.weighed !== undefined) strips.began(entry.body.weighed.instrument, clock.now());
       const stopped = stoppedBy(entry);
       if (stopped !== null) hands.saw(stopped);
-      if (entry.kind === 'dissolved') lyeSeen = null;
+      if (entry.kind === 'dissolved') {
+        lyeSeen = null;
+        forecasts.lyeMade();
+      }
       if (entry.kind === 'scale-checked') checks[entry.body.instrument] = entry.id;
     }
     audience.tell((listener) => listener.record?.(laneOfCommit(commit)));
@@ -247,6 +259,7 @@ export const createCore = (parts: CoreParts): Core => {
         return;
       }
       strips.reading(reading);
+      if (reading.kind === 'temperature') forecasts.heard(reading);
       if (reading.kind === 'temperature' && reading.use === 'lye' && reading.value !== null) lyeSeen = seeLye(lyeSeen, reading.value);
       if (reading.kind === 'mass') byItself({ kind: 'reading', reading });
       show(reading.kind === 'mass' ? 'event' : 'aside');
@@ -263,6 +276,7 @@ export const createCore = (parts: CoreParts): Core => {
       looks.loop();
       looks.clocks();
       looks.leases();
+      forecasts.look(mailbox.batch(), clock.now());
       byItself({ kind: 'tick' });
       if (underway === 0) {
         const batch = mailbox.batch();
@@ -283,6 +297,7 @@ export const createCore = (parts: CoreParts): Core => {
       const follow = { ...behalf, intent: null, expectedVersion: null };
       return Promise.all(wants.map((want, i) => send(want, batch.id, i === 0 ? behalf : follow)));
     },
+    forecast: () => forecasts.newest(),
     send,
     sendTo: (batch, want, behalf) => mailbox.sendTo(batch, letter(want, batch.id, behalf)),
     episode: () => cue.episode,

@@ -53,6 +53,7 @@ export const createBench = (parts: BenchParts): { bench: Bench; inputs: BenchInp
     realm: parts.realm,
     now: () => clock.now(),
     frame: () => core.frame(),
+    forecast: () => core.forecast(),
     ages: () => agesOf(core.watch, clock.now()),
     batch: () => core.mailbox.batch(),
     lane(asked, after) {

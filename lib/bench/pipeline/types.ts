@@ -2,6 +2,7 @@ import type { BootId, ScreenId } from '#lib/units/id';
 import type { Monotonic } from '#lib/units/time';
 import type { BatchState, Realm, Role } from '#lib/work/batch/index';
 import type { BenchIntent, IntentAnswer, SceneAct } from '#lib/protocol/intent';
+import type { ForecastLane } from '#lib/protocol/forecast';
 import type { LeaseView, RecordLane } from '#lib/protocol/lanes';
 import type { LiveFrame } from '#lib/protocol/live';
 
@@ -15,6 +16,8 @@ export interface Sender {
 export interface BenchListener {
   /** A new frame was made; it replaces every earlier one. */
   frame?(frame: LiveFrame): void;
+  /** Where the vessels are going, made anew with each block of readings; it replaces every earlier one. */
+  forecast?(lane: ForecastLane): void;
   /** Lines were committed, in order. */
   record?(lane: RecordLane): void;
   /** Somebody took, lost or gave back the lease. */
@@ -29,6 +32,8 @@ export interface Bench {
   now(): Monotonic;
   /** The newest live frame. */
   frame(): LiveFrame;
+  /** The newest forecast; `null` before the first look. */
+  forecast(): ForecastLane | null;
   /** Milliseconds since each scale (by its id) and each probe (by its vessel) was heard; `null` before the first reading. */
   ages(): Readonly<Record<string, number | null>>;
   /** The batch at this bench: armed, or the last one until another starts. */

@@ -1,0 +1,187 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { termsOf } from '#lib/bench/pipeline/forecast-terms';
+import { createForecasts, type Forecasts } from '#lib/bench/pipeline/forecasts';
+import type { ProbeUse, TemperatureReading } from '#lib/measure/reading';
+import type { ForecastLane } from '#lib/protocol/forecast';
+import { againstAt } from '#lib/soap/meeting/against';
+import { as, type BootId, type InstrumentId } from '#lib/units/id';
+import { celsius } from '#lib/units/temperature';
+import { monotonic } from '#lib/units/time';
+import { joiningHolds } from '#lib/work/batch/index';
+import { started } from '#tests/support/batch';
+import { benchAfter } from '#tests/support/bench-after';
+import { benchRig, TABLET } from '#tests/support/bench-rig';
+import { cooling, noisy, type Curve } from '#tests/support/cooling';
+
+const LYE = noisy(cooling(1.25, 82, 52, 1500));
+const OILS = noisy(cooling(1.25, 55, 47, 1500));
+const ROOM: Curve = () => 20;
+
+const reading = (use: ProbeUse, at: number, degrees: number | null, instrument = 'probe-one'): TemperatureReading => ({
+  kind: 'temperature',
+  instrument: as<InstrumentId>(instrument),
+  seq: 1,
+  at: monotonic(1000 * at),
+  raw: new Uint8Array(),
+  use,
+  value: degrees === null ? null : celsius(degrees),
+  text: String(degrees),
+  fault: degrees === null ? 'disconnected' : null,
+});
+
+/** Everything weighed and the lye made. */
+const made = () => started().weighAll().makeLye();
+
+interface Told {
+  readonly forecasts: Forecasts;
+  readonly lanes: ForecastLane[];
+  /** Seconds of three probes and a look after each. */
+  run(from: number, until: number, curves?: Partial<Record<'lye' | 'oils' | 'room', Curve>>): ForecastLane | null;
+}
+
+const told = (batch = made().now as Parameters<Forecasts['look']>[0]): Told => {
+  const lanes: ForecastLane[] = [];
+  const forecasts = createForecasts({
+    boot: as<BootId>('boot'),
+    tell: (lane) => lanes.push(lane),
+    trouble: (what, error) => {
+      throw new Error(what, { cause: error });
+    },
+  });
+  return {
+    forecasts,
+    lanes,
+    run(from, until, curves = { lye: LYE, oils: OILS, room: ROOM }) {
+      for (let t = from; t < until; t += 1) {
+        for (const use of ['lye', 'oils', 'room'] as const) {
+          const curve = curves[use];
+          if (curve !== undefined) forecasts.heard(reading(use, t, curve(t)));
+        }
+        forecasts.look(batch, monotonic(1000 * t + 500));
+      }
+      return forecasts.newest();
+    },
+  };
+};
+
+const outlooks = (lane: ForecastLane | null) => [lane?.lye.outlook.kind, lane?.oils.outlook.kind];
+
+describe('the forecast of a bench', () => {
+  it('says "not enough yet" with how much there is, then where the vessels go and when they meet', () => {
+    const bench = told();
+    expect(bench.run(0, 100)?.lye.outlook).toEqual({ kind: 'none', why: 'not-yet', blocks: 4, needed: 8 });
+    expect(bench.forecasts.newest()?.meeting).toEqual({ kind: 'none', lye: 'not-yet', oils: 'not-yet' });
+    const lane = bench.run(100, 600);
+    expect(lane?.lye.outlook.kind).toBe('forecast');
+    if (lane?.meeting?.kind !== 'meeting') throw new Error('no meeting');
+    expect(lane.meeting.against.map(({ reason }) => reason)).toEqual(['lye-too-hot', 'oils-too-hot', 'apart']);
+    expect(lane.meeting.joinable).toEqual(lane.meeting.when);
+    if (lane.lye.outlook.kind !== 'forecast') throw new Error('no forecast');
+    for (const row of lane.lye.outlook.ahead) expect(row.every((value) => Number.isInteger(value))).toBe(true);
+    const tenMinutes = lane.lye.outlook.ahead.find(([after]) => after === 600);
+    expect(1000 * LYE(lane.at / 1000 + 600)).toBeGreaterThan(tenMinutes?.[1] ?? Number.NaN);
+    expect(1000 * LYE(lane.at / 1000 + 600)).toBeLessThan(tenMinutes?.[3] ?? Number.NaN);
+  });
+
+  it('is told once for each block of readings, not for each reading', () => {
+    const bench = told();
+    bench.run(0, 300);
+    const before = bench.lanes.length;
+    bench.run(300, 500);
+    expect(bench.lanes.length - before).toBeGreaterThanOrEqual(10);
+    expect(bench.lanes.length - before).toBeLessThanOrEqual(12);
+  });
+
+  it('stays small enough for any screen', () => {
+    expect(JSON.stringify(told().run(0, 600)).length).toBeLessThan(8_000);
+  });
+
+  it('falls silent with its probe, and a probe that says it has failed is not followed', () => {
+    const bench = told();
+    bench.run(0, 400);
+    for (let t = 400; t < 520; t += 1) bench.forecasts.heard(reading('lye', t, null));
+    const lane = bench.run(400, 520, { oils: OILS, room: ROOM });
+    expect(lane?.lye.outlook).toMatchObject({ kind: 'none', why: 'silent' });
+    expect(lane?.oils.outlook.kind).toBe('forecast');
+    expect(lane?.meeting).toEqual({ kind: 'none', lye: 'silent', oils: null });
+  });
+
+  it('begins anew with the lye, with another batch, and when nobody knows how long the clock stood', () => {
+    const bench = told();
+    expect(outlooks(bench.run(0, 400))).toEqual(['forecast', 'forecast']);
+    bench.forecasts.lyeMade();
+    expect(outlooks(bench.run(400, 440))).toEqual(['none', 'forecast']);
+    bench.forecasts.forgetAll();
+    expect(outlooks(bench.run(440, 480))).toEqual(['none', 'none']);
+    bench.run(480, 800);
+    bench.forecasts.look(null, monotonic(900_000));
+    expect(outlooks(bench.forecasts.newest())).toEqual(['none', 'none']);
+    expect(bench.forecasts.newest()?.meeting).toBeNull();
+  });
+
+  it('hears a second probe in the same vessel only when the first is silent, and then begins anew', () => {
+    const bench = told();
+    for (let t = 0; t < 400; t += 1) {
+      bench.forecasts.heard(reading('lye', t, LYE(t)));
+      bench.forecasts.heard(reading('lye', t, 95, 'probe-two'));
+      bench.forecasts.look(null, monotonic(1000 * t + 500));
+    }
+    const lane = bench.forecasts.newest();
+    if (lane?.lye.outlook.kind !== 'forecast') throw new Error('no forecast');
+    expect(Math.abs((lane.lye.outlook.ahead[0]?.[2] ?? 0) / 1000 - LYE(lane.at / 1000))).toBeLessThan(0.3);
+    const alone = told(null);
+    expect(alone.run(0, 400, { lye: LYE })?.lye.outlook.kind).toBe('forecast');
+    for (let t = 420; t < 460; t += 1) alone.forecasts.heard(reading('lye', t, 60, 'probe-two'));
+    alone.forecasts.look(null, monotonic(461_000));
+    expect(alone.forecasts.newest()?.lye.outlook).toMatchObject({ kind: 'none', why: 'not-yet' });
+  });
+});
+
+describe('what there is to meet', () => {
+  it('is nothing before the lye is made, nor without a batch', () => {
+    expect(told(started().weighAll().now).run(0, 400)?.meeting).toBeNull();
+    expect(told(null).run(0, 400)?.meeting).toBeNull();
+  });
+
+  it('is judged by the rule that holds joining', () => {
+    const { now } = made();
+    const terms = termsOf(now.plan.joining);
+    const temperature = fc.integer({ min: 250, max: 600 }).map((tenths) => tenths / 10);
+    fc.assert(
+      fc.property(temperature, temperature, (lye, oils) => {
+        const holds = joiningHolds(now, { lye: celsius(lye), oils: celsius(oils), milk: null });
+        const reasons = holds.map(({ reason, level }) => `${reason} ${level}`);
+        const ours = againstAt(terms, lye, oils).map(({ reason, level }) => `${reason} ${level}`);
+        // A hair of binary lies on an edge either way.
+        if (Math.abs(Math.abs(lye - oils) - terms.apart) < 1e-9) return;
+        expect(new Set(reasons)).toEqual(new Set(ours));
+      }),
+    );
+  });
+});
+
+describe('at the bench', () => {
+  it('goes out as a lane of its own, is there for whoever comes later, and begins anew after a restart', async () => {
+    const before = made();
+    const rig = await benchAfter(before);
+    const lanes: ForecastLane[] = [];
+    rig.bench.listen({ forecast: (lane) => lanes.push(lane) });
+    for (let t = 0; t < 200; t += 1) {
+      rig.bench.alive(TABLET, true);
+      for (const [use, curve] of [
+        ['lye', LYE],
+        ['oils', OILS],
+        ['room', ROOM],
+      ] as const)
+        rig.temperature(use, curve(t));
+      await rig.pass(1_000);
+    }
+    expect(lanes.at(-1)?.lye.outlook.kind).toBe('forecast');
+    expect(lanes.at(-1)?.meeting?.kind).toBe('meeting');
+    expect(rig.bench.forecast()).toEqual(lanes.at(-1));
+    const again = benchRig({ journal: rig.journal, batch: rig.bench.batch(), boot: 'boot-two' });
+    await again.pass(1_100);
+    expect(again.bench.forecast()).toMatchObject({ boot: 'boot-two', lye: { outlook: { why: 'nothing-heard' } } });
+  });
+});
