@@ -47,6 +47,8 @@ describe('a batch before anything is weighed', () => {
   });
 });
 
+const live = (net: number) => ({ line: lineId('olive'), net: grams(net), instrument: MAIN, step: mg(100) });
+
 describe('a batch as weighed', () => {
   it('an over-pour of 12 g of olive oil: superfat up by what its demand is, by hand', () => {
     const rig = started(plan).weighAll('olive');
@@ -62,7 +64,6 @@ describe('a batch as weighed', () => {
   it('what is poured live counts as it stands once it passes the target, and at plan until then', () => {
     const rig = started(plan).weighAll('olive');
     rig.setVessel('olive');
-    const live = (net: number) => ({ line: lineId('olive'), net: grams(net), instrument: MAIN, step: mg(100) });
     expect(figures(rig.now, live(400)).superfat?.working).toBeCloseTo(figures(rig.now).superfat?.working ?? 0, 12);
     const over = figures(rig.now, live(712));
     expect(over.masses.grams[at(over, 'olive')]).toBe(712);
@@ -112,7 +113,7 @@ describe('a batch as weighed', () => {
     const settled = rig.settle(MAIN, grams(500.2));
     rig.must('check-scale', { instrument: MAIN, nominal: grams(500) }, { observation: rig.seen(settled) });
     rig.weighAll('water');
-    const [gain] = causes(figures(rig.now), 'gain').filter(({ of: scale }) => scale === 'scale-main');
+    const gain = causes(figures(rig.now), 'gain').find(({ of: scale }) => scale === 'scale-main');
     expect(gain?.checked).toBe(true);
     const olive = gain?.effect.find(({ line }) => line === at(figures(rig.now), 'olive'))?.grams ?? 0;
     expect(olive).toBeCloseTo(700 * (Math.hypot(0.2, 0.41 * 0.1) / 500), 6);

@@ -52,6 +52,8 @@ describe('the gain of a scale', () => {
   });
 });
 
+const demand = (of: 2 | 4): number => TABLE.reduce((sum, row) => sum + row[1] * row[of], 0);
+
 describe('how wide superfat is', () => {
   it('certificates and a 0.1 g scale: about ±0.6 points', () => {
     const pot = potOf([...TABLE.map(([name, , , sv]) => certified(name, sv, methodUncertainty('certificate', sv).u)), soda(0.002)]);
@@ -76,7 +78,6 @@ describe('how wide superfat is', () => {
 
   it('the worst case has every range at its worst end at once, by hand', () => {
     const { superfat } = figuresOf(table, { grams: gramsOf(), errors: [] });
-    const demand = (of: 2 | 4): number => TABLE.reduce((sum, row) => sum + row[1] * row[of], 0);
     const working = TABLE.reduce((sum, [, mass, , sv]) => sum + mass * sv, 0);
     expect(superfat?.worst.low).toBeCloseTo(1 - (0.95 * working) / demand(2), 4);
     expect(superfat?.worst.high).toBeCloseTo(1 - (0.95 * working) / demand(4), 4);
