@@ -18,6 +18,9 @@ export interface Asking<T> {
   readonly put: (value: T) => void;
 }
 
+/** How often a list that other screens change is asked for again while it is looked at, ms. */
+export const SHARED_EVERY_MS = 5000;
+
 const ASKING = { state: 'asking' } as const;
 
 const after = <T>(before: Asked<T>, answer: Answer<T>): Asked<T> => {

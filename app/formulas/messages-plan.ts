@@ -1,6 +1,15 @@
 import { capital, listed } from '../_ui/words';
 import type { WorkStep } from '#lib/work/formula/index';
 
+/** What a step names, as people say it. Temperatures in °C, differences in K. */
+export interface StepWords {
+  readonly vessel: (id: string) => string;
+  readonly mould: (id: string) => string;
+  readonly material: (line: string) => string;
+  readonly temperature: (celsius: number) => string;
+  readonly difference: (kelvin: number) => string;
+}
+
 /** Words of the plan, and of making a batch ready. */
 export const messages = {
   title: 'The plan',
@@ -8,23 +17,23 @@ export const messages = {
   heads: {
     n: 'no.',
     material: 'material',
-    vessel: 'into',
-    scale: 'scale',
     target: 'weigh',
     tolerance: 'tolerance',
-    pours: 'in parts',
     actual: 'weighed',
     lot: 'lot',
   },
-  scales: { main: 'big', fine: 'small' },
+  scales: { main: 'big scale', fine: 'small scale' },
   noScale: 'by hand',
   all: 'All together',
-  carried: (cup: string, into: string) => `${cup}, then into ${into}`,
-  pours: (masses: readonly string[]) => masses.join(' + '),
-  steps: 'Between the weighings',
+  into: (vessel: string) => `into the ${vessel}`,
+  carried: (cup: string, into: string) => `in the ${cup}, then into the ${into}`,
+  byLoss: (vessel: string) => `from its bottle on the scale into the ${vessel}`,
+  pours: (masses: readonly string[]) => `in ${masses.length} parts: ${masses.join(' + ')}`,
   time: {
-    typed: (minutes: string) => `About ${minutes} minutes, by the pace you have typed.`,
-    measured: (minutes: string) => `About ${minutes} minutes, by your own batches.`,
+    about: 'About',
+    minutes: (minutes: string) => `${minutes} minutes`,
+    typed: ', by the pace you have typed.',
+    measured: ', by your own batches.',
   },
   ready: {
     act: 'Make a batch ready',
@@ -41,13 +50,7 @@ export const messages = {
     bench: 'Go to the bench',
     leave: 'Not now',
   },
-  step(
-    step: WorkStep,
-    vessel: (id: string) => string,
-    mould: (id: string) => string,
-    material: (line: string) => string,
-    temperature: (celsius: number) => string,
-  ): string | null {
+  step(step: WorkStep, { vessel, mould, material, temperature, difference }: StepWords): string | null {
     switch (step.kind) {
       case 'protect':
         return `${capital(step.items.map((item) => ITEMS[item] ?? item).join(', '))}. The safety data sheet and local rules come first.`;
@@ -62,7 +65,7 @@ export const messages = {
       case 'dissolve':
         return `Hydroxide from the ${vessel(step.vessel)} into the ${vessel(step.into)}, never the other way${step.slowly ? ', slowly' : ''}${step.peak === null ? '' : `; it can get ${temperature(step.peak)}`}.`;
       case 'meet':
-        return `Lye and oils both between ${temperature(step.low)} and ${temperature(step.high)}, no more than ${step.apart} °C apart.`;
+        return `Lye and oils both between ${temperature(step.low)} and ${temperature(step.high)}, no more than ${difference(step.apart)} apart.`;
       case 'join':
         return `Lye into the ${vessel(step.vessel)}.`;
       case 'pour':

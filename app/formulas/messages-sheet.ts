@@ -25,8 +25,17 @@ export type Measure = keyof typeof MEASURES;
 export const messages = {
   title: 'Formula',
   unnamed: 'A new formula',
+  noNumber: (text: string) => `“${text}” is no number.`,
   version: (version: number) => (version === 0 ? 'not kept yet' : `version ${version}`),
   changed: 'changed since, on this screen',
+  arrived: 'Something of the workshop was changed on another screen; this plan goes by it already.',
+  newer: (version: number) => `Version ${version} was kept on another screen meanwhile.`,
+  printed: {
+    figures: (superfat: string, lye: string) => `Superfat ${superfat} %; hydroxide in the lye ${lye} %.`,
+    mould: (count: number, name: string, percent: string) => `${count} × ${name}, ${percent} % full`,
+    day: (day: string, version: string) => `Printed ${day}; ${version}.`,
+    hand: 'Batch ______________   Date ______________   Weighed by ______________',
+  },
   notHeld: 'This screen cannot hold what is typed: keep it before you leave.',
   name: 'Name',
   note: 'In a few words',
@@ -54,6 +63,7 @@ export const messages = {
     csv: 'Save the lines (CSV)',
     drop: 'Throw away what is not kept',
     newest: 'Keep mine above the newest',
+    show: (version: number) => `Show version ${version}`,
     why: 'Why it was changed',
   },
   parts: {
@@ -96,6 +106,7 @@ export const messages = {
     tolerance: 'tolerance',
   },
   all: 'All oils',
+  giveWay: 'While one share is typed the others make room, so that all stay a hundred; a share that is locked stays.',
   ofBatter: 'of the batter',
   choose: 'choose',
   noLot: 'lot: not chosen',
@@ -111,7 +122,8 @@ export const messages = {
     make: 'Make one blend of these',
     part: 'Part this blend',
     sum: 'In the driest bar the shares of their limits add up to',
-    most: (grams: string) => `of 1. In these proportions ${grams} g is the most.`,
+    ofLimit: (sum: string) => `${sum} of its limit`,
+    most: (mass: string) => `of 1. In these proportions ${mass} is the most.`,
     notKnown: (names: string) => `No certificate limit for ${names}: what the whole may be is not known.`,
     allergens: 'Allergens in the bar, from the certificates',
     declared: 'on the label',
@@ -123,22 +135,28 @@ export const messages = {
     kind: 'Strength of the lye by',
     kinds: { concentration: 'hydroxide in the lye, %', ratio: 'water to one of hydroxide', none: 'the weights as they stand' },
     value: { concentration: 'Hydroxide in the lye, %', ratio: 'Water to one of hydroxide' },
-    heads: { what: 'result', asked: 'asked for', worked: 'worked out', u: 'standard uncertainty', because: 'because' },
+    heads: { what: 'result', asked: 'asked for', worked: 'worked out', verdict: 'within / check' },
     rows: {
       superfat: 'Superfat',
       concentration: 'Lye concentration',
-      peak: 'Hottest the lye can get',
-      iodine: 'Iodine value',
-      water: 'Water before and after',
+      peak: 'Hottest the lye can get, if no heat left the jug',
+      iodine: 'Iodine value, by the profiles of the oils',
+      soap: 'Soap, without its water',
+      glycerol: 'Glycerol in it',
+      freeFat: 'Fat left in it',
+      water: 'Water in the batter, before and after',
     },
-    interval: (low: string, high: string, chance: string) => `${low} to ${high} % in 95 of 100; lye-heavy: ${chance}`,
+    verdicts: { within: 'within', check: 'check' },
+    unknown: 'not known',
+    ratio: (water: string) => `${water} to 1`,
+    interval: (low: string, high: string, chance: string) =>
+      `${low} to ${high} % in 95 of 100 (k = 2), by what is known of the oils and the hydroxide; lye-heavy: ${chance}.`,
+    worst: (low: string, high: string) => `With everything at its worst end at once ${low} to ${high} %.`,
     chance: {
       none: 'below 1 chance in 10 000',
       some: (of: string) => `1 chance in ${of}`,
       more: (percent: string) => `${percent} chances in 100`,
     },
-    peakWhy: 'if no heat left the jug',
-    iodineWhy: 'of the oils together, by their profiles',
   },
   card: {
     title: 'As it stands on the card',
@@ -174,10 +192,18 @@ export const messages = {
       left: 'left above',
     },
     full: (percent: string) => `${percent} % full`,
-    density: (density: string, residue: string) =>
-      `Density of this batter ${density} g/mL, from its parts. ${residue === '0' ? 'Nothing is taken off for what stays in the pot: nobody has said how much.' : `${residue} g are reckoned to stay in the pot.`}`,
-    rule: (fats: string, percent: string, less: boolean) =>
-      `The trade’s rule for a loaf would put ${fats} g of oils into them; here are ${percent} % ${less ? 'less' : 'more'}. Common practice, no source.`,
+    cube: 'Dotted: its shape is not known, and a cube that holds as much is drawn for each cavity.',
+    batter: 'of batter, density',
+    parts: 'from its parts.',
+    learnt: (batches: number) =>
+      `from its parts, corrected by how full ${batches === 1 ? 'one of your own batches' : `${batches} of your own batches`} got.`,
+    lost: (residue: string | null, percent: string | null) =>
+      residue === null && percent === null
+        ? 'Nothing is taken off for the pot and the pouring: nobody has said how much.'
+        : `${[...(residue === null ? [] : [`${residue} stay in the pot`]), ...(percent === null ? [] : [`${percent} % are lost in pouring`])].join(' and ')}, as you have said.`,
+    ruleBefore: 'The trade’s rule for a loaf would put',
+    rule: (percent: string, less: boolean) =>
+      `of oils into those that are loaves, as full as wished; here are ${percent} % ${less ? 'less' : 'more'}. Common practice, no source.`,
   },
   warnings: {
     title: 'Before you weigh',
@@ -190,7 +216,8 @@ export const messages = {
     from: 'from',
     value: 'value',
     source: 'source',
-    u: (u: string, unit: string) => `Standard uncertainty ${u} ${unit}. Of its square:`,
+    u: (u: string, unit: string) => `± ${`${u} ${unit}`.trim()} (k = 2).`,
+    madeOf: (parts: string) => `Of its square: ${parts}.`,
     range: (low: string, high: string) => `${low}–${high}`,
     back: 'Back',
   },

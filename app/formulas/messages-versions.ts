@@ -1,5 +1,6 @@
+import { messages as moreMessages } from './messages-more';
 import { messages as sheet } from './messages-sheet';
-import type { Amount } from '#lib/work/formula/index';
+import type { Amount, Band, MouldUse, Reference, Size, Temperatures, Wishes } from '#lib/work/formula/index';
 
 const FIELDS: Readonly<Record<string, string>> = {
   name: 'name',
@@ -25,6 +26,77 @@ const FIELDS: Readonly<Record<string, string>> = {
 const KINDS = new Set(['share', 'mass', 'volume', 'rest', 'ounces-unclear', 'unweighed']);
 const isAmount = (value: object): value is Amount => 'kind' in value && KINDS.has(String(value.kind)) && !('moulds' in value);
 
+/** What an id stands for, in words. */
+export interface Names {
+  readonly material: (id: string) => string;
+  readonly entry: (id: string) => string;
+  readonly mould: (id: string) => string;
+  readonly blend: (id: string) => string;
+}
+
+type Worded = Readonly<Record<string, string>>;
+const { joining, more, references, limits } = moreMessages;
+const WORDS: Readonly<Record<string, Worded>> = {
+  lock: more.locks,
+  goes: more.places,
+  frozen: { true: more.states.frozen, false: more.states.liquid },
+  weighed: { loss: more.byLoss },
+};
+
+const bandText = ({ low, high }: Band): string => `${low} to ${high} %`;
+
+const temperatureText = ({ window, apart, apartLevel, setsAt, milkLimit, pourAt }: Temperatures): string =>
+  [
+    `${window.low} to ${window.high} °C`,
+    `${joining.apart.toLowerCase()} ${apart}, ${joining.levels[apartLevel]}`,
+    ...(setsAt === null ? [] : [`${joining.setsAt} ${setsAt}`]),
+    ...(milkLimit === null ? [] : [`${joining.milkLimit} ${milkLimit}`]),
+    ...(pourAt === null ? [] : [`${joining.pourAt} ${pourAt}`]),
+  ].join('; ');
+
+const sizeText = (size: Size): string => {
+  const { kinds, each } = sheet.size;
+  if (size.kind === 'moulds') return kinds.moulds;
+  const value = `${size.value} ${size.unit}`;
+  return size.kind === 'bars' ? `${size.count} bars, ${each.toLowerCase()} ${value}` : `${kinds[size.kind]}: ${value}`;
+};
+
+const referenceText = ({ kind, number, date, ranges, file }: Reference, names: Names): string =>
+  [
+    `${references.kinds[kind]} ${number} of ${date}`,
+    ...ranges.map((range) => `${names.material(range.material)} ${bandText(range)}`),
+    ...(file === null ? [] : ['with the paper']),
+  ].join(', ');
+
+const listText = (values: readonly unknown[], text: (one: never) => string): string =>
+  values.length === 0 ? 'nothing' : values.map((one) => text(one as never)).join('; ');
+
+/** One field's value by what stands there; the last step of its path says what it is. */
+const fieldText = (field: string, value: object, names: Names): string => {
+  switch (field) {
+    case 'moulds':
+      return listText(
+        value as readonly MouldUse[],
+        ({ mould, count, fill }: MouldUse) => `${count} × ${names.mould(mould)}, ${fill} % full`,
+      );
+    case 'references':
+      return listText(value as readonly Reference[], (one: Reference) => referenceText(one, names));
+    case 'temperatures':
+      return temperatureText(value as Temperatures);
+    case 'size':
+      return sizeText(value as Size);
+    case 'lye':
+      return 'low' in value ? bandText(value as Band) : lyeText(value as NonNullable<Wishes['lye']>);
+    case 'entries':
+      return listText(value as readonly string[], names.entry);
+    default:
+      return 'low' in value ? bandText(value as Band) : '';
+  }
+};
+
+const lyeText = (lye: NonNullable<Wishes['lye']>): string =>
+  lye.kind === 'ratio' ? `${sheet.lye.value.ratio} ${lye.water}` : `${sheet.lye.value.concentration} ${lye.percent}`;
+
 /** Words of the versions of a formula and of what changed between two. */
 export const messages = {
   title: 'Versions',
@@ -35,24 +107,35 @@ export const messages = {
   to: 'to',
   same: 'Nothing differs between these two.',
   /** "entries[olive].amount" with names in it. */
-  place(path: string, nameOf: (entry: string) => string): string {
+  place(path: string, names: Names): string {
     const [, list, id, field] = /^(entries|blends)\[([^\]]*)\](?:\.(.+))?$/.exec(path) ?? [];
     const last = field ?? path.split('.').at(-1) ?? path;
     const what = FIELDS[last] ?? last;
-    if (list === undefined || id === undefined) return path.startsWith('limits.') ? `limits of the ${what}` : what;
-    const name = list === 'entries' ? nameOf(id) : id;
+    if (list === undefined || id === undefined) return path.startsWith('limits.') ? `${limits.title.toLowerCase()}: ${what}` : what;
+    const name = list === 'entries' ? names.entry(id) : names.blend(id);
     return field === undefined ? name : `${name}: ${what}`;
   },
-  /** A document's own value, short. */
-  value(value: unknown, nameOf: (material: string) => string): string {
+  /** A document's own value, in words. */
+  value(path: string, value: unknown, names: Names): string {
     if (value === null || value === undefined || value === '') return 'nothing';
-    if (typeof value === 'string') return nameOf(value);
-    if (typeof value !== 'object') return String(value as number | boolean);
+    const field =
+      path
+        .split('.')
+        .at(-1)
+        ?.replace(/\[[^\]]*\]$/, '') ?? '';
+    if (typeof value !== 'object') {
+      const text = String(value as string | number | boolean);
+      return WORDS[field]?.[text] ?? (field === 'material' ? names.material(text) : field === 'superfat' ? `${text} %` : text);
+    }
     if (isAmount(value)) return sheet.said(value);
-    if ('amount' in value && value.amount !== null) return sheet.said(value.amount as Amount);
-    return Object.values(value as Record<string, unknown>)
-      .filter((one) => one !== null && typeof one !== 'object')
-      .map(String)
-      .join(' ');
+    // A thing come or gone as a whole is told by how much of it.
+    if (path.endsWith(']')) return 'amount' in value && value.amount !== null ? sheet.said(value.amount as Amount) : 'no amount yet';
+    return fieldText(field, value, names);
   },
+  bringBack: 'Bring it back',
+  bringBackSpoken: (version: number) => `Bring back version ${version}`,
+  broughtBack: (version: number) => `as version ${version} was`,
+  back: 'bring back',
+  putAway: 'Put this formula away',
+  putAwayNote: 'It leaves the list; batches made of it keep it, and it can be taken out again there.',
 } as const;

@@ -12,6 +12,8 @@ export const own = {
   sourceHint: 'data sheet of the supplier, 2026',
   note1: 'What to know before trusting them',
   sv: 'Saponification value, mg KOH/g',
+  unlikelySv: (low: number, high: number) =>
+    `Fats lie between about ${low} and ${high} (from memory). Is it typed as its source has it, in mg KOH/g?`,
   svLow: 'Lowest it can be',
   svHigh: 'Highest it can be',
   bound: 'Its fatty part is',

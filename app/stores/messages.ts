@@ -50,15 +50,12 @@ export const messages = {
       vanillin: 'vanillin',
     },
     noCertificate: 'none',
+    outside: (value: string) => `The certificate says ${value}, which its standard does not allow`,
+    outsides: { no: 'not looked at again yet', yes: 'it stands so on the paper: confirmed' },
+    confirmed: (low: unknown, high: unknown) => `Confirmed outside the standard’s range of ${String(low)} to ${String(high)}.`,
   },
   files: {
     field: 'Certificates and data sheets (PDF, picture or text, 8 MB at most)',
-    keeping: 'Keeping the file',
-    large: (name: string) => ({
-      error: `${name} is larger than 8 MB.`,
-      kept: 'The lot is as it was; what you typed is still here.',
-      todo: 'Choose a smaller one: a scan in grey at 150 dpi is enough to read.',
-    }),
     remove: 'Leave out',
     removeSpoken: (name: string) => `Leave out ${name}`,
   },

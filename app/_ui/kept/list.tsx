@@ -6,6 +6,8 @@ import { on } from '../classes';
 import { freshId } from '../fresh-id';
 import { Problem } from '../problem';
 import { PaperSection } from '../section';
+import { Away } from './away';
+import { useDrafts } from './drafts';
 import { DocumentForm } from './form';
 import type { Draft, Kind } from './kind';
 import { documentOf, WHY } from './kind';
@@ -23,14 +25,16 @@ const NEW = '';
 interface Props<D> {
   readonly kind: Kind<D>;
   readonly items: readonly ShelfItem[];
+  /** What was put away, newest first. */
+  readonly away: readonly ShelfItem[];
   /** Asks for the list again. */
   readonly again: () => void;
 }
 
 /** What is kept of one kind: each opens to its form; another is added below; what is put away can be taken out again. */
-export function KeptList<D>({ kind, items, again }: Props<D>) {
+export function KeptList<D>({ kind, items, away, again }: Props<D>) {
   const [open, setOpen] = useState<string | null>(null);
-  const [drafts, setDrafts] = useState<Readonly<Record<string, Draft>>>({});
+  const { all: drafts, write: writeDraft, drop } = useDrafts(kind.noun);
   const keeping = useKeeping(kind.noun, again);
   const show = (id: string | null): void => {
     keeping.forget();
@@ -43,11 +47,16 @@ export function KeptList<D>({ kind, items, again }: Props<D>) {
       base: item?.version ?? 0,
       tried: false,
     };
-  const drop = (key: string): void => setDrafts((before) => Object.fromEntries(Object.entries(before).filter(([one]) => one !== key)));
+  /** An earlier version as the next one; what was typed above it stays on this screen. */
+  const bringBack = async (item: ShelfItem, earlier: object, version: number): Promise<void> => {
+    const name = kind.nameOf(earlier as D);
+    const note = keptMessages.broughtBack(version);
+    await keeping.keep({ id: item.id, name, document: earlier, expected: item.version, note });
+  };
   const formOf = (item: ShelfItem | null): ReactNode => {
     const key = item?.id ?? NEW;
     const draft = draftOf(item);
-    const write = (change: (before: Draft) => Draft): void => setDrafts((before) => ({ ...before, [key]: change(before[key] ?? draft) }));
+    const write = (change: (before: Draft) => Draft): void => writeDraft(key, (before) => change(before ?? draft));
     const reading = kind.read(draft.id, draft.typed);
     const keep = async (): Promise<void> => {
       // Named once: a save tried twice is one.
@@ -73,7 +82,9 @@ export function KeptList<D>({ kind, items, again }: Props<D>) {
             <PutAway item={item} name={kind.nameOf(documentOf<D>(item))} keeping={keeping} onGone={() => setOpen(null)} />
           )}
         </DocumentForm>
-        {item === null || item.version === 1 ? null : <Earlier item={item} kind={kind} />}
+        {item === null || item.version === 1 ? null : (
+          <Earlier item={item} kind={kind} onBack={(earlier, version) => void bringBack(item, earlier, version)} />
+        )}
       </>
     );
   };
@@ -93,7 +104,9 @@ export function KeptList<D>({ kind, items, again }: Props<D>) {
           </button>
         </div>
       )}
+      <Begun kind={kind} items={items} drafts={drafts} open={open} onOpen={show} />
       <Said keeping={keeping} open={open !== null} />
+      <Away noun={kind.noun} items={away} nameOf={(document) => kind.nameOf(document as D)} onBack={again} />
     </PaperSection>
   );
 }
@@ -120,14 +133,48 @@ function PutAway({
   );
 }
 
-function Earlier<D>({ item, kind }: { readonly item: ShelfItem; readonly kind: Kind<D> }) {
+interface EarlierProps<D> {
+  readonly item: ShelfItem;
+  readonly kind: Kind<D>;
+  readonly onBack: (earlier: object, version: number) => void;
+}
+
+function Earlier<D>({ item, kind, onBack }: EarlierProps<D>) {
   const [shown, setShown] = useState(false);
-  if (shown) return <Versions noun={kind.noun} id={item.id} version={item.version} saidOf={kind.saidOf} />;
+  if (shown) return <Versions noun={kind.noun} id={item.id} version={item.version} saidOf={kind.saidOf} onBack={onBack} />;
   return (
     <p className={on('gap')}>
       <button type="button" className={on('link')} onClick={() => setShown(true)}>
         {keptMessages.versions.show(item.version - 1)}
       </button>
+    </p>
+  );
+}
+
+interface BegunProps<D> {
+  readonly kind: Kind<D>;
+  readonly items: readonly ShelfItem[];
+  readonly drafts: Readonly<Record<string, Draft>>;
+  readonly open: string | null;
+  readonly onOpen: (id: string) => void;
+}
+
+/** What was begun on this screen and lies under a closed form. */
+function Begun<D>({ kind, items, drafts, open, onOpen }: BegunProps<D>) {
+  const begun = Object.entries(drafts).flatMap(([key, { typed }]) => {
+    const item = items.find(({ id }) => id === key);
+    if (key === open || (key !== NEW && item === undefined)) return [];
+    const name = item === undefined ? at(typed, 'name') || at(typed, 'mark') : kind.nameOf(documentOf<D>(item));
+    return [{ key, name: name === '' ? keptMessages.begunNew : name }];
+  });
+  return begun.length === 0 ? null : (
+    <p className={on('gap')}>
+      {keptMessages.begun}{' '}
+      {begun.map(({ key, name }) => (
+        <button key={key} type="button" className={on('link')} onClick={() => onOpen(key)}>
+          {name}
+        </button>
+      ))}
     </p>
   );
 }

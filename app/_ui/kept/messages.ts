@@ -21,10 +21,29 @@ export const keptMessages = {
     `Not kept yet: ${count === 0 ? 'see below' : `${counted(count, 'field needs', 'fields need')} another look`}. What you typed stays here.`,
   newer: 'It was changed elsewhere since you began.',
   startOver: 'Begin again from the newest',
+  file: {
+    keeping: 'Keeping the file',
+    large: (name: string) => ({
+      error: `${name} is larger than 8 MB.`,
+      kept: 'Everything is as it was; what you typed is still here.',
+      todo: 'Choose a smaller one: a scan in grey at 150 dpi is enough to read.',
+    }),
+  },
+  begun: 'Begun on this screen and not kept yet:',
+  begunNew: 'something new',
+  awayList: {
+    show: (count: number) => capital(counted(count, 'more put away', 'more put away')),
+    caption: 'Put away, newest first',
+    hide: 'Hide what is put away',
+    heads: { name: 'name', when: 'last kept', back: 'take it out' },
+  },
+  bringBack: 'Bring it back',
+  bringBackSpoken: (version: number) => `Bring back version ${version}`,
+  broughtBack: (version: number) => `as version ${version} was`,
   versions: {
     show: (count: number) => capital(counted(count, 'earlier version')),
     caption: 'Versions, newest first',
-    heads: { version: 'version', when: 'kept', what: 'said', why: 'why' },
+    heads: { version: 'version', when: 'kept', what: 'said', why: 'why', back: 'bring back' },
     away: 'put away',
   },
   errors: {

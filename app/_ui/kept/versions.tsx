@@ -15,10 +15,12 @@ interface Props<D> {
   /** The newest. */
   readonly version: number;
   readonly saidOf: (document: D) => string;
+  /** Puts an earlier one above the newest. */
+  readonly onBack: (earlier: object, version: number) => void;
 }
 
 /** Every version of one document, newest first. Nothing is ever overwritten. */
-export function Versions<D>({ noun, id, version, saidOf }: Props<D>) {
+export function Versions<D>({ noun, id, version, saidOf, onBack }: Props<D>) {
   const { asked, again } = useAsked(() => shelfApi.document(noun, id), { key: `${noun} ${id}`, revision: version });
   const { locale } = useDisplay();
   const { versions: words } = keptMessages;
@@ -33,6 +35,7 @@ export function Versions<D>({ noun, id, version, saidOf }: Props<D>) {
           <Head name={words.heads.when} />
           <Head name={words.heads.what} />
           <Head name={words.heads.why} wide />
+          <Head name={words.heads.back} unseen />
         </tr>
       </thead>
       <tbody>
@@ -42,6 +45,18 @@ export function Versions<D>({ noun, id, version, saidOf }: Props<D>) {
             <td className={on('nw')}>{dateText(one.wall, { offsetMin: null, locale })}</td>
             <td>{one.document === null ? words.away : saidOf(one.document as unknown as D)}</td>
             <td className={on('wide')}>{one.note}</td>
+            <td className={on('n')}>
+              {one.document === null || one.version === version ? null : (
+                <button
+                  type="button"
+                  className={on('link')}
+                  aria-label={keptMessages.bringBackSpoken(one.version)}
+                  onClick={() => onBack(one.document as object, one.version)}
+                >
+                  {keptMessages.bringBack}
+                </button>
+              )}
+            </td>
           </tr>
         ))}
       </tbody>

@@ -1,5 +1,6 @@
 import type { Formula } from '#lib/work/formula/index';
 import { formulaSchema } from '#lib/work/formula/index';
+import { canHold, heldOf } from '../../_ui/held';
 
 /** What this screen holds of a formula that is not kept yet. */
 export interface HeldDraft {
@@ -8,59 +9,37 @@ export interface HeldDraft {
   readonly base: number;
 }
 
-const PREFIX = 'potwatch.formula.';
-const PROBE = 'potwatch.probe';
+const LONGEST = 40;
+const DAY = '2000-01-01';
 
-/** A browser without storage keeps nothing; the page goes on. */
-const storage = (): Storage | null => {
-  try {
-    return globalThis.localStorage;
-  } catch {
-    return null;
-  }
+/**
+ * The same with every text short and every number whole: what is wrong in a field is the field's to say, and loses no draft. What then is
+ * no formula is another program's, or cut off.
+ */
+const softened = (value: unknown): unknown => {
+  if (typeof value === 'string') return /^[0-9a-f]{64}$/.test(value) ? value : value.slice(0, LONGEST);
+  if (typeof value === 'number') return Math.max(1, Math.trunc(value));
+  if (Array.isArray(value)) return value.map(softened);
+  if (typeof value !== 'object' || value === null) return value;
+  const fields = Object.entries(value).map(([key, one]) => [key, key === 'date' ? DAY : softened(one)]);
+  return Object.fromEntries(fields) as object;
 };
 
 /** One without a name yet is a draft still. */
 const isFormula = (formula: Formula): boolean =>
-  formulaSchema.safeParse({ ...formula, name: formula.name === '' ? '-' : formula.name }).success;
+  formulaSchema.safeParse(softened({ ...formula, name: formula.name === '' ? '-' : formula.name })).success;
 
-const parsed = (text: string | null): HeldDraft | null => {
-  if (text === null) return null;
-  try {
-    const { formula, base } = JSON.parse(text) as HeldDraft;
-    return isFormula(formula) && Number.isSafeInteger(base) ? { formula, base } : null;
-  } catch {
-    return null;
-  }
-};
+const held = heldOf<HeldDraft>('potwatch.formula.', (value) => {
+  const { formula, base } = value as HeldDraft;
+  return isFormula(formula) && Number.isSafeInteger(base) ? { formula, base } : null;
+});
 
-/** Drafts of this screen, by the formula's id, so that a page closed or a machine gone loses nothing. */
+/** Drafts of this screen, by the formula's id. */
 export const draftStore = {
-  read: (id: string): HeldDraft | null => parsed(storage()?.getItem(PREFIX + id) ?? null),
-  /** Whether this screen can hold anything. */
-  works(): boolean {
-    try {
-      storage()?.setItem(PROBE, PROBE);
-      return storage()?.getItem(PROBE) === PROBE;
-    } catch {
-      return false;
-    }
-  },
+  read: held.read,
+  works: canHold,
   /** Where it cannot be held the page has said so already. */
-  write({ formula, base }: HeldDraft): void {
-    try {
-      storage()?.setItem(PREFIX + formula.id, JSON.stringify({ formula, base }));
-    } catch {
-      // A full storage: what is typed is on the page still.
-    }
-  },
-  drop: (id: string): void => storage()?.removeItem(PREFIX + id),
-  all(): readonly HeldDraft[] {
-    const held = storage();
-    if (held === null) return [];
-    return Object.keys(held).flatMap((key) => {
-      const draft = key.startsWith(PREFIX) ? parsed(held.getItem(key)) : null;
-      return draft === null ? [] : [draft];
-    });
-  },
+  write: ({ formula, base }: HeldDraft): void => held.write(formula.id, { formula, base }),
+  drop: held.drop,
+  all: (): readonly HeldDraft[] => held.all().map(([, draft]) => draft),
 } as const;

@@ -61,6 +61,16 @@ export const withEntry = (formula: Formula, id: string, change: Partial<Entry>):
   entries: formula.entries.map((entry) => (entry.id === id ? { ...entry, ...change } : entry)),
 });
 
+/** An entry weighed by what its bottle loses, or again as usual. */
+export const withWeighing = (formula: Formula, id: string, byLoss: boolean): Formula => ({
+  ...formula,
+  entries: formula.entries.map((entry) => {
+    if (entry.id !== id) return entry;
+    const { weighed: _, ...usual } = entry;
+    return byLoss ? { ...usual, weighed: 'loss' } : usual;
+  }),
+});
+
 /** An entry with nothing said yet, at the end of its part. */
 export const withNewEntry = (formula: Formula, part: Part, id: string): Formula => {
   const after = formula.entries.findLastIndex((one) => one.part === part);

@@ -9,6 +9,7 @@ const { more: words } = messages;
 type Lock = keyof typeof words.locks;
 type Goes = keyof typeof words.places;
 type State = keyof typeof words.states;
+type Weighing = keyof typeof words.weighings;
 
 /** What can be locked of a part. */
 const LOCKS: Readonly<Record<Part, readonly Lock[]>> = {
@@ -34,11 +35,12 @@ const options = <T extends string>(offered: readonly T[], now: T, names: Readonl
   (offered.includes(now) ? offered : [...offered, now]).map((one) => [one, names[one]] as const);
 
 /** What a closed row says of it: nothing but what differs from the usual. */
-const saidOf = ({ lock, keep, goes, frozen }: Entry): readonly string[] => [
+const saidOf = ({ lock, keep, goes, frozen, weighed }: Entry): readonly string[] => [
   ...(keep === null ? [] : [words.kept(keep.low, keep.high)]),
   ...(lock === null ? [] : [words.locks[lock]]),
   ...(goes === null ? [] : [words.places[goes]]),
   ...(frozen ? [words.states.frozen] : []),
+  ...(weighed === 'loss' ? [words.byLoss] : []),
 ];
 
 interface Toggle {
@@ -75,10 +77,11 @@ interface Props {
   readonly path: string;
   readonly columns: number;
   readonly put: (next: Partial<Entry>, field: string) => void;
+  readonly onWeighed: (byLoss: boolean) => void;
 }
 
 /** What an entry is kept to, what of it stays, when it goes in, and how it is weighed. */
-export function MoreRow({ entry, path, columns, put }: Props) {
+export function MoreRow({ entry, path, columns, put, onWeighed }: Props) {
   const { part, lock, goes, keep, frozen } = entry;
   const id = idOf(entry);
   return (
@@ -119,6 +122,13 @@ export function MoreRow({ entry, path, columns, put }: Props) {
               onChange={(next) => put({ frozen: next === 'frozen' }, 'frozen')}
             />
           ) : null}
+          <Choice
+            id={`${id}-weighed`}
+            label={words.weighed}
+            value={entry.weighed === 'loss' ? 'loss' : 'vessel'}
+            options={Object.entries(words.weighings) as [Weighing, string][]}
+            onChange={(next) => onWeighed(next === 'loss')}
+          />
         </div>
       </td>
     </tr>

@@ -1,33 +1,36 @@
 'use client';
 import { useState } from 'react';
-import { M_KOH, M_NAOH } from '#lib/soap/molar-mass';
 import { numberText } from '#lib/units/format';
 import { materialOfLot } from '#lib/work/formula/index';
-import type { Entry, Material } from '#lib/work/formula/index';
+import type { Amount, Entry, Material } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
 import { Blank } from '../../_ui/figures';
+import { massCell } from '../../_ui/quantities';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
 import { AmountField } from './amount-field';
-import { withEntry, withoutEntry } from './draft';
+import { withEntry, withoutEntry, withWeighing } from './draft';
+import { givenWay } from './give-way';
 import { MoreRow, MoreToggle } from './entry-more';
 import { plannedText } from './mass';
 import { pours } from './materials';
 import { useSheet } from './use-sheet';
-import { Figure, short, SlipRow } from './workings';
+import { Figure, SlipRow } from './workings';
 
 interface Props {
   readonly entry: Entry;
   readonly at: number;
   readonly blended: boolean;
+  /** The other oils make room while this one's share is typed. */
+  readonly giveWay: boolean;
 }
 
 /** Columns a part's table has. */
 export const COLUMNS = 6;
 
 /** One thing of a formula: what, how much as typed, what it weighs, and what it is reckoned with. */
-export function EntryRow({ entry, at, blended }: Props) {
-  const { formula, change, rest, wrongAt, plan, materials } = useSheet();
+export function EntryRow({ entry, at, blended, giveWay }: Props) {
+  const { formula, draft, change, rest, wrongAt, plan, materials } = useSheet();
   const display = useDisplay();
   const [more, setMore] = useState(false);
   const name = entry.material === null ? messages.parts[entry.part].thing : materials.nameOf(entry.material);
@@ -40,6 +43,11 @@ export function EntryRow({ entry, at, blended }: Props) {
   const figures = plan?.lines.find((one) => one.entry === entry.id);
   const line = plan?.plan.lines.find(({ id }) => id === figures?.line);
   const put = (next: Partial<Entry>, field: string): void => change(withEntry(formula, entry.id, next), `entries.${entry.id}.${field}`);
+  const putAmount = (amount: Amount | null): void => {
+    const field = `entries.${entry.id}.amount`;
+    const moved = giveWay ? givenWay(draft, entry, amount, field) : null;
+    change(moved ?? withEntry(formula, entry.id, { amount }), field);
+  };
   return (
     <>
       <tr data-entry={entry.id}>
@@ -78,7 +86,7 @@ export function EntryRow({ entry, at, blended }: Props) {
             blended={blended}
             pours={pours(materials.of(entry.material))}
             wrong={wrong}
-            onChange={(amount) => put({ amount }, 'amount')}
+            onChange={putAmount}
             onLeave={rest}
           />
         </td>
@@ -86,13 +94,17 @@ export function EntryRow({ entry, at, blended }: Props) {
           {line === undefined ? null : <Figure of={`line:${line.id}`}>{plannedText(line.target, display)}</Figure>}
         </td>
         {entry.part === 'fat' ? (
-          <FatCells entry={entry} grams={figures?.grams ?? null} />
+          <FatCells entry={entry} />
         ) : (
           <>
             <td className={on('n wide')}>
-              {figures === undefined ? '' : `${numberText(100 * figures.shareOfBatter, display.locale, 2)} %`}
+              {figures === undefined ? null : (
+                <Figure of={`share:${entry.id}`}>{numberText(100 * figures.shareOfBatter, display.locale, 2)} %</Figure>
+              )}
             </td>
-            <td className={on('n wide')}>{line === undefined ? '' : plannedText(line.tolerance, display)}</td>
+            <td className={on('n wide')}>
+              {line === undefined ? null : <Figure of={`tolerance:${line.id}`}>{plannedText(line.tolerance, display)}</Figure>}
+            </td>
           </>
         )}
         <td className={on('n')}>
@@ -106,8 +118,16 @@ export function EntryRow({ entry, at, blended }: Props) {
           </button>
         </td>
       </tr>
-      {more ? <MoreRow entry={entry} path={path} columns={COLUMNS} put={put} /> : null}
-      <SlipRow ids={line === undefined ? [] : [`line:${line.id}`]} columns={COLUMNS} />
+      {more ? (
+        <MoreRow
+          entry={entry}
+          path={path}
+          columns={COLUMNS}
+          put={put}
+          onWeighed={(byLoss) => change(withWeighing(formula, entry.id, byLoss), `entries.${entry.id}.weighed`)}
+        />
+      ) : null}
+      <SlipRow ids={['line', 'share', 'tolerance', 'takes'].map((what) => `${what}:${entry.id}`)} columns={COLUMNS} />
     </>
   );
 }
@@ -163,27 +183,27 @@ function Source({ entry }: { readonly entry: Entry }) {
   );
 }
 
-const MG = 1000;
-
-function FatCells({ entry, grams }: { readonly entry: Entry; readonly grams: number | null }) {
-  const { locale } = useDisplay();
+function FatCells({ entry }: { readonly entry: Entry }) {
+  const { derivation } = useSheet();
+  const display = useDisplay();
   const material = useMaterial(entry);
+  const takes = derivation(`takes:${entry.id}`);
+  const cell = takes === undefined ? null : <Figure of={takes.id}>{massCell(Math.round(1000 * takes.value), 10, display, 0).text}</Figure>;
   if (material === undefined || (material.kind !== 'fat' && material.kind !== 'wax'))
     return (
       <>
         <Blank />
-        <Blank className={on('wide')} />
+        <td className={on('n wide')}>{cell}</td>
       </>
     );
   const { value, low, high } = material.sv;
-  const takes = grams === null ? null : ((grams * Number(value)) / MG / M_KOH) * M_NAOH;
   return (
     <>
       <td className={on('n')}>
         {value}
         {low === undefined || high === undefined ? null : <p className={on('dim')}>{messages.workings.range(low, high)}</p>}
       </td>
-      <td className={on('n wide')}>{takes === null ? '' : short(takes, locale)}</td>
+      <td className={on('n wide')}>{cell}</td>
     </>
   );
 }

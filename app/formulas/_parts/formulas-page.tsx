@@ -14,7 +14,8 @@ import { Asking, ProblemSection } from '../../_ui/problem';
 import { PaperSection, PaperTitle, Steps } from '../../_ui/section';
 import { shelfApi } from '../../_ui/shelf-api';
 import { dateText } from '../../_ui/times';
-import { useAsked } from '../../_ui/use-asked';
+import { Away } from '../../_ui/kept/away';
+import { SHARED_EVERY_MS, useAsked } from '../../_ui/use-asked';
 import { on } from '../../_ui/classes';
 import { messages } from '../messages';
 import { FromFile, Samples } from './bring-in';
@@ -25,7 +26,7 @@ const sheetOf = (id: string): Route => `/formulas/sheet?id=${encodeURIComponent(
 
 /** Every formula kept, those begun on this screen, and how another comes here. */
 export function FormulasPage() {
-  const { asked, again } = useAsked(() => shelfApi.list('formula'));
+  const { asked, again } = useAsked(() => shelfApi.list('formula'), { everyMs: SHARED_EVERY_MS });
   const practice = useLive(see.realm) === 'practice';
   const items = asked.state === 'there' ? asked.value.items : [];
   return (
@@ -42,6 +43,7 @@ export function FormulasPage() {
         <>
           {items.length === 0 ? <Empty /> : <Kept items={items} />}
           <Drafts items={items} />
+          <Away noun="formula" items={asked.value.away} nameOf={nameOfFormula} onBack={again} />
           {practice ? <Samples onPut={again} /> : null}
           <FromFile onPut={again} />
         </>
@@ -99,6 +101,8 @@ function Kept({ items }: { readonly items: readonly ShelfItem[] }) {
     </PaperSection>
   );
 }
+
+const nameOfFormula = (document: unknown): string => (document as Formula).name;
 
 const NAMES = new Map(CATALOGUE.map(({ id, name }) => [id, name]));
 const SHOWN = 3;

@@ -2,29 +2,55 @@
 import { numberText } from '#lib/units/format';
 import type { Planned } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
-import { Blank } from '../../_ui/figures';
+import { Blank, Digits } from '../../_ui/figures';
 import { Head } from '../../_ui/head';
-import { massHead, planStep, showIn } from '../../_ui/quantities';
+import { massCell, massHead, placesOf, planStep, showIn } from '../../_ui/quantities';
+import type { Cell } from '../../_ui/quantities';
 import { on } from '../classes';
 import { messages } from '../messages-plan';
-import { plannedText } from './mass';
 import { useSheet } from './use-sheet';
+import { Figure, Slip } from './workings';
 
 const SECONDS = 60;
+const COLUMNS = 6;
+/** Of a line whose scale nobody has said the division of, mg. */
+const TENTH = 100;
 
-/** Lines in the order of work, with blanks to write into when printed; below them what is done between, and how long it takes. */
-export function LinesTable({ plan: { plan, lines, total, steps, time } }: { readonly plan: Planned }) {
+type Line = Planned['plan']['lines'][number];
+
+const milli = (value: number): number => Math.round(1000 * value);
+
+/** How masses of the lines stand in their columns: as fine as their scale shows, decimals under each other. */
+const useCells = ({ plan, lines }: Planned) => {
+  const display = useDisplay();
+  const { workshop } = useSheet();
+  const stepOf = (line: Line): number => {
+    const scale = lines.find((one) => one.line === line.id)?.scale.scale;
+    return workshop.context.scales.find(({ id }) => id === scale)?.division ?? TENTH;
+  };
+  const places = placesOf(plan.lines.map(stepOf), display);
+  const cell = (milligrams: number, step: number): Cell => massCell(milligrams, step, display, places);
+  return { stepOf, cell };
+};
+
+/** Weighings and what is done between them, in the order of work, with blanks to write into when printed; below it how long it takes. */
+export function LinesTable({ plan: planned }: { readonly plan: Planned }) {
+  const { plan, total, steps, time } = planned;
   const display = useDisplay();
   const { workshop } = useSheet();
   const show = showIn(display);
+  const { cell } = useCells(planned);
   const { heads } = messages;
   const vessel = (id: string): string => plan.vessels.find((one) => one.id === id)?.name ?? id;
   const material = (id: string): string => plan.lines.find((one) => one.id === id)?.material.name ?? id;
   const mould = (id: string): string => workshop.context.moulds.find((one) => one.id === id)?.name ?? id;
-  const said = steps.flatMap((step) => {
-    const words = messages.step(step, vessel, mould, material, (celsius) => show.temperature(Math.round(1000 * celsius)));
-    return words === null ? [] : [words];
-  });
+  const words = {
+    vessel,
+    mould,
+    material,
+    temperature: (celsius: number) => show.temperature(milli(celsius)),
+    difference: (kelvin: number) => show.difference(milli(kelvin)),
+  };
   return (
     <>
       <table className={on('table gap')} data-plan={plan.formula.id}>
@@ -34,8 +60,6 @@ export function LinesTable({ plan: { plan, lines, total, steps, time } }: { read
             <Head name={heads.material} />
             <Head name={heads.target} unit={massHead(display)} n />
             <Head name={heads.tolerance} unit={`± ${massHead(display)}`} n />
-            <Head name={heads.vessel} wide />
-            <Head name={heads.scale} wide />
             <th scope="col" className={on('blank')}>
               {heads.actual}
             </th>
@@ -45,26 +69,15 @@ export function LinesTable({ plan: { plan, lines, total, steps, time } }: { read
           </tr>
         </thead>
         <tbody>
-          {plan.lines.map((line, at) => {
-            const figures = lines.find((one) => one.line === line.id);
-            const pours = figures?.pours ?? [];
-            return (
-              <tr key={line.id} data-line={line.id} data-target={line.target} data-tolerance={line.tolerance}>
-                <td className={on('n wide')}>{at + 1}</td>
-                <th scope="row">
-                  {line.material.name}
-                  {pours.length < 2 ? null : (
-                    <span className={on('dim')}> {messages.pours(pours.map((one) => show.mass(one, planStep(one))))}</span>
-                  )}
-                </th>
-                <td className={on('n')}>{plannedText(line.target, display)}</td>
-                <td className={on('n')}>{plannedText(line.tolerance, display)}</td>
-                <td className={on('wide')}>
-                  {line.into === undefined ? vessel(line.vessel) : messages.carried(vessel(line.vessel), vessel(line.into))}
-                </td>
-                <td className={on('wide')}>{figures?.scale.scale == null ? messages.noScale : messages.scales[line.scale]}</td>
-                <Blank className={on('blank')} />
-                <td className={on('blank')}>{line.lot?.mark}</td>
+          {steps.map((step) => {
+            const at = step.kind === 'weigh' ? plan.lines.findIndex(({ id }) => id === step.line) : -1;
+            const line = plan.lines[at];
+            const said = line === undefined ? messages.step(step, words) : null;
+            if (line !== undefined) return <LineRow key={line.id} planned={planned} line={line} at={at} vessel={vessel} />;
+            return said === null ? null : (
+              <tr key={said} data-step={step.kind}>
+                <Blank className={on('wide')} />
+                <td colSpan={COLUMNS - 1}>{said}</td>
               </tr>
             );
           })}
@@ -73,26 +86,68 @@ export function LinesTable({ plan: { plan, lines, total, steps, time } }: { read
           <tr>
             <Blank className={on('wide')} />
             <th scope="row">{messages.all}</th>
-            <td className={on('n')}>{plannedText(total, display)}</td>
+            <td className={on('n')}>
+              <Figure of="batter">
+                <Digits cell={cell(total, TENTH)} />
+              </Figure>
+            </td>
             <Blank />
-            <Blank className={on('wide')} />
-            <Blank className={on('wide')} />
             <Blank className={on('blank')} />
             <Blank className={on('blank')} />
           </tr>
         </tfoot>
       </table>
-      <h3 className={on('minor gap')}>{messages.steps}</h3>
-      <ol className={on('steps')}>
-        {said.map((words) => (
-          <li key={words}>
-            <p>{words}</p>
-          </li>
-        ))}
-      </ol>
+      <Slip ids={['batter', 'time']} />
       {time === null ? null : (
-        <p className={on('dim gap')}>{messages.time[time.how](numberText(Math.round(time.seconds / SECONDS), display.locale))}</p>
+        <p className={on('dim gap')}>
+          {messages.time.about}{' '}
+          <Figure of="time">{messages.time.minutes(numberText(Math.round(time.seconds / SECONDS), display.locale))}</Figure>
+          {messages.time[time.how]}
+        </p>
       )}
     </>
+  );
+}
+
+interface LineProps {
+  readonly planned: Planned;
+  readonly line: Line;
+  readonly at: number;
+  readonly vessel: (id: string) => string;
+}
+
+/** One weighing: what, how much within what, and where and how under its name. */
+function LineRow({ planned, line, at, vessel }: LineProps) {
+  const display = useDisplay();
+  const show = showIn(display);
+  const { stepOf, cell } = useCells(planned);
+  const figures = planned.lines.find((one) => one.line === line.id);
+  const pours = figures?.pours ?? [];
+  const step = stepOf(line);
+  const into =
+    line.mode === 'loss'
+      ? messages.byLoss(vessel(line.vessel))
+      : line.into === undefined
+        ? messages.into(vessel(line.vessel))
+        : messages.carried(vessel(line.vessel), vessel(line.into));
+  return (
+    <tr data-line={line.id} data-target={line.target} data-tolerance={line.tolerance}>
+      <td className={on('n wide')}>{at + 1}</td>
+      <th scope="row">
+        {line.material.name}
+        <p className={on('dim')}>
+          {into}, {figures?.scale.scale == null ? messages.noScale : messages.scales[line.scale]}
+          {pours.length < 2 ? null : `; ${messages.pours(pours.map((one) => show.mass(one, planStep(one))))}`}
+        </p>
+      </th>
+      <td className={on('n')}>
+        <Digits cell={cell(line.target, step)} />
+      </td>
+      <td className={on('n')}>
+        <Digits cell={cell(line.tolerance, step)} />
+      </td>
+      <Blank className={on('blank')} />
+      <td className={on('blank')}>{line.lot?.mark}</td>
+    </tr>
   );
 }

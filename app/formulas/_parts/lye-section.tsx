@@ -1,5 +1,7 @@
 'use client';
+import type { ReactNode } from 'react';
 import { numberText } from '#lib/units/format';
+import { numberOf } from '#lib/work/formula/index';
 import type { Wishes } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
 import { Blank } from '../../_ui/figures';
@@ -62,17 +64,20 @@ export function LyeSection() {
   );
 }
 
+/** What came out, as plain numbers; how sure each is stands with its workings. */
 function Results() {
-  const { plan, formula, derivation } = useSheet();
+  const { plan, formula } = useSheet();
   const display = useDisplay();
   const { locale } = display;
   if (plan === null) return null;
-  const { rows, heads, interval, peakWhy, iodineWhy } = messages.lye;
-  const { superfat, lyeConcentration, mixingPeak, iodine } = plan.figures;
-  const asked = formula.wishes.lye?.kind === 'concentration' ? `${formula.wishes.lye.percent} %` : '';
+  const { rows, heads, interval, worst, unknown } = messages.lye;
+  const { superfat, lyeConcentration, mixingPeak, iodine, soap, glycerol, waterBefore, waterAfter, freeFat } = plan.figures;
+  const { lye } = formula.wishes;
+  const asked = lye === null ? '' : lye.kind === 'concentration' ? percentAsked(lye.percent, locale) : messages.lye.ratio(lye.water);
   const percent = (value: number, digits = 1): string => numberText(100 * value, locale, digits);
   const show = showIn(display);
-  const u = derivation('lye-concentration')?.u ?? null;
+  const mass = (grams: number): string => show.mass(Math.round(1000 * grams), 100);
+  const notKnown = plan.warnings.some(({ code }) => code === 'heat-unknown');
   return (
     <table className={on('table gap')}>
       <thead>
@@ -80,61 +85,95 @@ function Results() {
           <Head name={heads.what} />
           <Head name={heads.asked} n wide />
           <Head name={heads.worked} n />
-          <Head name={heads.u} n wide />
-          <Head name={heads.because} wide />
+          <Head name={heads.verdict} />
         </tr>
       </thead>
       <tbody>
-        <tr>
-          <th scope="row">{rows.superfat}</th>
-          <td className={on('n wide')}>{formula.wishes.superfat === null ? '' : `${formula.wishes.superfat} %`}</td>
-          <td className={on('n')}>
-            <Figure of="superfat">{percent(superfat.working)} %</Figure>
-          </td>
-          <td className={on('n wide')}>{percent(superfat.u)} %</td>
-          <td className={on('wide')}>{interval(percent(superfat.low), percent(superfat.high), chanceText(superfat.lyeHeavy, locale))}</td>
-        </tr>
-        <SlipRow ids={['superfat']} columns={5} />
-        <tr>
-          <th scope="row">{rows.concentration}</th>
-          <td className={on('n wide')}>{asked}</td>
-          <td className={on('n')}>
-            <Figure of="lye-concentration">{percent(lyeConcentration, 2)} %</Figure>
-          </td>
-          <td className={on('n wide')}>{u === null ? '' : `${short(u, locale, 2)} %`}</td>
-          <Blank className={on('wide')} />
-        </tr>
-        <SlipRow ids={['lye-concentration']} columns={5} />
-        {mixingPeak === null ? null : (
-          <>
-            <tr>
-              <th scope="row">{rows.peak}</th>
-              <Blank className={on('n wide')} />
-              <td className={on('n')}>
-                <Figure of="mixing-peak">{show.temperature(Math.round(1000 * mixingPeak.value))}</Figure>
-              </td>
-              <td className={on('n wide')}>{show.difference(Math.round(1000 * mixingPeak.u))}</td>
-              <td className={on('wide')}>{peakWhy}</td>
-            </tr>
-            <SlipRow ids={['mixing-peak']} columns={5} />
-          </>
-        )}
+        <Result
+          name={rows.superfat}
+          of="superfat"
+          asked={formula.wishes.superfat === null ? '' : percentAsked(formula.wishes.superfat, locale)}
+          judged
+          more={
+            <p>
+              {interval(percent(superfat.low), percent(superfat.high), chanceText(superfat.lyeHeavy, locale))}{' '}
+              {worst(percent(superfat.worst.low), percent(superfat.worst.high))}
+            </p>
+          }
+        >
+          {percent(superfat.working)} %
+        </Result>
+        <Result name={rows.concentration} of="lye-concentration" asked={asked} judged>
+          {percent(lyeConcentration)} %
+        </Result>
+        {mixingPeak !== null ? (
+          <Result name={rows.peak} of="mixing-peak" judged>
+            {show.temperature(Math.round(1000 * mixingPeak.value))}
+          </Result>
+        ) : notKnown ? (
+          <tr>
+            <th scope="row">{rows.peak}</th>
+            <Blank className={on('n wide')} />
+            <td className={on('n')}>{unknown}</td>
+            <td>
+              <b>{messages.lye.verdicts.check}</b>
+            </td>
+          </tr>
+        ) : null}
         {iodine === null ? null : (
-          <>
-            <tr>
-              <th scope="row">{rows.iodine}</th>
-              <Blank className={on('n wide')} />
-              <td className={on('n')}>
-                <Figure of="iodine">{short(iodine, locale, 3)}</Figure>
-              </td>
-              <Blank className={on('n wide')} />
-              <td className={on('wide')}>{iodineWhy}</td>
-            </tr>
-            <SlipRow ids={['iodine']} columns={5} />
-          </>
+          <Result name={rows.iodine} of="iodine" judged>
+            {short(iodine, locale, 3)}
+          </Result>
         )}
+        <Result name={rows.soap} of="soap">
+          {mass(soap)}
+        </Result>
+        <Result name={rows.glycerol} of="glycerol">
+          {mass(glycerol)}
+        </Result>
+        <Result name={rows.freeFat} of="free-fat">
+          {mass(freeFat)}
+        </Result>
+        <Result name={rows.water} of="water-after" asked={mass(waterBefore)}>
+          {mass(waterAfter)}
+        </Result>
       </tbody>
     </table>
+  );
+}
+
+const percentAsked = (text: string, locale: string): string => {
+  const value = numberOf(text);
+  return value === null ? '' : `${short(value, locale)} %`;
+};
+
+interface ResultProps {
+  readonly name: string;
+  /** Its workings. */
+  readonly of: string;
+  readonly asked?: string;
+  /** Whether anything could be said against it. */
+  readonly judged?: boolean;
+  readonly more?: ReactNode;
+  readonly children: ReactNode;
+}
+
+function Result({ name, of, asked = '', judged = false, more, children }: ResultProps) {
+  const { verdictOf } = useSheet();
+  const verdict = verdictOf(of);
+  const { verdicts } = messages.lye;
+  return (
+    <>
+      <tr>
+        <th scope="row">{name}</th>
+        <td className={on('n wide')}>{asked}</td>
+        <td className={on('n')}>
+          <Figure of={of}>{children}</Figure>
+        </td>
+        <td>{!judged ? null : verdict === 'check' ? <b>{verdicts.check}</b> : verdicts.within}</td>
+      </tr>
+      <SlipRow ids={[of]} columns={4} more={more} />
+    </>
   );
 }
 

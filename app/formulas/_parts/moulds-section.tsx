@@ -7,18 +7,19 @@ import { massHead } from '../../_ui/quantities';
 import { PaperSection } from '../../_ui/section';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
+import { BatterVolume } from './batter-volume';
+import { CountCell } from './count-field';
 import { gramsText } from './mass';
 import { MouldDrawing } from './mould-drawing';
 import { SizeFields } from './size-fields';
 import { useSheet } from './use-sheet';
-import { Figure, short, Slip, SlipRow } from './workings';
+import { Figure, short, SlipRow } from './workings';
 
 const COLUMNS = 8;
-const FILL = '95';
 
 /** How large the batch is, the moulds it goes into, and how full each will be. */
 export function MouldsSection() {
-  const { formula, change, wrongIn, workshop, plan } = useSheet();
+  const { formula, change, wrongIn, workshop } = useSheet();
   const display = useDisplay();
   const { moulds: words, size } = messages;
   const all = workshop.context.moulds;
@@ -68,30 +69,13 @@ export function MouldsSection() {
           <button
             type="button"
             className={on('act')}
-            onClick={() => put([...formula.moulds, { mould: free.id, count: 1, fill: FILL }], 'add')}
+            onClick={() => put([...formula.moulds, { mould: free.id, count: 1, fill: '' }], 'add')}
           >
             {words.add}
           </button>
         </div>
       )}
-      {plan?.sizing == null ? null : (
-        <>
-          <p className={on('dim gap')}>
-            <Figure of="batter-volume">{`${short(plan.sizing.batter.value, display.locale, 4)} mL`}</Figure>{' '}
-            {words.density(numberText(plan.sizing.density, display.locale, 3), short(plan.sizing.residue, display.locale, 3))}
-          </p>
-          <Slip ids={['batter-volume']} />
-          {plan.sizing.loafRule === null ? null : (
-            <p className={on('dim')}>
-              {words.rule(
-                short(plan.sizing.loafRule.fats, display.locale, 4),
-                numberText(100 * Math.abs(plan.sizing.loafRule.against), display.locale, 1),
-                plan.sizing.loafRule.against < 0,
-              )}
-            </p>
-          )}
-        </>
-      )}
+      <BatterVolume />
     </PaperSection>
   );
 }
@@ -137,12 +121,11 @@ function MouldRow({ use, at, put }: RowProps) {
           {wrong === '' ? null : <p className={on('warn')}>{wrong}</p>}
         </th>
         <td>
-          <input
-            className={on('field')}
-            aria-label={`${heads.count}: ${name}`}
-            inputMode="numeric"
-            value={use.count === 0 ? '' : String(use.count)}
-            onChange={(event) => set({ count: /^\d{1,4}$/.test(event.target.value) ? Number(event.target.value) : 0 }, 'count')}
+          <CountCell
+            id={`mould-${at}-count`}
+            label={`${heads.count}: ${name}`}
+            count={use.count}
+            onChange={(count) => set({ count }, 'count')}
           />
         </td>
         <td>
@@ -154,12 +137,18 @@ function MouldRow({ use, at, put }: RowProps) {
             onChange={(event) => set({ fill: event.target.value }, 'fill')}
           />
         </td>
-        <td className={on('n wide')}>{fill === undefined ? '' : short(fill.brim.value, display.locale, 4)}</td>
-        <td className={on('n wide')}>{fill === undefined ? '' : gramsText(fill.grams, display)}</td>
+        <td className={on('n wide')}>
+          {fill === undefined ? null : <Figure of={`brim:${at}`}>{short(fill.brim.value, display.locale, 4)}</Figure>}
+        </td>
+        <td className={on('n wide')}>
+          {fill === undefined ? null : <Figure of={`in-mould:${at}`}>{gramsText(fill.grams, display)}</Figure>}
+        </td>
         <td className={on('n')}>
           {fill === undefined ? null : <Figure of={`mould:${at}`}>{numberText(100 * fill.full, display.locale, 0)}</Figure>}
         </td>
-        <td className={on('n wide')}>{fill?.leftAbove == null ? '' : numberText(fill.leftAbove, display.locale, 1)}</td>
+        <td className={on('n wide')}>
+          {fill?.leftAbove == null ? null : <Figure of={`left:${at}`}>{numberText(fill.leftAbove, display.locale, 1)}</Figure>}
+        </td>
         <td className={on('n')}>
           <button
             type="button"
@@ -176,7 +165,7 @@ function MouldRow({ use, at, put }: RowProps) {
           </button>
         </td>
       </tr>
-      <SlipRow ids={[`mould:${at}`]} columns={COLUMNS} />
+      <SlipRow ids={['mould', 'brim', 'in-mould', 'left'].map((what) => `${what}:${at}`)} columns={COLUMNS} />
     </>
   );
 }

@@ -1,9 +1,11 @@
 'use client';
+import { useState } from 'react';
+import { M_NAOH } from '#lib/soap/molar-mass';
 import type { Blend, Formula, Part } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
 import { Blank } from '../../_ui/figures';
 import { Head } from '../../_ui/head';
-import { massHead } from '../../_ui/quantities';
+import { massCell, massHead } from '../../_ui/quantities';
 import { PaperSection } from '../../_ui/section';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
@@ -13,11 +15,12 @@ import { BlendRow, MakeBlend } from './blend-row';
 import { entryId, withEntry, withNewEntry } from './draft';
 import { COLUMNS, EntryRow } from './entry-row';
 import { FragranceLimits } from './fragrance-limits';
+import { mayGiveWay } from './give-way';
 import { gramsText } from './mass';
 import { OtherMeasure } from './other-measure';
 import { partOf } from './placed';
 import { problemsOf, useSheet } from './use-sheet';
-import { Figure, short, SlipRow } from './workings';
+import { Figure, SlipRow } from './workings';
 
 /** A thing added at the end of its part, with nothing said of it but the measure of its neighbours. */
 const withAnother = (formula: Formula, part: Part): Formula => {
@@ -29,6 +32,7 @@ const withAnother = (formula: Formula, part: Part): Formula => {
 export function PartSection({ part }: { readonly part: Part }) {
   const { formula, change, answer, plan } = useSheet();
   const display = useDisplay();
+  const [giveWay, setGiveWay] = useState(false);
   const words = messages.parts[part];
   const { heads } = messages;
   const entries = formula.entries.flatMap((entry, at) => (entry.part === part ? [{ entry, at }] : []));
@@ -46,7 +50,7 @@ export function PartSection({ part }: { readonly part: Part }) {
               {part === 'fat' ? (
                 <>
                   <Head name={heads.value} unit="mg KOH/g" n />
-                  <Head name={heads.takes} unit="g" n wide />
+                  <Head name={heads.takes} unit={massHead(display)} n wide />
                 </>
               ) : (
                 <>
@@ -60,7 +64,7 @@ export function PartSection({ part }: { readonly part: Part }) {
           <tbody>
             {part === 'fragrance' ? formula.blends.map((blend, at) => <BlendRow key={blend.id} blend={blend} at={at} />) : null}
             {entries.map(({ entry, at }) => (
-              <EntryRow key={entry.id} entry={entry} at={at} blended={blendOf(entry.id) !== undefined} />
+              <EntryRow key={entry.id} entry={entry} at={at} blended={blendOf(entry.id) !== undefined} giveWay={giveWay} />
             ))}
           </tbody>
           {part === 'fat' && plan !== null ? (
@@ -68,14 +72,16 @@ export function PartSection({ part }: { readonly part: Part }) {
               <tr>
                 <th scope="row">{messages.all}</th>
                 <Blank />
-                <td className={on('n')}>{gramsText(plan.figures.fats, display)}</td>
+                <td className={on('n')}>
+                  <Figure of="fats">{gramsText(plan.figures.fats, display)}</Figure>
+                </td>
                 <Blank />
                 <td className={on('n wide')}>
-                  <Figure of="fat-demand">{short(plan.figures.fatDemandMoles, display.locale)} mol</Figure>
+                  <Figure of="fat-demand">{massCell(Math.round(1000 * M_NAOH * plan.figures.fatDemandMoles), 10, display, 0).text}</Figure>
                 </td>
                 <Blank />
               </tr>
-              <SlipRow ids={['fat-demand']} columns={COLUMNS} />
+              <SlipRow ids={['fats', 'fat-demand']} columns={COLUMNS} />
             </tfoot>
           ) : null}
         </table>
@@ -86,6 +92,13 @@ export function PartSection({ part }: { readonly part: Part }) {
         </p>
       ))}
       {part === 'fragrance' ? <FragranceLimits /> : null}
+      {part === 'fat' && mayGiveWay(formula) ? (
+        <p className={on('gap')}>
+          <label>
+            <input type="checkbox" checked={giveWay} onChange={(event) => setGiveWay(event.target.checked)} /> {messages.giveWay}
+          </label>
+        </p>
+      ) : null}
       <div className={on('acts')}>
         <button type="button" className={on('act')} onClick={() => change(withAnother(formula, part), `add.${part}`)}>
           {words.add}

@@ -1,10 +1,8 @@
 'use client';
-import { numberOf } from '#lib/work/formula/index';
 import type { Reference } from '#lib/work/formula/index';
 import { Choice, TextField } from '../../_ui/fields';
 import { on } from '../classes';
 import { messages } from '../messages-more';
-import { isPercent } from './bands';
 import { useSheet } from './use-sheet';
 
 const { references: words } = messages;
@@ -12,18 +10,19 @@ type Range = Reference['ranges'][number];
 
 interface Props {
   readonly id: string;
+  /** Where it stands in the formula. */
+  readonly path: string;
   readonly range: Range;
   /** `null`: taken out. */
   readonly put: (next: Range | null, field: string) => void;
 }
 
-/** One material of a paper, and between what it may be. An end that is no number is said: the plan cannot be held against it. */
-export function ReferenceRange({ id, range, put }: Props) {
-  const { formula, materials, rest } = useSheet();
+/** One material of a paper, and between what it may be. There is no plan before both ends can be read. */
+export function ReferenceRange({ id, path, range, put }: Props) {
+  const { formula, materials, rest, wrongIn } = useSheet();
   const { material, low, high } = range;
   const ids = [...new Set([material, ...formula.entries.flatMap((entry) => (entry.material === null ? [] : [entry.material]))])];
-  const upsideDown = isPercent(low) && isPercent(high) && (numberOf(low) ?? 0) > (numberOf(high) ?? 0);
-  const numberWords = (text: string): string => (isPercent(text) ? '' : words.noNumber);
+  const lowWrong = [wrongIn(`${path}.low`), wrongIn(path)].filter((one) => one !== '').join(' ');
   return (
     <div className={on('form gap')} data-range={material} onBlur={rest}>
       <Choice
@@ -38,7 +37,7 @@ export function ReferenceRange({ id, range, put }: Props) {
         label={words.low}
         value={low}
         numeric
-        error={upsideDown ? words.upsideDown : numberWords(low)}
+        error={lowWrong}
         onChange={(next) => put({ ...range, low: next }, 'low')}
       />
       <TextField
@@ -46,7 +45,7 @@ export function ReferenceRange({ id, range, put }: Props) {
         label={words.high}
         value={high}
         numeric
-        error={numberWords(high)}
+        error={wrongIn(`${path}.high`)}
         onChange={(next) => put({ ...range, high: next }, 'high')}
       />
       <div className={on('acts')}>

@@ -1,7 +1,9 @@
 'use client';
 import type { Reference } from '#lib/work/formula/index';
 import { TextField } from '../../_ui/fields';
+import { KeptFile } from '../../_ui/kept-file';
 import { PaperSection } from '../../_ui/section';
+import { shelfApi } from '../../_ui/shelf-api';
 import { on } from '../classes';
 import { messages } from '../messages-more';
 import { ReferenceRange } from './reference-range';
@@ -58,7 +60,7 @@ interface Props {
 
 function ReferenceFields({ reference, at, put }: Props) {
   const { formula, rest } = useSheet();
-  const { kind, number, date, ranges } = reference;
+  const { kind, number, date, ranges, file } = reference;
   const id = `reference-${at}`;
   const free = formula.entries.find(({ material }) => material !== null && !ranges.some((range) => range.material === material));
   const material = free?.material ?? null;
@@ -80,11 +82,25 @@ function ReferenceFields({ reference, at, put }: Props) {
           onChange={(next) => put({ ...reference, date: next }, 'date')}
         />
       </div>
+      <div className={on('gap')}>
+        <KeptFile id={`${id}-file`} label={words.file} onKept={({ sha256 }) => put({ ...reference, file: sha256 }, 'file')} />
+        {file === null ? null : (
+          <p>
+            <a href={shelfApi.fileAddress(file)} download={number === '' ? words.kinds[kind] : number}>
+              {words.saveFile}
+            </a>{' '}
+            <button type="button" className={on('link')} onClick={() => put({ ...reference, file: null }, 'file')}>
+              {words.removeFile}
+            </button>
+          </p>
+        )}
+      </div>
       {ranges.map((range, index) => (
         <ReferenceRange
           // oxlint-disable-next-line react/no-array-index-key
           key={index}
           id={`${id}-range-${index}`}
+          path={`references[${at}].ranges[${index}]`}
           range={range}
           put={(next, field) =>
             put(

@@ -1,25 +1,32 @@
 'use client';
 import { useState } from 'react';
 import { TextField } from '../../_ui/fields';
-import { Problem } from '../../_ui/problem';
+import { Problem as ProblemWords } from '../../_ui/problem';
 import { showIn } from '../../_ui/quantities';
 import { PaperTitle } from '../../_ui/section';
+import { numberText } from '#lib/units/format';
+import type { Problem } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
+import { dateText } from '../../_ui/times';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
 import { problemText } from '../../_ui/problem-messages';
-import { isPlaced } from './placed';
+import { aboutDocument, isPlaced } from './placed';
 import { saveFormula, saveLines } from './save-file';
 import { problemsOf, useSheet } from './use-sheet';
 
 /** Whose sheet this is, what it comes to, and everything that can be done with the whole of it. */
 export function SheetHead() {
-  const { formula, draft, plan, answer, dirty, held, change, rest, wrongAt } = useSheet();
+  const { formula, draft, plan, answer, dirty, held, arrived, newer, workshop, change, rest, wrongAt } = useSheet();
   const display = useDisplay();
   const show = showIn(display);
   const { lead } = messages;
   const problems = problemsOf(answer);
   const elsewhere = problems.filter((one) => !isPlaced(one, formula));
+  const aboutOf = (one: Problem): string => {
+    const about = aboutDocument(one, workshop.context);
+    return about === null ? '' : `${about}: `;
+  };
   const words =
     plan === null
       ? answer === null
@@ -34,6 +41,7 @@ export function SheetHead() {
         <>
           <p className={on('id')}>{messages.version(draft.base)}</p>
           {dirty ? <p>{held ? messages.changed : messages.notHeld}</p> : null}
+          <output>{[...(arrived ? [messages.arrived] : []), ...(newer === null ? [] : [messages.newer(newer)])].join(' ')}</output>
         </>
       }
     >
@@ -51,17 +59,18 @@ export function SheetHead() {
       </div>
       {elsewhere.length === 0 ? null : (
         <p className={on('warn')}>
-          {messages.elsewhere}: {elsewhere.map(problemText).join(' ')}
+          {messages.elsewhere}: {elsewhere.map((one) => `${aboutOf(one)}${problemText(one)}`).join(' ')}
         </p>
       )}
       <Acts />
+      <Printed />
     </PaperTitle>
   );
 }
 
 function Acts() {
   const sheet = useSheet();
-  const { formula, draft, dirty, plan, problem, clash, workshop } = sheet;
+  const { formula, draft, dirty, plan, problem, clash, newer, workshop } = sheet;
   const [note, setNote] = useState('');
   const [busy, setBusy] = useState(false);
   const { acts } = messages;
@@ -79,7 +88,7 @@ function Acts() {
   return (
     <>
       {draft.base === 0 || !dirty ? null : (
-        <div className={on('form gap')}>
+        <div className={on('form gap unprinted')}>
           <TextField id="why" label={acts.why} value={note} onChange={setNote} />
         </div>
       )}
@@ -104,14 +113,19 @@ function Acts() {
             {acts.csv}
           </button>
         )}
+        {newer !== null && !dirty ? (
+          <button type="button" className={on('act')} disabled={busy} onClick={() => void during(sheet.drop)}>
+            {acts.show(newer)}
+          </button>
+        ) : null}
         {dirty && draft.base > 0 ? (
           <button type="button" className={on('act')} disabled={busy} onClick={() => void during(sheet.drop)}>
             {acts.drop}
           </button>
         ) : null}
       </div>
-      {problem === null ? null : <Problem problem={problem} />}
-      {clash ? (
+      {problem === null ? null : <ProblemWords problem={problem} />}
+      {clash || (newer !== null && dirty) ? (
         <div className={on('acts')}>
           <button type="button" className={on('act')} disabled={busy} onClick={() => void during(sheet.aboveNewest)}>
             {acts.newest}
@@ -119,5 +133,24 @@ function Acts() {
         </div>
       ) : null}
     </>
+  );
+}
+
+/** What a person with the paper in hand wants to know of the whole, and a place for the day and the hand. */
+function Printed() {
+  const { plan, draft } = useSheet();
+  const { locale } = useDisplay();
+  const [day] = useState(() => Date.now());
+  if (plan === null) return null;
+  const { superfat, lyeConcentration } = plan.figures;
+  const percent = (value: number): string => numberText(100 * value, locale, 1);
+  const moulds = (plan.sizing?.moulds ?? []).map(({ name, count, full }) => messages.printed.mould(count, name, percent(full)));
+  return (
+    <div className={on('printed')}>
+      <p>{messages.printed.figures(percent(superfat.working), percent(lyeConcentration))}</p>
+      {moulds.length === 0 ? null : <p>{moulds.join('; ')}</p>}
+      <p>{messages.printed.day(dateText(day, { offsetMin: null, locale }), messages.version(draft.base))}</p>
+      <p>{messages.printed.hand}</p>
+    </div>
   );
 }

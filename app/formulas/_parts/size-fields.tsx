@@ -3,6 +3,7 @@ import type { MassUnit } from '#lib/units/mass';
 import type { Size } from '#lib/work/formula/index';
 import { Choice, TextField } from '../../_ui/fields';
 import { messages } from '../messages-sheet';
+import { CountField } from './count-field';
 
 type Kind = keyof typeof messages.size.kinds;
 const UNITS: readonly MassUnit[] = ['g', 'kg', 'oz', 'lb'];
@@ -24,8 +25,6 @@ const sizeOf = (kind: Kind, before: Size | null): Size | null => {
   return kind === 'bars' ? { kind, count: 0, value: '', unit: 'g' } : { kind, value, unit };
 };
 
-const wholeOf = (text: string): number => (/^\d{1,6}$/.test(text.trim()) ? Number(text) : 0);
-
 /** How large the batch is: by its oils, its batter, bars or moulds. */
 export function SizeFields({ id, size, typed = messages.size.kinds.typed, wrong, onChange }: Props) {
   const { size: words } = messages;
@@ -41,13 +40,12 @@ export function SizeFields({ id, size, typed = messages.size.kinds.typed, wrong,
         onChange={(next) => onChange(sizeOf(next, size), 'kind')}
       />
       {size?.kind === 'bars' ? (
-        <TextField
+        <CountField
           id={`${id}-count`}
           label={words.count}
-          value={size.count === 0 ? '' : String(size.count)}
-          numeric
+          count={size.count}
           error={wrong('size.count')}
-          onChange={(text) => onChange({ ...size, count: wholeOf(text) }, 'count')}
+          onChange={(count) => onChange({ ...size, count }, 'count')}
         />
       ) : null}
       {size === null || size.kind === 'moulds' ? null : (

@@ -1,24 +1,28 @@
 'use client';
 import { createContext, useCallback, useContext, useEffect, useMemo, useState } from 'react';
-import type { HttpProblem } from '#lib/protocol/http';
 import type { WorkshopPage } from '#lib/protocol/shelf';
 import type { Derivation, Formula, Planned, PlanAnswer, Problem } from '#lib/work/formula/index';
-import { shelfApi } from '../../_ui/shelf-api';
 import { problemText } from '../../_ui/problem-messages';
-import { changed, draftOf, kept, redone, rested, undone } from './draft';
+import { changed, draftOf, redone, rested, undone } from './draft';
 import type { Draft } from './draft';
 import { draftStore } from './draft-store';
 import type { HeldDraft } from './draft-store';
-import { rememberWishes } from './habits';
 import { materialsOf } from './materials';
 import type { Materials } from './materials';
+import type { Kept } from './use-kept';
+import { useKept } from './use-kept';
 import { usePlan } from './use-plan';
+import { useWorkshop } from './use-workshop';
 
 /** Everything the parts of a sheet read and do. */
-export interface Sheet {
+export interface Sheet extends Kept {
   readonly formula: Formula;
   readonly draft: Draft;
   readonly workshop: WorkshopPage;
+  /** Something of the workshop came from another screen since the sheet was opened. */
+  readonly arrived: boolean;
+  /** A version kept on another screen since, above which nothing of this one stands yet; `null`: none. */
+  readonly newer: number | null;
   readonly materials: Materials;
   readonly answer: PlanAnswer | null;
   readonly plan: Planned | null;
@@ -28,23 +32,18 @@ export interface Sheet {
   readonly dirty: boolean;
   /** This screen holds the draft. */
   readonly held: boolean;
-  readonly problem: HttpProblem | null;
-  /** Somebody kept another version meanwhile. */
-  readonly clash: boolean;
   readonly change: (formula: Formula, field: string) => void;
   /** A field was left: typing in it again is another step. */
   readonly rest: () => void;
   readonly undo: () => void;
   readonly redo: () => void;
-  readonly keep: (note: string) => Promise<void>;
-  /** After a clash: what is typed here goes above the newest version. */
-  readonly aboveNewest: () => Promise<void>;
-  readonly drop: () => Promise<void>;
   /** What is wrong at a place of the formula, in words; empty when nothing is. */
   readonly wrongAt: (path: string) => string;
   /** The same for that place alone, without what stands inside it. */
   readonly wrongIn: (path: string) => string;
   readonly derivation: (id: string | null) => Derivation | undefined;
+  /** Nothing is said against a figure, or something that asks to be looked at. */
+  readonly verdictOf: (id: string) => 'within' | 'check';
   readonly open: string | null;
   readonly toggle: (id: string) => void;
 }
@@ -67,77 +66,47 @@ const wordsOf = (answer: PlanAnswer | null, fits: (path: string) => boolean): st
   [...new Set(problemsOf(answer).flatMap((one) => (fits(one.path) ? [problemText(one)] : [])))].join(' ');
 
 /** A sheet over what was kept, or what this screen held of it. */
-export const useNewSheet = (start: HeldDraft, dirtyAtFirst: boolean, workshop: WorkshopPage): Sheet => {
+export const useNewSheet = (start: HeldDraft, dirtyAtFirst: boolean, first: WorkshopPage): Sheet => {
   const [draft, setDraft] = useState<Draft>(() => draftOf(start.formula, start.base));
   const [clean, setClean] = useState<Formula | null>(dirtyAtFirst ? null : start.formula);
   const [held] = useState(() => draftStore.works());
-  const [problem, setProblem] = useState<HttpProblem | null>(null);
-  const [clash, setClash] = useState(false);
   const [open, setOpen] = useState<string | null>(null);
+  const { workshop, arrived } = useWorkshop(first);
   const { formula, base } = draft;
   const dirty = formula !== clean;
-  const materials = useMemo(() => materialsOf(workshop.context), [workshop]);
+  const materials = useMemo(() => materialsOf(workshop.context), [workshop.context]);
   const { answer, fresh } = usePlan(formula, workshop.context);
+  const kept = useKept({ draft, setDraft, setClean, habits: workshop.habits });
+  const there = workshop.formulas[formula.id] ?? 0;
+  const newer = base > 0 && there > base ? there : null;
   useEffect(() => {
     if (dirty) draftStore.write({ formula, base });
     else draftStore.drop(formula.id);
   }, [dirty, formula, base]);
   const change = useCallback((next: Formula, field: string) => setDraft((before) => changed(before, next, field)), []);
   const rest = useCallback(() => setDraft(rested), []);
-
-  const put = async (expected: number, note: string): Promise<void> => {
-    const document: Formula = { ...formula, version: expected + 1 };
-    const result = await shelfApi.put('formula', formula.id, expected, document, note);
-    setClash(!result.ok && result.status === 409);
-    if (!result.ok)
-      return setProblem({ ...result.problem, error: [result.problem.error, ...result.fields.map(({ path }) => path)].join(' ') });
-    setProblem(null);
-    setDraft((before) => {
-      const after = kept(before, result.value.version);
-      // Typed on meanwhile: that is not kept.
-      if (before.formula === formula) setClean(after.formula);
-      return after;
-    });
-    return rememberWishes(formula, workshop.habits);
-  };
-  const newest = async (): Promise<{ version: number; document: Formula | null } | null> => {
-    const there = await shelfApi.document('formula', formula.id);
-    if (!there.ok) setProblem(there.problem);
-    const last = there.ok ? there.value.versions.at(-1) : undefined;
-    return last === undefined ? null : { version: last.version, document: last.document as unknown as Formula | null };
-  };
+  const plan = answer?.kind === 'plan' ? answer : null;
   return {
+    ...kept,
     formula,
     draft,
     workshop,
+    arrived,
+    newer,
     materials,
     answer,
-    plan: answer?.kind === 'plan' ? answer : null,
+    plan,
     fresh,
     dirty,
     held,
-    problem,
-    clash,
     change,
     rest,
     undo: () => setDraft(undone),
     redo: () => setDraft(redone),
-    keep: (note) => put(base, note),
-    async aboveNewest() {
-      const last = await newest();
-      if (last !== null) await put(last.version, '');
-    },
-    async drop() {
-      const last = await newest();
-      if (last?.document === null || last === null) return;
-      setClash(false);
-      setProblem(null);
-      setDraft((before) => ({ ...changed(before, last.document as Formula, 'dropped'), base: last.version }));
-      setClean(last.document);
-    },
     wrongAt: (place) => wordsOf(answer, (path) => isAt(path, place)),
     wrongIn: (place) => wordsOf(answer, (path) => path === place),
-    derivation: (id) => (answer?.kind === 'plan' ? answer.derivations.find((one) => one.id === id) : undefined),
+    derivation: (id) => plan?.derivations.find((one) => one.id === id),
+    verdictOf: (id) => (plan?.warnings.some((one) => one.derivation === id && one.level !== 'note') === true ? 'check' : 'within'),
     open,
     toggle: (id) => setOpen((before) => (before === id ? null : id)),
   };

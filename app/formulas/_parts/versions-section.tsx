@@ -1,4 +1,5 @@
 'use client';
+import { useRouter } from 'next/navigation';
 import { useState } from 'react';
 import type { ShelfDocument } from '#lib/protocol/shelf';
 import { changesBetween } from '#lib/work/formula/index';
@@ -12,6 +13,7 @@ import { dateText } from '../../_ui/times';
 import { useAsked } from '../../_ui/use-asked';
 import { on } from '../classes';
 import { messages } from '../messages-versions';
+import type { Names } from '../messages-versions';
 import { useSheet } from './use-sheet';
 
 type Version = ShelfDocument['versions'][number];
@@ -24,7 +26,7 @@ export function VersionsSection() {
 }
 
 function Kept() {
-  const { formula, draft } = useSheet();
+  const { formula, draft, bringBack } = useSheet();
   const { locale } = useDisplay();
   const { asked } = useAsked(() => shelfApi.document('formula', formula.id), { key: formula.id, revision: draft.base });
   if (asked.state !== 'there') return null;
@@ -38,25 +40,42 @@ function Kept() {
             <Head name={heads.version} />
             <Head name={heads.when} />
             <Head name={heads.why} />
+            <Head name={messages.back} unseen />
           </tr>
         </thead>
         <tbody>
-          {versions.toReversed().map(({ version, wall, note }) => (
-            <tr key={version}>
-              <th scope="row">{version}</th>
-              <td>{dateText(wall, { offsetMin: null, locale })}</td>
-              <td>{note}</td>
-            </tr>
-          ))}
+          {versions.toReversed().map((one) => {
+            const { version, wall, note } = one;
+            return (
+              <tr key={version}>
+                <th scope="row">{version}</th>
+                <td>{dateText(wall, { offsetMin: null, locale })}</td>
+                <td>{note}</td>
+                <td className={on('n')}>
+                  {version === draft.base ? null : (
+                    <button
+                      type="button"
+                      className={on('link')}
+                      aria-label={messages.bringBackSpoken(version)}
+                      onClick={() => void bringBack(formulaOf(one), messages.broughtBack(version))}
+                    >
+                      {messages.bringBack}
+                    </button>
+                  )}
+                </td>
+              </tr>
+            );
+          })}
         </tbody>
       </table>
       {versions.length < 2 ? null : <Between key={draft.base} versions={versions} />}
+      <PutAway />
     </PaperSection>
   );
 }
 
 function Between({ versions }: { readonly versions: readonly Version[] }) {
-  const { materials } = useSheet();
+  const { materials, workshop } = useSheet();
   const numbers = versions.map(({ version }) => [String(version), messages.version(version)] as const);
   const [from, setFrom] = useState(numbers.at(-2)?.[0] ?? '');
   const [to, setTo] = useState(numbers.at(-1)?.[0] ?? '');
@@ -64,7 +83,13 @@ function Between({ versions }: { readonly versions: readonly Version[] }) {
   const [before, after] = [find(from), find(to)];
   const changes = before === undefined || after === undefined ? [] : changesBetween(formulaOf(before), formulaOf(after));
   const all = [before, after].flatMap((one) => (one === undefined ? [] : formulaOf(one).entries));
-  const nameOf = (entry: string): string => materials.nameOf(all.find(({ id }) => id === entry)?.material ?? null) || entry;
+  const blends = [before, after].flatMap((one) => (one === undefined ? [] : formulaOf(one).blends));
+  const names: Names = {
+    material: materials.nameOf,
+    entry: (id) => materials.nameOf(all.find((one) => one.id === id)?.material ?? null) || id,
+    mould: (id) => workshop.context.moulds.find((one) => one.id === id)?.name ?? id,
+    blend: (id) => blends.findLast((one) => one.id === id)?.name ?? id,
+  };
   const { heads } = messages;
   return (
     <>
@@ -86,14 +111,32 @@ function Between({ versions }: { readonly versions: readonly Version[] }) {
           <tbody>
             {changes.map((one: Change) => (
               <tr key={one.path}>
-                <th scope="row">{messages.place(one.path, nameOf)}</th>
-                <td>{messages.value(one.before, materials.nameOf)}</td>
-                <td>{messages.value(one.after, materials.nameOf)}</td>
+                <th scope="row">{messages.place(one.path, names)}</th>
+                <td>{messages.value(one.path, one.before, names)}</td>
+                <td>{messages.value(one.path, one.after, names)}</td>
               </tr>
             ))}
           </tbody>
         </table>
       )}
+    </>
+  );
+}
+
+function PutAway() {
+  const { putAway } = useSheet();
+  const router = useRouter();
+  const put = async (): Promise<void> => {
+    if (await putAway()) router.push('/formulas');
+  };
+  return (
+    <>
+      <div className={on('acts gap')}>
+        <button type="button" className={on('act')} onClick={() => void put()}>
+          {messages.putAway}
+        </button>
+      </div>
+      <p className={on('dim')}>{messages.putAwayNote}</p>
     </>
   );
 }

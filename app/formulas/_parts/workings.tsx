@@ -42,12 +42,13 @@ export function Figure({
 }
 
 /** The slip under a row of a table, when one of its figures is open. */
-export function SlipRow({ ids, columns }: { readonly ids: readonly string[]; readonly columns: number }) {
+export function SlipRow({ ids, columns, more }: { readonly ids: readonly string[]; readonly columns: number; readonly more?: ReactNode }) {
   const { open, derivation } = useSheet();
   const one = open !== null && ids.includes(open) ? derivation(open) : undefined;
   return one === undefined ? null : (
     <tr className={on('slip')}>
       <td colSpan={columns} id={slipId(one.id)}>
+        {more}
         <Workings key={one.id} first={one} />
       </td>
     </tr>
@@ -118,8 +119,10 @@ function Workings({ first }: { readonly first: Derivation }) {
       </table>
       {one.u === null ? null : (
         <p>
-          {workings.u(short(one.u, locale, 3), one.unit === '1' ? '' : one.unit)}{' '}
-          {one.parts.map(({ what, share }) => `${what} ${numberText(100 * share, locale)} %`).join(', ')}
+          {workings.u(short(2 * one.u, locale, 2), one.unit === '1' ? '' : one.unit)}{' '}
+          {one.parts.length === 0
+            ? null
+            : workings.madeOf(one.parts.map(({ what, share }) => `${what} ${numberText(100 * share, locale)} %`).join(', '))}
         </p>
       )}
       <p>

@@ -21,7 +21,7 @@ export function MouldVolume({ mould }: { readonly mould: Mould }) {
   return (
     <>
       <Worked open={open} onOpen={() => setOpen(!open)} controls={id}>
-        {words.volume(number(volume.value), number(volume.u))}
+        {words.volume(number(volume.value), number(2 * volume.u))}
       </Worked>
       {open ? (
         <p id={id} className={on('dim')}>

@@ -1,10 +1,7 @@
 'use client';
-import { useState } from 'react';
-import { FILE_TYPES, LARGEST_FILE } from '#lib/protocol/shelf';
-import type { HttpProblem } from '#lib/protocol/http';
 import type { FileRef } from '#lib/work/formula/index';
 import { on } from '../../_ui/classes';
-import { Problem } from '../../_ui/problem';
+import { KeptFile } from '../../_ui/kept-file';
 import { shelfApi } from '../../_ui/shelf-api';
 import { messages } from '../messages';
 
@@ -15,40 +12,14 @@ interface Props {
 
 /** The files of one lot. A file is kept at once by its content; the lot names it once the lot is kept. */
 export function FilesField({ files, onFiles }: Props) {
-  const [waits, setWaits] = useState(false);
-  const [problem, setProblem] = useState<HttpProblem | null>(null);
   const { files: words } = messages;
-  const take = async (file: File): Promise<void> => {
-    if (file.size > LARGEST_FILE) return setProblem(words.large(file.name));
-    setWaits(true);
-    setProblem(null);
-    const answer = await shelfApi.keepFile(file);
-    setWaits(false);
-    if (!answer.ok) return setProblem(answer.problem);
-    const { sha256, name, type } = answer.value;
-    return onFiles([...files.filter((one) => one.sha256 !== sha256), { sha256, name, type }]);
-  };
   return (
     <>
-      <label className={on('label')} htmlFor="lot-file">
-        {words.field}
-      </label>
-      <input
+      <KeptFile
         id="lot-file"
-        type="file"
-        accept={FILE_TYPES.join(',')}
-        disabled={waits}
-        onChange={(event) => {
-          const [file] = event.target.files ?? [];
-          if (file !== undefined) void take(file);
-          event.target.value = '';
-        }}
+        label={words.field}
+        onKept={({ sha256, name, type }) => onFiles([...files.filter((one) => one.sha256 !== sha256), { sha256, name, type }])}
       />
-      {waits ? (
-        <p>
-          <output>{words.keeping}</output>
-        </p>
-      ) : null}
       {files.length === 0 ? null : (
         <ul>
           {files.map(({ sha256, name }) => (
@@ -68,7 +39,6 @@ export function FilesField({ files, onFiles }: Props) {
           ))}
         </ul>
       )}
-      {problem === null ? null : <Problem problem={problem} />}
     </>
   );
 }

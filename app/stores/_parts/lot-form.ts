@@ -48,11 +48,20 @@ export const typedLot = (lot: Lot | null): Typed => {
     [path('date')]: certificate?.date ?? '',
     [path('supplier')]: certificate?.supplier ?? '',
     ...Object.fromEntries(figures),
+    [path('svConfirmed')]: certificate?.svConfirmed ?? '',
     [path('limit')]: certificate?.limit ?? '',
     [path('vanillin')]: certificate?.vanillin ?? '',
     [path('allergens')]: linesText(certificate?.allergens ?? []),
     files: filesText(lot?.files ?? []),
   };
+};
+
+/** The certificate's saponification value where its standard does not allow it, confirmed or not; `null` where nothing is to be confirmed. */
+export const outsideStandard = (typed: Typed, known: Known): string | null => {
+  const { svConfirmed: _, ...certificate } = certificateOf(typed, gather(typed), 'fat') ?? { date: '', supplier: '' };
+  const lot: Lot = { id: 'lot', mark: 'lot', material: at(typed, 'material'), certificate, files: [] };
+  const outside = checkLot(lot, known.materials).problems.some(({ code }) => code === 'certificate-outside');
+  return outside ? (certificate.sv?.value ?? null) : null;
 };
 
 /** The lot a form says, with what the core's own check finds in it. */
@@ -67,11 +76,13 @@ export const readLot = (id: string, typed: Typed, known: Known): Reading => {
   const { problems, warnings } = checkLot(lot, known.materials);
   for (const one of problems) {
     const key = one.path.replace(/^certificate\.allergens.*$/, path('allergens'));
-    if (one.code === 'certificate-outside') minds[key] = problemText(one);
-    else read.note(key, problemText(one));
+    // Nothing outside its standard is kept before somebody has looked again.
+    read.note(one.code === 'certificate-outside' ? path('svConfirmed') : key, problemText(one));
   }
-  for (const { code, params } of warnings)
+  for (const { code, params } of warnings) {
     if (code === 'certificate-unusual') minds[path('sv')] = messages.lots.unusual(params['low'], params['high']);
+    if (code === 'certificate-confirmed-outside') minds[path('sv')] = messages.lots.confirmed(params['low'], params['high']);
+  }
   return { document: lot, errors: read.errors, minds };
 };
 
@@ -92,7 +103,9 @@ const certificateOf = (typed: Typed, read: Gather, kind: Material['kind'] | null
     }),
   ) as Partial<Record<PlainField, string>>;
   const allergens = kind === 'fragrance' ? percentLines(at(typed, path('allergens')), (why) => read.note(path('allergens'), why)) : [];
-  const said = { ...figures, ...decimals, ...(allergens.length === 0 ? {} : { allergens }) };
+  const confirmed =
+    figures.sv !== undefined && at(typed, path('svConfirmed')) === figures.sv.value ? { svConfirmed: figures.sv.value } : {};
+  const said = { ...figures, ...confirmed, ...decimals, ...(allergens.length === 0 ? {} : { allergens }) };
   const [date, supplier] = [at(typed, path('date')), at(typed, path('supplier'))];
   if (Object.keys(said).length === 0 && date === '' && supplier === '') return null;
   if (!DATE.test(date) || Number.isNaN(Date.parse(date))) read.note(path('date'), messages.lots.badDate);

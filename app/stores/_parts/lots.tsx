@@ -7,7 +7,7 @@ import { at } from '../../_ui/kept/typed';
 import type { Typed } from '../../_ui/kept/typed';
 import { messages } from '../messages';
 import { FilesField } from './files-field';
-import { FIELDS_OF, filesOf, filesText, path, readLot, statesOf, typedLot } from './lot-form';
+import { FIELDS_OF, filesOf, filesText, outsideStandard, path, readLot, statesOf, typedLot } from './lot-form';
 import type { CertifiedField } from './lot-form';
 import type { Known, Stores } from './stores';
 
@@ -15,7 +15,7 @@ const { lots: words } = messages;
 
 /** Every lot in the stores. */
 export function Lots({ stores, known, again }: { readonly stores: Stores; readonly known: Known; readonly again: () => void }) {
-  return <KeptList kind={lotKind(known)} items={stores.lots} again={again} />;
+  return <KeptList kind={lotKind(known)} items={stores.lots.items} away={stores.lots.away} again={again} />;
 }
 
 const lotKind = (known: Known): Kind<Lot> => ({
@@ -53,8 +53,21 @@ const specsOf = (typed: Typed, onTyped: (change: Typed) => void, known: Known): 
     { kind: 'text', key: 'certificate.date', label: words.date, hint: words.dateHint },
     { kind: 'text', key: 'certificate.supplier', label: words.supplier },
     ...(material === undefined ? [] : figureSpecs(material)),
+    ...confirmSpecs(typed, known),
     { kind: 'part', key: 'files', part: <FilesField files={filesOf(typed)} onFiles={(files) => onTyped({ files: filesText(files) })} /> },
   ];
+};
+
+/** A saponification value outside its standard is kept once somebody has looked again. */
+const confirmSpecs = (typed: Typed, known: Known): readonly Spec[] => {
+  const value = outsideStandard(typed, known);
+  if (value === null) return [];
+  const { no, yes } = words.outsides;
+  const options = [
+    ['', no],
+    [value, yes],
+  ] as const;
+  return [{ kind: 'choice', key: path('svConfirmed'), label: words.outside(value), options }];
 };
 
 const figureSpecs = (material: Material): readonly Spec[] => {

@@ -1,7 +1,7 @@
 import { ACID_IDS } from '#lib/soap/acid';
 import { fattyAcidName, isFattyAcid } from '#lib/soap/fatty-acid';
 import type { FattyAcid } from '#lib/soap/fatty-acid';
-import { CATALOGUE, checkMaterial } from '#lib/work/formula/index';
+import { CATALOGUE, checkMaterial, numberOf } from '#lib/work/formula/index';
 import type { FatMaterial, Figure, Material, MaterialKind } from '#lib/work/formula/index';
 import type { Reading } from '../../_ui/kept/kind';
 import { at, gather } from '../../_ui/kept/typed';
@@ -159,8 +159,17 @@ export const readMaterial = (id: string, typed: Typed): Reading => {
   for (const one of checkMaterial(document)) read.note(keyOf(one.path), problemText(one));
   if ('vanillin' in document) read.number('vanillin', { from: 0, to: 100 });
   for (const key of ['iodine', 'melting']) if (key in document) read.number(key, { from: 0 });
-  return { document, errors: read.errors, minds: {} };
+  return { document, errors: read.errors, minds: unlikelyIn(document) };
 };
 
 /** Shares of a liquid are spoken of beside its water, a fatty acid beside their list. */
 const keyOf = (path: string): string => (path === '' ? 'water' : path.replace(/^fattyAcids\..*$/, 'fattyAcids'));
+
+/** Where fats lie, mg KOH/g: from erucic oils and jojoba to milk fat and coconut, with room; from memory. */
+const USUAL_SV = { low: 50, high: 360 } as const;
+
+/** What is kept, and is worth another look. */
+const unlikelyIn = (material: Material): Readonly<Record<string, string>> => {
+  const sv = material.kind === 'fat' || material.kind === 'wax' ? numberOf(material.sv.value) : null;
+  return sv === null || (sv >= USUAL_SV.low && sv <= USUAL_SV.high) ? {} : { sv: own.unlikelySv(USUAL_SV.low, USUAL_SV.high) };
+};

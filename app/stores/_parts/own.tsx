@@ -1,5 +1,4 @@
 'use client';
-import type { ShelfItem } from '#lib/protocol/shelf';
 import type { Material } from '#lib/work/formula/index';
 import type { Kind } from '../../_ui/kept/kind';
 import { KeptList } from '../../_ui/kept/list';
@@ -8,6 +7,7 @@ import { own } from '../messages-own';
 import { figuresOf } from './figures';
 import { readMaterial, typedMaterial } from './own-form';
 import { ownSpecs } from './own-specs';
+import type { Stores } from './stores';
 
 const figureText = (material: Material): string => {
   const [name, figure] = figuresOf(material)[0] ?? ['', null];
@@ -30,6 +30,6 @@ const OWN: Kind<Material> = {
 };
 
 /** What the maker added to the catalogue. */
-export function OwnMaterials({ items, again }: { readonly items: readonly ShelfItem[]; readonly again: () => void }) {
-  return <KeptList kind={OWN} items={items} again={again} />;
+export function OwnMaterials({ stores: { materials }, again }: { readonly stores: Stores; readonly again: () => void }) {
+  return <KeptList kind={OWN} items={materials.items} away={materials.away} again={again} />;
 }

@@ -14,7 +14,7 @@ import type { Known, Stores } from './stores';
 
 /** Masterbatches and stock lyes, by what they are made of. */
 export function Preparations({ stores, known, again }: { readonly stores: Stores; readonly known: Known; readonly again: () => void }) {
-  return <KeptList kind={kindOf(known)} items={stores.preparations} again={again} />;
+  return <KeptList kind={kindOf(known)} items={stores.preparations.items} away={stores.preparations.away} again={again} />;
 }
 
 const kindOf = (known: Known): Kind<Preparation> => ({

@@ -2,7 +2,7 @@
 import { PaperPage } from '../../_ui/paper';
 import { Asking, Problem, ProblemSection } from '../../_ui/problem';
 import { PaperTitle } from '../../_ui/section';
-import { useAsked } from '../../_ui/use-asked';
+import { SHARED_EVERY_MS, useAsked } from '../../_ui/use-asked';
 import { messages } from '../messages';
 import { Catalogue } from './catalogue';
 import { Lots } from './lots';
@@ -12,9 +12,9 @@ import { askStores, knownOf } from './stores';
 
 /** Lots, materials and preparations. The catalogue is the program's own and stands whether or not the bench machine answers. */
 export function StoresPage() {
-  const { asked, again } = useAsked(askStores);
+  const { asked, again } = useAsked(askStores, { everyMs: SHARED_EVERY_MS });
   const there = asked.state === 'there' ? asked.value : null;
-  const count = there?.lots.length ?? 0;
+  const count = there?.lots.items.length ?? 0;
   return (
     <PaperPage foot={messages.title}>
       <PaperTitle title={messages.title} lead={there === null ? undefined : count === 0 ? messages.lead.none : messages.lead.some(count)}>
@@ -25,7 +25,7 @@ export function StoresPage() {
       {there === null ? null : <Lots stores={there} known={knownOf(there)} again={again} />}
       {there === null ? null : (
         <>
-          <OwnMaterials items={there.materials} again={again} />
+          <OwnMaterials stores={there} again={again} />
           <Preparations stores={there} known={knownOf(there)} again={again} />
         </>
       )}

@@ -1,4 +1,4 @@
-import type { ShelfItem } from '#lib/protocol/shelf';
+import type { ShelfList } from '#lib/protocol/shelf';
 import { materialsById } from '#lib/work/formula/index';
 import type { Lot, Material, PlanContext, Preparation } from '#lib/work/formula/index';
 import type { Answer } from '../../_ui/api';
@@ -7,10 +7,13 @@ import { shelfApi } from '../../_ui/shelf-api';
 
 /** What stands in the stores, as lists with versions. */
 export interface Stores {
-  readonly lots: readonly ShelfItem[];
-  readonly materials: readonly ShelfItem[];
-  readonly preparations: readonly ShelfItem[];
+  readonly lots: Shelved;
+  readonly materials: Shelved;
+  readonly preparations: Shelved;
 }
+
+/** What stands of one kind, and what was put away. */
+export type Shelved = Pick<ShelfList, 'items' | 'away'>;
 
 /** All lists, or the first problem. */
 export const askStores = async (): Promise<Answer<Stores>> => {
@@ -22,7 +25,7 @@ export const askStores = async (): Promise<Answer<Stores>> => {
   if (!lots.ok) return lots;
   if (!materials.ok) return materials;
   if (!preparations.ok) return preparations;
-  return { ok: true, value: { lots: lots.value.items, materials: materials.value.items, preparations: preparations.value.items } };
+  return { ok: true, value: { lots: lots.value, materials: materials.value, preparations: preparations.value } };
 };
 
 /** The same as documents. Of two materials by one id the maker's counts. */
@@ -36,13 +39,13 @@ export interface Known {
 }
 
 export const knownOf = (stores: Stores): Known => {
-  const materials = [...materialsById(stores.materials.map((one) => documentOf<Material>(one))).values()];
-  const preparations = stores.preparations.map((one) => documentOf<Preparation>(one));
+  const materials = [...materialsById(stores.materials.items.map((one) => documentOf<Material>(one))).values()];
+  const preparations = stores.preparations.items.map((one) => documentOf<Preparation>(one));
   const names = new Map([...materials, ...preparations].map(({ id, name }) => [id, name]));
   return {
     materials,
     preparations,
-    lots: stores.lots.map((one) => documentOf<Lot>(one)),
+    lots: stores.lots.items.map((one) => documentOf<Lot>(one)),
     nameOf: (id) => names.get(id) ?? id,
     choices: [...names].toSorted(([, a], [, b]) => a.localeCompare(b)),
   };

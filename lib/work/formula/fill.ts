@@ -43,12 +43,14 @@ const ratioOf = ({ computed, residue, pourLoss, moulds }: Fill, reader: Reader):
   const grams = reader.above(computed.grams, 'computed.grams', HEAVIEST_GRAMS);
   const left = reader.within(residue, 'residue', 0, HEAVIEST_GRAMS);
   const lost = reader.within(pourLoss, 'pourLoss', 0, 50);
+  // One that was weighed says enough; of the others nobody need have looked.
+  const enough = moulds.some(({ full, grams: one }) => full.trim() !== '' && one !== null);
   const each = moulds.map((one, at) => {
     const path = `moulds[${at}]`;
     const count = reader.count(one.count, `${path}.count`, MOST_MOULDS);
     const brim = reader.above(one.brim, `${path}.brim`, HEAVIEST_GRAMS);
-    const full = reader.percent(one.full, `${path}.full`, 'above-zero');
-    const weighed = one.grams === null ? null : reader.above(one.grams, `${path}.grams`, HEAVIEST_GRAMS);
+    const full = enough && one.full.trim() === '' ? null : reader.percent(one.full, `${path}.full`, 'above-zero');
+    const weighed = one.grams === null || full === null ? null : reader.above(one.grams, `${path}.grams`, HEAVIEST_GRAMS);
     return { count: count ?? 0, volume: (full ?? 0) * (brim ?? 0), weighed };
   });
   if (moulds.length === 0) reader.note('missing', 'moulds');

@@ -108,5 +108,28 @@ export const changeShare = (formula: Formula, id: string, percent: string): Rewo
     if (entry.id === id) return { ...entry, amount: { kind: 'share' as const, of: 'fats' as const, percent } };
     return moves(entry) ? { ...entry, amount: shareOf((left * percentOf(entry)) / open) } : entry;
   });
-  return { kind: 'formula', formula: { ...formula, entries } };
+  return { kind: 'formula', formula: { ...formula, entries: inHundredths(entries, moves, left) } };
 };
+
+const HUNDREDTH = 100;
+
+/** What moved as people write shares, two decimals that still come to the same; as it is where one would round to nothing. */
+const inHundredths = (entries: readonly Entry[], moves: (entry: Entry) => boolean, left: number): readonly Entry[] => {
+  const moved = entries.filter(moves);
+  const whole = moved.map((entry) => Math.floor(HUNDREDTH * percentOf(entry) + HAIR));
+  const missing = Math.round(HUNDREDTH * left) - whole.reduce((sum, one) => sum + one, 0);
+  if (whole.includes(0) || Math.abs(HUNDREDTH * left - Math.round(HUNDREDTH * left)) > HAIR) return entries;
+  const first = new Set(
+    moved
+      .map((entry, at) => ({ id: entry.id, rest: HUNDREDTH * percentOf(entry) - (whole[at] ?? 0) }))
+      .toSorted((a, b) => b.rest - a.rest)
+      .slice(0, missing)
+      .map(({ id }) => id),
+  );
+  return entries.map((entry) => {
+    const at = moved.indexOf(entry);
+    return at === -1 ? entry : { ...entry, amount: shareOf(((whole[at] ?? 0) + (first.has(entry.id) ? 1 : 0)) / HUNDREDTH) };
+  });
+};
+
+const HAIR = 1e-6;

@@ -47,9 +47,9 @@ const values = (one: object): object =>
 describe('a document opened and kept without a change', () => {
   const { materials, moulds, lots, preparations } = SAMPLE_WORKSHOP;
   const known = knownOf({
-    lots: lots.map(item),
-    materials: materials.filter(({ origin }) => origin === 'maker').map(item),
-    preparations: preparations.map(item),
+    lots: { items: lots.map(item), away: [] },
+    materials: { items: materials.filter(({ origin }) => origin === 'maker').map(item), away: [] },
+    preparations: { items: preparations.map(item), away: [] },
   });
 
   it.each(moulds.map((one) => [one.name, one] as const))('mould %s stays as it is', (_name, mould) => {

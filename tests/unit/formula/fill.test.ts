@@ -28,7 +28,7 @@ describe('how full the moulds really got', () => {
   it('a mould that was weighed as well says its density by itself, whatever stayed in the pot', () => {
     const [first, second] = fill(['90', '']).moulds;
     if (first === undefined || second === undefined) throw new Error('two moulds');
-    const weighed = fill(['90', ''], { moulds: [{ ...first, grams: '780' }] });
+    const weighed = fill(['90', ''], { moulds: [{ ...first, grams: '780' }, second] });
     // 720 cm³ hold 780 g; computed were 1.1 g/cm³, 709.1 cm³.
     expect(factor([weighed])).toBeCloseTo(720 / (780 / 1.1), 9);
   });

@@ -14,6 +14,7 @@ import { PaperTitle } from '../../../_ui/section';
 import { messages } from '../messages';
 import { After } from './after';
 import { AgainstPlan } from './against-plan';
+import { Fills } from './fills';
 import { Joining } from './joining';
 import { Poured } from './poured';
 import { Record } from './record';
@@ -60,6 +61,7 @@ function Reviewed({ review, nameOf }: { readonly review: BatchPage; readonly nam
       <Poured review={review} nameOf={nameOf} />
       <Joining review={review} />
       <After review={review} />
+      <Fills review={review} />
       <Scales review={review} nameOf={nameOf} />
       <Record review={review} />
     </PaperPage>

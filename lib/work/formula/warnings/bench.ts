@@ -1,3 +1,4 @@
+import type { VesselUse } from '../../batch/plan';
 import { isEaten } from '../vessels';
 import type { Warning } from '../warning';
 import { because, practice, warn, type Planning } from './warn';
@@ -60,12 +61,18 @@ const capacities = ({ lines, places }: Planning): readonly Warning[] =>
     return [warn('capacity-exceeded', 'must', because('capacity limits gross', 'standard'), { entry: item.entry.id, params })];
   });
 
+const HEADROOM: Readonly<Record<VesselUse, string>> = {
+  oils: 'headroom: a pot is filled to four fifths, for stick and splash',
+  liquid: 'headroom: a lye jug is filled to three fifths, for lye that spits',
+  hydroxide: 'headroom: a cup is filled to seventeen twentieths',
+  aside: 'headroom: a cup is filled to seventeen twentieths, loose powders taken at 2.5 mL to the gram',
+};
+
 const vessels = ({ places, context }: Planning): readonly Warning[] => [
   ...places.taken.flatMap(({ vessel, fits, madeUp }): readonly Warning[] => {
     const params = { vessel: vessel.name };
     if (madeUp) return [warn('vessel-unknown', 'mind', because('no such vessel is noted in the workshop', 'typed'), { params })];
-    if (fits === 'no')
-      return [warn('vessel-too-small', 'must', practice('headroom: a pot to four fifths, a lye jug to three fifths'), { params })];
+    if (fits === 'no') return [warn('vessel-too-small', 'must', practice(HEADROOM[vessel.use]), { params })];
     return [];
   }),
   ...context.vessels.filter(isEaten).map(({ name, material }) =>
@@ -97,16 +104,16 @@ const moulds = ({ sizing }: Planning): readonly Warning[] => {
 const ALIKE = practice('hydroxide, citric acid, sugar and salt look alike: the label, then the lot, then the cup');
 
 const material = ({ model, formula }: Planning): readonly Warning[] => {
-  const seen = new Set<string>();
-  const recalled = model.items.flatMap(({ found, entry }) =>
-    found.makeup.values.flatMap(({ figure, name, what }): readonly Warning[] => {
-      const key = `${name} ${what}`;
-      // A density barely matters; a saponification value does.
-      if (figure.grade !== 'from memory' || what === 'density' || seen.has(key)) return [];
-      seen.add(key);
-      return [warn('from-memory', 'note', because(figure.source, figure.grade), { entry: entry.id, params: { material: name, what } })];
-    }),
-  );
+  const recalled = new Map<string, { readonly entry: string; readonly source: string; readonly whats: Set<string> }>();
+  for (const { found, entry } of model.items) {
+    for (const { figure, name, what } of found.makeup.values) {
+      // A density barely matters, nor does water; what takes or gives hydroxide does.
+      if (figure.grade !== 'from memory' || what === 'density' || what === 'water') continue;
+      const one = recalled.get(name) ?? { entry: entry.id, source: figure.source, whats: new Set<string>() };
+      recalled.set(name, one);
+      one.whats.add(what);
+    }
+  }
   const white = model.items.some(({ found: { material: one } }) => one?.kind === 'acid' || (one?.kind === 'additive' && one.dissolves));
   const stays = model.items.filter(
     ({ part, amount }) => part !== 'fat' && amount.kind === 'mass' && model.natural === null && formula.size !== null,
@@ -118,7 +125,9 @@ const material = ({ model, formula }: Planning): readonly Warning[] => {
         params: { text },
       }),
     ),
-    ...recalled,
+    ...[...recalled].map(([name, { entry, source, whats }]) =>
+      warn('from-memory', 'note', because(source, 'from memory'), { entry, params: { material: name, what: [...whats].join(', ') } }),
+    ),
     ...(white ? [warn('looks-alike', 'note', ALIKE)] : []),
     ...stays.map(({ entry, found }) =>
       warn('mass-not-scaled', 'note', because('given as a mass beside fats in shares: it does not grow with the batch', 'typed'), {

@@ -66,7 +66,7 @@ const behaviour = ({ whole, figures, facts, model }: Planning): readonly Warning
   if (lyeConcentration < WET) {
     found.push(
       warn('likely-to-separate', 'mind', practice('lye below 25 % traces slowly and may part'), {
-        params: { percent: percent(lyeConcentration) },
+        params: { percent: percent(lyeConcentration), of: 'lye' },
         derivation: 'lye-concentration',
       }),
     );
@@ -74,7 +74,7 @@ const behaviour = ({ whole, figures, facts, model }: Planning): readonly Warning
   if (scented > HEAVY_FRAGRANCE) {
     found.push(
       warn('likely-to-separate', 'mind', practice('more than 6 % of fragrance on the oils may weep'), {
-        params: { percent: percent(scented) },
+        params: { percent: percent(scented), of: 'fragrance' },
       }),
     );
   }
@@ -163,7 +163,7 @@ const references = ({ allowed, context, model, whole }: Planning): readonly Warn
     if (share >= low && share <= high) return [];
     const name = [...context.materials, ...context.preparations].findLast(({ id }) => id === material)?.name ?? material;
     return [
-      warn('outside-reference', 'must', because(`${kind} ${number}`, 'typed'), {
+      warn('outside-reference', 'must', because(`${kind.replace('-', ' ')} ${number}`, 'typed'), {
         entry: model.items.find(({ found }) => found.id === material)?.entry.id,
         params: { material: name, percent: percent(share / 100), low, high, number },
       }),
