@@ -17,7 +17,7 @@ export interface VernierProps {
   readonly overshoot: number | null;
   readonly red: boolean;
   readonly display: Display;
-  readonly words: { readonly whole: string; readonly last: (amount: string) => string; readonly easeOff: string };
+  readonly words: { readonly whole: string; readonly last: (amount: string) => string; readonly easeOff: string; readonly unsure: string };
 }
 
 /** The fill as a vernier: a coarse column for the whole target, a fine one for the last stretch, the tolerance to scale as a notch. */
@@ -61,7 +61,7 @@ export function Vernier({ frame, target, tolerance, total, overshoot, red, displ
         <EaseOff
           glass={glass}
           y={scale.fine(target - Math.max(0, overshoot))}
-          word={frame === 'wide' ? words.easeOff : ''}
+          word={frame !== 'wide' ? '' : total === null ? words.unsure : words.easeOff}
           unsure={total === null}
         />
       )}
@@ -120,7 +120,7 @@ const Walls = memo(function Walls({ glass, scale }: Part) {
   );
 });
 
-/** Where to ease off. Hollow and with a question mark while readings are late: it stands where it was last expected. */
+/** Where to ease off. Hollow, and said to be unsure, while readings are late: it stands where it was last expected. */
 function EaseOff(props: { readonly glass: Glass; readonly y: number; readonly word: string; readonly unsure: boolean }) {
   const { glass, y, word, unsure } = props;
   const tip = glass.fine.x - 3;
@@ -135,7 +135,7 @@ function EaseOff(props: { readonly glass: Glass; readonly y: number; readonly wo
         y={y + glass.text.plain * 0.32}
         textAnchor="end"
       >
-        {unsure && word !== '' ? `${word}?` : word}
+        {word}
       </text>
     </>
   );

@@ -4,13 +4,10 @@ import type { RemedyCaution, RemedyClash, RemedyWhy } from '#lib/work/batch/reme
 export const waysMessages = {
   recommended: 'recommended',
   superfat: (about: string) => `superfat ${about}`,
-  lye: (share: string) => `lye ${share}`,
-  full: (share: string) => `moulds ${share} full`,
+  full: (share: string) => `${share} full`,
   adds: (mass: string) => `adds ${mass}`,
   takes: (mass: string) => `takes out ${mass}`,
-  nothing: 'nothing changes',
-  line: (name: string, from: string, to: string) => `${name} ${from} → ${to}`,
-  leaves: (limit: string) => `leaves a limit: ${limit}`,
+  line: (name: string, from: string, to: string) => `${name} ${from} → ${to}`.trim(),
   unsolved: 'It could not be worked out.',
   crossOut: { name: 'Cross out', sub: (mass: string) => `take ${mass} back out, weigh again` },
   why: {

@@ -55,7 +55,7 @@ export const messages = {
   noLot: 'no lot stated',
   where: (scale: string, vessel: string) => `${scale}, ${vessel}`,
   byHandLine: 'by hand',
-  vernier: { whole: 'whole', last: (amount: string) => `last ${amount}`, easeOff: 'ease off' },
+  vernier: { whole: 'whole', last: (amount: string) => `last ${amount}`, easeOff: 'ease off', unsure: 'unsure' },
   temperatures: {
     lye: 'lye',
     oils: 'oils',

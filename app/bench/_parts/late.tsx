@@ -20,6 +20,7 @@ interface Parts {
   readonly start: (() => ReactNode) | null;
   readonly lots: (() => ReactNode) | null;
   readonly ways: Ways | null;
+  readonly refusal: ((why: string) => string) | null;
 }
 
 interface Ways {
@@ -38,6 +39,7 @@ const parts = createStore<Parts>(() => ({
   start: null,
   lots: null,
   ways: null,
+  refusal: null,
 }));
 
 const fetchParts = async (): Promise<void> => {
@@ -45,7 +47,8 @@ const fetchParts = async (): Promise<void> => {
   parts.setState({ start: () => <Start />, lots: () => <LotChoice /> });
   const { Ways, wayText } = await import('./ways');
   parts.setState({ ways: { draw: () => <Ways />, text: wayText } });
-  const { LateSheets, Portions, PotLine } = await import('./late-sheets');
+  const { LateSheets, Portions, PotLine, sceneRefusal } = await import('./late-sheets');
+  parts.setState({ refusal: sceneRefusal });
   parts.setState({ sheet: (sheet) => <LateSheets sheet={sheet} />, portions: () => <Portions />, pot: () => <PotLine /> });
   const { Holds, PassingTemperatures, Temperatures } = await import('./late-temperatures');
   parts.setState({
@@ -95,6 +98,9 @@ export const lateWayText = (...of: Parameters<Ways['text']>): string | null => p
 export function LatePotLine() {
   return useStore(parts, (there) => there.pot)?.() ?? null;
 }
+
+/** Why the practice bench could not do it; `null`: not fetched yet. */
+export const lateSceneRefusal = (why: string): string | null => parts.getState().refusal?.(why) ?? null;
 
 export function LateStart() {
   return useStore(parts, (there) => there.start)?.() ?? null;

@@ -5,9 +5,9 @@ import { see } from '../../_live/selectors';
 import { liveStore, sound, speaker, useDisplay, useLive, usePreference } from '../../_live/use';
 import { messages } from '../messages';
 import type { Show } from '../messages';
-import { sayText, sceneRefusal, SPOKEN_IN } from '../messages-codes';
+import { sayText, SPOKEN_IN } from '../messages-codes';
 import styles from '../bench.module.css';
-import { lateWayText } from './late';
+import { lateSceneRefusal, lateWayText } from './late';
 import { showIn } from './words';
 
 /** Scales by the names a person gave them; the conductor knows their roles. */
@@ -78,7 +78,7 @@ export function Notice() {
   const { refusals, notices } = messages;
   const words = ((): string => {
     if (notice === null) return messages.unreadable;
-    if (notice.code === 'scene-refused') return sceneRefusal(String(notice.params['why'] ?? ''));
+    if (notice.code === 'scene-refused') return lateSceneRefusal(String(notice.params['why'] ?? '')) ?? notices[notice.code];
     if (notice.code === 'no-answer') return notices[notice.code];
     return refusals[notice.code];
   })();

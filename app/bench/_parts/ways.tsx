@@ -3,6 +3,7 @@ import type { Card, RemedySeen } from '#lib/bench/cue';
 import type { BatchState } from '#lib/work/batch/index';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
+import { useFrame } from '../../_ui/frame';
 import { aboutWords, remedyName, whyNotWords } from '../../_ui/remedy-messages';
 import type { Params, Show } from '../messages';
 import { waysMessages as words } from '../messages-ways';
@@ -22,11 +23,15 @@ const nameOf = ({ code, params }: Pick<Card, 'code' | 'params'>, batch: BatchSta
   return remedyName(code, { of, mass: mass === null ? null : show.mass(mass), count: numberOf(params, 'count') ?? 0 });
 };
 
-/** What would come of it, in numbers, most important first. */
-const figuresOf = (seen: RemedySeen, show: Show): readonly string[] => [
-  ...(seen.superfat === null ? [] : [words.superfat(aboutWords(show.share(seen.superfat.value), show.share(seen.superfat.half)))]),
-  ...(seen.added > 0 ? [words.adds(show.mass(seen.added))] : []),
-  ...(seen.taken > 0 ? [words.takes(show.mass(seen.taken))] : []),
+/** What it would make of the superfat: what a person asks first. */
+const superfatOf = ({ superfat }: RemedySeen, show: Show): string | null =>
+  superfat === null ? null : aboutWords(show.share(superfat.value), show.share(superfat.half));
+
+/** What it takes, and how full the moulds are then. */
+const costOf = ({ added, taken, full }: RemedySeen, show: Show): readonly string[] => [
+  ...(added > 0 ? [words.adds(show.mass(added))] : []),
+  ...(taken > 0 ? [words.takes(show.mass(taken))] : []),
+  ...(added > 0 && full !== null ? [words.full(show.share(full))] : []),
 ];
 
 /** Why it comes first, why it cannot be taken, or what to mind. */
@@ -35,7 +40,7 @@ const reasonOf = ({ enabled, why }: Pick<Card, 'enabled' | 'why'>, seen: RemedyS
   if (!enabled) return [whyNotWords[why ?? ''] ?? why ?? '', ...(clash === null ? [] : [clash])].join(': ');
   if (seen.recommended !== null) return words.why[seen.recommended];
   const caution = seen.cautions.find((one) => one !== 'protect') ?? seen.cautions[0];
-  if (caution === 'outside-formula' && clash !== null) return words.leaves(clash);
+  if (caution === 'outside-formula' && clash !== null) return clash;
   return caution === undefined ? null : words.cautions[caution];
 };
 
@@ -45,6 +50,7 @@ export function Ways() {
   const selected = useLive(see.selected);
   const division = useLive(see.division);
   const batch = useLive(see.batch);
+  const wide = useFrame() === 'wide';
   const display = useDisplay();
   const show = showIn(display, division);
   useDialog(cards.map(({ code }) => code).join(' '));
@@ -52,18 +58,23 @@ export function Ways() {
     <div className={`${work['cards']} ${styles['ways']}`} data-count={cards.length}>
       {cards.map((card, index) => {
         const { remedy } = card;
-        const name = remedy === undefined ? words.crossOut.name : nameOf(card, batch, show);
+        const about = remedy === undefined ? null : superfatOf(remedy, show);
         const reason = remedy === undefined ? words.crossOut.sub(show.mass(numberOf(card.params, 'over') ?? 0)) : reasonOf(card, remedy);
+        const figures = about === null ? null : wide ? words.superfat(about) : about;
         return (
           <OneCard
-            key={`${card.code} ${index}`}
-            name={name}
-            sub={remedy === undefined ? (reason ?? '') : figuresOf(remedy, show).join(', ')}
+            key={card.code}
+            name={remedy === undefined ? words.crossOut.name : nameOf(card, batch, show)}
+            sub={figures ?? reason ?? ''}
             card={card}
             current={index === selected}
             onTake={(hold) => intend({ kind: 'take-card', card: index, code: card.code, hold })}
             band={remedy !== undefined && remedy.recommended !== null ? words.recommended : undefined}
-            more={remedy === undefined ? null : <Consequence seen={remedy} batch={batch} show={show} reason={reason} />}
+            more={
+              remedy === undefined || figures === null || !wide ? null : (
+                <Consequence seen={remedy} batch={batch} show={show} reason={reason} />
+              )
+            }
           />
         );
       })}
@@ -78,14 +89,21 @@ interface ConsequenceProps {
   readonly reason: string | null;
 }
 
+/** The recommended card says which targets move and why it comes first; the others what they take, else what speaks against them. */
 function Consequence({ seen, batch, show, reason }: ConsequenceProps) {
+  const cost = costOf(seen, show).join(', ');
+  const why = seen.solved ? reason : words.unsolved;
+  if (seen.recommended === null) return <small>{cost === '' ? why : cost}</small>;
+  const bare = seen.lines.length === 1;
   return (
     <>
       {seen.lines.map(({ line, from, to }) => (
-        <em key={line}>{words.line(batch?.lines[line]?.plan.material.name ?? '', show.mass(from), show.mass(to))}</em>
+        <em key={line}>
+          {words.line(bare ? '' : (batch?.lines[line]?.plan.material.name ?? ''), show.mass(from).replace(/\s\D+$/, ''), show.mass(to))}
+        </em>
       ))}
-      {seen.solved ? null : <small>{words.unsolved}</small>}
-      {reason === null ? null : <small>{reason}</small>}
+      {seen.lines.length > 0 || cost === '' ? null : <small>{cost}</small>}
+      <small>{why}</small>
     </>
   );
 }
@@ -94,7 +112,8 @@ function Consequence({ seen, batch, show, reason }: ConsequenceProps) {
 export const wayText = (card: Card, batch: BatchState | null, show: Show): string => {
   const { remedy } = card;
   if (remedy === undefined) return '';
+  const about = superfatOf(remedy, show);
   const lines = remedy.lines.map(({ line, to }) => `${batch?.lines[line]?.plan.material.name ?? ''} ${show.mass(to)}`);
-  const parts = [...figuresOf(remedy, show), ...lines, reasonOf(card, remedy) ?? '', remedy.solved ? '' : words.unsolved];
-  return `${nameOf(card, batch, show)}: ${parts.filter((one) => one !== '').join('. ')}.`;
+  const parts = [about === null ? '' : words.superfat(about), ...costOf(remedy, show), ...lines, reasonOf(card, remedy) ?? ''];
+  return `${nameOf(card, batch, show)}: ${[...parts, remedy.solved ? '' : words.unsolved].filter((one) => one !== '').join('. ')}.`;
 };
