@@ -1,6 +1,13 @@
+import type { Unworked } from '#lib/work/batch/poured/types';
+
 /** The one line of what the pot is now, and its sheet. */
 export const potWords = {
   line: (value: string, half: string) => `superfat ${value} ±${half}`,
+  unworked: {
+    'typed-plan': 'typed plan: not worked out',
+    'not-frozen': 'not worked out',
+    'unknown-line': 'not worked out: check',
+  } satisfies Record<Unworked['kind'], string>,
   check: 'check',
   heavy: 'lye-heavy',
   open: 'What the pot is now',

@@ -4,7 +4,6 @@ import { lyeVerdict } from '#lib/work/batch/poured/as-poured';
 import type { Display } from '#lib/units/display';
 import { figure, figureNumber, shareText } from '#lib/units/format';
 import { useDisplay } from '../../_live/use';
-import { potMessages } from '../../_ui/pot-messages';
 import { potWords } from '../messages-pot';
 import styles from '../work.module.css';
 import { openSheet } from './controls';
@@ -28,13 +27,20 @@ export function PotLine() {
   const display = useDisplay();
   const pot = usePot();
   if (pot === null) return null;
-  if (pot.kind !== 'figures') return <span className={styles['pot']}>{potMessages.unworked[pot.kind]}</span>;
+  if (pot.kind !== 'figures') return <Pot flag={null}>{potWords.unworked[pot.kind]}</Pot>;
   const { superfat } = pot;
   if (superfat === null) return null;
-  const flag = flagOf(pot);
+  return (
+    <Pot flag={flagOf(pot)}>
+      {potWords.line(percentText(superfat.working, display), pointsText((superfat.high - superfat.low) / 2, display))}
+    </Pot>
+  );
+}
+
+function Pot({ flag, children }: { readonly flag: string | null; readonly children: string }) {
   return (
     <button type="button" className={styles['pot']} data-pot={flag ?? ''} title={potWords.open} onClick={() => openSheet('pot')}>
-      {potWords.line(percentText(superfat.working, display), pointsText((superfat.high - superfat.low) / 2, display))}
+      {children}
       {flag === null ? null : <b>{flag}</b>}
     </button>
   );
