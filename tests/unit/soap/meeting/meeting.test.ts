@@ -46,6 +46,13 @@ describe('the meeting', () => {
     if (when.kind === 'in') expect(when.high - when.low).toBeLessThan(600);
   });
 
+  it('waits for two that are inside and still too far apart', () => {
+    const [lye, oils] = [cooling(1.25, 56, 46, 900), cooling(1.25, 39.5, 38, 900)];
+    const truth = truly(lye, oils);
+    expect(truth).toBeGreaterThan(60);
+    within(meet(lye, oils).when, truth);
+  });
+
   it('is now, when both are inside and close', () => {
     const { when, acts, setting } = meet(cooling(1.25, 46, 42, 1500), cooling(1.25, 44, 41, 1500));
     expect(when).toEqual({ kind: 'met' });
