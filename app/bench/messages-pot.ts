@@ -3,6 +3,8 @@ import type { Unworked } from '#lib/work/batch/poured/types';
 /** The one line of what the pot is now, and its sheet. */
 export const potWords = {
   line: (value: string, half: string) => `superfat ${value} ±${half}`,
+  /** Lye-heavy, how wide it is does not matter any more. */
+  bare: (value: string) => `superfat ${value}`,
   unworked: {
     'typed-plan': 'typed plan: not worked out',
     'not-frozen': 'not worked out',

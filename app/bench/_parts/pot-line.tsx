@@ -30,18 +30,26 @@ export function PotLine() {
   if (pot.kind !== 'figures') return <Pot flag={null}>{potWords.unworked[pot.kind]}</Pot>;
   const { superfat } = pot;
   if (superfat === null) return null;
+  const flag = flagOf(pot);
+  const value = percentText(superfat.working, display);
   return (
-    <Pot flag={flagOf(pot)}>
-      {potWords.line(percentText(superfat.working, display), pointsText((superfat.high - superfat.low) / 2, display))}
+    <Pot flag={flag}>
+      {flag === potWords.heavy ? potWords.bare(value) : potWords.line(value, pointsText((superfat.high - superfat.low) / 2, display))}
     </Pot>
   );
 }
 
 function Pot({ flag, children }: { readonly flag: string | null; readonly children: string }) {
   return (
-    <button type="button" className={styles['pot']} data-pot={flag ?? ''} title={potWords.open} onClick={() => openSheet('pot')}>
+    <button
+      type="button"
+      className={`${styles['sub']} ${styles['pot']}`}
+      data-pot={flag ?? ''}
+      title={potWords.open}
+      onClick={() => openSheet('pot')}
+    >
       {children}
-      {flag === null ? null : <b>{flag}</b>}
+      {flag === null ? null : <b> {flag}</b>}
     </button>
   );
 }

@@ -19,7 +19,7 @@ export function PouredWorkings({ superfat, nameOf }: { readonly superfat: Superf
   const named = ({ of, name }: { readonly of: string; readonly name: string }): string => (name === of ? nameOf(of) : name);
   return (
     <>
-      <h3 className={on('minor')}>{words.title}</h3>
+      <h3 className={on('minor gap')}>{words.title}</h3>
       <p className={on('reading')}>
         {words.sum(`${points(superfat.working, 2)} %`, `${points(superfat.value, 2)} %`, points(superfat.u, 2))}{' '}
         {words.worst(points(superfat.worst.low), points(superfat.worst.high))} {words.chance(points(superfat.lyeHeavy))}
@@ -47,13 +47,11 @@ export function PouredWorkings({ superfat, nameOf }: { readonly superfat: Superf
           <b>{words.narrower}</b>
         </p>
       )}
-      <ul>
-        {superfat.narrowing.map((step) => (
-          <li key={`${step.by} ${step.of} ${step.name}`}>
-            {words.step(potMessages.narrowing[step.by](named(step)), points(step.from), points(step.to))}
-          </li>
-        ))}
-      </ul>
+      {superfat.narrowing.map((step) => (
+        <p key={`${step.by} ${step.of} ${step.name}`}>
+          {words.step(potMessages.narrowing[step.by](named(step)), points(step.from), points(step.to))}
+        </p>
+      ))}
     </>
   );
 }
