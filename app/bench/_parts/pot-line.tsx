@@ -48,8 +48,11 @@ function Pot({ flag, children }: { readonly flag: string | null; readonly childr
       title={potWords.open}
       onClick={() => openSheet('pot')}
     >
-      {children}
-      {flag === null ? null : <b> {flag}</b>}
+      {/* Other words are another element: what is set anew at the right edge has not moved. */}
+      <span key={`${children} ${flag}`}>
+        {children}
+        {flag === null ? null : <b> {flag}</b>}
+      </span>
     </button>
   );
 }
