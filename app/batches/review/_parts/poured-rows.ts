@@ -19,7 +19,7 @@ export interface PouredRow {
 const PERCENT = { unit: pouredWords.percent, digits: 1, per: 10_000 } as const;
 const MILLILITRES = { unit: pouredWords.millilitres, digits: 0, per: 1000 } as const;
 
-/** Results in the order they matter; a line's share only where the formula bounds it. */
+/** Results in the order they matter. */
 export const pouredRows = (result: PouredResult, lines: readonly ReviewLine[]): readonly PouredRow[] => {
   const { what } = pouredWords;
   const limitOf = (of: ResultLimit['what'], line: string | null = null): ResultLimit | null =>
@@ -39,10 +39,7 @@ export const pouredRows = (result: PouredResult, lines: readonly ReviewLine[]): 
       value: result.superfat?.working ?? one.value,
     })),
     ...row('lye', what.lye, result.lye, limitOf('lye')),
-    ...result.shares.flatMap(({ line, figure }) => {
-      const limit = limitOf('share', line);
-      return limit === null ? [] : row(`share ${line}`, what.share(nameOf(line)), figure, limit);
-    }),
+    ...result.shares.flatMap(({ line, figure }) => row(`share ${line}`, what.share(nameOf(line)), figure, limitOf('share', line))),
     ...(scented ? row('load', what.load, result.load, null) : []),
     ...(scented ? row('fragrance', what.fragrance, result.fragrance, limitOf('fragrance')) : []),
     ...row('volume', what.volume, result.volume, null, MILLILITRES),
