@@ -1,5 +1,4 @@
 import type { InstrumentId, LineId, VesselId } from '#lib/units/id';
-import { RECOGNISED_WITHIN } from '#lib/work/batch/alike';
 import type { BatchState, LineState, VesselState } from '#lib/work/batch/index';
 import { isPouredFromSince, weighsLikeBottle } from './bottle';
 import type { ScaleMemory } from './memory';
@@ -37,13 +36,15 @@ const isPouredOut = (batch: BatchState, vessel: VesselState, scale: ScaleMemory)
   return carries && residue >= -near && residue <= Math.max(near, CLINGS * contents);
 };
 
-/** After a weight was crossed out its vessel may come back with all, some or none of it still inside. */
+/**
+ * After a weight was crossed out its vessel comes back as it was then, or with all of that poured out. With a part of it inside it weighs
+ * like anything that lies between, and its old zero would make a weight of another vessel: a person says that it is the one.
+ */
 const isBeingWeighedAgain = (line: LineState, vesselId: VesselId, scale: ScaleMemory): boolean => {
   const last = line.contributions.at(-1);
   if (last === undefined || last.struck === null || last.weighed === null || last.vessel !== vesselId) return false;
   const { zero, gross } = last.weighed;
-  const { level } = scale.track;
-  return level >= Math.min(zero, gross) - RECOGNISED_WITHIN && level <= Math.max(zero, gross) + RECOGNISED_WITHIN;
+  return [zero, gross].some((known) => Math.abs(scale.track.level - known) <= recognisedWithin(scale));
 };
 
 /**
@@ -59,7 +60,9 @@ const readsAsCrossedOut = (line: LineState, scale: ScaleMemory): boolean => {
 export const recognise = (batch: BatchState, line: LineState, id: InstrumentId, scale: ScaleMemory): Recognised => {
   const own = batch.vessels[line.plan.vessel];
   const others = Object.values(batch.vessels).filter((vessel) => vessel.plan.id !== line.plan.vessel && isAbout(batch, vessel, id));
-  const other = others.find((vessel) => looksLike(vessel, id, scale) || isPouredOut(batch, vessel, scale));
+  const exactly = own !== undefined && line.plan.mode !== 'loss' && looksLike(own, id, scale);
+  // A full jug may come back with much clinging to it: that is no rival to a vessel that reads exactly what it should.
+  const other = others.find((vessel) => looksLike(vessel, id, scale) || (!exactly && isPouredOut(batch, vessel, scale)));
   if (line.plan.mode === 'loss') {
     const known = own !== undefined && looksLike(own, id, scale) ? own : other;
     return known === undefined ? recogniseBottle(batch, line, scale) : { kind: 'other', vessel: known };
@@ -67,7 +70,7 @@ export const recognise = (batch: BatchState, line: LineState, id: InstrumentId, 
   if (own === undefined) return { kind: 'strange' };
   // It stands where it was accepted and was never lifted.
   if (scale.bottle === null && scale.stand?.vessel === own.plan.id && scale.stand.off === null) return { kind: 'match' };
-  if (looksLike(own, id, scale) || isPouredOut(batch, own, scale) || isBeingWeighedAgain(line, own.plan.id, scale)) {
+  if (exactly || isPouredOut(batch, own, scale) || isBeingWeighedAgain(line, own.plan.id, scale)) {
     return { kind: other === undefined && !weighsLikeBottle(batch, scale) ? 'match' : 'alike' };
   }
   if (other !== undefined) return { kind: 'other', vessel: other };

@@ -94,6 +94,15 @@ describe('who stands on the pan', () => {
     expect(rig.kinds()).not.toContain('moved');
   });
 
+  it('a full jug that might come back with much clinging to it is no rival to the one that reads exactly what is wanted', () => {
+    const oils = { ...VESSELS.pot!, id: vesselId('oils-jug'), name: 'oils jug', empty: 150_000 as never };
+    const first = line('big', { class: 'liquid-oil', target: 600, tolerance: 5, vessel: 'oils-jug', more: { into: vesselId('pot') } });
+    const plan = planOf([first, WATER], [...Object.values(VESSELS), oils]);
+    const full = (): Rig => new Rig().start(plan).rest(150).pour(750).run(6).rest(0);
+    expect(full().rest(200).seen).toMatchObject({ phase: 'ready', line: 'water' });
+    expect(full().rest(206).seen).toMatchObject({ phase: 'strange-vessel', block: 'wrong-vessel' });
+  });
+
   it('a pot that should be full and comes back empty is no jug poured out', () => {
     const rig = new Rig()
       .start(planOf([OLIVE, SHEA, WATER]))

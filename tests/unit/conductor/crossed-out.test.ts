@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { OLIVE, planOf, Rig, SHEA, SODA, WATER } from './rig';
+import { MAIN, OLIVE, planOf, Rig, SHEA, SODA, WATER } from './rig';
 
 const atReady = (): Rig => {
   const rig = new Rig();
@@ -46,6 +46,30 @@ describe('a weight that was crossed out and still stands on the pan', () => {
     const rig = atReady().pour(705).run(4).take('cross-out').run(3).rest(0).rest(705);
     expect(rig.seen.phase).toBe('over');
     expect(codes(rig)).toEqual(['carry-on']);
+  });
+
+  /** Accepted, lifted, and undone while it is off the pan. */
+  const lifted = (): Rig => {
+    const rig = atReady().pour(700).run(6).rest(0);
+    const entry = rig.line('olive').contributions[0]?.entry;
+    rig.send({ kind: 'strike', body: { entry: entry as never, reason: 'undone', note: '', held: true } }, 'maker');
+    return rig.run(2);
+  };
+
+  it('comes back poured out, or as it was: its vessel is known by its mass, and counts from its old zero', () => {
+    const rig = lifted().rest(500);
+    expect(rig.seen).toMatchObject({ phase: 'ready', line: 'olive' });
+    expect(rig.state.pans[MAIN]?.zero).toBe(500_000);
+    expect(lifted().rest(700).state.pans[MAIN]).toMatchObject({ line: 'olive', zero: 500_000 });
+  });
+
+  it('anything that weighs between its zero and what it was may be another vessel: a person holds that it is the one', () => {
+    const rig = lifted().rest(640).run(5);
+    expect(rig.seen).toMatchObject({ phase: 'strange-vessel', cards: [{ code: 'it-is-vessel', hold: true }] });
+    rig.take('it-is-vessel', true).run(0.2);
+    expect(rig.state.pans[MAIN]?.zero).toBe(500_000);
+    rig.pour(700, 3).run(6);
+    expect(rig.line('olive')).toMatchObject({ actual: 200_000, outcome: 'within' });
   });
 
   it('was within and undone: it is not accepted by itself again, a person goes on', () => {
