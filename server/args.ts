@@ -13,14 +13,17 @@ import { meant } from '#lib/protocol/meant';
 import { BadOption } from './options';
 import type { Options } from './options';
 
+const FRAMES = ['8N1', '7E1', '7O1', '8E1'] as const satisfies readonly SerialSettings['frame'][];
+
 export const USAGE = `potwatch [options]
 
   --port N                 port of the web page (default 4173)
   --data DIR               where batches are kept (default ~/.local/share/potwatch)
   --scale practice         the simulated bench
-  --scale PATH[,SHAPE[,BAUD[,8N1|7E1]]][,capacity=MASS][,division=MASS]
+  --scale PATH[,SHAPE[,BAUD[,FRAME]]][,capacity=MASS][,division=MASS]
                            a scale on a serial port; a second --scale is the small, finer one
                            shapes: ${SCALE_SHAPES.join(', ')}; leave it out and the frames say
+                           BAUD: 9600 unless given; FRAME: ${FRAMES.join(', ')}, 8N1 unless given
                            capacity: the most it bears, vessel and all; division: the step of its display, as capacity=6kg,division=0.1g.
                            Without them nothing can be said of what it serves, and no large line is offered in parts
   --probe [lye|oils|room=]PATH[,SHAPE[,BAUD]]
@@ -38,7 +41,6 @@ const BARE: ReadonlySet<Flag> = new Set(['pty-is-real', 'dev', 'help']);
 const REPEATS: ReadonlySet<Flag> = new Set(['scale', 'probe', 'allow-host']);
 const PROBE_USES = ['lye', 'oils', 'room'] as const satisfies readonly ProbeUse[];
 const LIMITS = ['capacity', 'division'] as const;
-const FRAMES = ['8N1', '7E1', '7O1', '8E1'] as const satisfies readonly SerialSettings['frame'][];
 
 /**
  * Reads the command line.

@@ -20,7 +20,8 @@ export const run = async (argv: readonly string[]): Promise<void> => {
     else await main(options);
   } catch (error) {
     if (!(error instanceof BadOption)) throw error;
-    console.error(`potwatch: ${error.message}\n\n${USAGE}`);
+    // Alone: behind the whole list it would be scrolled away.
+    console.error(`potwatch: ${error.message}\nEvery option: npm start -- --help`);
     process.exitCode = 2;
   }
 };
@@ -56,11 +57,12 @@ const announce = async (server: RunningServer, options: Options): Promise<void> 
 
 const whyNot = (error: unknown, options: Options): string => {
   if (error instanceof StoreProblem) return `${error.happened}\n${error.kept}\n${error.todo}`;
-  const { code, message } = error as NodeJS.ErrnoException;
+  const { code, message, syscall } = error as NodeJS.ErrnoException;
   if (code === 'EADDRINUSE')
     return `port ${options.port} is in use: another Potwatch may be running. Start with --port N to use another one.`;
   if (code === 'EADDRNOTAVAIL') return `this machine has no address ${options.host}. Start with --host 0.0.0.0 to listen on all it has.`;
-  if (code === 'EACCES') return `port ${options.port} may not be used by this user. Start with --port N, N from 1024 on.`;
+  if (code === 'EACCES' && syscall === 'listen')
+    return `port ${options.port} may not be used by this user. Start with --port N, N from 1024 on.`;
   return `it cannot start: ${message}`;
 };
 

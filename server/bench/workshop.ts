@@ -1,4 +1,3 @@
-import { mkdirSync } from 'node:fs';
 import { createSerialOpener } from '#hardware/ports/serialport-opener';
 import { listPorts } from '#hardware/ports/list-ports';
 import { createPracticeBench } from '#hardware/practice/opener';
@@ -12,7 +11,7 @@ import type { SetupAnswer, Setup } from '../http/deps';
 import type { Log } from '../log';
 import type { Options } from '../options';
 import { lockDirectory } from '../store/lock';
-import { openStore } from '../store/open';
+import { makeFolder, openStore } from '../store/open';
 import { createRemedyDesk } from '../remedy/desk';
 import type { Store } from '../store/store';
 import { realmOf, refusePty } from './realm';
@@ -41,7 +40,7 @@ const REMEDY_PATIENCE_MS = 2_000;
  * workshop's record, whichever realm runs. Throws `StoreProblem` when the program must not start.
  */
 export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> => {
-  mkdirSync(options.data, { recursive: true, mode: 0o700 });
+  makeFolder(options.data);
   const lock = lockDirectory(options.data);
   const stores = new Map<Realm, Store>();
   const listeners: ((run: BenchRun) => void)[] = [];

@@ -29,7 +29,7 @@ export async function checkInstruments(dir: string, root = '/'): Promise<Finding
 }
 
 const NONE = note('Setup has stored no instrument.', 'Bind one in Setup, or name it with --scale. Until then weights are typed by hand.');
-const PRACTICE = fine('Setup has stored no instrument: the practice bench runs.');
+const PRACTICE = fine('Setup has stored no instrument: started without --scale or --probe, the practice bench runs.');
 const WAITING = note('The practice bench runs; these instruments wait.', 'Leave practice in Setup when the real bench is to begin.');
 
 /** As long as the practice bench runs, nothing that is wrong with the others stops anybody. */

@@ -2,7 +2,7 @@ import Database from 'better-sqlite3';
 import { accessSync, constants, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { codeOf, StoreProblem } from './problem';
-import { notWritable } from './words';
+import { noFolder } from './words';
 
 /** Held for as long as a program uses a data directory. */
 export interface DirectoryLock {
@@ -28,7 +28,7 @@ export const lockDirectory = (dir: string, label = `process ${process.pid}`): Di
     writeFileSync(holder, `${label}\n`);
   } catch (cause) {
     lock.close();
-    throw new StoreProblem(notWritable(dir, codeOf(cause)), cause);
+    throw new StoreProblem(noFolder(dir, codeOf(cause)), cause);
   }
   const claimed = new Set<string>();
   return {
@@ -74,7 +74,7 @@ const refusal = (dir: string, cause: unknown): StoreProblem => {
       cause,
     );
   }
-  if (codeOf(cause) === 'EACCES' || codeOf(cause) === 'SQLITE_CANTOPEN') return new StoreProblem(notWritable(dir, codeOf(cause)), cause);
+  if (codeOf(cause) === 'EACCES' || codeOf(cause) === 'SQLITE_CANTOPEN') return new StoreProblem(noFolder(dir, codeOf(cause)), cause);
   return new StoreProblem(
     {
       happened: `The file ${LOCK} in ${dir} cannot be used as a lock: ${cause instanceof Error ? cause.message : String(cause)}.`,

@@ -16,7 +16,7 @@ import { SqliteStore } from './sqlite-store';
 import { Standing } from './standing';
 import type { Store, StoreOptions } from './store';
 import { unreadableStore } from './unreadable';
-import { damaged, gone, notWritable } from './words';
+import { damaged, gone, noFolder } from './words';
 
 /**
  * Opens the record of one realm, and makes it when there is none. The whole file is checked before anything may be written.
@@ -118,10 +118,11 @@ const sayWhy = ({ realm, file, log, release }: Opening, problem: ProblemText): S
 
 const headsPath = (file: string): string => file.replace(/\.sqlite$/, '.heads');
 
-const makeFolder = (dir: string): void => {
+/** Makes the folder, for this user alone. Throws `StoreProblem` when it cannot be, or when something else stands there. */
+export const makeFolder = (dir: string): void => {
   try {
-    mkdirSync(dir, { recursive: true });
+    mkdirSync(dir, { recursive: true, mode: 0o700 });
   } catch (cause) {
-    throw new StoreProblem(notWritable(dir, codeOf(cause)), cause);
+    throw new StoreProblem(noFolder(dir, codeOf(cause)), cause);
   }
 };

@@ -68,6 +68,12 @@ export const notWritable = (file: string, detail: string): ProblemText => ({
   todo: 'Give the user who runs Potwatch the right to write there, or start with another folder: --data DIR.',
 });
 
+export const noFolder = (dir: string, detail: string): ProblemText => ({
+  happened: `The data folder ${dir} cannot be made or written to (${detail}).`,
+  kept: 'Nothing was changed.',
+  todo: 'Give the user who runs Potwatch the right to write there, or start with another folder: --data DIR.',
+});
+
 export const otherRealm = (file: string, realm: string): ProblemText => ({
   happened: `The file ${file} holds records of the realm "${realm}", not those its name says.`,
   kept: 'Nothing was changed.',

@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { createSerialOpener } from '#hardware/ports/serialport-opener';
@@ -114,7 +114,18 @@ describe('a server that must not start', () => {
     await first.end('SIGTERM');
   });
 
-  it('says what a misspelt flag was meant to be', async () => {
-    await expect(serverProcess(['--prot', '1'])).rejects.toThrow(/ended with 2: [^]*--port/);
+  it('says that it is the folder, not the port, where nothing can be kept', async () => {
+    const taken = join(folder.path, 'a file');
+    writeFileSync(taken, '');
+    await expect(serverProcess(['--port', '0', '--data', taken, '--scale', 'practice'])).rejects.toThrow(
+      /ended with 1: [^]*data folder .*a file cannot be made or written to[^]*--data DIR/,
+    );
+    await expect(serverProcess(['--port', '0', '--data', join(taken, 'below'), '--scale', 'practice'])).rejects.toThrow(
+      /data folder .*below cannot be made/,
+    );
+  });
+
+  it('says what a misspelt flag was meant to be, and nothing that would push it off the screen', async () => {
+    await expect(serverProcess(['--prot', '1'])).rejects.toThrow(/^[^\n]*--port[^\n]*\n[^\n]*--help\n$/);
   });
 });
