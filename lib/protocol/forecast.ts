@@ -12,8 +12,34 @@ export interface ForecastLane {
   readonly batch: string | null;
   readonly lye: VesselLane;
   readonly oils: VesselLane;
+  /** How hot the lye gets, before it is made and after; `null` where it is not known. */
+  readonly making: MakingLane | null;
   /** `null`: nothing is to meet: no batch, a pot without oils or with hard ones still to melt, lye not made, or joined already. */
   readonly meeting: MeetingLane | null;
+}
+
+/** Thousandths of a degree; `u` one standard uncertainty. */
+export interface PeakLane {
+  readonly value: number;
+  readonly u: number;
+}
+
+export interface MakingLane {
+  /** What the liquid has, or had when the hydroxide went in. */
+  readonly start: number;
+  /** With the jug warmed along, no heat lost; and the bound that locks go by. */
+  readonly likely: PeakLane;
+  readonly atMost: PeakLane;
+  /** How to start so that a milk does not scorch; `null` without one, and once the lye is made. */
+  readonly advice:
+    | { readonly kind: 'as-it-is' | 'in-portions' }
+    /** Thousandths of a degree. */
+    | { readonly kind: 'cold'; readonly celsius: number }
+    /** Percent of the water. */
+    | { readonly kind: 'frozen'; readonly percent: number }
+    | null;
+  /** What then happened; `null` until the lye has passed its top. `reached`: percent of the rise foretold. */
+  readonly found: { readonly highest: number; readonly verdict: 'as-foretold' | 'below' | 'above'; readonly reached: number } | null;
 }
 
 export interface VesselLane {

@@ -12,6 +12,7 @@ import type { Monotonic } from '#lib/units/time';
 import type { BatchState } from '#lib/work/batch/index';
 import { meetingLane, outlookLane } from './forecast-lane';
 import { oilsOf, toMeet } from './forecast-terms';
+import { createMakingWatch } from './making';
 
 /** Follows the temperatures of one bench. Volatile: after a restart it begins anew, and says "not enough yet" for three minutes. */
 export interface Forecasts {
@@ -33,6 +34,8 @@ const LOOK_MS = 1_000;
 const STANDS_IN_MS = 10_000;
 /** What the room's probe said counts for so long, s: a room changes slowly. */
 const ROOM_LASTS_S = 1_800;
+/** Older than this nothing is known of the liquid, s. */
+const SILENT_S = 90;
 
 type Vessel = 'lye' | 'oils';
 
@@ -48,6 +51,7 @@ export const createForecasts = ({ boot, tell, trouble }: ForecastsParts): Foreca
   let memory: Readonly<Record<Vessel, CoolingMemory>> = both(null);
   let room: { readonly filling: Filling | null; readonly known: { readonly celsius: number; readonly at: number } | null } = UNKNOWN_ROOM;
   let sources: Partial<Record<Vessel | 'room', { readonly instrument: InstrumentId; readonly at: number }>> = {};
+  const making = createMakingWatch();
   let lookedAt = -Infinity;
   let newest: ForecastLane | null = null;
   let said = '';
@@ -70,6 +74,7 @@ export const createForecasts = ({ boot, tell, trouble }: ForecastsParts): Foreca
     memory = { lye: newVessel(memory.lye.contents), oils: newVessel(memory.oils.contents) };
     room = UNKNOWN_ROOM;
     sources = {};
+    making.forget();
   };
   const guarded = (run: () => void): void => {
     try {
@@ -87,7 +92,10 @@ export const createForecasts = ({ boot, tell, trouble }: ForecastsParts): Foreca
     if (use === 'room') {
       const { filling, block } = fill(room.filling, sample);
       room = { filling, known: block ?? room.known };
-    } else memory = { ...memory, [use]: follow(memory[use], sample, roomAt(sample.at)) };
+    } else {
+      if (use === 'lye') making.heard(sample.celsius);
+      memory = { ...memory, [use]: follow(memory[use], sample, roomAt(sample.at)) };
+    }
   };
 
   const lookNow = (batch: BatchState | null, now: Monotonic): void => {
@@ -95,7 +103,9 @@ export const createForecasts = ({ boot, tell, trouble }: ForecastsParts): Foreca
     const air = roomAt(seconds);
     const [lye, oils] = [outlook(memory.lye, air, seconds), outlook(memory.oils, air, seconds)];
     const meets = toMeet(batch, roomCelsius(air));
-    const mark = JSON.stringify([batchId, gist(memory.lye, lye), gist(memory.oils, oils), meets]);
+    const liquid = memory.lye.blocks.at(-1);
+    const made = making.look(batch, liquid !== undefined && seconds - liquid.at <= SILENT_S ? liquid.celsius : null);
+    const mark = JSON.stringify([batchId, gist(memory.lye, lye), gist(memory.oils, oils), meets, made]);
     if (mark === said) return;
     said = mark;
     newest = {
@@ -104,6 +114,7 @@ export const createForecasts = ({ boot, tell, trouble }: ForecastsParts): Foreca
       batch: batchId,
       lye: vesselLane(memory.lye, lye),
       oils: vesselLane(memory.oils, oils),
+      making: made,
       meeting: meets === null ? null : meetingLane(meetingOf(lye, oils, meets.terms, meets.toCome)),
     };
     tell(newest);
@@ -111,12 +122,16 @@ export const createForecasts = ({ boot, tell, trouble }: ForecastsParts): Foreca
 
   return {
     heard: (reading) => guarded(() => hear(reading)),
-    lyeMade: () => void (memory = { ...memory, lye: newVessel(memory.lye.contents) }),
+    lyeMade() {
+      memory = { ...memory, lye: newVessel(memory.lye.contents) };
+      making.made();
+    },
     forgetAll,
     look(batch, now) {
       if ((batch?.id ?? null) !== batchId) {
         batchId = batch?.id ?? null;
         memory = both(batch);
+        making.forget();
       }
       if (now - lookedAt < LOOK_MS) return;
       lookedAt = now;

@@ -13,6 +13,8 @@ import { started } from '#tests/support/batch';
 import { benchAfter } from '#tests/support/bench-after';
 import { benchRig, TABLET } from '#tests/support/bench-rig';
 import { cooling, noisy, type Curve } from '#tests/support/cooling';
+import { formula, planned } from '#tests/support/formula';
+import { RICH, RICH_WORKSHOP } from '#tests/support/rich-formula';
 
 const LYE = noisy(cooling(1.25, 82, 52, 1500));
 const OILS = noisy(cooling(1.25, 55, 47, 1500));
@@ -158,6 +160,58 @@ describe('what there is to meet', () => {
         expect(new Set(reasons)).toEqual(new Set(ours));
       }),
     );
+  });
+});
+
+const liquid: Curve = () => 21;
+/** Up by `rise` within minutes, and down again. */
+const heats =
+  (rise: number): Curve =>
+  (t) =>
+    21 + rise * (1 - Math.exp(-(t - 200) / 30)) * Math.exp(-Math.max(0, t - 320) / 6000);
+
+describe('the lye that is made', () => {
+  const plain = planned(formula({ moulds: [{ mould: 'short-loaf', count: 1, fill: '90' }] })).plan;
+  it('is foretold from its liquid, with the bound that locks go by', () => {
+    const { making } = told(started(plain).weighAll().now).run(0, 60, { lye: liquid }) ?? {};
+    expect(making?.start).toBe(21_000);
+    expect(making?.atMost.value).toBeGreaterThan(95_000);
+    expect(making?.atMost.value).toBeLessThan(115_000);
+    expect(making?.likely.value).toBeLessThanOrEqual(making?.atMost.value ?? 0);
+    expect(making?.found).toBeNull();
+    // A plan that was typed has no chemistry to foretell from.
+    expect(told(started().weighAll().now).run(0, 60, { lye: liquid })?.making).toBeNull();
+    expect(told(null).run(0, 60, { lye: liquid })?.making).toBeNull();
+  });
+
+  it.each([
+    ['as foretold', 72, 'as-foretold'],
+    ['far below it, of too little hydroxide or into a cold jug', 40, 'below'],
+    ['above what its masses allow', 120, 'above'],
+  ])('is held against what it then does: %s', (_, rise, verdict) => {
+    const rig = started(plain).weighAll();
+    const bench = told(rig.now);
+    bench.run(0, 200, { lye: liquid });
+    bench.forecasts.lyeMade();
+    const after = rig.makeLye().now;
+    const see = (from: number, until: number): ForecastLane | null => {
+      for (let t = from; t < until; t += 1) {
+        bench.forecasts.heard(reading('lye', t, heats(rise)(t)));
+        bench.forecasts.look(after, monotonic(1000 * t + 500));
+      }
+      return bench.forecasts.newest();
+    };
+    expect(see(200, 300)?.making?.found).toBeNull();
+    const { making } = see(300, 700) ?? {};
+    expect(making?.found?.verdict).toBe(verdict);
+    expect(Math.abs((making?.found?.highest ?? 0) - 1000 * (21 + rise))).toBeLessThan(2_500);
+    expect(making?.advice).toBeNull();
+  });
+
+  it('of a milk says how to start so that it does not scorch', () => {
+    const milk = planned(RICH, RICH_WORKSHOP).plan;
+    const { making } = told(started(milk).now).run(0, 60, { lye: () => 5 }) ?? {};
+    expect(['frozen', 'in-portions']).toContain(making?.advice?.kind);
   });
 });
 

@@ -20,6 +20,8 @@ interface Followed {
   readonly living: Living;
   memory: CoolingMemory;
   heardAt: number | null;
+  /** For how long the probe was heard during what is done, s. */
+  heardDuring: number;
   answered: boolean;
 }
 
@@ -52,7 +54,7 @@ const followed = (kind: 'lye' | 'oils', room: DrawnRoom, random: Random): Follow
   // Half of the makers whose oils set nothing have not said so.
   const setsBelow = kind === 'oils' && (drawn.nature.setting !== null || random.chance(0.5)) ? 42 : null;
   const memory = newVessel({ kind, setsBelow });
-  return { drawn, living: live(drawn, room, random), memory, heardAt: null, answered: false };
+  return { drawn, living: live(drawn, room, random), memory, heardAt: null, heardDuring: 0, answered: false };
 };
 
 const hear = (vessel: Followed, t: number, room: Room): void => {
@@ -60,6 +62,8 @@ const hear = (vessel: Followed, t: number, room: Room): void => {
   if (celsius === null) return;
   vessel.memory = follow(vessel.memory, { at: t, celsius }, room);
   vessel.heardAt = t;
+  const { act, probe } = vessel.drawn;
+  if (t > act.from && t <= act.until) vessel.heardDuring += probe.everyS;
 };
 
 const judgeVessel = (vessel: Followed, room: DrawnRoom, told: Room, t: number, tally: Tally): void => {
@@ -78,7 +82,7 @@ const judgeVessel = (vessel: Followed, room: DrawnRoom, told: Room, t: number, t
 
 /** A forecast that rests on what cannot be known yet, by the simulation's own clock. */
 const tooEarly = (vessel: Followed, t: number, room: Room, tally: Tally): void => {
-  const { drawn, living, memory, heardAt } = vessel;
+  const { drawn, living, memory, heardAt, heardDuring } = vessel;
   const said: Outlook = outlook(memory, room, t);
   if (said.kind === 'none') return;
   const { act } = drawn;
@@ -87,7 +91,8 @@ const tooEarly = (vessel: Followed, t: number, room: Room, tally: Tally): void =
   if (t < 160) tally.tooEarly.push('first minutes');
   if (heardAt === null || t - heardAt > 120) tally.tooEarly.push('silent');
   if (act.kind === 'lifted' && since > 80 && t < act.until && over > 10) tally.tooEarly.push('probe out');
-  if (act.kind === 'hob' && since > 100 && t < act.until) tally.tooEarly.push('on the hob');
+  // A hob that a gap hides cannot be seen.
+  if (act.kind === 'hob' && heardDuring > 100 && t < act.until) tally.tooEarly.push('on the hob');
 };
 
 const count = ({ drawn, memory, answered }: Followed, tally: Tally): void => {
