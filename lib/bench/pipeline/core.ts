@@ -239,6 +239,8 @@ export const createCore = (parts: CoreParts): Core => {
         lyeSeen = null;
         forecasts.lyeMade();
       }
+      const typed = entry.kind === 'temperature-noted' && entry.body.use === 'lye' && entry.body.source === 'by-hand';
+      if (typed) lyeSeen = seeLye(lyeSeen, entry.body.value);
       if (entry.kind === 'scale-checked') checks[entry.body.instrument] = entry.id;
     }
     audience.tell((listener) => listener.record?.(laneOfCommit(commit)));

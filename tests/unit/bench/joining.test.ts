@@ -94,6 +94,19 @@ describe('joining while the lye still heats', () => {
     expect(await join(rig)).toMatchObject({ ok: true });
   });
 
+  it('typed temperatures are followed like those of a probe', async () => {
+    const before = started().weighAll();
+    before.must('confirm-gate', { gate: 'cold-liquid', line: null, items: PRECAUTIONS['cold-liquid'], held: true });
+    const rig = await benchAfter(before);
+    expect(await rig.intent({ kind: 'dissolve', held: true })).toMatchObject({ ok: true });
+    await warm(rig, 31);
+    await warm(rig, 42);
+    expect(held(rig)).toEqual(['lye-too-hot']);
+    await warm(rig, 71);
+    await warm(rig, 42);
+    expect(held(rig)).toEqual([]);
+  });
+
   it('a lye that is not seen to rise is joined in the window', async () => {
     const rig = await made();
     await seen(rig, 42);
