@@ -5,7 +5,7 @@ import type { Asked, Told } from './messages';
 import { warmUp } from './warm-up';
 
 /** Longest that one programme may take; the desk gives up on a question as a whole. */
-const SECONDS = 0.5;
+const SECONDS = 0.2;
 
 // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a thread, not a window: there is no origin to name
 const tell = (told: Told): void => parentPort?.postMessage(told);

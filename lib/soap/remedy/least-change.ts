@@ -18,6 +18,8 @@ export interface LeastChange {
 
 /** `null`: no masses keep every limit. @throws SolverFailed */
 export const leastChange = (programme: Programme, solve: Solver): LeastChange | null => {
+  // No mass lies between such bounds, and the solver asks not to be given them.
+  if (programme.quantities.some(({ least, most }) => least > most)) return null;
   const solved = solve(linearOf(programme));
   if (solved.kind === 'infeasible') return null;
   const { quantities, mixtures } = programme;

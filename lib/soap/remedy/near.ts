@@ -11,8 +11,10 @@ interface Counted {
 }
 
 /** At most so many combinations are looked at: some milliseconds. */
-const MOST_COMBINATIONS = 6_000;
+const MOST_COMBINATIONS = 2_500;
 const WIDEST = 7;
+/** Beyond so many a few divisions about each seldom hold one that keeps every limit. */
+const MOST_LINES = 4;
 const CHANGED = 1e-7;
 
 /** Whole divisions about a mass, within bounds; the first as many below it as above. */
@@ -23,6 +25,7 @@ const about = (mass: number, from: number, division: number, low: number, high: 
 };
 
 const widthFor = (lines: number): number => {
+  if (lines > MOST_LINES) return 0;
   for (let width = WIDEST; width > 2; width -= 1) if ((width + 1) ** lines <= MOST_COMBINATIONS) return width;
   return 0;
 };

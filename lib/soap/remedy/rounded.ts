@@ -1,5 +1,6 @@
-import type { LeastChange } from './least-change';
-import { changeOf, excessOf, finalOf, keeps, keptOf, type Programme } from './programme';
+import { leastChange, type LeastChange } from './least-change';
+import { changeOf, excessOf, finalOf, heldBy, keeps, keptOf, type Programme } from './programme';
+import type { Solver } from './solver';
 import type { WholeChange } from './whole-change';
 
 const CHANGED = 1e-7;
@@ -27,49 +28,142 @@ const wrong = ({ limits }: Programme, final: readonly number[]): number =>
     return sum + Math.max(0, excessOf(limit, final)) / scale;
   }, 0);
 
+/** Limits drawn in by what rounding the lines that change can cost each, so that the nearest divisions keep them. */
+const drawnIn = (programme: Programme, changes: ReadonlySet<number>): Programme => ({
+  ...programme,
+  limits: programme.limits.map((limit) => {
+    let cost = 0;
+    for (const at of changes) cost += (Math.abs(limit.coefficients[at] ?? 0) * (programme.quantities[at]?.weighing.division ?? 0)) / 2;
+    return { ...limit, most: limit.most - cost };
+  }),
+});
+
+const changesIn = ({ quantities }: Programme, { own }: LeastChange): readonly number[] =>
+  quantities.flatMap(({ weighing }, at) => (Math.abs((own[at] ?? 0) - weighing.stays) > CHANGED ? [at] : []));
+
+/** Looks at which lines change once the limits are drawn in, and draws them in for those too. */
+const ROUNDS = 3;
+
 /**
- * The least change with every line at its nearest division, then stepped a division at a time, whichever line helps most, until every
- * limit is kept: for changes of many lines, where all combinations are too many. `null` when steps do not get there.
+ * The least change with every line at its nearest division: of limits drawn in by what that may cost, so that it costs nothing; then
+ * stepped back toward the least, a division of one or two lines at a time. For changes of many lines, where all combinations are too
+ * many. `null` when the drawn-in limits cannot be kept. @throws SolverFailed
  */
-export const roundedChange = (programme: Programme, least: LeastChange): WholeChange | null => {
-  const { quantities, mixtures } = programme;
-  if (least.kept.some((one) => 1 - one > CHANGED)) return null;
-  const own = onGrid(programme, least);
-  const taken = mixtures.map(() => 0);
-  const finalNow = (): readonly number[] => finalOf(programme, own, keptOf(programme, taken));
-  for (let step = 0; step < MOST_STEPS && !keeps(programme, finalNow()); step += 1) {
-    const best = bestStep(programme, own, finalNow());
-    if (best === null) return null;
-    own[best.at] = best.mass;
+export const roundedChange = (programme: Programme, least: LeastChange, solve: Solver): WholeChange | null => {
+  if (least.kept.every((one) => 1 - one <= CHANGED)) return ofLines(programme, least, solve);
+  const { taken, left } = withdrawn(programme, least);
+  const after = leastChange(left, solve);
+  const found = after === null ? null : ofLines(left, after, solve);
+  return found === null ? null : { ...found, gap: found.objective - least.objective, taken };
+};
+
+/** What leaves the mixtures, to the next whole division, as done; and the programme of what is left. */
+const withdrawn = (programme: Programme, { kept }: LeastChange): { readonly taken: readonly number[]; readonly left: Programme } => {
+  const taken = programme.mixtures.map((mixture, v) => {
+    const { division, mostTaken } = mixture;
+    const held = heldBy(mixture);
+    if (division === null || 1 - (kept[v] ?? 1) <= CHANGED) return 0;
+    return Math.min(Math.ceil(((1 - (kept[v] ?? 1)) * held) / division), Math.floor((mostTaken * held) / division)) * division;
+  });
+  const stays = keptOf(programme, taken);
+  const mixtures = programme.mixtures.map(({ id, holds, division }, v) => ({
+    id,
+    holds: holds.map((one) => one * (stays[v] ?? 1)),
+    mostTaken: 0,
+    division,
+  }));
+  return { taken, left: { ...programme, mixtures } };
+};
+
+const ofLines = (programme: Programme, least: LeastChange, solve: Solver): WholeChange | null => {
+  const changes = new Set(changesIn(programme, least));
+  let found: readonly number[] | null = stepped(programme, onGrid(programme, least));
+  for (let round = 0; round < ROUNDS && found === null; round += 1) {
+    const inner = leastChange(drawnIn(programme, changes), solve);
+    if (inner === null) return null;
+    const size = changes.size;
+    for (const at of changesIn(programme, inner)) changes.add(at);
+    found = stepped(programme, onGrid(programme, inner));
+    if (changes.size === size) break;
   }
-  const final = finalNow();
-  if (!keeps(programme, final)) return null;
+  if (found === null) return null;
+  const own = descended(programme, found);
+  const final = finalOf(programme, own, NOTHING_TAKEN);
   const objective = changeOf(programme, final);
   return {
     objective,
     gap: objective - least.objective,
     final,
     own,
-    taken,
-    changed: quantities.map(({ weighing }, i) => own[i] !== weighing.stays),
+    taken: programme.mixtures.map(() => 0),
+    changed: programme.quantities.map(({ weighing }, i) => own[i] !== weighing.stays),
   };
 };
 
-const bestStep = (
-  programme: Programme,
-  own: readonly number[],
-  final: readonly number[],
-): { readonly at: number; readonly mass: number } | null => {
-  let best: { readonly at: number; readonly mass: number; readonly left: number } | null = null;
-  for (const [at, { weighing, least, most }] of programme.quantities.entries()) {
+const NOTHING_TAKEN: readonly number[] = [];
+
+/** Where limits are crossed by a little, steps of one division until none is; `null` when they do not get there. */
+const stepped = (programme: Programme, start: readonly number[]): readonly number[] | null => {
+  const own = [...start];
+  const finalNow = (): readonly number[] => finalOf(programme, own, NOTHING_TAKEN);
+  for (let step = 0; step < MOST_STEPS && !keeps(programme, finalNow()); step += 1) {
+    const best = bestStep(programme, own, finalNow());
+    if (best === null) return null;
+    own[best.at] = best.mass;
+  }
+  return keeps(programme, finalNow()) ? own : null;
+};
+
+interface Step {
+  readonly at: number;
+  readonly mass: number;
+}
+
+/** A division more or less of each line that changes. */
+const stepsFrom = ({ quantities }: Programme, own: readonly number[]): readonly Step[] =>
+  quantities.flatMap(({ weighing, least, most }, at) => {
     const { division, stays } = weighing;
-    if (division === null || own[at] === stays) continue;
-    for (const mass of [(own[at] ?? 0) + division, (own[at] ?? 0) - division]) {
-      if (mass < least - 1e-9 || mass > most + 1e-9) continue;
-      const there = final.map((one, i) => (i === at ? one + mass - (own[at] ?? 0) : one));
-      const left = wrong(programme, there);
-      if (left < (best?.left ?? wrong(programme, final))) best = { at, mass, left };
-    }
+    const mass = own[at] ?? 0;
+    if (division === null || mass === stays) return [];
+    return [mass + division, mass - division].filter((one) => one >= least - 1e-9 && one <= most + 1e-9).map((one) => ({ at, mass: one }));
+  });
+
+const bestStep = (programme: Programme, own: readonly number[], final: readonly number[]): Step | null => {
+  let best: (Step & { readonly left: number }) | null = null;
+  const now = wrong(programme, final);
+  for (const { at, mass } of stepsFrom(programme, own)) {
+    const left = wrong(programme, final.with(at, (final[at] ?? 0) + mass - (own[at] ?? 0)));
+    if (left < (best?.left ?? now)) best = { at, mass, left };
   }
   return best;
+};
+
+/** Back toward the least change while one step, or two at once, keep every limit and make it less. */
+const descended = (programme: Programme, start: readonly number[]): readonly number[] => {
+  let own = start;
+  for (let round = 0; round < MOST_STEPS; round += 1) {
+    const better = lesser(programme, own);
+    if (better === null) return own;
+    own = better;
+  }
+  return own;
+};
+
+const lesser = (programme: Programme, own: readonly number[]): readonly number[] | null => {
+  const now = changeOf(programme, finalOf(programme, own, NOTHING_TAKEN));
+  const steps = stepsFrom(programme, own);
+  const good = (to: readonly number[]): boolean => {
+    const final = finalOf(programme, to, NOTHING_TAKEN);
+    return changeOf(programme, final) < now - 1e-9 && keeps(programme, final);
+  };
+  for (const { at, mass } of steps) {
+    const to = own.with(at, mass);
+    if (good(to)) return to;
+  }
+  for (const one of steps)
+    for (const other of steps) {
+      const to = own.with(one.at, one.mass).with(other.at, other.mass);
+      if (one.at < other.at && good(to)) return to;
+    }
+  return null;
 };

@@ -3,7 +3,7 @@ import type { LeastChange } from './least-change';
 import { nearChange } from './near';
 import { roundedChange } from './rounded';
 import { changeOf, finalOf, heldBy, keeps, keptOf, type Programme, type Quantity } from './programme';
-import type { Column, Linear, Row, Solver } from './solver';
+import { SolverFailed, type Column, type Linear, type Row, type Solver } from './solver';
 import type { WholeChange } from './whole-change';
 
 /** Grams that a limit is kept by: the solver's own tolerance is not to cross it. Far below what any scale shows. */
@@ -116,9 +116,19 @@ export const searchedChange = (programme: Programme, least: LeastChange, solve: 
   return keeps(programme, found.final) ? found : null;
 };
 
-/** The least change in whole divisions: next to the continuous one, where there is any, else wherever the solver finds it. */
+/** A search that was not done in time found nothing; that there is nothing is not said by it. */
+const inTime = (search: () => WholeChange | null): WholeChange | null => {
+  try {
+    return search();
+  } catch (error) {
+    if (error instanceof SolverFailed) return null;
+    throw error;
+  }
+};
+
+/** The least change in whole divisions: next to the continuous one, where there is any, else wherever the solver finds it in its time. */
 export const wholeChange = (programme: Programme, least: LeastChange, solve: Solver): WholeChange | null =>
-  nearChange(programme, least) ?? roundedChange(programme, least) ?? searchedChange(programme, least, solve);
+  nearChange(programme, least) ?? roundedChange(programme, least, solve) ?? inTime(() => searchedChange(programme, least, solve));
 
 /** Counts to masses again, so that they are whole divisions to the last digit. */
 const readOff = (programme: Programme, least: LeastChange, x: readonly number[], at: WholeLayout): WholeChange => {

@@ -53,7 +53,7 @@ export const answerOf = (question: RemedyQuestion, solve: Solver): RemedyAnswer 
   const carryOn = carryOnCard(bench);
   const inside = carryOn.enabled && carryOn.leaves.length === 0;
   const way = wayOut(bench, LEAST, 'scoop', solve);
-  const withdraw = inside ? null : withdrawCard(bench, solve);
+  const withdraw = inside ? null : withdrawCard(bench, way !== null, solve);
   const cards = [
     finishCard(whole, question),
     carryOn,

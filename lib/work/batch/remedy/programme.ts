@@ -3,6 +3,7 @@ import { fragranceLimit, lyeLimits, shareLimits, splitLimits, superfatLimits, ty
 import { excessOf, type Mixture, type Programme, type Quantity } from '#lib/soap/remedy/programme';
 import type { VesselId } from '#lib/units/id';
 import { own } from '../own';
+import type { MaterialClass } from '../plan';
 import { verdictOf } from '../verdict';
 import type { RemedyFacts, RemedyScale } from './facts';
 import { roomLimits } from './room';
@@ -21,7 +22,7 @@ export interface Ways {
   readonly from: VesselId | null;
   /** Nothing else changes than what leaves that mixture. */
   readonly onlyFrom: boolean;
-  /** Every line toward so many times its plan, instead of what is in and the plan. */
+  /** Every line toward so many times its plan, instead of what is in and the plan; alone, exactly so many times. */
   readonly times: number | null;
 }
 
@@ -46,11 +47,16 @@ const referenceOf = ({ line, standing, mass, open }: Stand, { lift, times }: Way
   return (movable && mass > 0 && verdictOf(line.plan, line.actual) !== 'within' ? Math.min(target, mass) : mass) / GRAM;
 };
 
-/** Fragrance and what is for looks go down only where they are what is too much: nothing else is mended by leaving them out. */
-const isSpared = ({ state, pot }: Bench, at: number, stand: Stand, tooStrong: boolean): boolean => {
+/** Fragrance, acid and what is for looks go down only where they are what is too much: nothing else is mended by leaving them out. */
+const isSpared = ({ pot }: Bench, at: number, { standing }: Stand, tooStrong: boolean): boolean => {
   const part = pot.lines[at]?.part;
-  return state.joined === null && stand.standing === 'to-come' && (part === 'extra' || (part === 'fragrance' && !tooStrong));
+  return standing === 'to-come' && (part === 'extra' || part === 'acid' || (part === 'fragrance' && !tooStrong));
 };
+
+const GROWING: ReadonlySet<MaterialClass> = new Set(['hard-oil', 'liquid-oil', 'hydroxide', 'liquid']);
+
+/** More than planned only of fats, hydroxide and plain water, unless everything is scaled: no acid against lye, no milk for water. */
+const mayGrow = ({ line }: Stand, { times }: Ways): boolean => times !== null || GROWING.has(line.plan.material.class);
 
 /** A scaled line is what it is scaled to, to a division either way: less of one would be another recipe. */
 const NEAR_SCALED = 1.5;
@@ -61,7 +67,9 @@ const quantityOf = (bench: Bench, stand: Stand, at: number, ways: Ways, tooStron
   const [mass, apart] = [stand.mass / GRAM, stand.apart / GRAM];
   const mixed = mass - apart;
   const stock = own(facts.stock, id);
-  const room = stand.up ? (stock === undefined ? Number.POSITIVE_INFINITY : stock / GRAM) : 0;
+  const left = stock === undefined ? Number.POSITIVE_INFINITY : stock / GRAM;
+  const planned = Math.max(0, line.plan.target / GRAM - mass);
+  const room = stand.up ? Math.min(left, mayGrow(stand, ways) ? left : planned) : 0;
   const reference = referenceOf(stand, ways);
   const division = ways.onlyFrom || standing === 'held' ? null : divisionOf(facts, stand);
   const smallest = Math.max(division ?? 0, (scaleFor(facts, stand)?.smallest ?? 0) / GRAM);
@@ -73,17 +81,22 @@ const quantityOf = (bench: Bench, stand: Stand, at: number, ways: Ways, tooStron
   // A line of nothing is no line: what is to come keeps at least what its scale can show.
   const floor = movable ? division : Math.max(apart, toCome && mass === 0 ? division : 0);
   const most = apart + room;
-  if (ways.times === null) return { id, reference, least: isSpared(bench, at, stand, tooStrong) ? still : floor, most, weighing };
+  if (ways.times === null || ways.from !== null)
+    return { id, reference, least: isSpared(bench, at, stand, tooStrong) ? still : floor, most, weighing };
   const [low, high] = [reference - mixed - NEAR_SCALED * division, reference - mixed + NEAR_SCALED * division];
-  return { id, reference, least: Math.max(floor, Math.min(low, most)), most: Math.min(most, Math.max(high, floor)), weighing };
+  // Without the stock for it there is no scaling: no mass then lies between the two.
+  return { id, reference, least: Math.max(floor, low), most: Math.min(most, Math.max(high, floor)), weighing };
 };
+
+/** To throw away more of a mixture than this is to stop. Ours. */
+const MOST_TAKEN = 0.5;
 
 const mixtureOf = ({ stands, facts }: Bench, { vessel, holds }: MixedVessel, ways: Ways): Mixture => {
   const divisions = facts.scales.flatMap(({ role, division }) => (role === 'main' && division !== null ? [division / GRAM] : []));
   return {
     id: vessel.plan.id,
     holds: stands.map(({ id }) => (own(holds, id) ?? 0) / GRAM),
-    mostTaken: ways.from === vessel.plan.id ? 1 : 0,
+    mostTaken: ways.from === vessel.plan.id ? MOST_TAKEN : 0,
     division: divisions[0] ?? null,
   };
 };

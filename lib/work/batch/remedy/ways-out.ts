@@ -45,14 +45,17 @@ export const scaleCard = (bench: Bench, solve: Solver): RemedyCard | null => {
 /** Lye is poured off, oils are scooped. */
 const leavesAs = ({ caustic }: MixedVessel): 'scoop' | 'pour-off' => (caustic ? 'pour-off' : 'scoop');
 
-/** A fraction of one mixture, alone if that is enough, else with what must be poured beside it; the one that changes least. */
-export const withdrawCard = (bench: Bench, solve: Solver): RemedyCard | null => {
+/**
+ * A fraction of one mixture alone, or, where nothing else would do, with what must be poured beside it; the one that changes least.
+ * @param alone only what is enough by itself
+ */
+export const withdrawCard = (bench: Bench, alone: boolean, solve: Solver): RemedyCard | null => {
   if (bench.state.joined !== null) return null;
   const found = bench.mixed.flatMap((one): RemedyCard[] => {
     const from = one.vessel.plan.id;
     const as = leavesAs(one);
     const way =
-      wayOut(bench, { ...LEAST, from, onlyFrom: true }, as, solve) ?? wayOut(bench, { ...LEAST, from, onlyFrom: false }, as, solve);
+      wayOut(bench, { ...LEAST, from, onlyFrom: true }, as, solve) ?? (alone ? null : wayOut(bench, { ...LEAST, from }, as, solve));
     const act = way?.acts.find(({ kind }) => kind === as);
     if (way === null || act === undefined) return [];
     return [cardOf('withdraw', bench, way, { kind: as, params: { vessel: from, mass: act.mass } })];
