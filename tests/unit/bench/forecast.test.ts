@@ -213,6 +213,15 @@ describe('the lye that is made', () => {
     const { making } = told(started(milk).now).run(0, 60, { lye: () => 5 }) ?? {};
     expect(['frozen', 'in-portions']).toContain(making?.advice?.kind);
   });
+
+  it('of two hydroxides is foretold once, from the liquid before the first', () => {
+    const bench = told(started(planned(RICH, RICH_WORKSHOP).plan).now);
+    const before = bench.run(0, 60, { lye: () => 5 })?.making;
+    bench.forecasts.lyeMade();
+    const after = bench.run(60, 120, { lye: () => 48 })?.making;
+    expect(after?.start).toBe(5_000);
+    expect(after?.likely).toEqual(before?.likely);
+  });
 });
 
 describe('at the bench', () => {
