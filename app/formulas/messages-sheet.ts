@@ -144,7 +144,7 @@ export const messages = {
       soap: 'Soap, without its water',
       glycerol: 'Glycerol in it',
       freeFat: 'Fat left in it',
-      water: 'Water in the batter, before and after',
+      water: 'Water in the batter after the reaction',
     },
     verdicts: { within: 'within', check: 'check' },
     unknown: 'not known',

@@ -5,7 +5,7 @@ import { materialOfLot } from '#lib/work/formula/index';
 import type { Amount, Entry, Material } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
 import { Blank } from '../../_ui/figures';
-import { massCell } from '../../_ui/quantities';
+import { massCell, massHead } from '../../_ui/quantities';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
 import { AmountField } from './amount-field';
@@ -90,7 +90,7 @@ export function EntryRow({ entry, at, blended, giveWay }: Props) {
             onLeave={rest}
           />
         </td>
-        <td className={on('n')} data-weight={line?.target}>
+        <td className={on('n')} data-weight={line?.target} data-head={`${messages.heads.weight} ${massHead(display)}`}>
           {line === undefined ? null : <Figure of={`line:${line.id}`}>{plannedText(line.target, display)}</Figure>}
         </td>
         {entry.part === 'fat' ? (
@@ -199,7 +199,7 @@ function FatCells({ entry }: { readonly entry: Entry }) {
   const { value, low, high } = material.sv;
   return (
     <>
-      <td className={on('n')}>
+      <td className={on('n')} data-head={messages.heads.value}>
         {value}
         {low === undefined || high === undefined ? null : <p className={on('dim')}>{messages.workings.range(low, high)}</p>}
       </td>

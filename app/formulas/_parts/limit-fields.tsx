@@ -22,7 +22,7 @@ export function LimitFields() {
   const [superfat, lye] = [used('superfat'), used('lye concentration')];
   return (
     <>
-      <h3 className={on('minor')}>{words.title}</h3>
+      <h3 className={on('minor gap')}>{words.title}</h3>
       <div className={on('form')}>
         {LIMITS.map((limit) => (
           <BandFields

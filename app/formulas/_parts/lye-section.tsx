@@ -71,7 +71,7 @@ function Results() {
   const { locale } = display;
   if (plan === null) return null;
   const { rows, heads, interval, worst, unknown } = messages.lye;
-  const { superfat, lyeConcentration, mixingPeak, iodine, soap, glycerol, waterBefore, waterAfter, freeFat } = plan.figures;
+  const { superfat, lyeConcentration, mixingPeak, iodine, soap, glycerol, waterAfter, freeFat } = plan.figures;
   const { lye } = formula.wishes;
   const asked = lye === null ? '' : lye.kind === 'concentration' ? percentAsked(lye.percent, locale) : messages.lye.ratio(lye.water);
   const percent = (value: number, digits = 1): string => numberText(100 * value, locale, digits);
@@ -134,7 +134,7 @@ function Results() {
         <Result name={rows.freeFat} of="free-fat">
           {mass(freeFat)}
         </Result>
-        <Result name={rows.water} of="water-after" asked={mass(waterBefore)}>
+        <Result name={rows.water} of="water-after">
           {mass(waterAfter)}
         </Result>
       </tbody>

@@ -120,7 +120,7 @@ function MouldRow({ use, at, put }: RowProps) {
           </select>
           {wrong === '' ? null : <p className={on('warn')}>{wrong}</p>}
         </th>
-        <td>
+        <td data-head={heads.count}>
           <CountCell
             id={`mould-${at}-count`}
             label={`${heads.count}: ${name}`}
@@ -128,7 +128,7 @@ function MouldRow({ use, at, put }: RowProps) {
             onChange={(count) => set({ count }, 'count')}
           />
         </td>
-        <td>
+        <td data-head={`${heads.fill}, %`}>
           <input
             className={on('field')}
             aria-label={`${heads.fill}: ${name}`}
@@ -143,7 +143,7 @@ function MouldRow({ use, at, put }: RowProps) {
         <td className={on('n wide')}>
           {fill === undefined ? null : <Figure of={`in-mould:${at}`}>{gramsText(fill.grams, display)}</Figure>}
         </td>
-        <td className={on('n')}>
+        <td className={on('n')} data-head={`${heads.full}, %`}>
           {fill === undefined ? null : <Figure of={`mould:${at}`}>{numberText(100 * fill.full, display.locale, 0)}</Figure>}
         </td>
         <td className={on('n wide')}>
