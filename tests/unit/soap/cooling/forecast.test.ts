@@ -77,6 +77,12 @@ describe('readings as probes give them', () => {
     expect(heldWidth(wild)).toBeGreaterThan(1.3 * heldWidth(calm));
   });
 
+  it('a vessel that creeps upwards by a probe’s drift is taken to stand, not to warm on', () => {
+    const { ahead } = forecastAt(watched(noisy((t) => 30 + t / 4000), { until: 900 }), 900);
+    for (const [i, one] of ahead.entries()) expect(one.middle).toBeLessThanOrEqual((ahead[i - 1]?.middle ?? 99) + 1e-9);
+    expect(Math.abs((ahead.at(-1)?.middle ?? 0) - 30.2)).toBeLessThan(0.3);
+  });
+
   it('a room that is not known is a doubt, and a room that is measured takes it away', () => {
     // Near its room is where the room counts.
     const cool = noisy(cooling(1.2, 40, 34, 1500));
