@@ -78,7 +78,13 @@ describe('readings as probes give them', () => {
   });
 
   it('a vessel that creeps upwards by a probe’s drift is taken to stand, not to warm on', () => {
-    const { ahead } = forecastAt(watched(noisy((t) => 30 + t / 4000), { until: 900 }), 900);
+    const { ahead } = forecastAt(
+      watched(
+        noisy((t) => 30 + t / 4000),
+        { until: 900 },
+      ),
+      900,
+    );
     for (const [i, one] of ahead.entries()) expect(one.middle).toBeLessThanOrEqual((ahead[i - 1]?.middle ?? 99) + 1e-9);
     expect(Math.abs((ahead.at(-1)?.middle ?? 0) - 30.2)).toBeLessThan(0.3);
   });
