@@ -39,7 +39,7 @@ export const aboutWords = (value: string, half: string): string => `${value}, ±
 export const whyNotWords: Readonly<Record<string, string>> = {
   'lye-heavy': 'lye-heavy: never',
   'outside-limit': 'leaves a limit',
-  mixed: 'mixed: other lines would go too',
+  mixed: 'mixed: others go too',
   'no-solution': 'no amounts do it',
   'not-computed': 'this plan was typed, not worked out',
   'not-solved': 'could not be worked out',

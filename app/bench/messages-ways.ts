@@ -28,7 +28,7 @@ export const waysMessages = {
     'label-as-own-batch': 'label it as a batch of its own',
     'outside-formula': 'recorded as outside the formula',
     'stock-not-known': 'is there enough of it?',
-    'stop-safely': 'everything is kept; label it, leave nothing alone',
+    'stop-safely': 'keeps every weight; make it safe',
   } satisfies Record<RemedyCaution, string>,
   limits: {
     'superfat-zero': 'lye-heavy',

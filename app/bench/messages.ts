@@ -1,6 +1,6 @@
 import type { BlockReason, CuePhase, DoubtReason, JoiningCue, PortionCue } from '#lib/bench/cue';
 import type { LinkFailure, LinkPhase } from '#lib/measure/instrument';
-import type { AlarmCode, Gate, RefusalCode, TraceMark } from '#lib/work/batch/index';
+import type { AlarmCode, Gate, TraceMark } from '#lib/work/batch/index';
 
 /** How a message writes a quantity: in the person's units and marks. */
 export interface Show {
@@ -138,7 +138,7 @@ export const messages = {
     gap: 'The scale was silent while it changed',
     'no-lot': 'No lot is stated',
     'after-replug': 'The scale was away',
-    'unlike-vessel': 'The vessel weighs unlike the one named',
+    outran: 'It came faster than the scale can follow',
     drift: 'The scale is drifting',
     'return-unlike': 'It came back unlike it left',
   } satisfies Record<DoubtReason, string>,
@@ -317,46 +317,6 @@ export const messages = {
     'clock-jumped': 'The clock jumped',
     'mass-on-return': 'It came back unlike it left',
   } satisfies Record<AlarmCode, string>,
-  refusals: {
-    'moved-on': 'The bench went on meanwhile. Look, then press again.',
-    'already-done': 'Already done.',
-    'not-yours': 'This screen may only watch and silence.',
-    'wrong-state': 'The batch is not open for this.',
-    'another-batch': 'Another batch is on this bench. Park it first.',
-    'no-such': 'That is not there any more.',
-    'plan-unsound': 'Its formula does not work out. Open it under Formulas.',
-    'not-settled': 'Not taken: the weight is still moving.',
-    away: 'Away. Come back first.',
-    'needs-resume': 'Say what is in the vessel first.',
-    'needs-gate': 'Confirm the precautions first.',
-    'needs-hold': 'This one is held: two seconds, then let go.',
-    'needs-lot': 'Choose the lot first.',
-    'needs-answer': 'Answer the open question first.',
-    'needs-read-back': 'Read the number back first.',
-    'out-of-tolerance': 'Not within its tolerance.',
-    'over-capacity': 'More than the scale carries.',
-    'wrong-vessel': 'That is another vessel.',
-    'wrong-order': 'Something comes before this.',
-    'unfit-vessel': 'Lye eats that vessel: no aluminium, zinc or tin.',
-    'joining-held': 'Joining is held.',
-    'after-joining': 'No hydroxide once they are joined.',
-    'lye-heavy': 'It would be lye-heavy. That cannot be overridden.',
-    'bad-number': 'That is no weight.',
-    'pan-not-empty': 'A vessel stands on that scale. Lift it, then check with the mass alone.',
-    'check-unlikely': 'Far from that mass: something else is on the pan, or another mass. Nothing was entered.',
-    expired: 'Too late: nothing was done.',
-    offline: 'Not connected: nothing was sent, and nothing will be.',
-    'not-in-control': 'Another screen leads. Take control first.',
-    'too-fast': 'Too many presses at once: nothing was done.',
-    malformed: 'The server could not read that: nothing was done.',
-    'not-as-shown': 'It would not come out as shown. Look at the cards again.',
-    'no-stock': 'There is not enough of it left.',
-    'read-only': 'The record cannot be written. Nothing was kept.',
-  } satisfies Record<RefusalCode, string>,
-  notices: {
-    'no-answer': 'No answer. What you see is what the record has.',
-    'scene-refused': 'The practice bench cannot do that now.',
-  },
   trace: {
     thin: { name: 'Thin', sub: 'drips lie on top' },
     medium: { name: 'Medium', sub: 'a line stays' },
@@ -407,7 +367,6 @@ export const messages = {
     teachTitle: 'How it goes',
     lotTeach: 'Read it from the bag or bottle in your hand.',
   },
-  unreadable: 'This batch holds something this page cannot read. It can be looked at only.',
   broken: {
     title: 'The screen broke',
     teach: 'The bench did not. Accepted weights are in the record; alarms still show below.',

@@ -11,7 +11,7 @@ import { Hands } from './hands';
 import { Hatch } from './hatch';
 import { Heading, Which } from './heading';
 import { screenLabel } from './label';
-import { useLateParts } from './late';
+import { LateNotice, useLateParts } from './late';
 import { Meaning } from './meaning';
 import { TheNumber } from './number';
 import { useSeen } from './seen';
@@ -19,7 +19,7 @@ import { Sheets } from './sheets';
 import { Side } from './side';
 import { Strip } from './strip';
 import { swallowing, useKeys } from './use-hands';
-import { Alarm, Notice, Voice } from './voice';
+import { Alarm, Voice } from './voice';
 import { Work } from './work';
 
 /** The bench: one grid for every state. A state may change what a cell holds, never where a cell is. */
@@ -59,7 +59,7 @@ export function BenchScreen() {
       <Hands />
       <Strip />
       <Alarm />
-      <Notice />
+      <LateNotice />
       <Voice />
       <HoldHint text={messages.press.hint} />
     </main>

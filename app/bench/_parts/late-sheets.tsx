@@ -12,7 +12,7 @@ import { PotSheet } from './pot-sheet';
 import { SceneSheet } from './scene';
 import { SettingsSheet } from './settings';
 
-export { sceneRefusal } from '../messages-scene';
+export { Notice } from './notice';
 export { Portions } from './portions';
 export { PotLine } from './pot-line';
 export type LateSheet = Exclude<Sheet, 'none' | 'first-aid'>;

@@ -20,7 +20,7 @@ interface Parts {
   readonly start: (() => ReactNode) | null;
   readonly lots: (() => ReactNode) | null;
   readonly ways: Ways | null;
-  readonly refusal: ((why: string) => string) | null;
+  readonly notice: (() => ReactNode) | null;
 }
 
 interface Ways {
@@ -39,7 +39,7 @@ const parts = createStore<Parts>(() => ({
   start: null,
   lots: null,
   ways: null,
-  refusal: null,
+  notice: null,
 }));
 
 const fetchParts = async (): Promise<void> => {
@@ -47,8 +47,8 @@ const fetchParts = async (): Promise<void> => {
   parts.setState({ start: () => <Start />, lots: () => <LotChoice /> });
   const { Ways, wayText } = await import('./ways');
   parts.setState({ ways: { draw: () => <Ways />, text: wayText } });
-  const { LateSheets, Portions, PotLine, sceneRefusal } = await import('./late-sheets');
-  parts.setState({ refusal: sceneRefusal });
+  const { LateSheets, Notice, Portions, PotLine } = await import('./late-sheets');
+  parts.setState({ notice: () => <Notice /> });
   parts.setState({ sheet: (sheet) => <LateSheets sheet={sheet} />, portions: () => <Portions />, pot: () => <PotLine /> });
   const { Holds, PassingTemperatures, Temperatures } = await import('./late-temperatures');
   parts.setState({
@@ -99,8 +99,9 @@ export function LatePotLine() {
   return useStore(parts, (there) => there.pot)?.() ?? null;
 }
 
-/** Why the practice bench could not do it; `null`: not fetched yet. */
-export const lateSceneRefusal = (why: string): string | null => parts.getState().refusal?.(why) ?? null;
+export function LateNotice() {
+  return useStore(parts, (there) => there.notice)?.() ?? null;
+}
 
 export function LateStart() {
   return useStore(parts, (there) => there.start)?.() ?? null;

@@ -22,7 +22,8 @@ import { Temperatures } from './temperatures';
 import { Strip } from './strip';
 import { ProbesTruth } from './truth';
 import { swallowing } from './use-hands';
-import { Alarm, Notice, Voice } from './voice';
+import { Notice } from './notice';
+import { Alarm, Voice } from './voice';
 
 const Curves = dynamic(() => import('../../_charts/curves').then((part) => part.Curves), { ssr: false });
 

@@ -7,7 +7,7 @@ import { messages } from '../messages';
 import type { Show } from '../messages';
 import { sayText, SPOKEN_IN } from '../messages-codes';
 import styles from '../bench.module.css';
-import { lateSceneRefusal, lateWayText } from './late';
+import { lateWayText } from './late';
 import { showIn } from './words';
 
 /** Scales by the names a person gave them; the conductor knows their roles. */
@@ -67,24 +67,5 @@ export function Alarm() {
     <p key={words.join()} className={styles['alarm']} role="alert" data-alarm={name === '' ? 'silenced' : 'ringing'}>
       {words.join(' · ')}
     </p>
-  );
-}
-
-/** What came of a press that came to nothing. */
-export function Notice() {
-  const notice = useLive(see.notice);
-  const unreadable = useLive(see.unreadable);
-  if (notice === null && unreadable === null) return null;
-  const { refusals, notices } = messages;
-  const words = ((): string => {
-    if (notice === null) return messages.unreadable;
-    if (notice.code === 'scene-refused') return lateSceneRefusal(String(notice.params['why'] ?? '')) ?? notices[notice.code];
-    if (notice.code === 'no-answer') return notices[notice.code];
-    return refusals[notice.code];
-  })();
-  return (
-    <output key={notice?.id} className={styles['notice']} data-notice={notice?.code ?? 'unreadable'}>
-      {words}
-    </output>
   );
 }

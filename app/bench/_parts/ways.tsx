@@ -16,12 +16,16 @@ import { showIn } from './words';
 const numberOf = (params: Params, key: string): number | null => (typeof params[key] === 'number' ? params[key] : null);
 
 /** What a way out is called on this screen. */
-const nameOf = ({ code, params }: Pick<Card, 'code' | 'params'>, batch: BatchState | null, show: Show): string => {
-  const mass = numberOf(params, 'mass');
+const nameOf = ({ code, params, enabled }: Pick<Card, 'code' | 'params' | 'enabled'>, batch: BatchState | null, show: Show): string => {
+  // What cannot be done needs no amount.
+  const mass = enabled ? numberOf(params, 'mass') : null;
   const line = Object.values(batch?.lines ?? {}).find(({ plan }) => plan.id === params['line']);
   const of = line === undefined ? null : line.plan.material.name;
   return remedyName(code, { of, mass: mass === null ? null : show.mass(mass), count: numberOf(params, 'count') ?? 0 });
 };
+
+/** A small screen names the oil without saying that it is one. */
+const nameIn = (wide: boolean, name: string): string => (wide ? name : name.replace(/ (oil|butter)$/, ''));
 
 /** What it would make of the superfat: what a person asks first. */
 const superfatOf = ({ superfat }: RemedySeen, show: Show): string | null =>
@@ -64,8 +68,8 @@ export function Ways() {
         return (
           <OneCard
             key={card.code}
-            name={remedy === undefined ? words.crossOut.name : nameOf(card, batch, show)}
-            sub={figures ?? reason ?? ''}
+            name={remedy === undefined ? words.crossOut.name : nameIn(wide, nameOf(card, batch, show))}
+            sub={figures ?? (wide || !card.enabled ? (reason ?? '') : '')}
             card={card}
             current={index === selected}
             onTake={(hold) => intend({ kind: 'take-card', card: index, code: card.code, hold })}

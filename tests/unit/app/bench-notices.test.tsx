@@ -6,8 +6,8 @@ import type { LinkFailure } from '#lib/measure/instrument';
 import type { LiveFrame } from '#lib/protocol/live';
 import { SCENES, scale } from '#tests/browser/support/fixtures';
 import { Truth } from '../../../app/bench/_parts/truth';
-import { Notice } from '../../../app/bench/_parts/voice';
-import { messages } from '../../../app/bench/messages';
+import { Notice } from '../../../app/bench/_parts/notice';
+import { noticeMessages } from '../../../app/bench/messages-notices';
 import { liveStore } from '../../../app/_live/start';
 
 afterEach(() => {
@@ -40,12 +40,12 @@ describe('why the practice bench did not', () => {
     render(<Notice />);
     const words = Object.keys(WHYS).map(said);
     expect(new Set(words).size).toBe(words.length);
-    expect(words).not.toContain(messages.notices['scene-refused']);
+    expect(words).not.toContain(noticeMessages.notices['scene-refused']);
   });
 
   it('is not made up for a reason only a newer server knows', () => {
     render(<Notice />);
-    expect(said('brand-new')).toBe(messages.notices['scene-refused']);
+    expect(said('brand-new')).toBe(noticeMessages.notices['scene-refused']);
   });
 });
 

@@ -1,0 +1,24 @@
+'use client';
+import { see } from '../../_live/selectors';
+import { useLive } from '../../_live/use';
+import { noticeMessages, sceneRefusal } from '../messages-notices';
+import styles from '../bench.module.css';
+
+/** What came of a press that came to nothing. */
+export function Notice() {
+  const notice = useLive(see.notice);
+  const unreadable = useLive(see.unreadable);
+  if (notice === null && unreadable === null) return null;
+  const { refusals, notices, unreadable: cannotRead } = noticeMessages;
+  const words = ((): string => {
+    if (notice === null) return cannotRead;
+    if (notice.code === 'scene-refused') return sceneRefusal(String(notice.params['why'] ?? ''));
+    if (notice.code === 'no-answer') return notices[notice.code];
+    return refusals[notice.code];
+  })();
+  return (
+    <output key={notice?.id} className={styles['notice']} data-notice={notice?.code ?? 'unreadable'}>
+      {words}
+    </output>
+  );
+}

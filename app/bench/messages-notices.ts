@@ -1,0 +1,65 @@
+import type { RefusalCode } from '#lib/work/batch/index';
+
+/** What came of a press that came to nothing; fetched after the bench itself stands. */
+export const noticeMessages = {
+  refusals: {
+    'moved-on': 'The bench went on meanwhile. Look, then press again.',
+    'already-done': 'Already done.',
+    'not-yours': 'This screen may only watch and silence.',
+    'wrong-state': 'The batch is not open for this.',
+    'another-batch': 'Another batch is on this bench. Park it first.',
+    'no-such': 'That is not there any more.',
+    'plan-unsound': 'Its formula does not work out. Open it under Formulas.',
+    'not-settled': 'Not taken: the weight is still moving.',
+    away: 'Away. Come back first.',
+    'needs-resume': 'Say what is in the vessel first.',
+    'needs-gate': 'Confirm the precautions first.',
+    'needs-hold': 'This one is held: two seconds, then let go.',
+    'needs-lot': 'Choose the lot first.',
+    'needs-answer': 'Answer the open question first.',
+    'needs-read-back': 'Read the number back first.',
+    'out-of-tolerance': 'Not within its tolerance.',
+    'over-capacity': 'More than the scale carries.',
+    'wrong-vessel': 'That is another vessel.',
+    'wrong-order': 'Something comes before this.',
+    'unfit-vessel': 'Lye eats that vessel: no aluminium, zinc or tin.',
+    'joining-held': 'Joining is held.',
+    'after-joining': 'No hydroxide once they are joined.',
+    'lye-heavy': 'It would be lye-heavy. That cannot be overridden.',
+    'bad-number': 'That is no weight.',
+    'pan-not-empty': 'A vessel stands on that scale. Lift it, then check with the mass alone.',
+    'check-unlikely': 'Far from that mass: something else is on the pan, or another mass. Nothing was entered.',
+    expired: 'Too late: nothing was done.',
+    offline: 'Not connected: nothing was sent, and nothing will be.',
+    'not-in-control': 'Another screen leads. Take control first.',
+    'too-fast': 'Too many presses at once: nothing was done.',
+    malformed: 'The server could not read that: nothing was done.',
+    'not-as-shown': 'It would not come out as shown. Look at the cards again.',
+    'no-stock': 'There is not enough of it left.',
+    'read-only': 'The record cannot be written. Nothing was kept.',
+  } satisfies Record<RefusalCode, string>,
+  notices: {
+    'no-answer': 'No answer. What you see is what the record has.',
+    'scene-refused': 'The practice bench cannot do that now.',
+  },
+  unreadable: 'This batch holds something this page cannot read. It can be looked at only.',
+};
+
+/** Why the simulated hands could not do it. */
+const sceneWhyNot: Readonly<Record<string, string>> = {
+  'hands-full': 'The hands are still busy.',
+  'pan-occupied': 'Something stands on that pan. Lift it first.',
+  'pan-empty': 'Nothing stands on the pan.',
+  'nothing-open': 'No line waits for a pour.',
+  'nothing-left': 'The line has what it needs.',
+  'nothing-dry': 'No hydroxide stands weighed in its cup.',
+  full: 'The scale carries no more. Keep this part first.',
+  'no-such-scale': 'There is no such scale.',
+  unplugged: 'It is unplugged. Plug it in first.',
+  already: 'It is so already.',
+  wait: 'Nothing to do but wait.',
+  'needs-person': 'A person answers this, at the screen.',
+  'practice-only': 'Only on the practice bench.',
+  'not-yours': noticeMessages.refusals['not-yours'],
+};
+export const sceneRefusal = (why: string): string => sceneWhyNot[why] ?? noticeMessages.notices['scene-refused'];
