@@ -36,7 +36,10 @@ const SAYS: Readonly<Record<ProblemCode, Says>> = {
   twice: 'It stands here twice.',
   'wrong-part': ({ material }) => `${material ?? 'This'} cannot play this part.`,
   'wrong-share': 'A share of that is not how this part is reckoned. Choose another measure.',
-  'shares-sum': (params) => `The shares of ${partOf(params)} come to ${g(params['sum'])} %, not to 100.`,
+  'shares-sum': (params) =>
+    params['beside'] === undefined
+      ? `The shares of ${partOf(params)} come to ${g(params['sum'])} %, not to 100.`
+      : `Some of ${partOf(params)} are weights, and the shares of the others come to ${g(params['sum'])} %: no room is left for them. Give what is left a share of its own.`,
   'two-rests': (params) => `Only one of ${partOf(params)} can be what is left.`,
   'unweighed-counts': ({ material }) =>
     `${material === '' ? 'This' : material} changes the superfat or the lye by how much there is of it: a spoon says that to nobody. Weigh it.`,

@@ -10,12 +10,16 @@ export interface Case {
   readonly formula: Formula;
   readonly context: PlanContext;
   readonly superfat: number;
+  /** Of the solution; where `ratio` is said, that counts. */
   readonly lye: number;
+  /** Grams of water to one of pure alkali. */
+  readonly ratio?: number;
 }
 
 const between = (min: number, max: number, digits = 3) =>
   fc.double({ min, max, noNaN: true }).map((value) => Number(value.toFixed(digits)));
-const liquids = LIQUIDS.filter(({ fractions }) => fractions.fat < 0.3);
+/** What pours: of dry milk or honey more than half is no water, and at 60 % of the liquid the lye is past every table, rightly refused. */
+const liquids = LIQUIDS.filter(({ fractions }) => fractions.fat < 0.3 && fractions.water > 0.5);
 /** All but one wax that takes so little lye that a spoon of sugar in it leaves no water to speak of: no table covers that, rightly refused. */
 const fats = FATS.filter(({ working }) => working.value > 80);
 const ACIDS = ['citric-anhydrous-acid', 'citric-monohydrate-acid', 'tartaric-acid', 'malic-acid'] as const;

@@ -97,11 +97,15 @@ export const typedAmount = (text: string, measure: Measure, pours: boolean): Typ
   return read.kind === 'ask' ? { amount: read.keep ?? asTyped, choices: read.choices } : { amount: asTyped, choices: [] };
 };
 
-/** Over spoons a weight may be typed: it says its own unit. Anything else stays as written. */
+/** Ends in a unit that things are weighed or measured by. */
+const WEIGHED = /(?:^|[\s\d.,])(?:mg|k?g|kilos?|grams?|oz|ounces?|lbs?|pounds?|ml|cl|dl|l|%)\.?\s*$/i;
+
+/** Over spoons a weight may be typed: it says its own unit, right or wrong ("1e9 kg", "-5 g"). Anything else stays as written. */
 const unspooned = (text: string, pours: boolean): Typed => {
   const read = readAmount(text, pours);
   if (read.kind === 'ask') return { amount: read.keep ?? { kind: 'unweighed', text }, choices: read.choices };
-  return { amount: read.kind === 'amount' ? read.amount : { kind: 'unweighed', text }, choices: [] };
+  if (read.kind === 'amount') return { amount: read.amount, choices: [] };
+  return { amount: WEIGHED.test(text) ? amountIn(text, 'g') : { kind: 'unweighed', text }, choices: [] };
 };
 
 /** Of something added now: in the measure its neighbours are in, the digits still to come. */

@@ -29,7 +29,7 @@ export type ProblemCode =
   | 'wrong-part'
   /** A share of something this part is not reckoned by. params: of, part */
   | 'wrong-share'
-  /** Shares that do not come to 100 %. params: sum, part */
+  /** Shares that do not come to 100 %, or that leave no room for the weights `beside` them. params: sum, part, beside */
   | 'shares-sum'
   /** More than one "what is left". params: part */
   | 'two-rests'

@@ -56,5 +56,5 @@ const sums = (
   const lost = formula.entries.some((entry) => entry.part === part[0]?.part && !items.some((item) => item.entry === entry));
   if (lost) return;
   const whole = of === 'fats' && beside ? sum < 1 : beside || Math.abs(sum - 1) <= SUM_SLACK;
-  if (!whole) reader.note('shares-sum', 'entries', { sum: 100 * sum, part: of });
+  if (!whole) reader.note('shares-sum', 'entries', { sum: 100 * sum, part: of, ...(beside ? { beside: 'weights' } : {}) });
 };

@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { SAMPLE_WORKSHOP } from '#lib/work/formula/sample/workshop';
+import { planOf } from '#lib/work/formula/index';
 import type { Problem } from '#lib/work/formula/index';
+import { problemText } from '../../../app/_ui/problem-messages';
 import { amountIn, measureOf, typedAmount } from '../../../app/formulas/_parts/amount';
 import { withBlend, withoutBlend } from '../../../app/formulas/_parts/blends';
 import { isPlaced } from '../../../app/formulas/_parts/placed';
@@ -18,6 +21,39 @@ describe('an amount as it is typed into a sheet', () => {
     ['', 'rest', { kind: 'rest' }],
   ] as const)('%s beside %s', (text, measure, amount) => {
     expect(typedAmount(text, measure, true)).toEqual({ amount, choices: [] });
+  });
+
+  it.each([
+    ['500 g', { kind: 'mass', value: '500', unit: 'g' }],
+    ['2 lb 3 oz', { kind: 'mass', value: '35', unit: 'oz' }],
+    ['250 ml', { kind: 'volume', value: '250', unit: 'ml' }],
+    ['1e9 kg', { kind: 'mass', value: '1e9 kg', unit: 'g' }],
+    ['-5 g', { kind: 'mass', value: '-5 g', unit: 'g' }],
+    ['2 heaped tbsp', { kind: 'unweighed', text: '2 heaped tbsp' }],
+    ['50', { kind: 'unweighed', text: '50' }],
+    ['a good handful', { kind: 'unweighed', text: 'a good handful' }],
+  ] as const)('%s typed over spoons', (text, amount) => {
+    expect(typedAmount(text, 'unweighed', true)).toEqual({ amount, choices: [] });
+  });
+
+  it.each([
+    ['1 pint', 'unknown-unit'],
+    ['3 gallons', 'unknown-unit'],
+    ['1e9 kg', 'unknown-unit'],
+    ['-5 g', 'negative'],
+    ['ten', 'not-a-number'],
+  ] as const)('%s is kept, and the plan says %s beside its field', (text, code) => {
+    for (const measure of ['percent', 'g', 'unweighed'] as const) {
+      const { amount } = typedAmount(text, measure, false);
+      if (amount?.kind === 'unweighed') continue;
+      const [olive, ...others] = FIRST_FORMULA.entries;
+      const answer = planOf({ ...FIRST_FORMULA, entries: [{ ...(olive ?? never()), amount }, ...others] }, SAMPLE_WORKSHOP);
+      const problems = answer.kind === 'problems' ? answer.problems : [];
+      expect(problems, measure).toContainEqual(expect.objectContaining({ code, path: expect.stringMatching(/^entries\[0\]\.amount/) }));
+      const said = problems.map(problemText).join(' ');
+      expect(said).not.toBe('');
+      if (code === 'unknown-unit') expect(said).toContain('Grams, kilograms, ounces');
+    }
   });
 
   it('asks whether ounces of what pours are weight or fluid, and reckons with neither meanwhile', () => {

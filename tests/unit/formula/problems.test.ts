@@ -110,6 +110,15 @@ describe('what is wrong with a formula', () => {
       'entries',
     ],
     [
+      'a weight beside shares that fill up to a hundred',
+      formula({
+        entries: [{ ...COCONUT, lock: 'mass' }, { ...OLIVE, amount: REST }, WATER, SODA],
+        size: { kind: 'fats', value: '1000', unit: 'g' },
+      }),
+      'shares-sum',
+      'entries',
+    ],
+    [
       'two rests',
       formula({ entries: [{ ...COCONUT, amount: REST }, { ...OLIVE, amount: REST }, WATER, SODA] }),
       'two-rests',
