@@ -272,6 +272,32 @@ describe('a formula as a plan', () => {
     expect(plan.basis?.limits).toContainEqual({ what: 'share of fats: tallow', low: '22', high: '28', source: 'the formula' });
   });
 
+  it('reads a decimal comma wherever a number is typed, as a point', () => {
+    const at = (mark: string) => {
+      const typed = (text: string): string => text.replace('.', mark);
+      const temperatures = {
+        window: { low: typed('30.5'), high: typed('45.5') },
+        apart: typed('5.5'),
+        apartLevel: 'hold',
+        setsAt: typed('27.5'),
+        milkLimit: null,
+        pourAt: typed('38.5'),
+      } as const;
+      return formula({
+        wishes: { superfat: typed('5.5'), lye: { kind: 'concentration', percent: typed('31.5') } },
+        size: { kind: 'batch', value: typed('1.5'), unit: 'kg' },
+        moulds: [{ mould: 'short-loaf', count: 1, fill: typed('92.5') }],
+        limits: { superfat: { low: typed('3.5'), high: typed('8.5') }, lye: null },
+        temperatures,
+      });
+    };
+    const [comma, point] = [planned(at(',')), planned(at('.'))];
+    expect(comma.plan.lines).toEqual(point.plan.lines);
+    expect(comma.plan.joining).toEqual(point.plan.joining);
+    expect(comma.sizing).toEqual(point.sizing);
+    expect(comma.figures.superfat.working).toBeCloseTo(0.055, 9);
+  });
+
   it('a liquid that is all there is may be a rest or a share', () => {
     expect(grams(planned(formula({ entries: withEntry('water', { amount: share('100', 'liquid') }) })), 'water')).toBeCloseTo(
       grams(planned(formula()), 'water'),
