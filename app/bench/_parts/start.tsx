@@ -36,38 +36,63 @@ const fetchAll = async (): Promise<Fetched> => {
   }
 };
 
+interface FetchingProps {
+  readonly children: (there: There) => ReactNode;
+  /** What can be done while nothing is fetched, or nothing can be. */
+  readonly meanwhile?: readonly LocalCard[];
+}
+
+const NOTHING: readonly LocalCard[] = [];
+
 /** Fetches what may be chosen, and says so while it cannot: `children` draws it. */
-function Fetching({ children }: { readonly children: (there: There) => ReactNode }) {
+function Fetching({ children, meanwhile = NOTHING }: FetchingProps) {
   const [tries, setTries] = useState(0);
   return (
-    <Fetch key={tries} onAgain={() => setTries(tries + 1)}>
+    <Fetch key={tries} meanwhile={meanwhile} onAgain={() => setTries(tries + 1)}>
       {children}
     </Fetch>
   );
 }
 
-function Fetch({ children, onAgain }: { readonly children: (there: There) => ReactNode; readonly onAgain: () => void }) {
+function Fetch({ children, meanwhile = NOTHING, onAgain }: FetchingProps & { readonly onAgain: () => void }) {
   const [fetched, setFetched] = useState<Fetched>({ state: 'loading' });
   useEffect(() => {
     const load = async (): Promise<void> => setFetched(await fetchAll());
     void load();
   }, []);
-  if (fetched.state === 'loading') return <p className={styles['note']}>{startMessages.loading}</p>;
+  if (fetched.state === 'loading') {
+    return meanwhile.length > 0 ? (
+      <LocalCards cards={meanwhile} back={() => undefined} />
+    ) : (
+      <p className={styles['note']}>{startMessages.loading}</p>
+    );
+  }
   if (fetched.state === 'there') return children(fetched);
   const again = { key: 'again', name: messages.press.tryAgain, sub: startMessages.failed, take: onAgain };
-  return <LocalCards cards={[again]} back={() => undefined} />;
+  return <LocalCards cards={[...meanwhile, again]} back={() => undefined} />;
 }
+
+/** The batch that has just ended is reviewed whatever else can be fetched. */
+const useReviewCard = (): readonly LocalCard[] => {
+  const router = useRouter();
+  const ended = useLive(({ batch }) => (batch !== null && (batch.status === 'closed' || batch.status === 'abandoned') ? batch.id : null));
+  const mark = useLive(see.mark) ?? '';
+  if (ended === null) return NOTHING;
+  const take = (): void => router.push(`/batches/review?id=${encodeURIComponent(ended)}` as Route);
+  return [{ key: 'review', name: startMessages.review, sub: mark, take }];
+};
 
 /** The empty bench: choose what to make, then the lot in hand of each material, then start. Parked batches are taken up here. */
 export function Start() {
   const [plan, setPlan] = useState<OfferedPlan | null>(null);
   const [parked, setParked] = useState(false);
+  const review = useReviewCard();
   return (
-    <Fetching>
+    <Fetching meanwhile={review}>
       {(there) => {
         if (plan !== null) return <Lots key={plan.id} offered={plan} onLeave={() => setPlan(null)} />;
         if (parked) return <Parked rows={there.parked} onLeave={() => setParked(false)} />;
-        return <Choices fetched={there} onPlan={setPlan} onParked={() => setParked(true)} />;
+        return <Choices fetched={there} review={review} onPlan={setPlan} onParked={() => setParked(true)} />;
       }}
     </Fetching>
   );
@@ -106,29 +131,19 @@ const total = ({ plan }: OfferedPlan): number => plan.lines.reduce((sum, line) =
 
 interface ChoicesProps {
   readonly fetched: There;
+  readonly review: readonly LocalCard[];
   readonly onPlan: (plan: OfferedPlan) => void;
   readonly onParked: () => void;
 }
 
-function Choices({ fetched, onPlan, onParked }: ChoicesProps) {
+function Choices({ fetched, review, onPlan, onParked }: ChoicesProps) {
   const display = useDisplay();
   const router = useRouter();
-  const ended = useLive(({ batch }) => (batch !== null && (batch.status === 'closed' || batch.status === 'abandoned') ? batch.id : null));
-  const mark = useLive(see.mark) ?? '';
   const cards: LocalCard[] = [
     ...(fetched.parked.length <= MOST_PARKED
       ? fetched.parked.map(parkedCard)
       : [{ key: 'all parked', name: startMessages.allParked, sub: startMessages.countParked(fetched.parked.length), take: onParked }]),
-    ...(ended === null
-      ? []
-      : [
-          {
-            key: 'review',
-            name: startMessages.review,
-            sub: mark,
-            take: () => router.push(`/batches/review?id=${encodeURIComponent(ended)}` as Route),
-          },
-        ]),
+    ...review,
     ...fetched.plans.map((offered) => ({
       key: `plan ${offered.id}`,
       name: offered.plan.formula.name,

@@ -4,6 +4,8 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { BatchListRow, PlanList } from '#lib/protocol/http';
 import { planOnBench } from '#lib/work/formula/index';
 import { SAMPLE_PLANS } from '#lib/work/formula/sample';
+import { started } from '#tests/support/batch';
+import { liveStore } from '../../../app/_live/start';
 import { act as press, controls } from '../../../app/bench/_parts/controls';
 import { Start } from '../../../app/bench/_parts/start';
 
@@ -32,6 +34,7 @@ const take = (selected: number): void =>
 beforeEach(() => void went.splice(0));
 afterEach(() => {
   cleanup();
+  liveStore.setState(liveStore.getInitialState(), true);
   vi.unstubAllGlobals();
 });
 
@@ -66,6 +69,21 @@ describe('the empty bench', () => {
     for (const { id } of rows) expect(seen).toContain(`parked ${id}`);
     act(() => press('back', false));
     expect(document.querySelector('[data-card^="plan"]')).not.toBeNull();
+  });
+
+  it.each([
+    ['while nothing is fetched yet', () => new Promise<never>(() => {}), ['review']],
+    ['when nothing can be fetched', () => Promise.reject(new Error('gone')), ['review', 'again']],
+  ])('shows the way to the batch that has just ended %s', async (_name, fetching, expected) => {
+    vi.stubGlobal('fetch', fetching);
+    const ended = { ...started().now, status: 'closed' as const };
+    act(() => liveStore.setState({ batch: ended }));
+    render(<Start />);
+    const names = (): readonly (string | null)[] =>
+      [...document.querySelectorAll('[data-card]')].map((card) => card.getAttribute('data-card'));
+    await waitFor(() => expect(names()).toEqual(expected));
+    take(0);
+    expect(went).toEqual([`/batches/review?id=${encodeURIComponent(ended.id)}`]);
   });
 
   it('says before a plan begins what it lacks a scale for', async () => {
