@@ -1,6 +1,6 @@
 import type { LeastChange } from './least-change';
 import { changeOf, finalOf, heldBy, keeps, keptOf, type Programme } from './programme';
-import { pickOf, type WholeChange } from './whole-change';
+import type { WholeChange } from './whole-change';
 
 /** Something that is counted in divisions: a line, or what leaves a mixture. */
 interface Counted {
@@ -56,11 +56,11 @@ const countedOf = ({ quantities, mixtures }: Programme, { own, kept }: LeastChan
 /**
  * Whole divisions next to the least change: the same lines, each a few divisions about it or left alone, all combinations looked at. What
  * keeps every limit is measured against the continuous optimum, which nothing in whole divisions can beat: `gap` says how far it is.
- * `null`: none near it keeps every limit, or too many lines change for all combinations.
+ * None where none near it keeps every limit, or too many lines change for all combinations.
  */
-export const nearChange = (programme: Programme, least: LeastChange): WholeChange | null => {
+export const nearChanges = (programme: Programme, least: LeastChange): readonly WholeChange[] => {
   const counted = countedOf(programme, least);
-  if (counted === null) return null;
+  if (counted === null) return [];
   const found: WholeChange[] = [];
   const own = programme.quantities.map(({ weighing }) => weighing.stays);
   const taken = programme.mixtures.map(() => 0);
@@ -78,7 +78,7 @@ export const nearChange = (programme: Programme, least: LeastChange): WholeChang
     }
   };
   visit(0);
-  return pickOf(programme, found);
+  return found;
 };
 
 const changeAt = (

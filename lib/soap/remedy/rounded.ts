@@ -1,7 +1,7 @@
 import { leastChange, type LeastChange } from './least-change';
 import { changeOf, excessOf, finalOf, heldBy, keeps, keptOf, type Programme } from './programme';
 import type { Solver } from './solver';
-import type { WholeChange } from './whole-change';
+import { pickOf, type WholeChange } from './whole-change';
 
 const CHANGED = 1e-7;
 /** Steps of one division each until a rounding is given up. */
@@ -51,19 +51,32 @@ const ROUNDS = 3;
  */
 export const roundedChange = (programme: Programme, least: LeastChange, solve: Solver): WholeChange | null => {
   if (least.kept.every((one) => 1 - one <= CHANGED)) return ofLines(programme, least, solve);
-  const { taken, left } = withdrawn(programme, least);
-  const after = leastChange(left, solve);
-  const found = after === null ? null : ofLines(left, after, solve);
-  return found === null ? null : { ...found, gap: found.objective - least.objective, taken };
+  return pickOf(
+    programme,
+    BEYOND.flatMap((more) => {
+      const { taken, left } = withdrawn(programme, least, more);
+      const after = leastChange(left, solve);
+      const found = after === null ? null : ofLines(left, after, solve);
+      return found === null ? [] : [{ ...found, gap: found.objective - least.objective, taken }];
+    }),
+  );
 };
 
-/** What leaves the mixtures, to the next whole division, as done; and the programme of what is left. */
-const withdrawn = (programme: Programme, { kept }: LeastChange): { readonly taken: readonly number[]; readonly left: Programme } => {
+/** Divisions beyond what would leave of a mixture that are tried: what leaves cannot be weighed finer. */
+const BEYOND = [-1, 0, 1];
+
+/** What leaves the mixtures, in whole divisions, as done; and the programme of what is left. */
+const withdrawn = (
+  programme: Programme,
+  { kept }: LeastChange,
+  more: number,
+): { readonly taken: readonly number[]; readonly left: Programme } => {
   const taken = programme.mixtures.map((mixture, v) => {
     const { division, mostTaken } = mixture;
     const held = heldBy(mixture);
     if (division === null || 1 - (kept[v] ?? 1) <= CHANGED) return 0;
-    return Math.min(Math.ceil(((1 - (kept[v] ?? 1)) * held) / division), Math.floor((mostTaken * held) / division)) * division;
+    const count = Math.ceil(((1 - (kept[v] ?? 1)) * held) / division) + more;
+    return Math.max(0, Math.min(count, Math.floor((mostTaken * held) / division))) * division;
   });
   const stays = keptOf(programme, taken);
   const mixtures = programme.mixtures.map(({ id, holds, division }, v) => ({

@@ -1,10 +1,10 @@
 import { layoutOf, linearOf } from './linear';
-import type { LeastChange } from './least-change';
-import { nearChange } from './near';
+import { leastChange, type LeastChange } from './least-change';
+import { nearChanges } from './near';
 import { roundedChange } from './rounded';
 import { changeOf, finalOf, heldBy, keeps, keptOf, type Programme, type Quantity } from './programme';
 import { SolverFailed, type Column, type Linear, type Row, type Solver } from './solver';
-import type { WholeChange } from './whole-change';
+import { pickOf, type WholeChange } from './whole-change';
 
 /** Grams that a limit is kept by: the solver's own tolerance is not to cross it. Far below what any scale shows. */
 const INSIDE = 1e-7;
@@ -126,9 +126,54 @@ const inTime = (search: () => WholeChange | null): WholeChange | null => {
   }
 };
 
+const heldStill = (programme: Programme, at: number): Programme => ({
+  ...programme,
+  quantities: programme.quantities.map((one, i) => (i === at ? { ...one, least: one.weighing.stays, most: one.weighing.stays } : one)),
+});
+
+/** Of more lines than this none is left out for the ease of it, and of fewer at most two. */
+const MOST_LINES = 4;
+const MOST_DROPPED = 2;
+const CHANGED = 1e-7;
+
+const linesOf = ({ quantities }: Programme, own: readonly number[]): readonly number[] =>
+  quantities.flatMap(({ weighing }, at) => (Math.abs((own[at] ?? 0) - weighing.stays) > CHANGED ? [at] : []));
+
+/**
+ * Without one of the lines of a change, and again without one of what is left, where that costs no more than a division over `most`: fewer
+ * to weigh.
+ * @param most the best change so far, grams; `dropped` how many may still be left out
+ */
+const withFewer = (
+  programme: Programme,
+  lines: readonly number[],
+  most: number,
+  dropped: number,
+  solve: Solver,
+): readonly WholeChange[] => {
+  if (dropped === 0 || lines.length < 2 || lines.length > MOST_LINES) return [];
+  const division = Math.max(...programme.quantities.map(({ weighing }) => weighing.division ?? 0));
+  return lines.flatMap((at) => {
+    const without = heldStill(programme, at);
+    const lesser = leastChange(without, solve);
+    if (lesser === null || lesser.objective > most + division) return [];
+    return [...nearChanges(without, lesser), ...withFewer(without, linesOf(without, lesser.own), most, dropped - 1, solve)];
+  });
+};
+
 /** The least change in whole divisions: next to the continuous one, where there is any, else wherever the solver finds it in its time. */
-export const wholeChange = (programme: Programme, least: LeastChange, solve: Solver): WholeChange | null =>
-  nearChange(programme, least) ?? roundedChange(programme, least, solve) ?? inTime(() => searchedChange(programme, least, solve));
+export const wholeChange = (programme: Programme, least: LeastChange, solve: Solver): WholeChange | null => {
+  const near = nearChanges(programme, least);
+  const best = pickOf(programme, near);
+  if (best !== null) {
+    const fewer = withFewer(programme, linesOf(programme, best.own), best.objective, MOST_DROPPED, solve).map((one) => ({
+      ...one,
+      gap: one.objective - least.objective,
+    }));
+    return pickOf(programme, [...near, ...fewer]);
+  }
+  return roundedChange(programme, least, solve) ?? inTime(() => searchedChange(programme, least, solve));
+};
 
 /** Counts to masses again, so that they are whole divisions to the last digit. */
 const readOff = (programme: Programme, least: LeastChange, x: readonly number[], at: WholeLayout): WholeChange => {
