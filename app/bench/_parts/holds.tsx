@@ -10,6 +10,7 @@ import { showIn } from './words';
 /** Everything that holds joining, or advises against it, with its figure and its limit. */
 export function Holds() {
   const holds = useLive(see.joining)?.holds ?? [];
+  const computed = useLive(({ batch }) => batch?.plan.basis?.poured !== undefined);
   const show = showIn(useDisplay(), null);
   const figures = ({ reason, value, limit }: JoiningCue['holds'][number]): string => {
     if (value === null || limit === null) return '';
@@ -26,9 +27,11 @@ export function Holds() {
           <span>{hold.overridden ? messages.joining.overridden : hold.level === 'advise' ? messages.joining.advice : ''}</span>
         </li>
       ))}
-      <li>
-        <PotLine />
-      </li>
+      {computed ? (
+        <li>
+          <PotLine />
+        </li>
+      ) : null}
     </ul>
   );
 }

@@ -194,8 +194,14 @@ const beforeChanged = (line: string, change: Parameters<typeof changed>[2], cue:
   });
 };
 
-const made = (lye: number | null, oils: number | null, cue: Partial<BenchCue>, holds: JoiningCue['holds'] = []): Scene => {
-  const batch = new BatchRig().start().weighAll().makeLye();
+const made = (
+  lye: number | null,
+  oils: number | null,
+  cue: Partial<BenchCue>,
+  holds: JoiningCue['holds'] = [],
+  plan = planOf('alder-and-oat'),
+): Scene => {
+  const batch = new BatchRig().start(plan).weighAll().makeLye();
   const apart = lye === null || oils === null ? null : Math.round(Math.abs(lye - oils) * 1000);
   const joining: JoiningCue = {
     ready: holds.length === 0,
@@ -387,6 +393,17 @@ export const SCENES = {
     made(79.6, 45.3, { phase: 'temperatures' }, [
       { reason: 'lye-too-hot', level: 'hold', overridable: true, overridden: false, value: 79_600, limit: 50_000 },
     ]),
+  'pot-waits': () =>
+    made(
+      42.1,
+      43.6,
+      { phase: 'temperatures' },
+      [
+        { reason: 'may-be-lye-heavy', level: 'hold', overridable: true, overridden: false, value: -4_200, limit: 0 },
+        { reason: 'lye-too-hot', level: 'hold', overridable: true, overridden: true, value: 52_600, limit: 50_000 },
+      ],
+      COMPUTED,
+    ),
   'joining-held': () =>
     made(
       38.4,
