@@ -62,7 +62,7 @@ export type BlockReason =
   | 'capacity';
 
 export type DoubtReason =
-  'step-up' | 'step-down' | 'fell' | 'was-over' | 'gap' | 'no-lot' | 'after-replug' | 'unlike-vessel' | 'drift' | 'return-unlike';
+  'step-up' | 'step-down' | 'fell' | 'was-over' | 'gap' | 'no-lot' | 'after-replug' | 'outran' | 'drift' | 'return-unlike';
 
 /** One card: chosen with go on / back, taken with a hold (or a tap where `hold` is false). */
 export interface Card {

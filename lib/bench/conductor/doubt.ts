@@ -1,6 +1,6 @@
 import type { MaterialClass } from '#lib/work/batch/index';
 import { span } from '#lib/measure/readings/settle';
-import { stepIn, type Step } from '#lib/measure/readings/step';
+import { stepIn, SUDDEN, type Step } from '#lib/measure/readings/step';
 import type { DoubtReason } from '../cue';
 import type { PourMemory, ScaleMemory } from './memory';
 
@@ -31,6 +31,7 @@ export const followDoubts = (
   }
   if (net !== null && net < pour.highest - fallOf(scale, line.tolerance)) found.push('fell');
   if (line.over) found.push('was-over');
+  if (!line.pieces && line.sign === 1 && outran(pour, track)) found.push('outran');
   const lasting = pour.doubts.filter((reason) => reason !== 'step-up' && reason !== 'step-down');
   const doubts = [...new Set([...lasting, ...found])];
   const highest = net === null ? pour.highest : Math.max(pour.highest, net);
@@ -64,6 +65,18 @@ export const followFall = (
 const sameDoubts = (a: readonly DoubtReason[], b: readonly DoubtReason[]): boolean =>
   a.length === b.length && a.every((reason, index) => reason === b[index]);
 
+/** A reading below this is too near to zero for a tare key to matter, in divisions. */
+const HIGH = 20;
+
+/**
+ * More came between two frames than the vessel weighs: had somebody pressed the scale's own tare key just then, the reading would have gone
+ * on rising all the same. A piece may well be heavier than its vessel; with it there is nothing to tell.
+ */
+const outran = ({ zero }: PourMemory, track: ScaleMemory['track']): boolean => {
+  const [before, after] = track.masses.slice(-2);
+  return before !== undefined && after !== undefined && track.news === 'next' && after - before > Math.max(zero, HIGH * track.division);
+};
+
 /** The weight changed while nobody was listening. */
 const crossedGap = ({ track }: ScaleMemory, tolerance: number): boolean => {
   if (track.news !== 'gap' && track.news !== 'burst') return false;
@@ -80,13 +93,17 @@ const STEPS_MANY = 8;
 const followSteps = ({ steps, stepsFrom }: PourMemory, scale: ScaleMemory, tolerance: number): readonly Step[] => {
   const { track } = scale;
   const seen = stepIn(track, Math.max(3 * track.division, 0.8 * tolerance), stepsFrom);
-  return seen === null ? steps : withStep(steps, seen, track);
+  if (seen === null || (seen.held < SUDDEN && !takesBack(steps, seen, track.division))) return steps;
+  return withStep(steps, seen, track);
 };
 
-const withStep = (steps: readonly Step[], { at, size }: Step, track: ScaleMemory['track']): readonly Step[] => {
+const takesBack = (steps: readonly Step[], step: Step, division: number): boolean =>
+  standingSteps([...steps, step], division).length < standingSteps(steps, division).length;
+
+const withStep = (steps: readonly Step[], { at, size, held }: Step, track: ScaleMemory['track']): readonly Step[] => {
   const last = steps.at(-1);
   const same = last !== undefined && at - last.at < 1.8 * track.rise + 1.5 * track.period && last.size * size > 0;
-  if (!same) return [...(steps.length < STEPS_MANY ? steps : standingSteps(steps, track.division)), { at, size }];
+  if (!same) return [...(steps.length < STEPS_MANY ? steps : standingSteps(steps, track.division)), { at, size, held }];
   return Math.abs(size) > Math.abs(last.size) ? [...steps.slice(0, -1), { ...last, size }] : steps;
 };
 

@@ -80,14 +80,15 @@ const isPouredOnto = ({ memory, batch }: Scenery, vessel: VesselId, id: Instrume
 
 /**
  * Something stayed on the pan, or the scale has wandered since. A pan at rest says it closely; where the next vessel stands already, or a
- * light one that counts as nearly nothing, what tells is how near to empty the pan came between.
+ * light one that counts as nearly nothing, what tells is how near to empty the pan came between. Nothing that is set down makes a pan
+ * lighter than empty: a cable or a hose lifts it, and did so at the weight as well.
  */
 const isLeftOn = (stand: StandMemory, scale: ScaleMemory, empty: number, free: boolean): boolean => {
   const { division, level } = scale.track;
   // The median: the tail of the lift is in the mean.
-  const apart = Math.abs((settledFrame(scale.track)?.gross ?? level) - empty);
-  if (!free || apart > threshold(scale, null)) return stand.nearest > within(scale);
-  return apart > Math.max(EMPTY_DIVISIONS * division, EMPTY_SHARE * stand.tolerance);
+  const more = (settledFrame(scale.track)?.gross ?? level) - empty;
+  if (!free || more > threshold(scale, null)) return stand.nearest > within(scale);
+  return Math.abs(more) > Math.max(EMPTY_DIVISIONS * division, EMPTY_SHARE * stand.tolerance);
 };
 
 const limitOf = (stand: StandMemory, scale: ScaleMemory): number => Math.max(within(scale), 0.3 * stand.tolerance);

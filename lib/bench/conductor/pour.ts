@@ -1,5 +1,5 @@
 import { easeOffNow, flowOf, overshootOf, STILL } from '#lib/measure/readings/flow';
-import { span } from '#lib/measure/readings/settle';
+import { dwell, span } from '#lib/measure/readings/settle';
 import { RECOGNISED_WITHIN } from '#lib/work/batch/alike';
 import type { BatchState, LineState, PanState } from '#lib/work/batch/index';
 import type { ScaleView } from '../conductor-types';
@@ -159,14 +159,18 @@ const freeBelow = (line: LineState, scale: ScaleMemory, pour: PourMemory): numbe
   return threshold(scale, line.plan.mode === 'loss' ? 0.2 * gross : gross);
 };
 
+/** A vessel set down again rests after its dwell. So much later it may have been another, poured into until it weighed the same, ms. */
+const RETURN_MORE = 2500;
+
 const followLift = (stage: Scenery, line: LineState, scale: ScaleMemory, pour: PourMemory, mass: number): PourMemory => {
   const off = mass - scale.empty <= freeBelow(line, scale, pour);
   if (pour.lifted === null) {
-    if (off) return { ...pour, fallen: false, lifted: { gross: scale.lastLevel ?? pour.zero, most: pour.most }, offer: null };
+    if (off) return { ...pour, fallen: false, lifted: { gross: scale.lastLevel ?? pour.zero, most: pour.most, back: null }, offer: null };
     const most = scale.track.stable ? scale.track.level : Math.max(pour.most, mass);
     return most === pour.most ? pour : { ...pour, most };
   }
-  if (off || !scale.track.stable) return pour;
+  const since = off ? null : (pour.lifted.back ?? stage.now);
+  if (off || !scale.track.stable) return since === pour.lifted.back ? pour : { ...pour, lifted: { ...pour.lifted, back: since } };
   const back = { ...pour, lifted: null, stepsFrom: stage.now - 1000 };
   if (line.plan.mode === 'loss') {
     const unlike = isUnlikeBottle(stage.batch, line, scale, back, pour.lifted.gross);
@@ -174,7 +178,8 @@ const followLift = (stage: Scenery, line: LineState, scale: ScaleMemory, pour: P
   }
   const difference = Math.abs(scale.track.level - pour.lifted.gross);
   if (pour.check !== null) return afterCheck(line, scale, back, Math.abs(scale.track.level - pour.check));
-  if (difference <= within(scale)) return back;
+  const slow = stage.now - (since ?? stage.now) > dwell(scale.track) + 2 * scale.track.rise + RETURN_MORE;
+  if (difference <= within(scale)) return slow ? { ...back, doubts: [...new Set([...pour.doubts, 'return-unlike' as const])] } : back;
   const { level } = scale.track;
   const most = Math.max(pour.lifted.most, pour.lifted.gross);
   // Nothing was poured yet: what looks the same may have got something in the hand, anything else is another vessel. In the middle of

@@ -6,6 +6,13 @@ const atReady = (): Rig => {
   rig.withAlarms = true;
   return rig.start(planOf([OLIVE, SHEA, WATER])).rest(500);
 };
+/** Accepted, lifted, and undone while it is off the pan. */
+const lifted = (): Rig => {
+  const rig = atReady().pour(700).run(6).rest(0);
+  const entry = rig.line('olive').contributions[0]?.entry;
+  rig.send({ kind: 'strike', body: { entry: entry as never, reason: 'undone', note: '', held: true } }, 'maker');
+  return rig.run(2);
+};
 const accepts = (rig: Rig): number => rig.kinds().filter((kind) => kind === 'weight-accepted').length;
 const codes = (rig: Rig): readonly string[] => rig.seen.cards.map(({ code }) => code);
 
@@ -47,14 +54,6 @@ describe('a weight that was crossed out and still stands on the pan', () => {
     expect(rig.seen.phase).toBe('over');
     expect(codes(rig)).toEqual(['carry-on']);
   });
-
-  /** Accepted, lifted, and undone while it is off the pan. */
-  const lifted = (): Rig => {
-    const rig = atReady().pour(700).run(6).rest(0);
-    const entry = rig.line('olive').contributions[0]?.entry;
-    rig.send({ kind: 'strike', body: { entry: entry as never, reason: 'undone', note: '', held: true } }, 'maker');
-    return rig.run(2);
-  };
 
   it('comes back poured out, or as it was: its vessel is known by its mass, and counts from its old zero', () => {
     const rig = lifted().rest(500);

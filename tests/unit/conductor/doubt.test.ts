@@ -3,6 +3,9 @@ import { FINE, line, OLIVE, planOf, Rig, SHEA, WATER, MAIN } from './rig';
 
 const atReady = (): Rig => new Rig().start(planOf([OLIVE, SHEA, WATER])).rest(500);
 
+/** Lifted in the middle of its pour. */
+const away = (): Rig => atReady().pour(600, 3).run(3).rest(0);
+
 /** The line ends within tolerance, and nothing was taken. */
 const asks = (rig: Rig, doubt: string): void => {
   rig.run(6);
@@ -74,6 +77,18 @@ describe('doubt', () => {
 
   it("the scale's own tare key in the middle of a pour, poured on", () => {
     asks(atReady().pour(600, 3).run(3).jump(300).pour(700, 0.6), 'fell');
+  });
+
+  it("the scale's own tare key while more than the vessel's own weight falls between two frames: the reading never went down", () => {
+    const fast = line('olive', { class: 'liquid-oil', target: 2000, tolerance: 30, vessel: 'cup' });
+    const ready = (): Rig => new Rig().start(planOf([fast, SHEA, WATER])).rest(100);
+    asks(ready().jump(150).pour(2100, 1), 'outran');
+    expect(ready().pour(2100, 4).run(6).line('olive').contributions[0]).toMatchObject({ how: 'by-itself', net: 2_000_000 });
+  });
+
+  it('another vessel in the place of one that was lifted, poured into until it weighs the same before it ever rested', () => {
+    asks(away().put(560).run(0.3).pour(600, 7).run(4).pour(700, 3), 'return-unlike');
+    expect(away().rest(600).pour(700, 4).run(6).line('olive').contributions[0]).toMatchObject({ how: 'by-itself' });
   });
 
   it('a pot held up a little and let down again where it was leaves no doubt', () => {

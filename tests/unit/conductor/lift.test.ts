@@ -44,6 +44,12 @@ describe('lifting what was accepted', () => {
     expect(rig.state.question).toBeNull();
   });
 
+  it('is asked about when the pan at rest is lighter than empty, however much: what lifts it lifted the weight as well', () => {
+    for (const pan of [-1.3, -18, -60]) {
+      expect(accepted().rest(pan, MAIN, 5).state.question, `${pan} g`).toMatchObject({ why: 'changed-on-pan' });
+    }
+  });
+
   it('is asked about when the pan at rest carries more than the tolerance can bear', () => {
     const narrow = line('olive', { class: 'liquid-oil', target: 200, tolerance: 0.2, vessel: 'pot' });
     expect(accepted(narrow).rest(0.2, MAIN, 5).state.question).toMatchObject({ why: 'changed-on-pan' });
