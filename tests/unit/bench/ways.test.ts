@@ -1,0 +1,171 @@
+import { describe, expect, it } from 'vitest';
+import { as } from '#lib/units/id';
+import { grams, mg } from '#lib/units/mass';
+import type { BatchState } from '#lib/work/batch/index';
+import { stopCard } from '#lib/work/batch/remedy/card';
+import type { AnswerRemedy, RemedyAnswer, RemedyCard, RemedyQuestion } from '#lib/work/batch/remedy/index';
+import { benchRig, entriesIn, TABLET } from '#tests/support/bench-rig';
+import type { BenchRig } from '#tests/support/bench-rig';
+import { deferred } from '#tests/support/deferred';
+
+const COCONUT = as<never>('coconut');
+const POT = as<never>('oils-pot');
+
+const carryOn: RemedyCard = { ...stopCard(false), id: 'carry-on', kind: 'carry-on', cautions: [] };
+/** What a solver says of a hard fat that still lies there: the fake behind the same port. */
+const answerFor = ({ version, state }: RemedyQuestion): RemedyAnswer => {
+  const over = state.over?.by ?? mg(0);
+  const act = { kind: 'lift-out', line: COCONUT, vessel: POT, mass: over, to: 'bottle', caustic: false } as const;
+  const liftOut: RemedyCard = {
+    ...carryOn,
+    id: 'lift-out',
+    kind: 'lift-out',
+    params: { line: COCONUT, mass: over },
+    acts: [act],
+    taken: over,
+  };
+  const first: RemedyCard = { ...liftOut, recommended: { why: 'still-solid', params: {} } };
+  return { version, cards: [first, carryOn, stopCard(false)], clashes: [], solved: true };
+};
+
+const batchOf = (rig: BenchRig): BatchState => {
+  const batch = rig.bench.batch();
+  if (batch === null) throw new Error('no batch');
+  return batch;
+};
+const codes = (rig: BenchRig): readonly string[] => rig.bench.frame().cue.cards.map(({ code }) => code);
+const kinds = async (rig: BenchRig): Promise<readonly string[]> => (await entriesIn(rig.journal)).map(({ kind }) => kind);
+
+/** The scale says so for so long, and the page that leads is there. */
+const stands = (rig: BenchRig, ms: number, shown: number): Promise<void> =>
+  rig.pass(ms, () => {
+    rig.bench.alive(TABLET, true);
+    rig.weight(shown);
+  });
+
+/** Pot set down, zeroed, and 12 g of coconut too many poured in; `gross` of what stands there then, g. */
+const overPoured = async (
+  answerRemedy: AnswerRemedy,
+  trouble: (what: string) => void = (what) => {
+    throw new Error(what);
+  },
+): Promise<{ rig: BenchRig; gross: number }> => {
+  const rig = benchRig({ parts: { answerRemedy, trouble } });
+  await stands(rig, 2_500, 0);
+  await rig.start();
+  await stands(rig, 1_000, 0);
+  const empty = (batchOf(rig).vessels[POT]?.plan.empty ?? 0) / 1000;
+  await stands(rig, 5_000, empty);
+  expect(rig.bench.frame().cue.phase).toBe('ready');
+  const net = (batchOf(rig).lines[COCONUT]?.plan.target ?? 0) / 1000 + 12;
+  let poured = 0;
+  await rig.pass(16_000, () => {
+    rig.bench.alive(TABLET, true);
+    rig.weight(empty + (poured = Math.min(net, poured + 1)));
+  });
+  await stands(rig, 4_000, empty + net);
+  return { rig, gross: empty + net };
+};
+
+const pressUntil = async (rig: BenchRig, gross: number, code: string): Promise<void> => {
+  await stands(rig, 700, gross);
+  for (let press = 0; rig.bench.frame().cue.cards[rig.bench.frame().cue.selected]?.code !== code; press += 1) {
+    if (press > 6) throw new Error(`no ${code}`);
+    await rig.intent({ kind: 'press', key: 'go-on', hold: false });
+    await stands(rig, 100, gross);
+  }
+};
+const hold = async (rig: BenchRig) => rig.intent({ kind: 'press', key: 'go-on', hold: true });
+
+describe('ways out on the bench', () => {
+  it('are asked for once the over-pour has settled, as the batch would be with it, and enter nothing by themselves', async () => {
+    const asked: RemedyQuestion[] = [];
+    const { rig } = await overPoured((question) => {
+      asked.push(question);
+      return Promise.resolve(answerFor(question));
+    });
+    expect(codes(rig)).toEqual(['lift-out', 'carry-on', 'cross-out', 'stop']);
+    // Once for each weight it settled at, however many readings say so.
+    expect(asked.length).toBeLessThanOrEqual(2);
+    expect(asked.at(-1)?.state.over).toMatchObject({ line: COCONUT, by: grams(12) });
+    expect(asked.at(-1)?.facts.scales).toHaveLength(1);
+    expect(await kinds(rig)).not.toContain('weight-accepted');
+    expect(rig.bench.frame().cue.cards[0]?.remedy).toMatchObject({ recommended: 'still-solid', taken: grams(12), solved: true });
+  });
+
+  it('hold up no reading while they are worked out, and come when they come', async () => {
+    const late = deferred<RemedyAnswer>();
+    const questions: RemedyQuestion[] = [];
+    const { rig, gross } = await overPoured((question) => {
+      questions.push(question);
+      return late.promise;
+    });
+    const frames = rig.frames.length;
+    await stands(rig, 1_000, gross);
+    expect(rig.frames.length).toBeGreaterThan(frames + 10);
+    const question = questions.at(-1);
+    if (question === undefined) throw new Error('nobody asked');
+    late.resolve(answerFor(question));
+    await stands(rig, 100, gross);
+    expect(codes(rig)[0]).toBe('lift-out');
+  });
+
+  it('of another version of the batch count for nothing: what can be done without them is offered after three seconds', async () => {
+    const { rig, gross } = await overPoured((question) => Promise.resolve({ ...answerFor(question), version: question.version + 1 }));
+    await stands(rig, 4_000, gross);
+    expect(codes(rig)).toEqual(['carry-on', 'cross-out']);
+  });
+
+  it('that fail are logged, and leave carrying on and crossing out', async () => {
+    const told: string[] = [];
+    const { rig, gross } = await overPoured(
+      () => Promise.reject(new Error('no thread')),
+      (what) => told.push(what),
+    );
+    await stands(rig, 4_000, gross);
+    expect(codes(rig)).toEqual(['carry-on', 'cross-out']);
+    expect(told).toContain('ways out could not be asked for');
+  });
+
+  it('taken with a hold: the weight goes in, what was chosen of what is kept, and what leaves is led and measured', async () => {
+    const { rig, gross } = await overPoured((question) => Promise.resolve(answerFor(question)));
+    await pressUntil(rig, gross, 'lift-out');
+    expect(await kinds(rig)).not.toContain('remedy-chosen');
+    expect(await hold(rig)).toMatchObject({ ok: true });
+    await stands(rig, 100, gross);
+    const chosen = (await entriesIn(rig.journal)).find((entry) => entry.kind === 'remedy-chosen');
+    expect(chosen?.body).toMatchObject({ over: { line: COCONUT, by: grams(12) }, card: { kind: 'lift-out', recommended: 'still-solid' } });
+    expect(chosen?.by).toBe('maker');
+    expect(chosen?.kind === 'remedy-chosen' ? chosen.body.others.map(({ kind }) => kind) : []).toEqual(['carry-on', 'stop']);
+    expect(rig.bench.frame().cue).toMatchObject({ phase: 'take-out', left: grams(12), cards: [] });
+
+    // A lump comes out: lighter by 11.8 g, which no hold took yet.
+    await stands(rig, 5_000, gross - 11.8);
+    expect(rig.bench.frame().cue).toMatchObject({ phase: 'take-out', total: grams(11.8), goOn: { code: 'taken-out', hold: true } });
+    expect(await hold(rig)).toMatchObject({ ok: true });
+    await stands(rig, 200, gross - 11.8);
+    const out = (await entriesIn(rig.journal)).find((entry) => entry.kind === 'withdrawn');
+    expect(out?.body).toMatchObject({ mass: grams(11.8), to: 'bottle', weighed: { net: grams(11.8) } });
+    const after = batchOf(rig);
+    expect(after.lines[COCONUT]).toMatchObject({
+      status: 'closed',
+      outcome: 'within',
+      actual: (after.lines[COCONUT]?.plan.target ?? 0) + 200,
+    });
+    expect(after.toDo).toEqual([]);
+    // The pot stands there still, and the next oil is counted from what it weighs now.
+    expect(after.open).not.toBe(COCONUT);
+    expect(rig.bench.frame().cue.phase).toBe('ready');
+    await stands(rig, 2_000, gross - 11.8);
+    expect(batchOf(rig).question).toBeNull();
+  });
+
+  it('a stop ends the batch with every weight kept', async () => {
+    const { rig, gross } = await overPoured((question) => Promise.resolve(answerFor(question)));
+    await pressUntil(rig, gross, 'stop');
+    expect(await hold(rig)).toMatchObject({ ok: true });
+    await stands(rig, 100, gross);
+    expect(batchOf(rig).status).toBe('abandoned');
+    expect(batchOf(rig).lines[COCONUT]?.actual).toBe((batchOf(rig).lines[COCONUT]?.plan.target ?? 0) + grams(12));
+  });
+});
