@@ -1,0 +1,194 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { Solver } from '#lib/soap/remedy/solver';
+import { as } from '#lib/units/id';
+import type { LineId, LotId } from '#lib/units/id';
+import { grams } from '#lib/units/mass';
+import { celsius } from '#lib/units/temperature';
+import { planOf as sampleOf, started } from '#tests/support/batch';
+import { entry, formula, mass, SODA, WATER, workshop } from '#tests/support/formula';
+import { batchOf, factsWith } from '#tests/support/remedy-rig';
+import { ask, cardOf, kindsOf, testSolver } from '#tests/support/solver';
+
+let solve: Solver;
+beforeAll(async () => {
+  solve = await testSolver();
+});
+
+const LIMITS = { superfat: { low: '4', high: '6' }, lye: { low: '30', high: '36' } };
+const plain = formula({ limits: LIMITS });
+const line = (id: string): LineId => as(id);
+
+describe('an over-pour of a hard fat', () => {
+  it('that leaves every result inside shows calmly: carry on first, nothing moved', () => {
+    const rig = batchOf(plain);
+    rig.weigh('coconut', 303.2);
+    const answer = ask(solve, rig);
+    const [first] = answer.cards;
+    expect(first?.kind).toBe('carry-on');
+    expect(first?.recommended?.why).toBe('inside-every-limit');
+    expect(first?.leaves).toEqual([]);
+    expect(first?.lines).toEqual([]);
+    expect(answer.clashes).toEqual([]);
+  });
+
+  it('is lifted out while it is solid: its own plan again, and only if it is', () => {
+    const rig = batchOf(plain);
+    rig.weigh('coconut', 318);
+    const [first] = ask(solve, rig).cards;
+    expect(first?.kind).toBe('lift-out');
+    expect(first?.recommended?.why).toBe('still-solid');
+    expect(first?.acts).toEqual([{ kind: 'lift-out', line: 'coconut', vessel: 'oils-pot', mass: 18_000, to: 'bottle', caustic: false }]);
+    expect(first?.cautions).toContain('only-if-solid');
+    expect(first?.figures?.superfat?.value).toBe(50_000);
+  });
+
+  it('is not lifted out of a pot that is warm, or once it is stirred in', () => {
+    const rig = batchOf(
+      formula({
+        limits: LIMITS,
+        temperatures: { window: { low: '30', high: '50' }, apart: '6', apartLevel: 'hold', setsAt: '28', milkLimit: null, pourAt: '40' },
+      }),
+    );
+    rig.weigh('coconut', 318);
+    expect(kindsOf(ask(solve, rig, factsWith({ oils: celsius(45) })))).not.toContain('lift-out');
+    expect(kindsOf(ask(solve, rig, factsWith({ oils: celsius(22) })))).toContain('lift-out');
+    expect(kindsOf(ask(solve, rig, factsWith({ stirredIn: [line('coconut')] })))).not.toContain('lift-out');
+  });
+
+  it('scaled to 318 over 300, every line becomes 1.06 times its plan', () => {
+    const rig = batchOf(plain);
+    rig.weigh('coconut', 318);
+    const scale = cardOf(ask(solve, rig), 'scale');
+    expect(scale.params['factor']).toBe(1_060_000);
+    const target = (id: string): number => scale.lines.find((one) => one.line === id)?.target ?? 0;
+    expect(target('olive')).toBe(742_000);
+    expect(Math.abs(target('water') - 1.06 * rig.line('water').plan.target)).toBeLessThanOrEqual(150);
+    expect(Math.abs(target('soda') - 1.06 * rig.line('soda').plan.target)).toBeLessThanOrEqual(150);
+  });
+});
+
+describe('hydroxide over', () => {
+  const over = () => {
+    const rig = batchOf(plain).weighAll('soda');
+    rig.weigh('soda', rig.line('soda').plan.target / 1000 + 11.2);
+    return rig;
+  };
+
+  it('still dry: taken out, never back to its stock; carrying on is not offered', () => {
+    const answer = ask(solve, over());
+    const [first] = answer.cards;
+    expect(first?.kind).toBe('take-out');
+    expect(first?.acts).toEqual([{ kind: 'take-out', line: 'soda', vessel: 'soda-cup', mass: 11_200, to: 'waste', caustic: true }]);
+    expect(first?.cautions).toEqual(expect.arrayContaining(['never-back-to-stock', 'protect']));
+    const carryOn = cardOf(answer, 'carry-on');
+    expect(carryOn.enabled).toBe(false);
+    expect(carryOn.whyNot?.code).toBe('lye-heavy');
+    expect(answer.cards.at(-1)?.kind).toBe('stop');
+  });
+
+  it('dissolved: fats are added, or lye is poured off at its own strength', () => {
+    const rig = over();
+    rig.must('answer-over', { line: line('soda'), choice: 'carry-on', held: true });
+    rig.lift('soda');
+    rig.makeLye();
+    const answer = ask(solve, rig);
+    const add = cardOf(answer, 'add');
+    expect(add.recommended).not.toBeNull();
+    expect(add.lines.every(({ line: id, pour }) => pour === 0 || id === 'coconut' || id === 'olive')).toBe(true);
+    const off = cardOf(answer, 'pour-off');
+    expect(off.acts[0]).toMatchObject({ kind: 'pour-off', vessel: 'lye-jug', to: 'waste', caustic: true });
+    expect(off.figures?.lye).toBeCloseTo(cardOf(answer, 'carry-on').figures?.lye ?? 0, -1);
+    expect(off.cautions).toContain('caustic-waste');
+  });
+
+  it('dissolved and no fat left: the clash says by how much, in superfat and in stock, and pouring off is the way', () => {
+    const rig = over();
+    rig.must('answer-over', { line: line('soda'), choice: 'carry-on', held: true });
+    rig.lift('soda');
+    rig.makeLye();
+    const facts = factsWith({ stock: { [line('coconut')]: grams(10), [line('olive')]: grams(10) } });
+    const answer = ask(solve, rig, facts);
+    expect(answer.clashes.map(({ limit }) => limit)).toEqual(expect.arrayContaining(['superfat-least', 'stock']));
+    expect(answer.clashes.every(({ by }) => by > 0)).toBe(true);
+    expect(answer.cards[0]?.kind).toBe('pour-off');
+    expect(answer.cards[0]?.recommended?.why).toBe('only-way');
+  });
+
+  it('may be added to lye that is too weak only once it has cooled, and never once joined', () => {
+    const rig = batchOf(plain).weighAll('water');
+    rig.weigh('water', 400);
+    rig.must('answer-over', { line: line('water'), choice: 'carry-on', held: true });
+    rig.weighAll().makeLye();
+    const answer = ask(solve, rig);
+    const more = answer.cards.flatMap(({ lines }) => lines).filter((one) => one.line === 'soda' && one.pour > 0);
+    expect(more.length).toBeGreaterThan(0);
+    for (const one of more) expect(one.needs).toEqual(['cooled-lye', 'hydroxide-gate']);
+    const joined = batchOf(plain).weighAll().makeLye().join();
+    expect(
+      ask(solve, joined)
+        .cards.flatMap(({ lines }) => lines)
+        .filter((one) => one.line === 'soda'),
+    ).toEqual([]);
+  });
+});
+
+describe('a liquid oil over', () => {
+  it('with hydroxide still to come: more of it, one line and by how much', () => {
+    const rig = batchOf(plain);
+    rig.weigh('coconut');
+    rig.weigh('olive', 740);
+    const card = cardOf(ask(solve, rig), 'use-more');
+    expect(card.params['line']).toBe('soda');
+    const moved = card.lines.find((one) => one.line === 'soda');
+    expect(card.params['mass']).toBe(moved?.change);
+    expect(card.figures?.superfat?.value).toBeLessThanOrEqual(60_000);
+  });
+
+  it('alone in the pot goes back to its bottle', () => {
+    const rig = batchOf(formula({ limits: LIMITS, entries: [entry('olive', 'fat', 'olive', mass('900')), WATER, SODA] }));
+    rig.weigh('olive', 960);
+    const [first] = ask(solve, rig).cards;
+    expect(first?.kind).toBe('back-to-bottle');
+    expect(first?.params['mass']).toBe(60_000);
+  });
+});
+
+describe('any answer', () => {
+  it('has at most five cards, one recommended and first, stopping last and held', () => {
+    const rig = batchOf(plain);
+    rig.weigh('coconut', 360);
+    const { cards } = ask(solve, rig);
+    expect(cards.length).toBeLessThanOrEqual(5);
+    expect(cards.filter(({ recommended }) => recommended !== null)).toEqual([cards[0]]);
+    expect(cards.at(-1)?.kind).toBe('stop');
+    expect(cards.every(({ held }) => held)).toBe(true);
+  });
+
+  it('of a typed plan shows no figure; what stands by itself goes back to its target', () => {
+    const rig = started(sampleOf('alder-and-oat'));
+    rig.weigh('coconut', 300);
+    const answer = ask(solve, rig);
+    expect(answer.cards.every(({ figures }) => figures === null)).toBe(true);
+    expect(kindsOf(answer)).toEqual(['carry-on', 'lift-out', 'stop']);
+  });
+
+  it('holds a fragrance to its certificate', () => {
+    const lavender = {
+      id: 'lot-lavender-x',
+      mark: 'LA 26-09',
+      material: 'lavender-oil',
+      certificate: { date: '2026-01-30', supplier: 'Fellside Supplies', limit: '3' },
+      files: [],
+    };
+    const scented = formula({
+      limits: LIMITS,
+      entries: [...plain.entries, entry('lavender', 'fragrance', 'lavender-oil', mass('20'), { lot: as<LotId>('lot-lavender-x') })],
+    });
+    const rig = batchOf(scented, workshop({ lots: [...workshop().lots, lavender] })).weighAll('lavender');
+    rig.weigh('lavender', 40);
+    const answer = ask(solve, rig);
+    expect(cardOf(answer, 'carry-on').leaves.map(({ limit }) => limit)).toContain('fragrance');
+    expect(answer.cards[0]?.acts[0]).toMatchObject({ kind: 'take-out', line: 'lavender', caustic: false });
+    expect(answer.cards[0]?.figures?.fragrance).toBeLessThanOrEqual(1_000_000);
+  });
+});
