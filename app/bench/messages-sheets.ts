@@ -13,6 +13,7 @@ export const sheetMessages = {
     correct: 'Cross out',
     move: 'Move out',
     lose: 'Lost',
+    wrong: 'Wrong',
     park: 'Park',
     abandon: 'Stop the batch',
     close: 'Close the batch',

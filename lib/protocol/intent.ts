@@ -38,6 +38,20 @@ const wants = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('move'), from: name, to: name, mass: milligrams, residue: z.nullable(milligrams) }),
   z.object({ kind: z.literal('withdraw'), vessel: name, mass: milligrams, to: z.enum(['bottle', 'waste', 'other-vessel']) }),
   z.object({ kind: z.literal('lose'), vessel: name, mass: milligrams, cause: z.enum(['spill', 'evaporation', 'other']), note: text }),
+  /** What went wrong besides an over-pour: a person's word, and held. */
+  z.object({
+    kind: z.literal('state-wrong'),
+    what: z.enum(['spill', 'lot', 'material', 'left-in-jug']),
+    line: z.nullable(name),
+    vessel: z.nullable(name),
+    mass: z.nullable(milligrams),
+    /** The line whose material it truly was; the lot it truly was. */
+    was: z.optional(name),
+    lot: z.optional(lot),
+    held: z.boolean(),
+  }),
+  /** The line goes to the other scale from now on. */
+  z.object({ kind: z.literal('change-scale'), line: name, scale: z.enum(['main', 'fine']), held: z.boolean() }),
   z.object({
     kind: z.literal('split'),
     vessel: name,

@@ -19,7 +19,7 @@ describe('an over-pour of 12 g', () => {
   const lineOf = (id: string) => {
     const line = bench.batch().lines[id as never];
     if (line === undefined) throw new Error(`no line ${id}`);
-    return line as ReturnType<WholeBench['batch']>['lines'][keyof ReturnType<WholeBench['batch']>['lines']];
+    return line;
   };
 
   /** Until the record has it: a card may go for a moment while a late reading comes. */

@@ -14,6 +14,7 @@ export type Sheet =
   | 'correct'
   | 'move'
   | 'lose'
+  | 'wrong'
   | 'park'
   | 'abandon'
   | 'close'

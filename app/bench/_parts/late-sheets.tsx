@@ -11,6 +11,7 @@ import { PairSheet } from './pair';
 import { PotSheet } from './pot-sheet';
 import { SceneSheet } from './scene';
 import { SettingsSheet } from './settings';
+import { WrongSheet } from './wrong';
 
 export { Notice } from './notice';
 export { Portions } from './portions';
@@ -23,6 +24,7 @@ const SHEETS: Readonly<Record<LateSheet, () => ReactNode>> = {
   correct: () => <CorrectSheet />,
   move: () => <MoveSheet />,
   lose: () => <LoseSheet />,
+  wrong: () => <WrongSheet />,
   park: () => <EndingSheet how="park" />,
   abandon: () => <EndingSheet how="abandon" />,
   close: () => <EndingSheet how="close" />,

@@ -43,12 +43,10 @@ export function OutOf({ title, teach, Ask }: OutOfProps) {
   const batch = useLive(see.batch);
   const [from, setFrom] = useState<string | null>(null);
   const [way, setWay] = useState<Way | null>(null);
-  const [part, setPart] = useState(false);
   const vessel = Object.values(batch?.vessels ?? {}).find(({ plan }) => plan.id === from) ?? null;
   if (batch === null || vessel === null || vessel.contents <= 0) return <From batch={batch} title={title} teach={teach} onFrom={setFrom} />;
   if (way === null) return <Ask batch={batch} vessel={vessel} onWay={setWay} />;
-  if (part) return <Part vessel={vessel} way={way} />;
-  return <HowMuch vessel={vessel} way={way} onPart={() => setPart(true)} />;
+  return <Amount name={vessel.plan.name} way={way} />;
 }
 
 interface FromProps {
@@ -74,8 +72,15 @@ function From({ batch, title, teach, onFrom }: FromProps) {
 }
 
 interface WayProps {
-  readonly vessel: VesselState;
+  /** What it leaves, or of what it is. */
+  readonly name: string;
   readonly way: Way;
+}
+
+/** How much of it: all, or a part that is typed; held. */
+export function Amount({ name, way }: WayProps) {
+  const [part, setPart] = useState(false);
+  return part ? <Part name={name} way={way} /> : <HowMuch name={name} way={way} onPart={() => setPart(true)} />;
 }
 
 const send = (way: Way, mass: number): void => {
@@ -84,10 +89,10 @@ const send = (way: Way, mass: number): void => {
 };
 
 /** All of it, or a part that is typed; held either way. */
-function HowMuch({ vessel, way, onPart }: WayProps & { readonly onPart: () => void }) {
+function HowMuch({ name, way, onPart }: WayProps & { readonly onPart: () => void }) {
   const all = massText(way.all, useDisplay());
   return (
-    <SheetFrame title={words.how(vessel.plan.name, way.name)} teach={words.much(all)}>
+    <SheetFrame title={words.how(name, way.name)} teach={words.much(all)}>
       <SheetGrid>
         <HoldPress name={words.all} sub={all} words={holdWords} onHeld={() => send(way, way.all)} />
         <Press name={words.some} sub={words.someSub} onTap={onPart} />
@@ -96,8 +101,8 @@ function HowMuch({ vessel, way, onPart }: WayProps & { readonly onPart: () => vo
   );
 }
 
-function Part({ vessel, way }: WayProps) {
-  return <Types kinds={['part']} title={() => words.how(vessel.plan.name, way.name)} teach={words.teach} takes={takesFor(way)} />;
+function Part({ name, way }: WayProps) {
+  return <Types kinds={['part']} title={() => words.how(name, way.name)} teach={words.teach} takes={takesFor(way)} />;
 }
 
 const takesFor =

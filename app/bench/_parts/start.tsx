@@ -98,15 +98,19 @@ export function Start() {
   );
 }
 
+/** The lots that the stores have of a line, drawn by `children` once they are fetched. */
+export function LotsOf({ line, children }: { readonly line: string; readonly children: (lots: readonly Lot[]) => ReactNode }) {
+  const formula = useLive(({ batch }) => batch?.plan.formula.id ?? null);
+  return <Fetching>{({ plans }) => children(plans.find(({ plan }) => plan.formula.id === formula)?.lots[line] ?? [])}</Fetching>;
+}
+
 /** A line that must not be weighed before its lot is known: the lots there are of it. */
 export function LotChoice() {
   const line = useLive(see.line);
-  const formula = useLive(({ batch }) => batch?.plan.formula.id ?? null);
   if (line === null) return null;
   return (
-    <Fetching>
-      {({ plans }) => {
-        const lots = plans.find(({ plan }) => plan.formula.id === formula)?.lots[line.plan.id] ?? [];
+    <LotsOf line={line.plan.id}>
+      {(lots) => {
         const cards = lots.map((lot) => ({
           key: lot.id,
           name: lot.mark,
@@ -119,7 +123,7 @@ export function LotChoice() {
           <PagesOfCards cards={cards} more={startMessages.moreLots} pageWords={startMessages.page} back={() => undefined} />
         );
       }}
-    </Fetching>
+    </LotsOf>
   );
 }
 

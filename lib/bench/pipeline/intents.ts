@@ -6,6 +6,7 @@ import { holdsLease } from '../lease';
 import type { Behalf } from './complete';
 import type { Core } from './core';
 import type { Sender } from './types';
+import { amended } from './amend';
 import { meaningOf } from './wants';
 import type { Meaning } from './wants';
 
@@ -106,7 +107,9 @@ const act = async (core: Core, parts: IntentParts, meaning: Meaning, behalf: Beh
   if (meaning.is === 'start') return start(core, parts, meaning, { ...behalf, expectedVersion: null });
   if (meaning.is === 'take-up') return takeUp(core, parts, meaning, { ...behalf, expectedVersion: null });
   const batch = core.mailbox.batch();
-  return batch === null ? { ok: false, refusal: refusal('moved-on') } : core.send(meaning.want, batch.id, behalf);
+  if (batch === null) return { ok: false, refusal: refusal('moved-on') };
+  const found = meaning.is === 'want' ? meaning.want : amended(core, parts, batch, meaning);
+  return 'code' in found ? { ok: false, refusal: found } : core.send(found, batch.id, behalf);
 };
 
 /** A press that asked nothing of the record is done all the same: a card was highlighted, or nothing was to be done. */

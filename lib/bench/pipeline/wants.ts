@@ -1,6 +1,7 @@
 import type { IntentWant } from '#lib/protocol/intent';
 import { as } from '#lib/units/id';
-import type { EntryId, InstrumentId, LineId, VesselId } from '#lib/units/id';
+import type { ScaleRole } from '#lib/measure/instrument';
+import type { EntryId, InstrumentId, LineId, LotId, VesselId } from '#lib/units/id';
 import { mg } from '#lib/units/mass';
 import { milliCelsius } from '#lib/units/temperature';
 import { isHoldReason } from '#lib/work/batch/hold-reason';
@@ -13,6 +14,8 @@ export type Meaning =
   | { readonly is: 'want'; readonly want: Want }
   | { readonly is: 'start'; readonly plan: string; readonly lots: Extract<IntentWant, { kind: 'start' }>['lots'] }
   | { readonly is: 'take-up'; readonly batch: string; readonly note: string }
+  | { readonly is: 'other-lot'; readonly line: LineId; readonly lot: { readonly id: LotId; readonly mark: string }; readonly held: boolean }
+  | { readonly is: 'other-scale'; readonly line: LineId; readonly scale: ScaleRole; readonly held: boolean }
   | { readonly is: 'none'; readonly refusal: Refusal };
 
 const event = (event: ConductorEvent): Meaning => ({ is: 'event', event });
@@ -39,6 +42,8 @@ const MEANINGS: { readonly [K in IntentWant['kind']]: (said: Said<K>, batch: Bat
     want({ kind: 'move', body: { from: vessel(from), to: vessel(to), mass: mg(mass), residue: residue === null ? null : mg(residue) } }),
   withdraw: ({ vessel: of, mass, to }) => want({ kind: 'withdraw', body: { vessel: vessel(of), mass: mg(mass), to } }),
   lose: ({ vessel: of, mass, cause, note }) => want({ kind: 'lose', body: { vessel: vessel(of), mass: mg(mass), cause, note } }),
+  'state-wrong': (said) => wrong(said),
+  'change-scale': ({ line: id, scale, held }) => ({ is: 'other-scale', line: line(id), scale, held }),
   split: ({ vessel: of, parts }) =>
     want({ kind: 'split', body: { vessel: vessel(of), parts: parts.map(({ name, mass }) => ({ name, mass: mg(mass) })) } }),
   park: ({ reason }) => want({ kind: 'park', body: { reason } }),
@@ -60,6 +65,16 @@ export const meaningOf = (said: IntentWant, batch: BatchState | null): Meaning =
 
 const line = (id: string): LineId => as(id);
 const vessel = (id: string): VesselId => as(id);
+
+/** Which lot it truly was changes what the batch is worked out from: that the server's own stores say, never the screen. */
+const wrong = ({ what, line: of, vessel: at, mass, was, lot, held }: Said<'state-wrong'>): Meaning => {
+  if (what === 'lot')
+    return of === null || lot === undefined
+      ? noSuch('lot')
+      : { is: 'other-lot', line: line(of), lot: { id: as(lot.id), mark: lot.mark }, held };
+  const about = { line: of === null ? null : line(of), vessel: at === null ? null : vessel(at), mass: mass === null ? null : mg(mass) };
+  return want({ kind: 'state-wrong', body: { what, ...about, ...(was === undefined ? {} : { was: line(was) }), held } });
+};
 
 const typedWeight = (said: Said<'type-weight'>): Extract<Want, { kind: 'type-weight' }>['body'] => ({
   line: line(said.line),

@@ -1,0 +1,181 @@
+'use client';
+import { useState } from 'react';
+import type { LineState } from '#lib/work/batch/index';
+import { massText } from '#lib/units/format';
+import { see } from '../../_live/selectors';
+import { useDisplay, useLive } from '../../_live/use';
+import { HoldPress, Press } from '../../_ui/press';
+import { wrongMessages as words } from '../messages-wrong';
+import { closeSheet, holdWords, intend } from './controls';
+import { OutOf, Amount } from './out-of';
+import type { AskProps } from './out-of';
+import { SheetFrame, SheetGrid } from './sheet';
+import { LotsOf } from './start';
+
+type What = keyof typeof words.whats;
+const WHATS = Object.keys(words.whats) as What[];
+
+const isPoured = ({ actual }: LineState): boolean => actual > 0;
+/** Which lines it can be about. */
+const ABOUT: Readonly<Record<Exclude<What, 'spill'>, (line: LineState) => boolean>> = {
+  lot: isPoured,
+  material: (line) => isPoured(line) && line.plan.material.class !== 'hydroxide',
+  'left-in-jug': isPoured,
+  scale: ({ status }) => status !== 'closed',
+};
+
+/** Something went wrong, or must go another way: what, of which line, and held. Ways out follow where the batch is another one then. */
+export function WrongSheet() {
+  const lines = useLive(({ batch }) => batch?.lines ?? null);
+  const scales = useLive(see.scales)?.length ?? 0;
+  const [what, setWhat] = useState<What | null>(null);
+  const [of, setOf] = useState<string | null>(null);
+  const all = Object.values(lines ?? {});
+  const line = all.find(({ plan }) => plan.id === of) ?? null;
+  if (what === null)
+    return (
+      <SheetFrame title={words.title} teach={words.teach}>
+        <SheetGrid>
+          {WHATS.map((one) => {
+            const can = one === 'spill' ? all.some(isPoured) : all.some(ABOUT[one]) && (one !== 'scale' || scales > 1);
+            const { name, sub } = words.whats[one];
+            return <Press key={one} name={name} sub={sub} onTap={can ? () => setWhat(one) : undefined} />;
+          })}
+        </SheetGrid>
+      </SheetFrame>
+    );
+  if (what === 'spill') return <OutOf title={words.whats.spill.name} teach={words.which} Ask={Spilt} />;
+  if (line === null) return <Which title={words.whats[what].name} lines={all.filter(ABOUT[what])} onLine={setOf} />;
+  if (what === 'lot') return <TrulyLot line={line} />;
+  if (what === 'material') return <TrulyMaterial line={line} others={all.filter((other) => other !== line)} />;
+  if (what === 'scale') return <OtherScale line={line} />;
+  return (
+    <Amount
+      name={line.plan.material.name}
+      way={{
+        name: words.inJug,
+        all: line.actual,
+        want: (mass) => ({ kind: 'state-wrong', what, line: line.plan.id, vessel: line.plan.vessel, mass, held: true }),
+      }}
+    />
+  );
+}
+
+function Spilt({ vessel, onWay }: AskProps) {
+  const { id, name } = vessel.plan;
+  const way = {
+    name: words.spilt,
+    all: vessel.contents,
+    want: (mass: number) => ({ kind: 'state-wrong', what: 'spill', line: null, vessel: id, mass, held: true }) as const,
+  };
+  return (
+    <SheetFrame title={name} teach={words.mixed}>
+      <SheetGrid>
+        <Press name={words.whats.spill.name} sub={words.howMuch} onTap={() => onWay(way)} />
+      </SheetGrid>
+    </SheetFrame>
+  );
+}
+
+interface WhichProps {
+  readonly title: string;
+  readonly lines: readonly LineState[];
+  readonly onLine: (line: string) => void;
+}
+
+function Which({ title, lines, onLine }: WhichProps) {
+  const display = useDisplay();
+  return (
+    <SheetFrame title={title} teach={words.which}>
+      <SheetGrid columns={3}>
+        {lines.map(({ plan, actual }) => (
+          <Press
+            key={plan.id}
+            name={plan.material.name}
+            sub={massText(actual > 0 ? actual : plan.target, display)}
+            onTap={() => onLine(plan.id)}
+          />
+        ))}
+      </SheetGrid>
+    </SheetFrame>
+  );
+}
+
+interface OfLine {
+  readonly line: LineState;
+}
+
+const state = (want: Parameters<typeof intend>[0]): void => {
+  intend(want);
+  closeSheet();
+};
+
+/** The lots there are of it besides the one in the record. */
+function TrulyLot({ line }: OfLine) {
+  const { id, material, lot: now } = line.plan;
+  const about = { kind: 'state-wrong', what: 'lot', line: id, vessel: null, mass: null, held: true } as const;
+  return (
+    <SheetFrame title={material.name} teach={words.whichLot}>
+      <SheetGrid>
+        <LotsOf line={id}>
+          {(lots) => {
+            const others = lots.filter((lot) => lot.id !== now?.id);
+            if (others.length === 0) return <p>{words.noOtherLot}</p>;
+            return others.map((lot) => (
+              <HoldPress
+                key={lot.id}
+                name={lot.mark}
+                sub={words.whats.lot.name}
+                words={holdWords}
+                onHeld={() => state({ ...about, lot })}
+              />
+            ));
+          }}
+        </LotsOf>
+      </SheetGrid>
+    </SheetFrame>
+  );
+}
+
+function TrulyMaterial({ line, others }: OfLine & { readonly others: readonly LineState[] }) {
+  const about = { kind: 'state-wrong', what: 'material', line: line.plan.id, vessel: null, mass: null, held: true } as const;
+  return (
+    <SheetFrame title={line.plan.material.name} teach={words.whichMaterial}>
+      <SheetGrid columns={3}>
+        {others
+          .filter(({ plan }) => plan.material.class !== 'hydroxide')
+          .map(({ plan }) => (
+            <HoldPress
+              key={plan.id}
+              name={plan.material.name}
+              sub={words.itWas}
+              words={holdWords}
+              onHeld={() => state({ ...about, was: plan.id })}
+            />
+          ))}
+      </SheetGrid>
+    </SheetFrame>
+  );
+}
+
+function OtherScale({ line }: OfLine) {
+  const scales = useLive(see.scales) ?? [];
+  const { id, scale, material } = line.plan;
+  return (
+    <SheetFrame title={material.name} teach={words.scaleTeach}>
+      <SheetGrid>
+        {scales
+          .filter(({ role }) => role !== scale)
+          .map((other) => (
+            <HoldPress
+              key={other.id}
+              name={other.name}
+              sub={words.fromNow}
+              words={holdWords}
+              onHeld={() => state({ kind: 'change-scale', line: id, scale: other.role, held: true })}
+            />
+          ))}
+      </SheetGrid>
+    </SheetFrame>
+  );
+}
