@@ -1,6 +1,7 @@
-import type { Entry } from '#lib/work/batch/index';
+import type { Entry, Weighed } from '#lib/work/batch/index';
 import { notRead, notSettled, roleOf } from '../evidence';
 import { notTrue } from '../truth';
+import { same } from '../record';
 import { accepts } from './look';
 import type { Invariant } from './look';
 
@@ -89,24 +90,35 @@ export const OF_WEIGHTS: readonly Invariant[] = [
       }),
   },
   {
+    name: 'a portion is taken only by a person, and is what its pot lost',
+    check: ({ fresh }) =>
+      fresh.flatMap(({ entry }) => {
+        if (entry.kind !== 'split' || entry.body.weighed === undefined) return [];
+        const { gross, zero, net } = entry.body.weighed;
+        const masses = entry.body.parts.map(({ mass }) => mass);
+        return entry.intent !== null && net > 0 && net === zero - gross && same(masses, [net]) ? [] : [`${entry.id}: ${masses.join(', ')}`];
+      }),
+  },
+  {
     name: 'a line with no stated lot is never accepted by itself',
     check: ({ fresh }) => accepts(fresh).flatMap(({ id, body }) => (body.how === 'by-itself' && body.lot === null ? [id] : [])),
   },
 ];
 
+/** The settled weight that stands in an entry as evidence. */
+const weighedIn = (entry: Entry): Weighed | null =>
+  entry.kind === 'weight-accepted' || entry.kind === 'weighed-back' || entry.kind === 'split' ? (entry.body.weighed ?? null) : null;
+
 /** The episode an entry uses up. */
-const consumedBy = (entry: Entry): number | null => {
-  if (entry.kind === 'weight-accepted' || entry.kind === 'weighed-back') return entry.body.weighed.episode;
-  return entry.kind === 'vessel-set' ? entry.body.episode : null;
-};
+const consumedBy = (entry: Entry): number | null => weighedIn(entry)?.episode ?? (entry.kind === 'vessel-set' ? entry.body.episode : null);
 
 /** The same of what was taken anew: what follows from an accept in its commit names the accept's own. */
 const usedBy = (entry: Entry, commit: number): number | null => (entry.kind === 'vessel-set' && commit !== 0 ? null : consumedBy(entry));
 
 /** What an entry took from a scale. What follows from an accept in the same commit takes nothing itself. */
 const takenBy = (entry: Entry, commit: number) => {
-  if (entry.kind === 'weight-accepted' || entry.kind === 'weighed-back') {
-    const { weighed } = entry.body;
+  const weighed = weighedIn(entry);
+  if (weighed !== null) {
     return { instrument: weighed.instrument, gross: weighed.gross, weighed };
   }
   if (commit !== 0) return null;
