@@ -60,7 +60,7 @@ export const createPlans = ({ shelf, scales, realm }: PlanParts): Plans => {
     with(id, lots) {
       const known = typed.find((plan) => plan.id === id);
       if (known !== undefined) return withLots(known, lots);
-      const prepared = newest(shelf(), 'prepared', id)?.document as Prepared | undefined;
+      const prepared = (newest(shelf(), 'prepared', id)?.document ?? preparedFrom(shelf(), id)) as Prepared | undefined;
       if (prepared === undefined) return null;
       const first = planned(prepared, {});
       if (first === 'unsound') return first;
@@ -73,6 +73,12 @@ export const createPlans = ({ shelf, scales, realm }: PlanParts): Plans => {
     },
   };
 };
+
+/** The newest that was prepared from a formula: a batch under way names that. */
+const preparedFrom = (shelf: Shelf, formula: string): unknown =>
+  standing(shelf, 'prepared')
+    .map(({ newest: { document } }) => document as unknown as Prepared)
+    .findLast((prepared) => prepared.formula.id === formula);
 
 /** Every lot in the stores that a line could be weighed from. */
 const storesFor = (shelf: Shelf, plan: Plan): OfferedPlan['lots'] =>

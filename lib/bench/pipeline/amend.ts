@@ -18,7 +18,11 @@ const otherLot = (parts: IntentParts, batch: BatchState, { line, lot, held }: Ex
   if (plan === null) return { code: 'no-such', params: { what: 'lot', id: lot.id } };
   const basis = plan === 'unsound' || plan.formula.version !== batch.plan.formula.version ? undefined : plan.basis?.poured;
   if (basis === undefined) return { code: 'plan-unsound', params: { id: batch.plan.formula.id } };
-  return { kind: 'state-wrong', body: { what: 'lot', line, vessel: null, mass: null, lot, basis, held } };
+  // What it was sized for stays as it was started; what each gram is made of is another.
+  const now = batch.plan.basis?.poured;
+  if (now === undefined) return { code: 'plan-unsound', params: { id: batch.plan.formula.id } };
+  const amended = { ...now, beliefs: basis.beliefs, lines: basis.lines };
+  return { kind: 'state-wrong', body: { what: 'lot', line, vessel: null, mass: null, lot, basis: amended, held } };
 };
 
 /** On the other scale from now on, with a tolerance that it can show: loosened only as far as it cannot, and recorded. */
