@@ -11,7 +11,7 @@ import { comesInPieces } from './doubt';
 import { acceptBlock } from './hinder';
 import type { PourMemory, ScaleMemory } from './memory';
 import { goalOf, isFullForNow } from './parts';
-import { bandOf, isOver, overBandOf, standingAt, type Standing } from './pour';
+import { bandOf, isOver, standingAt, type Standing } from './pour';
 import type { Scene, Scenery, Words } from './stage';
 
 /** The visible, audible, cancellable moment before a weight is accepted by itself, ms. */
@@ -43,7 +43,7 @@ export const settledScene = (stage: Scenery, line: LineState, view: ScaleView, s
   return unlessBlocked(settled, () => {
     if (line.plan.material.class === 'hydroxide') return holdScene(settled);
     const doubts = doubtsNow(settled);
-    const edge = left < -overBandOf(line, scale) || isTooUnsteady(line, scale);
+    const edge = left < -band || isTooUnsteady(line, scale);
     if (doubts.length > 0 || pour.cancelled !== null || edge || net <= 0) return askScene(settled, doubts);
     return offerScene(settled);
   });

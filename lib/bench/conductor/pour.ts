@@ -26,12 +26,8 @@ export const standingAt = (line: LineState, pour: PourMemory, mass: number): Sta
   return { net, left: line.plan.target - line.actual - net };
 };
 
-/** Within the tolerance, and not so near its edge that rounding decides. */
+/** Within the tolerance, and not so near its edge that rounding decides: there a little more is asked for, or a person looks. */
 export const bandOf = (line: LineState, scale: ScaleMemory): number =>
-  Math.max(line.plan.tolerance - 0.5 * scale.track.division, 0.5 * line.plan.tolerance);
-
-/** On the far side nothing is to be mended, so a narrower edge is left for a person. */
-export const overBandOf = (line: LineState, scale: ScaleMemory): number =>
   Math.max(line.plan.tolerance - 0.25 * scale.track.division, 0.5 * line.plan.tolerance);
 
 export const isOver = (line: LineState, left: number): boolean => left + line.plan.tolerance < 0;
