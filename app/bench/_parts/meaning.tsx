@@ -48,6 +48,7 @@ const useAct = (): string => {
   if (outdated) return messages.offline.outdated.act;
   if (phase === null) return messages.offline.connecting.act;
   if (offline) return messages.offline[link === 'connecting' ? 'connecting' : 'down'].act;
+  if (phase === 'take-out') return messages.phases[phase].act;
   if (carried != null && (shape === 'red' || shape === 'calm'))
     return messages.acts.superfat(show.share(carried.value), show.share(carried.half));
   if (shape === 'red') return messages.acts.overRed;
@@ -69,10 +70,20 @@ function Fact() {
   if (offline || phase === 'away') return null;
   if (phase === 'joining' || phase === 'temperatures') return joiningHeld ? <HoldFact /> : null;
   if (phase === 'ask' || phase === 'question') return <Doubt />;
+  if (phase === 'take-out') return <Whither />;
   if (kind === 'since') return <Plain text={messages.number.since} />;
   if (kind === 'gross') return <Plain text={messages.number.gross} />;
   if (kind === 'words') return <LastKnown />;
   return isWeighing(phase) && kind === 'left' ? <OfTarget /> : <Vessel />;
+}
+
+/** Where what is taken out goes. */
+function Whither() {
+  const act = useLive(({ batch }) => batch?.toDo[0] ?? null);
+  if (act === null) return null;
+  const { whither } = messages;
+  if ('caustic' in act && act.caustic) return <Plain text={whither.caustic} />;
+  return <Plain text={'to' in act ? whither[act.to] : whither.bottle} />;
 }
 
 /** Other words are another element: what is set anew at the right edge has not moved. */

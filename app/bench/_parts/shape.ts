@@ -36,6 +36,7 @@ const WEIGHING: ReadonlySet<CuePhase> = new Set([
   'ask',
   'hold',
   'over',
+  'take-out',
   'lift',
   'question',
   'returning',
@@ -53,6 +54,7 @@ const OWN_NUMBER: Readonly<Partial<Record<CuePhase, NumberKind>>> = {
   'waiting-vessel': 'planned',
   'settling-vessel': 'planned',
   'by-hand': 'planned',
+  remedy: 'gross',
   resume: 'recorded',
   question: 'changed',
   temperatures: 'apart',
@@ -80,6 +82,8 @@ export const numberKind = ({ phase, block, left, offline, portioned = false }: S
   if (offline) return 'words';
   if (phase === null) return 'none';
   if (phase === 'no-weight' || (block !== null && NO_NUMBER.has(block))) return 'words';
+  // Done by a person's word where no scale tells it.
+  if (phase === 'take-out' && left === null) return 'gross';
   // While a vessel waits to be lifted, the line after it is what comes.
   if (phase === 'lift' && left === null) return 'planned';
   if (portioned) return 'portion';

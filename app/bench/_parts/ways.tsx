@@ -25,7 +25,7 @@ const nameOf = ({ code, params, enabled }: Pick<Card, 'code' | 'params' | 'enabl
 };
 
 /** A small screen names the oil without saying that it is one. */
-const nameIn = (wide: boolean, name: string): string => (wide ? name : name.replace(/ (oil|butter)$/, ''));
+const nameIn = (wide: boolean, name: string): string => (wide ? name : name.replace(/^Use | (oil|butter)$/g, ''));
 
 /** What it would make of the superfat: what a person asks first. */
 const superfatOf = ({ superfat }: RemedySeen, show: Show): string | null =>
