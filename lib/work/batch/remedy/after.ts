@@ -59,7 +59,8 @@ export const afterRemedy = (state: BatchState, card: Done): BatchState => withDr
 export const withDrafts = (state: BatchState, drafts: readonly Draft[]): BatchState =>
   drafts.reduce<BatchState>((before, draft) => {
     const head: EntryHead = {
-      id: as<EntryId>('remedy'),
+      // Each by itself: what two acts may be off by is not one doubt.
+      id: as<EntryId>(`remedy-${before.version + 1}`),
       batch: before.id,
       version: before.version + 1,
       realm: before.realm,

@@ -4,7 +4,7 @@ import { afterRemedy } from './after';
 import { benchOf, type Bench } from './bench';
 import { carryOnCard, stopCard } from './card';
 import { clashesOf } from './clash';
-import type { RemedyQuestion } from './facts';
+import { NO_FACTS, type RemedyQuestion } from './facts';
 import { LEAST } from './programme';
 import { inOrder } from './recommend';
 import { standsOf } from './stand';
@@ -14,9 +14,7 @@ import { wayOut } from './way';
 import { leastCard, liftCard, noScoop, scaleCard, splitCard, withdrawCard } from './ways-out';
 
 const isCaustic = ({ state }: RemedyQuestion): boolean =>
-  standsOf(state, { scales: [], stock: {}, oils: null, lye: null, stirredIn: [], leftInJug: [] }).some(
-    ({ mass, line }) => mass > 0 && line.plan.material.class === 'hydroxide',
-  );
+  standsOf(state, NO_FACTS).some(({ mass, line }) => mass > 0 && line.plan.material.class === 'hydroxide');
 
 /** What lies in a jug though its line counts as poured: where the record has it. */
 const leftActs = ({ facts, state }: RemedyQuestion): readonly RemedyAct[] =>
@@ -53,15 +51,16 @@ export const answerOf = (question: RemedyQuestion, solve: Solver): RemedyAnswer 
   const carryOn = carryOnCard(bench);
   const inside = carryOn.enabled && carryOn.leaves.length === 0;
   const way = wayOut(bench, LEAST, 'scoop', solve);
+  const scale = scaleCard(bench, solve);
   const withdraw = inside ? null : withdrawCard(bench, way !== null, solve);
   const cards = [
     finishCard(whole, question),
     carryOn,
     liftCard(bench, solve),
     leastCard(bench, way),
-    scaleCard(bench, solve),
+    scale,
     withdraw ?? (inside ? null : noScoop(bench)),
-    inside ? null : splitCard(bench, solve),
+    inside ? null : splitCard(bench, scale, solve),
   ].flatMap((card) => (card === null ? [] : [prefixed(card, left)]));
   return {
     version,

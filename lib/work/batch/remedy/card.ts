@@ -3,7 +3,7 @@ import { actsOfOne } from './acts';
 import { afterRemedy } from './after';
 import { benchOf, type Bench } from './bench';
 import { figuresAfter } from './figures';
-import { isUnsafe, leftBy } from './leaves';
+import { isUnsafe, lacking, leftBy } from './leaves';
 import { asItStands } from './programme';
 import { untouched, type Stand } from './stand';
 import type { RemedyAct, RemedyCard, RemedyCaution, RemedyKind, RemedyLine, RemedyWhyNot } from './types';
@@ -145,6 +145,9 @@ export const carryOnCard = (bench: Bench, acts: readonly RemedyAct[] = []): Reme
     leaves,
     cautions: leaves.length > 0 ? ['outside-formula'] : [],
   };
+  const missing = lacking(after);
+  if (unsafe.length === 0 && missing.length > 0)
+    return { ...card, enabled: false, whyNot: { code: 'outside-limit', clashes: missing }, leaves: [], cautions: [] };
   if (unsafe.length === 0) return card;
   const code = unsafe.some(({ limit }) => limit === 'superfat-zero') ? 'lye-heavy' : 'outside-limit';
   return { ...card, enabled: false, whyNot: { code, clashes: unsafe }, leaves: [], cautions: [] };

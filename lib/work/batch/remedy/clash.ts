@@ -2,10 +2,11 @@ import { clashOf } from '#lib/soap/remedy/clash';
 import { leastChange } from '#lib/soap/remedy/least-change';
 import type { Programme } from '#lib/soap/remedy/programme';
 import type { Solver } from '#lib/soap/remedy/solver';
+import { mg } from '#lib/units/mass';
 import type { Bench } from './bench';
 import { clashAt } from './leaves';
 import type { RemedyClash } from './limits';
-import { asItStands, programmeOf, type NamedProgramme, type Ways } from './programme';
+import { asItStands, programmeOf, scaleFor, type NamedProgramme, type Ways } from './programme';
 
 /** Grams below which a limit does not count as given way. */
 const GIVEN = 1e-6;
@@ -33,24 +34,37 @@ const shortOf = (programme: NamedProgramme, bench: Bench, solve: Solver): readon
   });
 };
 
+/** Division of a scale that shows anything a person can pour, mg. */
+const FINE = mg(10);
+
+/** Lines that no scale here can show, with what would be poured of them, where a scale is all that is wanting. */
+const unweighed = (bench: Bench, ways: Ways, solve: Solver): readonly RemedyClash[] => {
+  const scales = bench.facts.scales.map((scale) => ({ ...scale, division: scale.division ?? FINE }));
+  const shown = programmeOf({ ...bench, facts: { ...bench.facts, scales } }, ways, asItStands(bench));
+  const found = leastChange(shown, solve);
+  if (found === null) return [];
+  return bench.stands.flatMap((stand, i): readonly RemedyClash[] => {
+    const by = Math.round(Math.abs((found.own[i] ?? 0) * 1000 - (shown.quantities[i]?.weighing.stays ?? 0) * 1000));
+    const unshown = scaleFor(bench.facts, stand)?.division ?? null;
+    return by > 0 && unshown === null ? [{ limit: 'smallest-weight', line: stand.id, vessel: null, by, unit: 'mg' }] : [];
+  });
+};
+
 /**
  * Which limits cannot all be kept, each with the least it would have to give way, the greatest first in what proves it; then what would be
- * missing of which line, where more of it would help. @throws SolverFailed
+ * missing of which line, or of which no scale here shows enough, where that would help. @throws SolverFailed
  */
 export const clashesOf = (bench: Bench, ways: Ways, solve: Solver): readonly RemedyClash[] => {
   const programme = programmeOf(bench, ways, asItStands(bench));
-  if (leastChange(programme, solve) !== null)
-    return programme.quantities.flatMap(({ weighing }, i): readonly RemedyClash[] => {
-      const stand = bench.stands[i];
-      const stuck = weighing.division === null && stand !== undefined && stand.standing !== 'held';
-      return stuck ? [{ limit: 'smallest-weight', line: stand.id, vessel: null, by: 0, unit: 'mg' }] : [];
-    });
+  // Masses there are, and no scale here that could show them.
+  if (leastChange(programme, solve) !== null) return [];
   // Where not even what is safe can be kept, that is among what clashes; it gives way for telling by how much, and for nothing else.
   const clash = clashOf(programme, solve) ?? clashOf(softened(programme), solve);
-  if (clash === null) return shortOf(programme, bench, solve);
+  const missing = [...shortOf(programme, bench, solve), ...unweighed(bench, ways, solve)];
+  if (clash === null) return missing;
   const given = programme.limits
     .map((limit, r) => ({ limit, slack: clash.slacks[r] ?? 0, weight: clash.weights[r] ?? 0 }))
     .filter(({ slack }) => slack > GIVEN)
     .toSorted((a, b) => b.weight - a.weight);
-  return [...given.map(({ limit }) => clashAt(bench, limit, clash.final)), ...shortOf(programme, bench, solve)];
+  return [...given.map(({ limit }) => clashAt(bench, limit, clash.final)), ...missing];
 };

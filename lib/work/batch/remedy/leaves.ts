@@ -2,9 +2,11 @@ import { outcomeAt } from '#lib/soap/poured/outcome';
 import type { NamedLimit } from '#lib/soap/remedy/limits';
 import { excessOf } from '#lib/soap/remedy/programme';
 import type { LineId, VesselId } from '#lib/units/id';
+import { own } from '../own';
 import type { Bench } from './bench';
 import type { RemedyClash } from './limits';
 import { limitsOf } from './programme';
+import { untouched } from './stand';
 
 const PPM = 1e6;
 const GRAM = 1000;
@@ -69,3 +71,10 @@ export const leftBy = (bench: Bench, grams: readonly number[]): readonly RemedyC
     .map((limit) => clashAt(bench, limit, grams));
 
 export const isUnsafe = ({ limit }: RemedyClash): boolean => limit === 'superfat-zero' || limit === 'lye-dissolves';
+
+/** Lines still to come of which there is less than their target asks for. */
+export const lacking = ({ stands, facts }: Bench): readonly RemedyClash[] =>
+  stands.flatMap((stand): readonly RemedyClash[] => {
+    const by = untouched(stand) - stand.mass - (own(facts.stock, stand.id) ?? Number.POSITIVE_INFINITY);
+    return by > 0 ? [{ limit: 'stock', line: stand.id, vessel: null, by, unit: 'mg' }] : [];
+  });

@@ -76,12 +76,14 @@ export const noScoop = (bench: Bench): RemedyCard | null => {
   return null;
 };
 
-/** A part of the pot set aside as a batch of its own, so that what stays fits moulds, vessels and scale. */
-export const splitCard = (bench: Bench, solve: Solver): RemedyCard | null => {
-  if (bench.state.joined !== null) return null;
-  const times = timesOf(bench);
+/**
+ * A part of the pot set aside as a batch of its own, so that what stays is as planned: where it is an oil in the pot that is too much, and
+ * the whole cannot be scaled to it.
+ */
+export const splitCard = (bench: Bench, scale: RemedyCard | null, solve: Solver): RemedyCard | null => {
+  if (scale === null || scale.enabled) return null;
   const oils = bench.mixed.find(({ vessel, caustic }) => vessel.plan.use === 'oils' && !caustic);
-  if (oils === undefined || times < LEAST_TIMES) return null;
+  if (oils === undefined || !bench.stands.some((stand) => isOver(stand) && oils.holds[stand.id] !== undefined)) return null;
   const way = wayOut(bench, { ...LEAST, from: oils.vessel.plan.id, times: 1 }, 'split-off', solve);
   const act = way?.acts.find(({ kind }) => kind === 'split-off');
   return way === null || act === undefined

@@ -67,13 +67,13 @@ describe('an over-pour of a hard fat', () => {
   });
 });
 
-describe('hydroxide over', () => {
-  const over = () => {
-    const rig = batchOf(plain).weighAll('soda');
-    rig.weigh('soda', rig.line('soda').plan.target / 1000 + 11.2);
-    return rig;
-  };
+const over = () => {
+  const rig = batchOf(plain).weighAll('soda');
+  rig.weigh('soda', rig.line('soda').plan.target / 1000 + 11.2);
+  return rig;
+};
 
+describe('hydroxide over', () => {
   it('still dry: taken out, never back to its stock; carrying on is not offered', () => {
     const answer = ask(solve, over());
     const [first] = answer.cards;

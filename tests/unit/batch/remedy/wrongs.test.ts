@@ -1,0 +1,126 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { Solver } from '#lib/soap/remedy/solver';
+import { as } from '#lib/units/id';
+import type { LineId, VesselId } from '#lib/units/id';
+import { grams, mg } from '#lib/units/mass';
+import { asPoured } from '#lib/work/batch/poured/index';
+import type { BatchRig } from '#tests/support/batch';
+import { formula } from '#tests/support/formula';
+import { batchOf, factsWith } from '#tests/support/remedy-rig';
+import { ask, cardOf, testSolver } from '#tests/support/solver';
+
+let solve: Solver;
+beforeAll(async () => {
+  solve = await testSolver();
+});
+
+const plain = formula({ limits: { superfat: { low: '4', high: '6' }, lye: { low: '30', high: '36' } } });
+const line = (id: string): LineId => as(id);
+const vessel = (id: string): VesselId => as(id);
+
+const superfatOf = (rig: BatchRig): number => {
+  const answer = asPoured(rig.now);
+  return answer.kind === 'figures' ? (answer.superfat?.working ?? Number.NaN) : Number.NaN;
+};
+
+describe('several wrongs at once', () => {
+  it('two over-pours: one answer for both', () => {
+    const rig = batchOf(plain);
+    rig.weigh('coconut', 330);
+    rig.must('answer-over', { line: line('coconut'), choice: 'carry-on', held: true });
+    rig.weigh('olive', 760);
+    const answer = ask(solve, rig);
+    expect(cardOf(answer, 'carry-on').leaves.map(({ limit }) => limit)).toEqual(['superfat-most']);
+    const card = cardOf(answer, 'use-more');
+    expect(card.figures?.superfat?.value).toBeLessThanOrEqual(60_000);
+    expect(card.figures?.superfat?.value).toBeGreaterThanOrEqual(40_000);
+  });
+
+  it('a spill of lye: what is left is less alkali of the same strength, and the ways out know it', () => {
+    const rig = batchOf(plain).weighAll().makeLye();
+    const before = superfatOf(rig);
+    rig.must('state-wrong', { what: 'spill', line: null, vessel: vessel('lye-jug'), mass: grams(60), held: true });
+    expect(superfatOf(rig)).toBeGreaterThan(before + 0.1);
+    const answer = ask(solve, rig);
+    expect(cardOf(answer, 'carry-on').leaves[0]?.limit).toBe('superfat-most');
+    const able = answer.cards.filter(({ enabled, leaves, kind }) => enabled && leaves.length === 0 && kind !== 'stop');
+    expect(able.length).toBeGreaterThan(0);
+    for (const { figures } of able) expect(figures?.superfat?.value).toBeLessThanOrEqual(60_000);
+  });
+
+  it('a spill larger than its vessel is refused and changes nothing', () => {
+    const rig = batchOf(plain).weighAll().makeLye();
+    const before = rig.now;
+    const mass = mg(rig.vessel('lye-jug').contents + 1);
+    expect(rig.code('state-wrong', { what: 'spill', line: null, vessel: vessel('lye-jug'), mass, held: true })).toBe('bad-number');
+    expect(rig.now).toBe(before);
+  });
+
+  it('an oil that was counted and never went in is weighed after all, joined or not', () => {
+    const rig = batchOf(plain).weighAll().makeLye();
+    const [poured] = rig.line('coconut').contributions;
+    if (poured === undefined) throw new Error('not poured');
+    rig.must('strike', { entry: poured.entry, reason: 'other', note: 'its jug still stands there', held: true });
+    const answer = ask(solve, rig);
+    // Still to come at its plan: nothing else is wrong.
+    expect(answer.cards[0]?.kind).toBe('carry-on');
+    expect(cardOf(answer, 'carry-on').figures?.superfat?.value).toBeGreaterThan(40_000);
+    const short = ask(solve, rig, factsWith({ stock: { [line('coconut')]: grams(200) } }));
+    expect(short.cards[0]?.kind).not.toBe('carry-on');
+  });
+
+  it('another lot with another saponification value: what it did is seen and mended', () => {
+    const rig = batchOf(plain).weighAll().makeLye();
+    const basis = rig.now.plan.basis?.poured;
+    if (basis === undefined) throw new Error('no basis');
+    const of = basis.lines.find((one) => one.line === 'olive');
+    const belief = of?.fats[0]?.belief ?? -1;
+    const lot = { id: as<never>('lot-olive-z'), mark: 'OL 26-99' };
+    const other = {
+      ...basis,
+      beliefs: basis.beliefs.map((one, at) =>
+        at === belief
+          ? {
+              of: 'sv' as const,
+              material: one.material,
+              name: one.name,
+              lot: lot.mark,
+              kind: 'certificate' as const,
+              value: '178',
+              u: '0.5',
+            }
+          : one,
+      ),
+      lines: basis.lines.map((one) => (one.line === 'olive' ? { ...one, lot: lot.id } : one)),
+    };
+    const before = superfatOf(rig);
+    rig.must('state-wrong', { what: 'lot', line: line('olive'), vessel: null, mass: null, lot, basis: other, held: true });
+    const after = superfatOf(rig);
+    expect(after).toBeLessThan(before - 0.02);
+    const answer = ask(solve, rig);
+    expect(answer.cards[0]?.figures?.superfat?.value).toBeGreaterThanOrEqual(40_000);
+    expect(answer.cards[0]?.kind).not.toBe('carry-on');
+  });
+
+  it('the wrong material: what truly lies in the pot is reckoned with', () => {
+    const rig = batchOf(plain);
+    rig.weigh('coconut');
+    rig.must('state-wrong', { what: 'material', line: line('coconut'), vessel: null, mass: null, was: line('olive'), held: true });
+    const answer = ask(solve, rig);
+    expect(answer.solved).toBe(true);
+    // Nothing is over: the olive oil in the pot is part of its plan, the coconut oil is still to come.
+    expect(answer.cards[0]?.kind).toBe('carry-on');
+  });
+
+  it('oil left in its jug: finishing the pour comes first, and leaving it is told with what it does', () => {
+    const rig = batchOf(plain).weighAll().makeLye();
+    const facts = factsWith({ leftInJug: [{ line: line('olive'), vessel: vessel('oils-pot'), mass: grams(20) }] });
+    const answer = ask(solve, rig, facts);
+    expect(answer.cards[0]?.kind).toBe('finish-pour');
+    expect(answer.cards[0]?.recommended?.why).toBe('finish-what-was-begun');
+    expect(answer.cards[0]?.figures?.superfat?.value).toBe(50_000);
+    const carryOn = cardOf(answer, 'carry-on');
+    expect(carryOn.acts).toEqual([{ kind: 'leave', line: 'olive', vessel: 'oils-pot', mass: 20_000 }]);
+    expect(carryOn.figures?.superfat?.value ?? 0).toBeLessThan(40_000);
+  });
+});
