@@ -297,6 +297,10 @@ export const progress = (rig: BatchRig): void => {
   if (rig.boot !== now.resumedInBoot) return void rig.send('resume', { contents: 'as-recorded', note: '', held: true });
   if (now.away !== null) return void rig.send('come-back', { gross: now.away.gross, accept: true });
   if (now.question !== null) return void rig.send('answer-question', { entry: now.question.entry, answer: 'keep', held: true });
+  if (now.wrong !== null && now.over === null && now.open === null) {
+    const about = { others: [], solved: true, version: now.version, facts: NO_FACTS, held: true };
+    rig.send('choose-remedy', { card: carryOnNow(now, []), ...about });
+  }
   if (now.toDo.length > 0) return void rig.send('do-remedy-act', { weighed: null, held: true });
   if (now.over !== null) return void rig.send('answer-over', { line: now.over.line, choice: 'carry-on', held: true });
   if (now.open !== null) return weighOpen(rig, now.open);

@@ -70,6 +70,8 @@ const BEFORE: Readonly<Record<Exclude<CommandKind, 'start'>, Before>> = {
   note: { ...observed, in: BATCH_STATUSES },
 };
 
+const FINAL: ReadonlySet<CommandKind> = new Set(['join', 'close']);
+
 /** Why a command cannot be looked at now; `null` when it can. */
 export const notNow = (state: BatchState, command: Exclude<Command, { kind: 'start' }>): Refusal | null => {
   const before = BEFORE[command.kind];
@@ -80,6 +82,8 @@ export const notNow = (state: BatchState, command: Exclude<Command, { kind: 'sta
   if (before.resumed && command.boot !== state.resumedInBoot) return refusal('needs-resume');
   if (before.present && state.away !== null) return refusal('away');
   if (before.answered && state.question !== null) return refusal('needs-answer', { to: 'question', entry: state.question.entry });
+  // A stated wrong may be weighed on from, but nothing is joined or closed before a person has chosen.
+  if (state.wrong !== null && FINAL.has(command.kind)) return refusal('needs-answer', { to: 'remedy' });
   if (before.answered && state.toDo.length > 0) return refusal('needs-answer', { to: 'remedy' });
   if (before.answered && state.over !== null) return refusal('needs-answer', { to: 'over', line: state.over.line, by: state.over.by });
   return null;
