@@ -25,6 +25,13 @@ const carryOn = (rig: BatchRig): RemedyCard => {
 const choose = (rig: BatchRig, card: RemedyCard, version = rig.now.version, held = true) =>
   rig.send('choose-remedy', { card, others: [stopCard(false)], solved: true, version, facts: factsWith(), held });
 
+/** Ten grams of olive found in their jug. */
+const stated = (): BatchRig => {
+  const rig = poured();
+  rig.must('state-wrong', { what: 'left-in-jug', line: as('olive'), vessel: rig.line('olive').plan.vessel, mass: grams(10), held: true });
+  return rig;
+};
+
 describe('a wrong that is stated', () => {
   it('a spill takes the mixture it was out of its vessel, and asks for a way out', () => {
     const rig = poured();
@@ -81,12 +88,6 @@ describe('a wrong that is stated', () => {
 });
 
 describe('choosing a way out', () => {
-  const stated = (): BatchRig => {
-    const rig = poured();
-    rig.must('state-wrong', { what: 'left-in-jug', line: as('olive'), vessel: rig.line('olive').plan.vessel, mass: grams(10), held: true });
-    return rig;
-  };
-
   it('is for the version it was worked out for, held, and does what it shows, or is refused', () => {
     const rig = stated();
     const card = carryOn(rig);
