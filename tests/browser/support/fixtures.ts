@@ -400,7 +400,7 @@ export const SCENES = {
       { phase: 'temperatures' },
       [
         { reason: 'may-be-lye-heavy', level: 'hold', overridable: true, overridden: false, value: -4_200, limit: 0 },
-        { reason: 'lye-too-hot', level: 'hold', overridable: true, overridden: true, value: 52_600, limit: 50_000 },
+        { reason: 'oils-too-hot', level: 'hold', overridable: true, overridden: true, value: 52_600, limit: 50_000 },
       ],
       COMPUTED,
     ),
