@@ -7,20 +7,21 @@ type Lock = NonNullable<Entry['lock']>;
 export const messages = {
   joining: {
     title: 'Lye and oils meet',
-    note: 'In °C, both vessels. What is left empty is not decided for you unseen: what the plan uses stands below.',
+    note: 'Both vessels. What is left empty is not decided for you unseen: what the plan uses stands below.',
     kind: 'Temperatures',
     kinds: { usual: 'not said: the usual of the trade', said: 'as said here' },
-    low: 'Window from, °C',
-    high: 'Window to, °C',
-    apart: 'Lye and oils apart by at most, °C',
+    in: (what: string, unit: 'C' | 'F') => `${what}, °${unit}`,
+    low: 'Window from',
+    high: 'Window to',
+    apart: 'Lye and oils apart by at most',
     level: 'Further apart than that',
     levels: {
       hold: 'holds joining until they are closer',
       advise: 'is said, and joining stays open',
     } satisfies Record<Temperatures['apartLevel'], string>,
-    setsAt: 'The blend begins to set at, °C',
-    milkLimit: 'Milk at most, °C',
-    pourAt: 'Poured at, °C',
+    setsAt: 'The blend begins to set at',
+    milkLimit: 'Milk at most',
+    pourAt: 'Poured at',
     uses: 'The plan uses',
     window: (low: string, high: string) => `both between ${low} and ${high}`,
     within: (apart: string, level: Temperatures['apartLevel']) =>

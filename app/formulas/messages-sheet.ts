@@ -45,7 +45,8 @@ export const messages = {
     todo: 'Open one from the list of formulas, or begin a new one there.',
   },
   lead: {
-    plan: (fats: string, batter: string) => `${fats} of oils make ${batter} of batter.`,
+    fats: ' of oils make ',
+    batter: ' of batter.',
     not: (count: number) =>
       count === 1
         ? 'One thing is still asked for; it stands where it belongs below.'
@@ -123,7 +124,7 @@ export const messages = {
     part: 'Part this blend',
     sum: 'In the driest bar the shares of their limits add up to',
     ofLimit: (sum: string) => `${sum} of its limit`,
-    most: (mass: string) => `of 1. In these proportions ${mass} is the most.`,
+    most: ['of 1. In these proportions', 'is the most.'],
     notKnown: (names: string) => `No certificate limit for ${names}: what the whole may be is not known.`,
     allergens: 'Allergens in the bar, from the certificates',
     declared: 'on the label',
@@ -161,10 +162,10 @@ export const messages = {
   card: {
     title: 'As it stands on the card',
     note: 'With its own hydroxide and liquid, typed as they are written.',
-    gives: (percent: string, low: string, high: string) =>
-      `These weights really give a superfat of ${percent} %, ${low} to ${high} % in 95 of 100.`,
+    gives: 'These weights really give a superfat of',
+    within: (low: string, high: string) => `, ${low} to ${high} % in 95 of 100.`,
     claims: (percent: string) => `The card says ${percent} %.`,
-    lye: (percent: string) => `Its lye is ${percent} % hydroxide.`,
+    lye: ['Its lye is', 'hydroxide.'],
     unknown: 'What it really gives is not known while something of it is unfinished.',
     unweighed: (text: string) => `“${text}” is kept as written and left out of every figure.`,
   },

@@ -56,7 +56,11 @@ export function BlendRow({ blend, at }: { readonly blend: Blend; readonly at: nu
           />
         </td>
         <td className={on('n')}>{grams === 0 ? null : <Figure of={`blend:${blend.id}`}>{gramsText(grams, display)}</Figure>}</td>
-        <td className={on('n wide')}>{plan === null ? '' : `${numberText((100 * grams) / plan.figures.batter, display.locale, 2)} %`}</td>
+        <td className={on('n wide')}>
+          {plan === null ? null : (
+            <Figure of={`blend-share:${blend.id}`}>{numberText((100 * grams) / plan.figures.batter, display.locale, 2)} %</Figure>
+          )}
+        </td>
         <td className={on('n wide')}>
           {limit === undefined ? null : (
             <Figure of={limit.id} label={messages.blend.ofLimit(short(limit.value, display.locale, 3))}>
@@ -70,7 +74,7 @@ export function BlendRow({ blend, at }: { readonly blend: Blend; readonly at: nu
           </button>
         </td>
       </tr>
-      <SlipRow ids={[`blend:${blend.id}`, `blend-limit:${blend.id}`]} columns={COLUMNS} />
+      <SlipRow ids={['blend', 'blend-share', 'blend-limit'].map((what) => `${what}:${blend.id}`)} columns={COLUMNS} />
     </>
   );
 }

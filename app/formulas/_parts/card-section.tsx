@@ -6,7 +6,9 @@ import { useDisplay } from '../../_live/use';
 import { PaperSection } from '../../_ui/section';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
+import { OwnWorkings } from './own-workings';
 import { useSheet } from './use-sheet';
+import { Figure, Slip } from './workings';
 
 /** A recipe as it stands on paper: what its own hydroxide and water really give, unfinished as it may be. */
 export function CardSection() {
@@ -20,19 +22,27 @@ export function CardSection() {
   const percent = (value: number): string => numberText(100 * value, locale, 1);
   const { superfat, claimed, lyeConcentration, unweighed } = card;
   return (
-    <PaperSection name={words.title} note={<p>{words.note}</p>}>
-      {superfat === null ? (
-        <p>{words.unknown}</p>
-      ) : (
-        <p className={on(superfat.working < 0 ? 'lead warn' : 'lead')}>
-          {words.gives(percent(superfat.working), percent(superfat.low), percent(superfat.high))}
-        </p>
-      )}
-      {claimed === null ? null : <p>{words.claims(percent(claimed))}</p>}
-      {lyeConcentration === null ? null : <p>{words.lye(percent(lyeConcentration))}</p>}
-      {unweighed.map(({ entry, text }) => (
-        <p key={entry}>{words.unweighed(text)}</p>
-      ))}
-    </PaperSection>
+    <OwnWorkings derivations={card.derivations}>
+      <PaperSection name={words.title} note={<p>{words.note}</p>}>
+        {superfat === null ? (
+          <p>{words.unknown}</p>
+        ) : (
+          <p className={on(superfat.working < 0 ? 'lead warn' : 'lead')}>
+            {words.gives} <Figure of="superfat">{percent(superfat.working)} %</Figure>
+            {words.within(percent(superfat.low), percent(superfat.high))}
+          </p>
+        )}
+        {claimed === null ? null : <p>{words.claims(percent(claimed))}</p>}
+        {lyeConcentration === null ? null : (
+          <p>
+            {words.lye[0]} <Figure of="lye-concentration">{percent(lyeConcentration)} %</Figure> {words.lye[1]}
+          </p>
+        )}
+        <Slip ids={['superfat', 'lye-concentration']} />
+        {unweighed.map(({ entry, text }) => (
+          <p key={entry}>{words.unweighed(text)}</p>
+        ))}
+      </PaperSection>
+    </OwnWorkings>
   );
 }

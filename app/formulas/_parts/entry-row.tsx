@@ -12,7 +12,7 @@ import { AmountField } from './amount-field';
 import { withEntry, withoutEntry, withWeighing } from './draft';
 import { givenWay } from './give-way';
 import { MoreRow, MoreToggle } from './entry-more';
-import { plannedText } from './mass';
+import { plannedText, toleranceText } from './mass';
 import { pours } from './materials';
 import { useSheet } from './use-sheet';
 import { Figure, SlipRow } from './workings';
@@ -103,7 +103,7 @@ export function EntryRow({ entry, at, blended, giveWay }: Props) {
               )}
             </td>
             <td className={on('n wide')}>
-              {line === undefined ? null : <Figure of={`tolerance:${line.id}`}>{plannedText(line.tolerance, display)}</Figure>}
+              {line === undefined ? null : <Figure of={`tolerance:${line.id}`}>{toleranceText(line.tolerance, display)}</Figure>}
             </td>
           </>
         )}

@@ -25,10 +25,10 @@ export function FragranceLimits() {
       ) : (
         <>
           <p className={on(verdict.kind === 'over' ? 'warn' : 'reading')}>
-            {blend.sum} <Figure of="fragrance-limit">{numberText(verdict.sum, locale, 2)}</Figure>{' '}
-            {blend.most(show.mass(Math.round(1000 * verdict.most * grams), 10))}
+            {blend.sum} <Figure of="fragrance-limit">{numberText(verdict.sum, locale, 2)}</Figure> {blend.most[0]}{' '}
+            <Figure of="fragrance-most">{show.mass(Math.round(1000 * verdict.most * grams), 10)}</Figure> {blend.most[1]}
           </p>
-          <Slip ids={['fragrance-limit']} />
+          <Slip ids={['fragrance-limit', 'fragrance-most']} />
         </>
       )}
       {allergens.length === 0 ? null : (

@@ -1,12 +1,13 @@
 'use client';
 import type { Temperatures } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
-import { Choice, TextField } from '../../_ui/fields';
+import { Choice } from '../../_ui/fields';
 import { showIn } from '../../_ui/quantities';
 import { PaperSection } from '../../_ui/section';
 import { on } from '../classes';
 import { messages } from '../messages-more';
 import { BandFields } from './band-fields';
+import { DegreesField } from './degrees-field';
 import { useSheet } from './use-sheet';
 
 const { joining: words } = messages;
@@ -49,15 +50,16 @@ export function JoiningSection() {
               id="joining-window"
               path="temperatures.window"
               words={words}
+              degrees
               band={temperatures.window}
               onChange={(window, end) => put({ ...temperatures, window: window ?? UNSAID.window }, `window.${end}`)}
             />
             <div onBlur={rest}>
-              <TextField
+              <DegreesField
                 id="joining-apart"
                 label={words.apart}
+                what="difference"
                 value={temperatures.apart}
-                numeric
                 error={wrongIn('temperatures.apart')}
                 onChange={(apart) => put({ ...temperatures, apart }, 'apart')}
               />
@@ -71,11 +73,11 @@ export function JoiningSection() {
             />
             {OPTIONAL.map((field) => (
               <div key={field} onBlur={rest}>
-                <TextField
+                <DegreesField
                   id={`joining-${field}`}
                   label={words[field]}
+                  what="point"
                   value={temperatures[field] ?? ''}
-                  numeric
                   error={wrongIn(`temperatures.${field}`)}
                   onChange={(text) => put({ ...temperatures, [field]: text === '' ? null : text }, field)}
                 />

@@ -9,7 +9,9 @@ import type { Cell } from '../../_ui/quantities';
 import { on } from '../classes';
 import { messages } from '../messages-plan';
 import { useSheet } from './use-sheet';
-import { Figure, Slip } from './workings';
+import { toleranceStep } from './mass';
+import { OwnWorkings } from './own-workings';
+import { Figure, Slip, SlipRow } from './workings';
 
 const SECONDS = 60;
 const COLUMNS = 6;
@@ -28,10 +30,18 @@ const useCells = ({ plan, lines }: Planned) => {
     const scale = lines.find((one) => one.line === line.id)?.scale.scale;
     return workshop.context.scales.find(({ id }) => id === scale)?.division ?? TENTH;
   };
+  const ofTolerance = (line: Line): number => toleranceStep(line.tolerance, stepOf(line), display);
   const places = placesOf(plan.lines.map(stepOf), display);
-  const cell = (milligrams: number, step: number): Cell => massCell(milligrams, step, display, places);
-  return { stepOf, cell };
+  const finest = placesOf(plan.lines.map(ofTolerance), display);
+  return {
+    total: (milligrams: number): Cell => massCell(milligrams, TENTH, display, places),
+    target: (line: Line): Cell => massCell(line.target, stepOf(line), display, places),
+    tolerance: (line: Line): Cell => massCell(line.tolerance, ofTolerance(line), display, finest),
+  };
 };
+
+/** What is done for safety stands out from what is done for the soap. */
+const SAFETY: ReadonlySet<string> = new Set(['protect', 'confirm-cold', 'dissolve']);
 
 /** Weighings and what is done between them, in the order of work, with blanks to write into when printed; below it how long it takes. */
 export function LinesTable({ plan: planned }: { readonly plan: Planned }) {
@@ -39,7 +49,7 @@ export function LinesTable({ plan: planned }: { readonly plan: Planned }) {
   const display = useDisplay();
   const { workshop } = useSheet();
   const show = showIn(display);
-  const { cell } = useCells(planned);
+  const cells = useCells(planned);
   const { heads } = messages;
   const vessel = (id: string): string => plan.vessels.find((one) => one.id === id)?.name ?? id;
   const material = (id: string): string => plan.lines.find((one) => one.id === id)?.material.name ?? id;
@@ -52,7 +62,7 @@ export function LinesTable({ plan: planned }: { readonly plan: Planned }) {
     difference: (kelvin: number) => show.difference(milli(kelvin)),
   };
   return (
-    <>
+    <OwnWorkings derivations={planned.derivations}>
       <table className={on('table gap')} data-plan={plan.formula.id}>
         <thead>
           <tr>
@@ -77,7 +87,7 @@ export function LinesTable({ plan: planned }: { readonly plan: Planned }) {
             return said === null ? null : (
               <tr key={said} data-step={step.kind}>
                 <Blank className={on('wide')} />
-                <td colSpan={COLUMNS - 1}>{said}</td>
+                <td colSpan={COLUMNS - 1}>{SAFETY.has(step.kind) ? <b>{said}</b> : said}</td>
               </tr>
             );
           })}
@@ -88,7 +98,7 @@ export function LinesTable({ plan: planned }: { readonly plan: Planned }) {
             <th scope="row">{messages.all}</th>
             <td className={on('n')}>
               <Figure of="batter">
-                <Digits cell={cell(total, TENTH)} />
+                <Digits cell={cells.total(total)} />
               </Figure>
             </td>
             <Blank />
@@ -105,7 +115,7 @@ export function LinesTable({ plan: planned }: { readonly plan: Planned }) {
           {messages.time[time.how]}
         </p>
       )}
-    </>
+    </OwnWorkings>
   );
 }
 
@@ -120,10 +130,9 @@ interface LineProps {
 function LineRow({ planned, line, at, vessel }: LineProps) {
   const display = useDisplay();
   const show = showIn(display);
-  const { stepOf, cell } = useCells(planned);
+  const { target, tolerance } = useCells(planned);
   const figures = planned.lines.find((one) => one.line === line.id);
   const pours = figures?.pours ?? [];
-  const step = stepOf(line);
   const into =
     line.mode === 'loss'
       ? messages.byLoss(vessel(line.vessel))
@@ -131,23 +140,30 @@ function LineRow({ planned, line, at, vessel }: LineProps) {
         ? messages.into(vessel(line.vessel))
         : messages.carried(vessel(line.vessel), vessel(line.into));
   return (
-    <tr data-line={line.id} data-target={line.target} data-tolerance={line.tolerance}>
-      <td className={on('n wide')}>{at + 1}</td>
-      <th scope="row">
-        {line.material.name}
-        <p className={on('dim')}>
-          {into}, {figures?.scale.scale == null ? messages.noScale : messages.scales[line.scale]}
-          {pours.length < 2 ? null : `; ${messages.pours(pours.map((one) => show.mass(one, planStep(one))))}`}
-        </p>
-      </th>
-      <td className={on('n')}>
-        <Digits cell={cell(line.target, step)} />
-      </td>
-      <td className={on('n')}>
-        <Digits cell={cell(line.tolerance, step)} />
-      </td>
-      <Blank className={on('blank')} />
-      <td className={on('blank')}>{line.lot?.mark}</td>
-    </tr>
+    <>
+      <tr data-line={line.id} data-target={line.target} data-tolerance={line.tolerance}>
+        <td className={on('n wide')}>{at + 1}</td>
+        <th scope="row">
+          {line.material.name}
+          <p className={on('dim')}>
+            {into}, {figures?.scale.scale == null ? messages.noScale : messages.scales[line.scale]}
+            {pours.length < 2 ? null : `; ${messages.pours(pours.map((one) => show.mass(one, planStep(one))))}`}
+          </p>
+        </th>
+        <td className={on('n')}>
+          <Figure of={`line:${line.id}`}>
+            <Digits cell={target(line)} />
+          </Figure>
+        </td>
+        <td className={on('n')}>
+          <Figure of={`tolerance:${line.id}`}>
+            <Digits cell={tolerance(line)} />
+          </Figure>
+        </td>
+        <Blank className={on('blank')} />
+        <td className={on('blank')}>{line.lot?.mark}</td>
+      </tr>
+      <SlipRow ids={[`line:${line.id}`, `tolerance:${line.id}`]} columns={COLUMNS} />
+    </>
   );
 }

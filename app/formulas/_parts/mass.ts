@@ -4,5 +4,20 @@ import { massCell, planStep } from '../../_ui/quantities';
 /** A planned mass as the digits of a column whose head has the unit. */
 export const plannedText = (milligrams: number, display: Display): string => massCell(milligrams, planStep(milligrams), display, 0).text;
 
+/** So many steps tell a tolerance from another, where the unit is much larger than the scale's own. */
+const TELLS = 20;
+
+/** How finely a tolerance is shown, mg: as its scale shows grams, and in ounces so that it is never read as none. */
+export const toleranceStep = (milligrams: number, step: number, display: Display): number =>
+  display.mass === 'g' ? step : Math.min(step, Math.max(1, milligrams / TELLS));
+
+/** A tolerance as the digits of a column whose head has the unit. */
+export const toleranceText = (milligrams: number, display: Display): string =>
+  massCell(milligrams, toleranceStep(milligrams, planStep(milligrams), display), display, 0).text;
+
 /** A worked-out mass in grams, to a tenth. */
 export const gramsText = (grams: number, display: Display): string => massCell(Math.round(1000 * grams), 100, display, 0).text;
+
+/** A tolerance with a digit that says something, in ounces too, where a tenth of a gram is a third of a hundredth. */
+export const toleranceStep = (milligrams: number, step: number, display: Display): number =>
+  display.mass === 'g' ? step : Math.max(1, Math.floor(milligrams / 10));

@@ -5,15 +5,19 @@ import { Problem as ProblemWords } from '../../_ui/problem';
 import { showIn } from '../../_ui/quantities';
 import { PaperTitle } from '../../_ui/section';
 import { numberText } from '#lib/units/format';
-import type { Problem } from '#lib/work/formula/index';
+import type { Derivation, Problem } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
 import { dateText } from '../../_ui/times';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
 import { problemText } from '../../_ui/problem-messages';
+import { OwnWorkings } from './own-workings';
 import { aboutDocument, isPlaced } from './placed';
 import { saveFormula, saveLines } from './save-file';
 import { problemsOf, useSheet } from './use-sheet';
+import { Figure, Slip } from './workings';
+
+const NONE: readonly Derivation[] = [];
 
 /** Whose sheet this is, what it comes to, and everything that can be done with the whole of it. */
 export function SheetHead() {
@@ -28,43 +32,55 @@ export function SheetHead() {
     return about === null ? '' : `${about}: `;
   };
   const words =
-    plan === null
-      ? answer === null
-        ? lead.asking
-        : lead.not(problems.length)
-      : lead.plan(show.mass(Math.round(1000 * plan.figures.fats), 100), show.mass(plan.total, 100));
+    plan === null ? (
+      answer === null ? (
+        lead.asking
+      ) : (
+        lead.not(problems.length)
+      )
+    ) : (
+      <>
+        <Figure of="fats">{show.mass(Math.round(1000 * plan.figures.fats), 100)}</Figure>
+        {lead.fats}
+        <Figure of="batter">{show.mass(plan.total, 100)}</Figure>
+        {lead.batter}
+      </>
+    );
   return (
-    <PaperTitle
-      title={formula.name === '' ? messages.unnamed : formula.name}
-      lead={<span data-answer={answer?.kind ?? 'none'}>{words}</span>}
-      side={
-        <>
-          <p className={on('id')}>{messages.version(draft.base)}</p>
-          {dirty ? <p>{held ? messages.changed : messages.notHeld}</p> : null}
-          <output>{[...(arrived ? [messages.arrived] : []), ...(newer === null ? [] : [messages.newer(newer)])].join(' ')}</output>
-        </>
-      }
-    >
-      <div className={on('form gap unprinted')}>
-        <TextField
-          id="name"
-          label={messages.name}
-          value={formula.name}
-          error={wrongAt('name')}
-          onChange={(name) => change({ ...formula, name }, 'name')}
-        />
-        <div className={on('whole')} onBlur={rest}>
-          <TextField id="note" label={messages.note} value={formula.note} onChange={(note) => change({ ...formula, note }, 'note')} />
+    <OwnWorkings derivations={plan?.derivations ?? NONE}>
+      <PaperTitle
+        title={formula.name === '' ? messages.unnamed : formula.name}
+        lead={<span data-answer={answer?.kind ?? 'none'}>{words}</span>}
+        side={
+          <>
+            <p className={on('id')}>{messages.version(draft.base)}</p>
+            {dirty ? <p>{held ? messages.changed : messages.notHeld}</p> : null}
+            <output>{[...(arrived ? [messages.arrived] : []), ...(newer === null ? [] : [messages.newer(newer)])].join(' ')}</output>
+          </>
+        }
+      >
+        <Slip ids={['fats', 'batter']} />
+        <div className={on('form gap unprinted')}>
+          <TextField
+            id="name"
+            label={messages.name}
+            value={formula.name}
+            error={wrongAt('name')}
+            onChange={(name) => change({ ...formula, name }, 'name')}
+          />
+          <div className={on('whole')} onBlur={rest}>
+            <TextField id="note" label={messages.note} value={formula.note} onChange={(note) => change({ ...formula, note }, 'note')} />
+          </div>
         </div>
-      </div>
-      {elsewhere.length === 0 ? null : (
-        <p className={on('warn')}>
-          {messages.elsewhere}: {elsewhere.map((one) => `${aboutOf(one)}${problemText(one)}`).join(' ')}
-        </p>
-      )}
-      <Acts />
-      <Printed />
-    </PaperTitle>
+        {elsewhere.length === 0 ? null : (
+          <p className={on('warn')}>
+            {messages.elsewhere}: {elsewhere.map((one) => `${aboutOf(one)}${problemText(one)}`).join(' ')}
+          </p>
+        )}
+        <Acts />
+        <Printed />
+      </PaperTitle>
+    </OwnWorkings>
   );
 }
 

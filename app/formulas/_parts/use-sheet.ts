@@ -44,6 +44,8 @@ export interface Sheet extends Kept {
   readonly derivation: (id: string | null) => Derivation | undefined;
   /** Nothing is said against a figure, or something that asks to be looked at. */
   readonly verdictOf: (id: string) => 'within' | 'check';
+  /** Tells the slips of one place of the page from those of another. */
+  readonly slips: string;
   readonly open: string | null;
   readonly toggle: (id: string) => void;
 }
@@ -107,6 +109,7 @@ export const useNewSheet = (start: HeldDraft, dirtyAtFirst: boolean, first: Work
     wrongIn: (place) => wordsOf(answer, (path) => path === place),
     derivation: (id) => plan?.derivations.find((one) => one.id === id),
     verdictOf: (id) => (plan?.warnings.some((one) => one.derivation === id && one.level !== 'note') === true ? 'check' : 'within'),
+    slips: '',
     open,
     toggle: (id) => setOpen((before) => (before === id ? null : id)),
   };

@@ -20,7 +20,7 @@ export const short = (value: number, locale: string, digits = DIGITS): string =>
   return numberText(Number(trimmed), locale, trimmed.split('.')[1]?.length ?? 0);
 };
 
-const slipId = (id: string): string => `workings-${id.replaceAll(/[^a-z0-9]+/gi, '-')}`;
+const slipId = (slips: string, id: string): string => `workings-${`${slips} ${id}`.replaceAll(/[^a-z0-9]+/gi, '-')}`;
 
 /** A worked-out figure that opens to its workings, where it has some. */
 export function Figure({
@@ -32,10 +32,10 @@ export function Figure({
   readonly children: ReactNode;
   readonly label?: string | undefined;
 }) {
-  const { derivation, open, toggle } = useSheet();
+  const { derivation, open, toggle, slips } = useSheet();
   if (derivation(of) === undefined) return children;
   return (
-    <Worked open={open === of} onOpen={() => toggle(of)} controls={slipId(of)} label={label}>
+    <Worked open={open === of} onOpen={() => toggle(of)} controls={slipId(slips, of)} label={label}>
       {children}
     </Worked>
   );
@@ -43,11 +43,11 @@ export function Figure({
 
 /** The slip under a row of a table, when one of its figures is open. */
 export function SlipRow({ ids, columns, more }: { readonly ids: readonly string[]; readonly columns: number; readonly more?: ReactNode }) {
-  const { open, derivation } = useSheet();
+  const { open, derivation, slips } = useSheet();
   const one = open !== null && ids.includes(open) ? derivation(open) : undefined;
   return one === undefined ? null : (
     <tr className={on('slip')}>
-      <td colSpan={columns} id={slipId(one.id)}>
+      <td colSpan={columns} id={slipId(slips, one.id)}>
         {more}
         <Workings key={one.id} first={one} />
       </td>
@@ -57,10 +57,10 @@ export function SlipRow({ ids, columns, more }: { readonly ids: readonly string[
 
 /** The slip under a paragraph. */
 export function Slip({ ids }: { readonly ids: readonly string[] }) {
-  const { open, derivation } = useSheet();
+  const { open, derivation, slips } = useSheet();
   const one = open !== null && ids.includes(open) ? derivation(open) : undefined;
   return one === undefined ? null : (
-    <div className={on('slip')} id={slipId(one.id)}>
+    <div className={on('slip')} id={slipId(slips, one.id)}>
       <Workings key={one.id} first={one} />
     </div>
   );
