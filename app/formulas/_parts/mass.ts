@@ -17,7 +17,3 @@ export const toleranceText = (milligrams: number, display: Display): string =>
 
 /** A worked-out mass in grams, to a tenth. */
 export const gramsText = (grams: number, display: Display): string => massCell(Math.round(1000 * grams), 100, display, 0).text;
-
-/** A tolerance with a digit that says something, in ounces too, where a tenth of a gram is a third of a hundredth. */
-export const toleranceStep = (milligrams: number, step: number, display: Display): number =>
-  display.mass === 'g' ? step : Math.max(1, Math.floor(milligrams / 10));
