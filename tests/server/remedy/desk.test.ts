@@ -63,6 +63,7 @@ describe('remedies in a thread of their own', () => {
     expect(answer.solved).toBe(false);
     expect(answer.cards.map(({ kind }) => kind)).toEqual(['carry-on', 'stop']);
     expect(told).toContain('a remedy took too long');
+    await expect.poll(() => told).toContain('the solver of remedies ended');
   });
 
   it('that cannot be worked out are answered with what remains, and say why', async () => {

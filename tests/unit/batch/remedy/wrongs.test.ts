@@ -23,6 +23,33 @@ const superfatOf = (rig: BatchRig): number => {
   return answer.kind === 'figures' ? (answer.superfat?.working ?? Number.NaN) : Number.NaN;
 };
 
+/** A person says that the olive oil was of another lot, with a certificate of its own. */
+const otherOlive = (rig: BatchRig, value: string): void => {
+  const basis = rig.now.plan.basis?.poured;
+  if (basis === undefined) throw new Error('no basis');
+  const of = basis.lines.find((one) => one.line === 'olive');
+  const belief = of?.fats[0]?.belief ?? -1;
+  const lot = { id: as<never>('lot-olive-z'), mark: 'OL 26-99' };
+  const other = {
+    ...basis,
+    beliefs: basis.beliefs.map((one, at) =>
+      at === belief
+        ? {
+            of: 'sv' as const,
+            material: one.material,
+            name: one.name,
+            lot: lot.mark,
+            kind: 'certificate' as const,
+            value,
+            u: '0.5',
+          }
+        : one,
+    ),
+    lines: basis.lines.map((one) => (one.line === 'olive' ? { ...one, lot: lot.id } : one)),
+  };
+  rig.must('state-wrong', { what: 'lot', line: line('olive'), vessel: null, mass: null, lot, basis: other, held: true });
+};
+
 describe('several wrongs at once', () => {
   it('two over-pours: one answer for both', () => {
     const rig = batchOf(plain);
@@ -69,32 +96,27 @@ describe('several wrongs at once', () => {
     expect(short.cards[0]?.kind).not.toBe('carry-on');
   });
 
+  it('once joined no hydroxide is added and no water, whatever is missing: only melted fat could be', () => {
+    const rig = batchOf(plain).weighAll().makeLye().join();
+    otherOlive(rig, '206');
+    const heavy = ask(solve, rig);
+    expect(cardOf(heavy, 'carry-on').leaves.map(({ limit }) => limit)).toEqual(['superfat-most']);
+    expect(heavy.cards.flatMap(({ lines }) => lines)).toEqual([]);
+    expect(heavy.clashes.map(({ limit }) => limit)).toEqual(['superfat-most']);
+    const short = batchOf(plain).weighAll().makeLye().join();
+    otherOlive(short, '178');
+    const card = cardOf(ask(solve, short), 'add');
+    expect(card.lines.length).toBeGreaterThan(0);
+    for (const { line: id, needs } of card.lines) {
+      expect(['coconut', 'olive']).toContain(id);
+      expect(needs).toEqual(['melted']);
+    }
+  });
+
   it('another lot with another saponification value: what it did is seen and mended', () => {
     const rig = batchOf(plain).weighAll().makeLye();
-    const basis = rig.now.plan.basis?.poured;
-    if (basis === undefined) throw new Error('no basis');
-    const of = basis.lines.find((one) => one.line === 'olive');
-    const belief = of?.fats[0]?.belief ?? -1;
-    const lot = { id: as<never>('lot-olive-z'), mark: 'OL 26-99' };
-    const other = {
-      ...basis,
-      beliefs: basis.beliefs.map((one, at) =>
-        at === belief
-          ? {
-              of: 'sv' as const,
-              material: one.material,
-              name: one.name,
-              lot: lot.mark,
-              kind: 'certificate' as const,
-              value: '178',
-              u: '0.5',
-            }
-          : one,
-      ),
-      lines: basis.lines.map((one) => (one.line === 'olive' ? { ...one, lot: lot.id } : one)),
-    };
     const before = superfatOf(rig);
-    rig.must('state-wrong', { what: 'lot', line: line('olive'), vessel: null, mass: null, lot, basis: other, held: true });
+    otherOlive(rig, '178');
     const after = superfatOf(rig);
     expect(after).toBeLessThan(before - 0.02);
     const answer = ask(solve, rig);
