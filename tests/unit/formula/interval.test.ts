@@ -40,6 +40,11 @@ const spread = (draw: (u: number, low: number, mode: number, high: number) => nu
   return Math.sqrt(squares / rounds - (sum / rounds) ** 2);
 };
 
+/**
+ * Two figures are about for the doubt of a superfat that rests on table values alone, k = 2: 1.6 points and 2.3. Drawn lots decide between
+ * them. A triangle with its mode at the working value, which is what the plan believes, gives 1.6; a flat range, which calls its ends as
+ * likely as its middle, gives 2.3, √2 times as much. The plan states the first and, beside it, the worst case with every fat at its worst end.
+ */
 describe('how wide superfat is from tables alone', () => {
   const { u } = superfatInterval({ fats, alkalis, acids: [] });
 
