@@ -1,4 +1,4 @@
-import type { RemedyKind } from '#lib/work/batch/remedy/types';
+import type { RemedyClash, RemedyKind } from '#lib/work/batch/remedy/types';
 
 /** What a card names, already in the person's units. */
 export interface RemedyNamed {
@@ -44,3 +44,23 @@ export const whyNotWords: Readonly<Record<string, string>> = {
   'not-computed': 'this plan was typed, not worked out',
   'not-solved': 'could not be worked out',
 };
+
+/** Limits of a formula, of the vessels and of the scales, as what it is to cross them. */
+export const limitWords = {
+  'superfat-zero': 'lye-heavy',
+  'superfat-least': 'superfat too low',
+  'superfat-most': 'superfat too high',
+  'lye-weakest': 'lye too weak',
+  'lye-strongest': 'lye too strong',
+  'lye-dissolves': 'more than dissolves',
+  'share-least': 'too little of one oil',
+  'share-most': 'too much of one oil',
+  fragrance: 'too much fragrance',
+  'alkali-split-least': 'too little of one alkali',
+  'alkali-split-most': 'too much of one alkali',
+  moulds: 'moulds too small',
+  brim: 'over the brim',
+  'scale-capacity': 'too heavy for the scale',
+  stock: 'not enough stock',
+  'smallest-weight': 'too little for the scale',
+} satisfies Record<RemedyClash['limit'], string>;

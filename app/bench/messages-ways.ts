@@ -1,4 +1,4 @@
-import type { RemedyCaution, RemedyClash, RemedyWhy } from '#lib/work/batch/remedy/types';
+import type { RemedyCaution, RemedyWhy } from '#lib/work/batch/remedy/types';
 
 /** Words of the ways out of an over-pour or a stated wrong, fetched after the bench itself stands. */
 export const waysMessages = {
@@ -30,22 +30,4 @@ export const waysMessages = {
     'stock-not-known': 'is there enough of it?',
     'stop-safely': 'keeps every weight; make it safe',
   } satisfies Record<RemedyCaution, string>,
-  limits: {
-    'superfat-zero': 'lye-heavy',
-    'superfat-least': 'superfat too low',
-    'superfat-most': 'superfat too high',
-    'lye-weakest': 'lye too weak',
-    'lye-strongest': 'lye too strong',
-    'lye-dissolves': 'more than dissolves',
-    'share-least': 'too little of one oil',
-    'share-most': 'too much of one oil',
-    fragrance: 'too much fragrance',
-    'alkali-split-least': 'too little of one alkali',
-    'alkali-split-most': 'too much of one alkali',
-    moulds: 'moulds too small',
-    brim: 'over the brim',
-    'scale-capacity': 'too heavy for the scale',
-    stock: 'not enough stock',
-    'smallest-weight': 'too little for the scale',
-  } satisfies Record<RemedyClash['limit'], string>,
 };

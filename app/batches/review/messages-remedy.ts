@@ -1,4 +1,4 @@
-import { aboutWords, remedyName, whyNotWords } from '../../_ui/remedy-messages';
+import { aboutWords, limitWords, remedyName, whyNotWords } from '../../_ui/remedy-messages';
 import { planStep } from '../../_ui/quantities';
 import type { Show } from '../../_ui/quantities';
 import { capital, listed } from '../../_ui/words';
@@ -41,8 +41,13 @@ export const remedyStory = (params: Params, show: Show): { readonly head: string
   const figures = figuresOf(params, show, '');
   const others = Array.from({ length: numberAt(params, '', 'others') ?? 0 }, (_, n) => offered(params, show, `other ${n + 1}`));
   const why = at(params, '', 'why');
+  const leaves = String(at(params, '', 'leaves') ?? '')
+    .split(' ')
+    .filter((limit) => limit !== '')
+    .map((limit) => (limitWords as Readonly<Record<string, string>>)[limit] ?? limit.replaceAll('-', ' '));
   const rest = [
     ...(figures === null ? [] : [`${capital(figures)}.`]),
+    ...(leaves.length === 0 ? [] : [`Outside the formula, and loosened for this batch: ${listed(leaves)}.`]),
     typeof why === 'string' ? `It was recommended: ${WHY[why] ?? why.replaceAll('-', ' ')}.` : 'It was not the recommended one.',
     ...(others.length === 0 ? [] : [`Also offered: ${listed(others)}.`]),
     ...(params['solved'] === 0 ? ['Nothing could be worked out then.'] : []),

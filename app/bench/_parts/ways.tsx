@@ -4,7 +4,7 @@ import type { BatchState } from '#lib/work/batch/index';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
 import { useFrame } from '../../_ui/frame';
-import { aboutWords, remedyName, whyNotWords } from '../../_ui/remedy-messages';
+import { aboutWords, limitWords, remedyName, whyNotWords } from '../../_ui/remedy-messages';
 import type { Params, Show } from '../messages';
 import { waysMessages as words } from '../messages-ways';
 import styles from '../ways.module.css';
@@ -40,7 +40,7 @@ const costOf = ({ added, taken, full }: RemedySeen, show: Show): readonly string
 
 /** Why it comes first, why it cannot be taken, or what to mind. */
 const reasonOf = ({ enabled, why }: Pick<Card, 'enabled' | 'why'>, seen: RemedySeen): string | null => {
-  const clash = seen.clash === null ? null : words.limits[seen.clash.limit];
+  const clash = seen.clash === null ? null : limitWords[seen.clash.limit];
   if (!enabled) return [whyNotWords[why ?? ''] ?? why ?? '', ...(clash === null ? [] : [clash])].join(': ');
   if (seen.recommended !== null) return words.why[seen.recommended];
   const caution = seen.cautions.find((one) => one !== 'protect') ?? seen.cautions[0];

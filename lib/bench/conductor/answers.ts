@@ -44,11 +44,23 @@ export const openOverScene = (stage: Scenery, over: NonNullable<BatchState['over
   return { phase: 'over', line, ...cards, ...withCrossing(choices, cards) };
 };
 
-/** Taking it back out and weighing again stays possible while there is room for its card; stopping stands last. */
+/** Ways out that take the same material back out. */
+const TAKING: ReadonlySet<string> = new Set(['lift-out', 'back-to-bottle', 'take-out']);
+
+/**
+ * Taking it back out and weighing it again stays possible: where there is no room for its card it takes the place of one that cannot be
+ * taken, else of the least of the others, unless one of them takes the same out. Stopping stands last.
+ */
 const withCrossing = (ways: readonly Choice[] | null, cards: ReturnType<typeof overCards>): Pick<Scene, 'choices'> => {
   if (ways === null || ways.length === 0) return ways === null ? {} : { choices: [] };
   const crossing = cards.choices?.filter(({ card }) => card.code === 'cross-out') ?? [];
-  return { choices: ways.length < MOST_WAYS ? [...ways.slice(0, -1), ...crossing, ...ways.slice(-1)] : ways };
+  const [stop] = ways.slice(-1);
+  const others = ways.slice(0, -1);
+  const closed = others.findLastIndex(({ card }) => !card.enabled);
+  const gives =
+    ways.length < MOST_WAYS ? null : closed >= 0 ? closed : others.some(({ card }) => TAKING.has(card.code)) ? -1 : others.length - 1;
+  if (stop === undefined || gives === -1) return { choices: ways };
+  return { choices: [...others.filter((_, n) => n !== gives), ...crossing, stop] };
 };
 
 /** What a person stated to have gone wrong: the same cards, and nothing else before one is taken. `null`: nobody works them out. */

@@ -51,7 +51,9 @@ export const chooseRemedy: Decider<'choose-remedy'> = (state, command) => {
     solved,
     acts: card.acts,
   });
-  const ended = over === null ? [] : endOver(state);
+  const carried = card.kind === 'carry-on' && over !== null;
+  const answer = carried ? [draft('over-answered', { line: over.line, choice: 'carry-on', over: over.by, red: over.red })] : [];
+  const ended = over === null ? [] : [...answer, ...endOver(state)];
   if (card.kind === 'stop') return allow(chosen, ...ended, draft('abandoned', { reason: 'remedy' }));
   return allow(chosen, ...ended, ...remedyDrafts(state, { lines: card.lines, acts: [] }), ...overDone(state, command));
 };

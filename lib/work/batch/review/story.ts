@@ -93,7 +93,7 @@ const weightOf = (batch: BatchState, entry: EntryId): Params => {
 
 /** A card in parameters: what it was named, with which figures. */
 const cardParams = (card: RemedyShown, batch: BatchState, prefix: string): Params => {
-  const { kind, params, figures, whyNot, added, taken } = card;
+  const { kind, params, figures, whyNot, added, taken, leaves } = card;
   const line = params['line'];
   const superfat = figures?.superfat ?? null;
   const facts: Params = {
@@ -103,6 +103,7 @@ const cardParams = (card: RemedyShown, batch: BatchState, prefix: string): Param
     ...(superfat === null ? {} : { superfat: superfat.value, low: superfat.low, high: superfat.high }),
     ...known('lye', figures?.lye ?? null),
     ...known('whyNot', whyNot),
+    ...(leaves.length === 0 ? {} : { leaves: leaves.map(({ limit }) => limit).join(' ') }),
     added,
     taken,
   };
