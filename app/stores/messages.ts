@@ -52,6 +52,7 @@ export const messages = {
     noCertificate: 'none',
     outside: (value: string) => `The certificate says ${value}, which its standard does not allow`,
     outsides: { no: 'not looked at again yet', yes: 'it stands so on the paper: confirmed' },
+    confirmFirst: 'Look at the paper again, then confirm it here or mend it above.',
     confirmed: (low: unknown, high: unknown) => `Confirmed outside the standard’s range of ${String(low)} to ${String(high)}.`,
   },
   files: {

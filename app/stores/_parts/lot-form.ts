@@ -76,8 +76,13 @@ export const readLot = (id: string, typed: Typed, known: Known): Reading => {
   const { problems, warnings } = checkLot(lot, known.materials);
   for (const one of problems) {
     const key = one.path.replace(/^certificate\.allergens.*$/, path('allergens'));
+    if (one.code !== 'certificate-outside') {
+      read.note(key, problemText(one));
+      continue;
+    }
     // Nothing outside its standard is kept before somebody has looked again.
-    read.note(one.code === 'certificate-outside' ? path('svConfirmed') : key, problemText(one));
+    minds[key] = problemText(one);
+    read.note(path('svConfirmed'), messages.lots.confirmFirst);
   }
   for (const { code, params } of warnings) {
     if (code === 'certificate-unusual') minds[path('sv')] = messages.lots.unusual(params['low'], params['high']);
