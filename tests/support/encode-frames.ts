@@ -124,7 +124,10 @@ const crc16 = (text: string): number => {
 };
 
 /** One line of our probe line: `probe('L', '43.250', 'C', 'ok')`. */
-export const probe = (letter: string, value: string, unit: string, status: string): Uint8Array => {
-  const said = `P1 ${letter} ${value} ${unit} ${status}`;
-  return bytesOf(`${said}*${crc16(said).toString(16).toUpperCase().padStart(4, '0')}\r\n`);
-};
+export const probe = (letter: string, value: string, unit: string, status: string): Uint8Array =>
+  checkedLine(`P1 ${letter} ${value} ${unit} ${status}`);
+
+/** A probe line of version 2: what the board measured, as words. */
+export const rawProbe = (letter: string, words: string): Uint8Array => checkedLine(`P2 ${letter} ${words}`);
+
+const checkedLine = (said: string): Uint8Array => bytesOf(`${said}*${crc16(said).toString(16).toUpperCase().padStart(4, '0')}\r\n`);

@@ -3,6 +3,7 @@ import type { ProbeFault, ProbeUse } from '#lib/measure/reading';
 import { milliCelsiusOf } from '#lib/units/temperature';
 import type { MilliCelsius } from '#lib/units/temperature';
 import { crc16 } from './crc16';
+import { rawTemperature } from './probe-raw';
 import { MINUS, POINT, SPACE, ZERO, asciiText, isDigit, skipToken } from './tokens';
 
 /**
@@ -13,6 +14,7 @@ import { MINUS, POINT, SPACE, ZERO, asciiText, isDigit, skipToken } from './toke
  * `P1` · channel letter (L lye, O oils, R room, B batter, M mould, `-` unassigned) · value as a decimal with one to three places, `-`
  * in front when negative, a bare `-` when there is none · `C` or `F` · status word · `*` and the CRC-16 (`crc16`, four capital hex digits)
  * of all before the `*` · CR LF. Single spaces, nothing optional. A value stands exactly when the status is `ok`.
+ * Version 2 says what the board measured instead, and the temperature is worked out here: `P2 L pt100 119.40*` and its CRC.
  * hardware/PROBE-LINE.md says the same for whoever builds a board.
  */
 export interface ProbeFound {
@@ -55,6 +57,7 @@ export const probeLine = (bytes: Uint8Array, from: number, to: number): ProbeFou
   if (hexOf(bytes, star + 1) !== crc16(bytes, from, star)) return 'checksum';
   const use = USES.get(bytes[from + 3] as number);
   if (!startsLine(bytes, from) || use === undefined) return 'grammar';
+  if (bytes[from + 1] === TWO) return rawLine(asciiText(bytes, from + VALUE, star), use);
   const value = from + VALUE;
   const end = skipToken(bytes, value, star);
   // Behind the value: a space, one letter of unit, a space, the status.
@@ -72,15 +75,22 @@ export const probeLine = (bytes: Uint8Array, from: number, to: number): ProbeFou
   return { use, text, value: milliCelsiusOf(thousandths, unit), fault: null };
 };
 
+const rawLine = (text: string, use: ProbeUse | null): ProbeFound | WireFault => {
+  const found = rawTemperature(text);
+  if (found === null) return 'grammar';
+  return { use, text, value: found.value, fault: found.value === null ? 'out-of-range' : null };
+};
+
 const P = 0x50;
 const ONE = 0x31;
+const TWO = 0x32;
 const C = 0x43;
 const F = 0x46;
 const LOWER_O = 0x6f;
 const LOWER_K = 0x6b;
 
 const startsLine = (bytes: Uint8Array, from: number): boolean =>
-  bytes[from] === P && bytes[from + 1] === ONE && bytes[from + 2] === SPACE && bytes[from + 4] === SPACE;
+  bytes[from] === P && (bytes[from + 1] === ONE || bytes[from + 1] === TWO) && bytes[from + 2] === SPACE && bytes[from + 4] === SPACE;
 
 /** Four capital hex digits as a number, -1 when they are not. */
 const hexOf = (bytes: Uint8Array, from: number): number => {

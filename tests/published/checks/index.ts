@@ -5,6 +5,7 @@ import { LYE_DENSITY_CHECKS } from './lye-density';
 import { LYE_HEAT_CHECKS } from './lye-heat';
 import { MOLAR_MASS_CHECKS } from './molar-masses';
 import { PRACTICE_CHECKS } from './practice';
+import { PROBE_CHECKS } from './probes';
 import { SAPONIFICATION_CHECKS } from './saponification';
 import { WEIGHING_CHECKS } from './weighing';
 
@@ -18,4 +19,5 @@ export const ALL_CHECKS: readonly Check[] = [
   ...COOLING_CHECKS,
   ...PRACTICE_CHECKS,
   ...WEIGHING_CHECKS,
+  ...PROBE_CHECKS,
 ];
