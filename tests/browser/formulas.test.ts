@@ -42,6 +42,7 @@ describe('formulas on paper', () => {
   let browser: Browser;
   let server: ServerProcess;
   let page: Page;
+  let made: BatchState | null = null;
   const url = (path: string): string => `http://localhost:${server.port}${path}`;
   const get = async <T>(path: string): Promise<T> => (await fetch(url(path))).json() as Promise<T>;
   const put = async (noun: string, document: { readonly id: string }, expected = 0): Promise<void> => {
@@ -369,8 +370,35 @@ describe('formulas on paper', () => {
       expect(line?.status).toBe('closed');
       expect(Math.abs((line?.actual ?? 0) - target)).toBeLessThanOrEqual(tolerance);
     }
+    made = await driveOn(watcher, {});
     watcher.close();
-  }, 180_000);
+  }, 240_000);
+
+  it('how full its moulds got is said of the closed batch, and corrects the next plan', async () => {
+    await page.goto(url(`/batches/review?id=${made?.id ?? ''}`));
+    const fills = section(page, 'How full the moulds got');
+    const rows = fills.locator('[data-fill]');
+    await rows.first().waitFor();
+    expect(await rows.count()).toBe(2);
+    await fills.getByRole('button', { name: 'Keep it' }).click();
+    await expect.poll(() => fills.getByText('Nothing stands here yet.').count()).toBe(2);
+    for (const row of await rows.all()) await row.getByLabel(/^How full/).fill('97');
+    await fills.getByText(/took 1\.0\d+ times the room/).waitFor();
+    await sound(page);
+    await fills.getByRole('button', { name: 'Keep it' }).click();
+    await fills.getByText('Kept.').waitFor();
+    const { context } = await get<WorkshopPage>('/api/workshop');
+    // Both moulds were to be 95 % full and got 97.
+    expect(Number(context.calibration?.factor)).toBeCloseTo(97 / 95, 2);
+    expect(context.calibration?.batches).toBe(1);
+    await page.goto(url('/formulas'));
+    await page.getByRole('link', { name: 'Mallow' }).click();
+    await section(page, 'Moulds')
+      .getByRole('button', { name: /corrected by how full one of your own batches got/ })
+      .click();
+    expect(await page.locator('#workings-calibration').innerText()).toContain(`batch ${made?.mark ?? ''}`);
+    await sound(page);
+  });
 });
 
 const started = async (watcher: ScreenRig): Promise<BatchState> => {
