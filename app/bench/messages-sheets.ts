@@ -77,6 +77,7 @@ export const sheetMessages = {
     none: 'Every vessel is empty.',
     how: (vessel: string, way: string) => `Out of the ${vessel}, ${way}`,
     much: (all: string) => `${all} at most. How much?`,
+    most: (all: string) => `only ${all} in it`,
     all: 'All of it',
     some: 'Only a part',
     someSub: 'type how much',

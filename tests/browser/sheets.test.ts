@@ -107,6 +107,11 @@ describe.each(Object.keys(SIZES) as Size[])('sheets at %s', (size) => {
     await press('More', 'Lost', 'lye jug', 'Evaporated');
     expect(await hold('All of it')).toMatchObject({ want: { ...spilt, vessel: 'lye-jug', mass: 281_400, cause: 'evaporation' } });
     await press('More', 'Lost', 'lye jug', 'Otherwise', 'Only a part');
+    await page.keyboard.type('2000');
+    await press('Read it back');
+    expect(await target('That is right').getAttribute('aria-disabled')).toBe('true');
+    await press('Change it');
+    for (const _key of '2000') await page.keyboard.press('Backspace');
     await page.keyboard.type('2');
     await press('Read it back');
     expect(await hold('That is right')).toMatchObject({ want: { ...spilt, vessel: 'lye-jug', mass: 2_000, cause: 'other' } });

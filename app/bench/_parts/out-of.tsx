@@ -108,6 +108,12 @@ function Part({ name, way }: WayProps) {
 const takesFor =
   (way: Way) =>
   (_typing: Typing, reading: Taken): ReactNode =>
-    reading.kind === 'weight' ? (
-      <HoldPress name={sheetMessages.keypad.right} sub={way.name} words={holdWords} onHeld={() => send(way, reading.net)} />
-    ) : null;
+    reading.kind === 'weight' ? <Takes way={way} mass={reading.net} /> : null;
+
+/** More than is in it is a slip of the finger, told before it is sent. */
+function Takes({ way, mass }: { readonly way: Way; readonly mass: number }) {
+  const all = massText(way.all, useDisplay());
+  const { right } = sheetMessages.keypad;
+  if (mass > way.all) return <Press name={right} sub={words.most(all)} />;
+  return <HoldPress name={right} sub={way.name} words={holdWords} onHeld={() => send(way, mass)} />;
+}
