@@ -20,7 +20,8 @@ export const short = (value: number, locale: string, digits = DIGITS): string =>
   return numberText(Number(trimmed), locale, trimmed.split('.')[1]?.length ?? 0);
 };
 
-const slipId = (slips: string, id: string): string => `workings-${`${slips} ${id}`.replaceAll(/[^a-z0-9]+/gi, '-')}`;
+const slipId = (slips: string, id: string): string =>
+  `workings-${`${slips}${slips === '' ? '' : ' '}${id}`.replaceAll(/[^a-z0-9]+/gi, '-')}`;
 
 /** A worked-out figure that opens to its workings, where it has some. */
 export function Figure({

@@ -77,6 +77,22 @@ describe('what workings say', () => {
     expect(find(all, 'line:coconut').formula).toBe('m, as given');
   });
 
+  it('the share of a blend, the most fragrance there may be, and the water of every line', () => {
+    const all = workings(RICH, RICH_WORKSHOP);
+    const { figures, lines } = planned(RICH, RICH_WORKSHOP);
+    const grams = (ids: readonly string[]): number => lines.reduce((sum, one) => sum + (ids.includes(one.entry) ? one.grams : 0), 0);
+    const blend = grams(['lavender', 'rosemary', 'cedar']);
+    expect(find(all, 'blend-share:hedge').value).toBeCloseTo((100 * blend) / figures.batter, 9);
+    const { verdict } = figures.fragrance;
+    expect(find(all, 'fragrance-most').value).toBeCloseTo(blend / (verdict.kind === 'not-known' ? Number.NaN : verdict.sum), 9);
+    const water = find(all, 'water-before');
+    expect(water.inputs.reduce((sum, { value }) => sum + value, 0)).toBeCloseTo(figures.waterBefore, 9);
+    // Potash brings its own, citric acid its crystal water.
+    expect(water.inputs.map(({ derivation }) => derivation)).toEqual(
+      expect.arrayContaining(['line:potash', 'line:milk', 'line:water', 'line:citric']),
+    );
+  });
+
   it('an acid by its strength and what a gram of it takes', () => {
     const acid = find(workings(RICH, RICH_WORKSHOP), 'acid-demand');
     const takes = acid.inputs.filter(({ unit }) => unit === 'mol/g').map(({ value }) => value);

@@ -24,9 +24,12 @@ export const fragranceDerivations = (planning: Planning): readonly Derivation[] 
       ],
     }),
     ...limit('fragrance-limit', scents, driest),
+    ...most(planning, scents),
     ...planning.formula.blends.flatMap(({ id, entries }) => {
       const inBlend = scents.filter(({ item }) => entries.includes(item.entry.id));
-      return inBlend.length === 0 ? [] : [weight(`blend:${id}`, inBlend), ...limit(`blend-limit:${id}`, inBlend, driest)];
+      return inBlend.length === 0
+        ? []
+        : [weight(`blend:${id}`, inBlend), share(planning, id, inBlend), ...limit(`blend-limit:${id}`, inBlend, driest)];
     }),
     ...allergens(planning, scents),
   ];
@@ -55,6 +58,38 @@ const weight = (id: string, lines: readonly Line[]): Derivation => {
     filled: `${lines.map(({ figures }) => n(figures.grams)).join(' + ')} = ${n(value)} g`,
     inputs: lines.map(({ plan, figures }) => computedFrom(plan.material.name, figures.grams, 'g', `line:${plan.id}`)),
   });
+};
+
+const share = ({ whole }: Planning, id: string, lines: readonly Line[]): Derivation => {
+  const grams = sumOf(lines, ({ figures }) => figures.grams);
+  return derivation({
+    id: `blend-share:${id}`,
+    value: (100 * grams) / whole.batter,
+    unit: '%',
+    formula: 'weight of the blend ÷ batter',
+    filled: `${n(grams)} g ÷ ${n(whole.batter)} g = ${n((100 * grams) / whole.batter, 4)} %`,
+    inputs: [computedFrom('weight of the blend', grams, 'g', `blend:${id}`), computedFrom('batter', whole.batter, 'g', 'batter')],
+  });
+};
+
+/** How much of all fragrance there may be, in these proportions. */
+const most = ({ figures }: Planning, lines: readonly Line[]): readonly Derivation[] => {
+  const { verdict } = figures.fragrance;
+  if (verdict.kind === 'not-known' || !Number.isFinite(verdict.most)) return [];
+  const grams = sumOf(lines, (line) => line.figures.grams);
+  return [
+    derivation({
+      id: 'fragrance-most',
+      value: verdict.most * grams,
+      unit: 'g',
+      formula: 'weight of all fragrance ÷ what the shares of their limits add up to',
+      filled: `${n(grams)} g ÷ ${n(verdict.sum, 4)} = ${n(verdict.most * grams, 4)} g`,
+      inputs: [
+        ...lines.map((line) => computedFrom(line.plan.material.name, line.figures.grams, 'g', `line:${line.plan.id}`)),
+        computedFrom('shares of their limits', verdict.sum, '1', 'fragrance-limit'),
+      ],
+    }),
+  ];
 };
 
 /** Σ cᵢ/Lᵢ; nothing while a limit is not known. */

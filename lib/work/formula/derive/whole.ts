@@ -1,3 +1,4 @@
+import { waterOf } from '#lib/soap/batter';
 import { M_GLYCEROL } from '#lib/soap/molar-mass';
 import { sumOf } from '#lib/soap/sum';
 import type { Derivation } from '../derivation';
@@ -59,7 +60,8 @@ const totals = ({ whole, lines, formula, sizing }: Planning): readonly Derivatio
   ];
 };
 
-const reaction = ({ figures, whole, balance }: Planning): readonly Derivation[] => {
+const reaction = (planning: Planning): readonly Derivation[] => {
+  const { figures, whole, balance } = planning;
   const after = reacted(whole);
   const bonds = (3 * figures.glycerol) / M_GLYCEROL;
   const formed = figures.waterAfter - figures.waterBefore;
@@ -111,9 +113,26 @@ const reaction = ({ figures, whole, balance }: Planning): readonly Derivation[] 
       unit: 'g',
       formula: 'water of liquids, alkali and acids + water that neutralising forms',
       filled: `${n(figures.waterBefore)} + ${n(formed)} = ${n(figures.waterAfter)} g`,
-      inputs: [computedFrom('water before', figures.waterBefore, 'g'), computedFrom('water formed', formed, 'g')],
+      inputs: [computedFrom('water before', figures.waterBefore, 'g', 'water-before'), computedFrom('water formed', formed, 'g')],
     }),
+    waterBefore(planning),
   ];
+};
+
+const waterBefore = ({ figures, lines, whole }: Planning): Derivation => {
+  const wet = lines.flatMap((line) => {
+    const made = whole.each[line.at];
+    const water = made === undefined ? 0 : waterOf(made);
+    return water === 0 ? [] : [{ line, water }];
+  });
+  return derivation({
+    id: 'water-before',
+    value: figures.waterBefore,
+    unit: 'g',
+    formula: 'Σ water of each line: of liquids, of what is not pure in the hydroxide, of acids',
+    filled: `${wet.map(({ water }) => n(water)).join(' + ')} = ${n(figures.waterBefore)} g`,
+    inputs: wet.map(({ line, water }) => computedFrom(`water of ${line.plan.material.name}`, water, 'g', `line:${line.plan.id}`)),
+  });
 };
 
 const iodine = ({ figures, whole }: Planning): readonly Derivation[] => {
