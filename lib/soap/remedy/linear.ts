@@ -58,8 +58,8 @@ export const linearOf = (programme: Programme): Linear => {
     columns: [
       ...quantities.map(({ least, most }) => column(least, most)),
       ...mixtures.map(({ mostTaken }) => column(1 - mostTaken, 1)),
-      ...quantities.map(() => column(0, Number.POSITIVE_INFINITY, 1)),
-      ...quantities.map(() => column(0, Number.POSITIVE_INFINITY, 1)),
+      ...quantities.map(({ costs }) => column(0, Number.POSITIVE_INFINITY, costs?.up ?? 1)),
+      ...quantities.map(({ costs }) => column(0, Number.POSITIVE_INFINITY, costs?.down ?? 1)),
     ],
     rows: [...deviationRows(programme, layout), ...limitRows(programme, layout)],
   };

@@ -21,6 +21,8 @@ export interface Quantity {
   readonly least: number;
   readonly most: number;
   readonly weighing: Weighing;
+  /** What a gram above and below the reference costs; 1 each if not said. */
+  readonly costs?: { readonly up: number; readonly down: number };
 }
 
 /**
@@ -68,9 +70,12 @@ export const finalOf = ({ quantities, mixtures }: Programme, own: readonly numbe
 export const excessOf = ({ coefficients, most }: Limit, final: readonly number[]): number =>
   coefficients.reduce((sum, one, i) => sum + one * (final[i] ?? 0), 0) - most;
 
-/** Σ |final − reference|. */
+/** Σ |final − reference|, each at its cost. */
 export const changeOf = ({ quantities }: Programme, final: readonly number[]): number =>
-  quantities.reduce((sum, { reference }, i) => sum + Math.abs((final[i] ?? 0) - reference), 0);
+  quantities.reduce((sum, { reference, costs }, i) => {
+    const off = (final[i] ?? 0) - reference;
+    return sum + Math.abs(off) * ((off > 0 ? costs?.up : costs?.down) ?? 1);
+  }, 0);
 
 /** Fraction of each mixture that stays when so many grams leave it. */
 export const keptOf = ({ mixtures }: Programme, taken: readonly number[]): readonly number[] =>

@@ -72,6 +72,8 @@ const taken = ({ acts }: RemedyCard, id: LineId): number =>
     return act.line === id && act.kind !== 'finish-pour' ? sum + act.mass : sum;
   }, 0);
 
+const ppm = (value: number | undefined): number => Math.round((value ?? Number.NaN) * 1e6);
+
 /** Takes a card as the bench does: chosen, then what leaves, each by a person's word. */
 const take = (rig: BatchRig, card: RemedyCard, cards: readonly RemedyCard[], facts: RemedyFacts): BatchState => {
   const { version } = rig.now;
@@ -103,7 +105,6 @@ describe(`${CASES} random over-pours, every card that can be taken`, () => {
         if (card.leaves.length === 0) expect(outside(after), told).toEqual([]);
         const answer = asPoured(after);
         if (answer.kind !== 'figures') throw new Error(answer.kind);
-        const ppm = (value: number | undefined): number => Math.round((value ?? Number.NaN) * 1e6);
         expect(ppm(answer.superfat?.working), told).toBe(card.figures?.superfat?.value);
         expect(ppm(answer.superfat?.low), told).toBe(card.figures?.superfat?.low);
         if (before.joined === null) expect(ppm(answer.lye?.value), told).toBe(card.figures?.lye);

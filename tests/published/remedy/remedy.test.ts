@@ -19,6 +19,7 @@ const programmeOf = ({ lines, limits }: WorkedCase, division = 0.1): Programme =
   quantities: lines.map((line) => ({
     id: line.name,
     reference: line.ref,
+    costs: { up: line.up, down: line.dn },
     least: line.lo,
     most: line.hi ?? Number.POSITIVE_INFINITY,
     weighing: { stays: line.in > 0 ? line.in : line.ref, from: line.in, division, smallest: division },

@@ -25,7 +25,7 @@ export const liftCard = (bench: Bench, solve: Solver): RemedyCard | null => {
 
 /** Times its plan that the batch must become for what is over to be as planned: of what cannot be taken out any more. */
 const timesOf = ({ stands }: Bench): number =>
-  Math.max(1, ...stands.map(({ standing, mass, line }) => (standing === 'cup' || standing === 'to-come' ? 1 : mass / line.planned.target)));
+  Math.max(1, ...stands.map((stand) => (stand.standing === 'cup' || !isOver(stand) ? 1 : stand.mass / stand.line.planned.target)));
 
 /** Less than this is no scaling. Ours. */
 const LEAST_TIMES = 1.0005;
