@@ -30,8 +30,9 @@ describe('temperatures as a person types them', () => {
   });
 });
 
+const display = (mass: 'g' | 'oz' | 'lb') => ({ locale: 'en-GB', mass, temperature: 'C' }) as const;
+
 describe('a tolerance', () => {
-  const display = (mass: 'g' | 'oz' | 'lb') => ({ locale: 'en-GB', mass, temperature: 'C' }) as const;
   it.each([2, 10, 50, 100, 340, 5800])('of %i mg is never shown as none, and in ounces to a twentieth of itself', (milligrams) => {
     const ounces = Number.parseFloat(toleranceText(milligrams, display('oz')));
     expect(ounces).toBeGreaterThan(0);
