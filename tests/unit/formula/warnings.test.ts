@@ -128,7 +128,8 @@ describe('warnings', () => {
     // What is inside a masterbatch is of the batch as well: 300 g of coconut oil in some 1460 g of batter, both ways.
     const parts = [{ material: 'coconut', lot: null, percent: '100' }];
     const preparations = [{ id: 'melt', name: 'Melted ahead', note: null, parts }];
-    const hidden = formula({ references, entries: withEntry('coconut', { material: 'melt' }) });
+    const most = references.map((one) => ({ ...one, ranges: [{ material: 'coconut', low: '0', high: '15' }] }));
+    const hidden = formula({ references: most, entries: withEntry('coconut', { material: 'melt' }) });
     expect(codes(planned(hidden, workshop({ preparations })))).toContain('outside-reference');
   });
 
