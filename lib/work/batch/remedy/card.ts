@@ -5,7 +5,7 @@ import { benchOf, type Bench } from './bench';
 import { figuresAfter } from './figures';
 import { isUnsafe, lacking, leftBy } from './leaves';
 import { asItStands } from './programme';
-import { untouched, type Stand } from './stand';
+import { toComeOf, type Stand } from './stand';
 import type { RemedyAct, RemedyCard, RemedyCaution, RemedyKind, RemedyLine, RemedyWhyNot } from './types';
 import type { Way } from './way';
 
@@ -40,7 +40,7 @@ const addedBy = ({ stands }: Bench, lines: readonly RemedyLine[]): Milligrams =>
   mg(
     lines.reduce((sum, { line, pour }) => {
       const stand = stands.find(({ id }) => id === line);
-      const toCome = stand === undefined ? 0 : untouched(stand) - stand.mass;
+      const toCome = stand === undefined ? 0 : toComeOf(stand);
       return sum + Math.max(0, pour - toCome);
     }, 0),
   );
@@ -51,7 +51,7 @@ const standOf = ({ stands }: Bench, line: RemedyLine['line']): Stand | undefined
 const movedIn = (bench: Bench, lines: readonly RemedyLine[]): readonly RemedyLine[] =>
   lines.filter(({ line, target }) => {
     const stand = standOf(bench, line);
-    return stand === undefined || target !== untouched(stand);
+    return stand === undefined || target !== stand.line.actual + toComeOf(stand);
   });
 
 const KIND_OF_ACT: Readonly<Record<RemedyAct['kind'], RemedyKind>> = {

@@ -43,8 +43,7 @@ const wrongLine = (state: BatchState, one: RemedyLine, acts: readonly RemedyAct[
   if (numbers.some((number) => !Number.isSafeInteger(number)) || one.target <= 0 || one.tolerance <= 0 || one.pour < 0)
     return refuse('bad-number', { line: one.line });
   if (one.upper !== null && one.upper < one.target) return refuse('bad-number', { line: one.line });
-  const inside = Object.values(state.vessels).reduce((sum, { holds }) => sum + (own(holds, one.line) ?? 0), 0);
-  if (one.target - one.pour !== inside - takenOf(acts, one.line)) return refuse('bad-number', { line: one.line, in: inside });
+  if (one.target - one.pour !== line.actual - takenOf(acts, one.line)) return refuse('bad-number', { line: one.line, in: line.actual });
   if (one.pour > 0 && isHydroxide(line.plan) && state.joined !== null) return refuse('not-offered', { line: one.line });
   const left = own<LineId, number>(stock, one.line);
   return left !== undefined && one.pour > left ? refuse('no-stock', { line: one.line, pour: one.pour, stock: left }) : null;

@@ -6,7 +6,7 @@ import { own } from '../own';
 import type { Bench } from './bench';
 import type { RemedyClash } from './limits';
 import { limitsOf } from './programme';
-import { untouched } from './stand';
+import { toComeOf } from './stand';
 
 const PPM = 1e6;
 const GRAM = 1000;
@@ -75,6 +75,6 @@ export const isUnsafe = ({ limit }: RemedyClash): boolean => limit === 'superfat
 /** Lines still to come of which there is less than their target asks for. */
 export const lacking = ({ stands, facts }: Bench): readonly RemedyClash[] =>
   stands.flatMap((stand): readonly RemedyClash[] => {
-    const by = untouched(stand) - stand.mass - (own(facts.stock, stand.id) ?? Number.POSITIVE_INFINITY);
+    const by = toComeOf(stand) - (own(facts.stock, stand.id) ?? Number.POSITIVE_INFINITY);
     return by > 0 ? [{ limit: 'stock', line: stand.id, vessel: null, by, unit: 'mg' }] : [];
   });

@@ -4,7 +4,7 @@ import { takenOf } from './acts';
 import type { Bench } from './bench';
 import { limitsOf, scaleFor } from './programme';
 import { roomOf, toleranceAt, upperAt } from './rooms';
-import { untouched, type Stand } from './stand';
+import { toComeOf, type Stand } from './stand';
 import type { RemedyAct, RemedyLine, RemedyNeed } from './types';
 
 /** The batch after the acts and targets, and its grams: what rooms are measured in. */
@@ -33,10 +33,10 @@ export const linesOf = (
 ): readonly RemedyLine[] => {
   const limits = finished === null ? [] : limitsOf(finished.after, finished.grams);
   return bench.stands.flatMap((stand, i): readonly RemedyLine[] => {
-    const { id, line, mass, apart } = stand;
+    const { id, line, apart } = stand;
     const pour = Math.max(0, Math.round((own[i] ?? 0) * 1000) - apart);
-    const target = mass - takenOf(acts, id) + pour;
-    const moves = target !== untouched(stand);
+    const target = line.actual - takenOf(acts, id) + pour;
+    const moves = target !== line.actual + toComeOf(stand);
     if (target <= 0 || (!moves && line.status === 'closed')) return [];
     const { plan } = line;
     const room = finished === null ? null : roomOf(limits, finished.grams, i);

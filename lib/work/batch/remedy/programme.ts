@@ -8,7 +8,7 @@ import { verdictOf } from '../verdict';
 import type { RemedyFacts, RemedyScale } from './facts';
 import { roomLimits } from './room';
 import type { Bench } from './bench';
-import { untouched, type MixedVessel, type Stand } from './stand';
+import { toComeOf, untouched, type MixedVessel, type Stand } from './stand';
 
 const GRAM = 1000;
 /** What a person types a weight to. Ours. */
@@ -38,11 +38,12 @@ const divisionOf = (facts: RemedyFacts, stand: Stand): number | null => {
 };
 
 /** Where a line should end, grams: the plan while it is to come or stands by itself and is wrong; else what is in. */
-const referenceOf = ({ line, standing, mass, open }: Stand, { lift, times }: Ways): number => {
+const referenceOf = (stand: Stand, { lift, times }: Ways): number => {
+  const { line, standing, mass, open } = stand;
   const planned = line.planned.target;
   if (times !== null) return Math.max((times * planned) / GRAM, standing === 'held' ? mass / GRAM : 0);
   const { target } = line.plan;
-  if (open) return target / GRAM;
+  if (open) return untouched(stand) / GRAM;
   const movable = standing === 'cup' || (lift && (standing === 'solid' || standing === 'pot'));
   return (movable && mass > 0 && verdictOf(line.plan, line.actual) !== 'within' ? Math.min(target, mass) : mass) / GRAM;
 };
@@ -63,19 +64,19 @@ const NEAR_SCALED = 1.5;
 
 const quantityOf = (bench: Bench, stand: Stand, at: number, ways: Ways, tooStrong: boolean): Quantity => {
   const { facts } = bench;
-  const { id, standing, line } = stand;
+  const { id, standing } = stand;
   const [mass, apart] = [stand.mass / GRAM, stand.apart / GRAM];
   const mixed = mass - apart;
   const stock = own(facts.stock, id);
   const left = stock === undefined ? Number.POSITIVE_INFINITY : stock / GRAM;
-  const planned = Math.max(0, line.plan.target / GRAM - mass);
+  const planned = toComeOf(stand) / GRAM;
   const room = stand.up ? Math.min(left, mayGrow(stand, ways) ? left : planned) : 0;
   const reference = referenceOf(stand, ways);
   const division = ways.onlyFrom || standing === 'held' ? null : divisionOf(facts, stand);
   const smallest = Math.max(division ?? 0, (scaleFor(facts, stand)?.smallest ?? 0) / GRAM);
   const movable = standing === 'cup' || (ways.lift && (standing === 'solid' || standing === 'pot'));
   const toCome = standing === 'to-come';
-  const still = toCome ? Math.min(apart + room, Math.max(line.plan.target / GRAM - mixed, apart)) : apart;
+  const still = toCome ? Math.min(apart + room, Math.max(untouched(stand) / GRAM - mixed, apart)) : apart;
   const weighing = { stays: still, from: toCome ? -mixed : apart, division, smallest };
   if (ways.onlyFrom || division === null) return { id, reference, least: still, most: still, weighing };
   // A line of nothing is no line: what is to come keeps at least what its scale can show.

@@ -3,7 +3,6 @@ import { isHydroxide } from '../decide/checks';
 import { linesIn } from '../poured/pot';
 import { asShares } from '../shares';
 import type { BatchState, LineState, VesselState } from '../state';
-import { verdictOf } from '../verdict';
 import type { RemedyFacts } from './facts';
 
 /**
@@ -66,7 +65,7 @@ const standOf = (state: BatchState, line: LineState, facts: RemedyFacts): Stand 
   const { id } = line.plan;
   const holders = holdersOf(state, id);
   const mass = holders.reduce((sum, { holds }) => sum + (holds[id] ?? 0), 0);
-  const open = line.status !== 'closed' && mass < line.plan.target && verdictOf(line.plan, line.actual) !== 'over';
+  const open = line.status !== 'closed' && line.actual < line.plan.target;
   const head = { line, id, mass, open };
   const [only] = holders;
   if (only === undefined || holders.length > 1)
@@ -105,5 +104,8 @@ export const mixedIn = (state: BatchState, stands: readonly Stand[]): readonly M
     return Object.keys(holds).length === 0 ? [] : [{ vessel, holds, caustic }];
   });
 
-/** Where a line ends with nothing done, mg: what is in, and what is to come at its target. */
-export const untouched = ({ mass, open, line }: Stand): number => (open ? Math.max(mass, line.plan.target) : mass);
+/** What is still to be poured of it, mg. What went into moulds counts for the line's target, though it is in play no more. */
+export const toComeOf = ({ open, line }: Stand): number => (open ? line.plan.target - line.actual : 0);
+
+/** Where a line ends with nothing done, mg: what is in play of it, and what is to come. */
+export const untouched = (stand: Stand): number => stand.mass + toComeOf(stand);

@@ -65,7 +65,7 @@ export interface RemedyLine {
   readonly tolerance: Milligrams;
   /** Greatest weight that keeps every result inside the limits, all else as in this card; `null` where that is not known. */
   readonly upper: Milligrams | null;
-  /** To pour still, after the acts: target less what is in by then. Above zero for a line that is closed: it is opened again. */
+  /** To pour still, after the acts: target less what was poured by then. Above zero for a line that is closed: it is opened again. */
   readonly pour: Milligrams;
   /** Target less the target until now. */
   readonly change: number;

@@ -146,3 +146,21 @@ describe('several wrongs at once', () => {
     expect(carryOn.figures?.superfat?.value ?? 0).toBeLessThan(40_000);
   });
 });
+
+describe('a batter that is partly in its moulds', () => {
+  it('only what is still in the pot is mended, and its figures are told', () => {
+    const rig = batchOf(plain).weighAll().makeLye().join();
+    const half = mg(Math.round(rig.vessel('oils-pot').contents / 2));
+    rig.must('split', { vessel: vessel('oils-pot'), parts: [{ name: 'plain', mass: half }] });
+    otherOlive(rig, '178');
+    const card = cardOf(ask(solve, rig), 'add');
+    const whole = batchOf(plain).weighAll().makeLye().join();
+    otherOlive(whole, '178');
+    const all = cardOf(ask(solve, whole), 'add');
+    const poured = (of: typeof card): number => of.lines.reduce((sum, { pour }) => sum + pour, 0);
+    // Half of it needs half as much, to a division of each line.
+    expect(Math.abs(poured(card) - poured(all) / 2)).toBeLessThanOrEqual(200);
+    expect(card.figures?.superfat?.value ?? 0).toBeGreaterThanOrEqual(40_000);
+    expect(Math.abs((card.figures?.batter ?? 0) - half - poured(card))).toBeLessThanOrEqual(2);
+  });
+});
