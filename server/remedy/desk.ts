@@ -10,7 +10,7 @@ export interface RemedyDesk {
   stop(): Promise<void>;
 }
 
-export interface DeskParts {
+interface DeskParts {
   /** Longest a person waits for cards. */
   readonly patienceMs: number;
   /** For the log: why something could not be worked out. */

@@ -4,7 +4,7 @@ import type { Linear, Solved, Solver } from '#lib/soap/remedy/solver';
 
 type Highs = Awaited<ReturnType<typeof loadHighs>>;
 
-export interface SolverLimits {
+interface SolverLimits {
   /** Longest one programme may take, seconds. */
   readonly seconds: number;
 }

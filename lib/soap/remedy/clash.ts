@@ -3,7 +3,7 @@ import { finalOf, type Programme } from './programme';
 import type { Column, Linear, Solver } from './solver';
 
 /** Limits that cannot all be kept. */
-export interface Clash {
+interface Clash {
   /**
    * Least by which all limits that may give way would have to at once, in the rows' own unit; and the weight of each in what proves it:
    * at least 0, adding up to 1 (Farkas).

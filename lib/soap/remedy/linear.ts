@@ -43,7 +43,7 @@ const deviationRows = (programme: Programme, layout: Layout): readonly Row[] =>
     ],
   }));
 
-export const limitRows = (programme: Programme, layout: Layout): readonly Row[] =>
+const limitRows = (programme: Programme, layout: Layout): readonly Row[] =>
   programme.limits.map(({ coefficients, most }) => ({
     lower: Number.NEGATIVE_INFINITY,
     upper: most,

@@ -10,7 +10,7 @@ import type { RemedyAct, RemedyCard, RemedyLine } from './types';
 type Done = Pick<RemedyCard, 'lines' | 'acts'>;
 
 /** The plans that a card's lines become. */
-export const plansAfter = (state: BatchState, lines: readonly RemedyLine[]): readonly LinePlan[] =>
+const plansAfter = (state: BatchState, lines: readonly RemedyLine[]): readonly LinePlan[] =>
   lines.flatMap(({ line, target, tolerance, upper }) => {
     const plan = own(state.lines, line)?.plan;
     return plan === undefined ? [] : [{ ...plan, target, tolerance, upper }];

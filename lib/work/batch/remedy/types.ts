@@ -73,7 +73,7 @@ export interface RemedyLine {
 }
 
 /** Of superfat: 95 in 100, in ppm. */
-export interface RemedySuperfat {
+interface RemedySuperfat {
   readonly value: number;
   readonly low: number;
   readonly high: number;
