@@ -132,7 +132,7 @@ export const messages = {
     if (path.endsWith(']')) return 'amount' in value && value.amount !== null ? sheet.said(value.amount as Amount) : 'no amount yet';
     return fieldText(field, value, names);
   },
-  bringBack: 'Bring it back',
+  bringBack: 'Bring back',
   bringBackSpoken: (version: number) => `Bring back version ${version}`,
   broughtBack: (version: number) => `as version ${version} was`,
   back: 'bring back',

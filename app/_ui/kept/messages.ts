@@ -37,7 +37,7 @@ export const keptMessages = {
     hide: 'Hide what is put away',
     heads: { name: 'name', when: 'last kept', back: 'take it out' },
   },
-  bringBack: 'Bring it back',
+  bringBack: 'Bring back',
   bringBackSpoken: (version: number) => `Bring back version ${version}`,
   broughtBack: (version: number) => `as version ${version} was`,
   versions: {
