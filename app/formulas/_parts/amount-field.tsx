@@ -28,9 +28,11 @@ export function AmountField({ id, name, part, amount, blended = false, pours, wr
   const measures = measuresOf(part, blended);
   const shown = measures.includes(measure) ? measures : [...measures, measure];
   const type = (text: string): void => {
-    const typed = typedAmount(text, measure, pours);
+    // Over "what is left" an amount may be typed: in its own unit, or as the share of its part.
+    const meant = measure === 'rest' ? (measures.find((one) => one !== 'rest') ?? measure) : measure;
+    const typed = typedAmount(text, meant, pours);
     setTyping(text);
-    setChosen(measure);
+    setChosen(meant);
     setChoices(typed.choices);
     onChange(typed.amount);
   };
@@ -47,7 +49,6 @@ export function AmountField({ id, name, part, amount, blended = false, pours, wr
           className={on('field')}
           aria-label={messages.amountOf(name)}
           value={typing ?? textOf(amount)}
-          disabled={measure === 'rest'}
           autoComplete="off"
           spellCheck={false}
           aria-invalid={wrong !== ''}
