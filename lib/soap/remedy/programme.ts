@@ -62,13 +62,24 @@ export interface Limit {
 /** Total mass in a mixture. */
 export const heldBy = ({ holds }: Mixture): number => holds.reduce((sum, one) => sum + one, 0);
 
+// Plain loops below: every combination of divisions comes through here.
+
 /** Final masses from what each quantity has of its own and the fraction of each mixture that is kept. */
-export const finalOf = ({ quantities, mixtures }: Programme, own: readonly number[], kept: readonly number[]): readonly number[] =>
-  quantities.map((_, i) => mixtures.reduce((sum, { holds }, v) => sum + (kept[v] ?? 1) * (holds[i] ?? 0), own[i] ?? 0));
+export const finalOf = ({ quantities, mixtures }: Programme, own: readonly number[], kept: readonly number[]): readonly number[] => {
+  const final = own.slice(0, quantities.length);
+  for (const [v, { holds }] of mixtures.entries()) {
+    const part = kept[v] ?? 1;
+    for (let i = 0; i < final.length; i += 1) final[i] = (final[i] ?? 0) + part * (holds[i] ?? 0);
+  }
+  return final;
+};
 
 /** How far a limit is exceeded by some masses; at most 0 when it is kept. */
-export const excessOf = ({ coefficients, most }: Limit, final: readonly number[]): number =>
-  coefficients.reduce((sum, one, i) => sum + one * (final[i] ?? 0), 0) - most;
+export const excessOf = ({ coefficients, most }: Limit, final: readonly number[]): number => {
+  let sum = -most;
+  for (let i = 0; i < coefficients.length; i += 1) sum += (coefficients[i] ?? 0) * (final[i] ?? 0);
+  return sum;
+};
 
 /** Σ |final − reference|, each at its cost. */
 export const changeOf = ({ quantities }: Programme, final: readonly number[]): number =>
