@@ -128,6 +128,33 @@ export const messages = {
     } as Readonly<Record<string, string>>,
     refusedOther: 'Nothing was entered: the bench is busy with something else. Look there, then try again.',
   },
+  probeCheck: {
+    title: 'Check in ice and in boiling water',
+    teach:
+      'Crushed ice with just enough water to fill the gaps, stirred, is 0 °C. Water at a rolling boil is as hot as the altitude lets it be. Hold the tip in the middle, clear of wall and bottom, and wait until it stands still. One point moves all it shows by as much; two draw a line through both. Steam burns.',
+    unheard: 'This probe is not heard now: nothing can be checked.',
+    place: (use: string) => `${use.charAt(0).toUpperCase()}${use.slice(1)}:`,
+    never: 'never checked, shown as it comes.',
+    last: ({ ice, boiling, at43, when }: Readonly<Record<'ice' | 'boiling', string | null>> & Readonly<Record<'at43' | 'when', string>>) =>
+      `corrected by ${[ice === null ? '' : `${ice} in ice`, boiling === null ? '' : `${boiling} in boiling water`].filter(Boolean).join(' and ')} (${when}); at the temperatures of joining by ${at43}.`,
+    stands: 'It stands in',
+    points: [
+      ['ice', 'ice water'],
+      ['boiling', 'boiling water'],
+    ] as const,
+    altitude: 'Altitude of the workshop, m',
+    noAltitude: (low: number, high: number) => `An altitude is a whole number of metres from ${low} to ${high}.`,
+    boils: (at: string, within: string) => `Water boils there at ${at}; the weather moves it by up to ${within} (IAPWS-IF97, ISO 2533).`,
+    act: 'Take what it shows',
+    waits: 'Looked at for ten seconds: keep it still',
+    not: {
+      lost: 'Nothing was kept: the probe was not heard all the time.',
+      moving: 'Nothing was kept: it was still moving. Wait until it stands, then take it again.',
+    },
+    done: (shown: string, off: string) => `Kept: it showed ${shown}, and is corrected by ${off} there from now on.`,
+    drop: 'Show it as it comes again',
+    dropped: 'It is shown as it comes. The checks stay in the record.',
+  },
   ports: {
     title: 'Ports',
     note: 'Bind by a name that stays: by the adapter’s own number, else by the socket it sits in.',

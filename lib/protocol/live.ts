@@ -54,6 +54,8 @@ export interface LiveProbe {
   readonly value: number | null;
   readonly suspect: string | null;
   readonly last: { readonly value: number; readonly age: number } | null;
+  /** Thousandths of a kelvin that its check adds to what it shows, in `value` already; `null`: it was never checked. */
+  readonly correction: number | null;
 }
 
 /** Once a second even when nothing else moves: a page that misses three is blank on its own clock. */

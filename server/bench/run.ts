@@ -11,6 +11,8 @@ import type { Bench } from '#lib/bench/pipeline/types';
 import type { InstrumentId, VesselId } from '#lib/units/id';
 import type { Realm } from '#lib/work/batch/index';
 import type { AnswerRemedy } from '#lib/work/batch/remedy/index';
+import { correctionOf } from '#lib/measure/probe/check';
+import { probeCheckOf } from '#lib/work/shelf/context';
 import type { Scale } from '#lib/work/formula/index';
 import type { Log } from '../log';
 import type { Store } from '../store/store';
@@ -68,6 +70,10 @@ export const startRun = async (parts: RunParts): Promise<BenchRun> => {
     person: MAKER,
     plan: (id, lots) => plans.with(id, lots),
     load: (id) => foldBatch(store.bench, id),
+    corrections(instrument, use, shown) {
+      const check = probeCheckOf(store.shelf.now(), instrument, use);
+      return check === null ? null : correctionOf(check, shown);
+    },
     probesInVessel: parts.leaning,
     scene: parts.scene,
     answerRemedy: parts.answerRemedy,

@@ -11,6 +11,7 @@ import { showIn } from '../../_ui/quantities';
 import { messages } from '../messages';
 import { Check } from './check';
 import type { Instrument } from './instruments';
+import { ProbeCheckForm } from './probe-check';
 import { RawBytes } from './raw-bytes';
 import type { Put } from './setup-page';
 import { on } from './classes';
@@ -37,7 +38,7 @@ export function Closer({ one, put, onChange }: Props) {
       </dl>
       <Faults faults={one.status.faults} />
       <RawBytes id={config.id} />
-      {config.kind === 'scale' ? <Check config={config} /> : null}
+      {config.kind === 'scale' ? <Check config={config} /> : <ProbeCheckForm config={config} />}
       {one.from === 'setup' ? <Bound config={config} put={put} onChange={onChange} /> : null}
     </>
   );

@@ -35,7 +35,7 @@ import type { BenchListener } from './types';
 import { oneForEachUse, probeView, scaleView } from './views';
 import type { StatusOf } from './views';
 import { createWatch } from './watch';
-import type { Watch } from './watch';
+import type { Corrections, Watch } from './watch';
 
 export interface CoreParts {
   readonly boot: BootId;
@@ -62,6 +62,8 @@ export interface CoreParts {
   readonly answerRemedy?: AnswerRemedy;
   /** What decides; left out, the rules of the batch. */
   readonly decide?: NonNullable<MailboxParts['decide']>;
+  /** Of probes that were checked; left out, none was. */
+  readonly corrections?: Corrections;
   /** Faults that are nobody's at the bench: for the log. */
   readonly trouble: (what: string, error: unknown) => void;
 }
@@ -98,7 +100,7 @@ export interface Core {
 
 export const createCore = (parts: CoreParts): Core => {
   const { clock, boot } = parts;
-  const watch = createWatch(parts.configs);
+  const watch = createWatch(parts.configs, parts.corrections);
   const strips = createStrips();
   const forecasts = createForecasts({
     boot,

@@ -71,9 +71,10 @@ export const liveScale = (watch: ScaleWatch, status: StatusOf, checked: boolean,
 
 export const liveProbe = (watch: ProbeWatch, status: StatusOf, now: Monotonic): LiveProbe => {
   const { use, freshness: fresh, value, suspect } = probeView(watch, now);
-  const { last } = watch;
+  const { last, correction } = watch;
   return {
     use,
+    correction,
     name: watch.config.name,
     link: status(watch.config.id).phase,
     freshness: fresh,

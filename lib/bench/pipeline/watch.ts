@@ -9,7 +9,8 @@ import type { ProbeMemory } from '#lib/measure/readings/suspect';
 import type { InstrumentId } from '#lib/units/id';
 import { grams } from '#lib/units/mass';
 import type { Milligrams } from '#lib/units/mass';
-import type { MilliCelsius } from '#lib/units/temperature';
+import { milliCelsius } from '#lib/units/temperature';
+import type { MilliCelsius, MilliKelvin } from '#lib/units/temperature';
 import type { Monotonic } from '#lib/units/time';
 
 export type ScaleConfig = Extract<InstrumentConfig, { kind: 'scale' }>;
@@ -32,7 +33,12 @@ export interface ProbeWatch extends Heard {
   readonly memory: ProbeMemory;
   readonly reading: TemperatureReading | null;
   readonly last: { readonly value: MilliCelsius; readonly at: Monotonic } | null;
+  /** What was added to the newest value by this probe's check; `null`: it was never checked. */
+  readonly correction: MilliKelvin | null;
 }
+
+/** What a probe in one place is to be corrected by at a value it shows; `null`: never checked. */
+export type Corrections = (instrument: InstrumentId, use: ProbeUse, shown: MilliCelsius) => MilliKelvin | null;
 
 /** Assumed of a scale that has said nothing yet and of which nobody has told. */
 const UNKNOWN_DIVISION = grams(1);
@@ -56,7 +62,7 @@ export interface Watch {
 
 const UNHEARD: Heard = { age: NEVER_HEARD, arrivals: NO_ARRIVALS };
 
-export const createWatch = (configs: readonly InstrumentConfig[]): Watch => {
+export const createWatch = (configs: readonly InstrumentConfig[], corrections: Corrections = () => null): Watch => {
   const scales = new Map<InstrumentId, ScaleWatch>();
   const probes = new Map<string, ProbeWatch>();
   const probeConfigs = new Map<InstrumentId, ProbeConfig>();
@@ -92,11 +98,15 @@ export const createWatch = (configs: readonly InstrumentConfig[]): Watch => {
       probes.set(key, { ...before, arrivals });
       return null;
     }
+    // Judged as it came: what a sensor says when it fails is known uncorrected.
     const judged = judgeProbe(before.memory, reading);
-    const { value } = judged.reading;
+    const shown = judged.reading.value;
+    const correction = shown === null ? before.correction : corrections(reading.instrument, reading.use, shown);
+    const value = shown === null ? null : milliCelsius(shown + (correction ?? 0));
+    const read = { ...judged.reading, value };
     const last = value === null ? before.last : { value, at: reading.at };
-    probes.set(key, { ...before, age: heard(before.age, reading.at), arrivals, memory: judged.memory, reading: judged.reading, last });
-    return judged.reading;
+    probes.set(key, { ...before, age: heard(before.age, reading.at), arrivals, memory: judged.memory, reading: read, last, correction });
+    return read;
   };
 
   const each = (change: <W extends Heard & { config: InstrumentConfig }>(watch: W) => W): void => {
@@ -123,4 +133,5 @@ const newProbe = (config: ProbeConfig, use: ProbeUse): ProbeWatch => ({
   memory: NEW_PROBE,
   reading: null,
   last: null,
+  correction: null,
 });

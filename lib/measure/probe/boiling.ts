@@ -16,9 +16,13 @@ export const boilingAt = (pascals: number): number => {
   return (N[9] + d - Math.sqrt(root)) / 2 - 273.15;
 };
 
+/** Metres. */
+export const LOWEST = -400;
+export const HIGHEST = 6_000;
+
 /** Mean air pressure in pascals at an altitude in metres, −400 to 6,000: International Standard Atmosphere (ISO 2533). Throws `RangeError` outside. */
 export const pressureAt = (metres: number): number => {
-  if (!(metres >= -400 && metres <= 6_000)) throw new RangeError('an altitude lies between −400 and 6,000 m');
+  if (!(metres >= LOWEST && metres <= HIGHEST)) throw new RangeError('an altitude lies between −400 and 6,000 m');
   return 101_325 * (1 - (0.0065 * metres) / 288.15) ** 5.25588;
 };
 

@@ -1,4 +1,6 @@
 import type { Json } from '#lib/record/journal';
+import { checkFaults } from '#lib/measure/probe/check';
+import type { CheckFault, ProbeCheck } from '#lib/measure/probe/check';
 import { checkLot, checkMaterial, checkMould, checkPreparation, withCatalogue } from '../formula/index';
 import type { Lot, Material, Mould, PlanContext, Preparation, Problem } from '../formula/index';
 import { issueWords } from '../issue-words';
@@ -23,11 +25,18 @@ export const checkDocument = (noun: Noun, id: string, document: Json, context: (
   const read = SCHEMAS[noun].safeParse(document);
   if (!read.success) return read.error.issues.map((issue) => ({ path: issue.path.map(String).join('.'), says: issueWords(issue) }));
   if ((document as { readonly id?: Json }).id !== id) return [{ path: 'id', says: 'The document bears another name than its address.' }];
+  if (noun === 'probe') return checkFaults(document as unknown as ProbeCheck).map(([path, fault]) => ({ path, says: PROBE_WORDS[fault] }));
   return figuresOf(noun, document, context).map((problem) => ({
     path: problem.path.replaceAll(/\[([^\]]*)\]/g, '.$1'),
     says: `A figure that cannot be so: ${problem.code.replaceAll('-', ' ')}.`,
     problem,
   }));
+};
+
+const PROBE_WORDS: Readonly<Record<CheckFault, string>> = {
+  'too-far-off': 'It is off by more than 5 °C: the probe is broken, or it does not stand in that water. It is not corrected by so much.',
+  'not-two-points': 'It showed nearly the same in ice and in boiling water: it did not stand in one of them.',
+  'not-its-point': 'Ice water is 0 °C, and water boils where its altitude says.',
 };
 
 const figuresOf = (noun: Noun, document: unknown, context: () => PlanContext): readonly Problem[] => {
@@ -45,6 +54,7 @@ const figuresOf = (noun: Noun, document: unknown, context: () => PlanContext): r
     case 'habits':
     case 'prepared':
     case 'fill':
+    case 'probe':
       break;
   }
   return [];

@@ -1,3 +1,7 @@
+import { checkId } from '#lib/measure/probe/check';
+import type { ProbeCheck } from '#lib/measure/probe/check';
+import type { ProbeUse } from '#lib/measure/reading';
+import type { InstrumentId } from '#lib/units/id';
 import { calibrationFrom } from '../formula/index';
 import type { Fill, Formula, Lot, Material, Mould, PlanContext, Preparation, Scale, WorkshopVessel } from '../formula/index';
 import { NO_HABITS } from './documents';
@@ -11,6 +15,10 @@ const all = <T>(shelf: Shelf, noun: Noun): readonly T[] =>
 
 export const habitsOf = (shelf: Shelf): Habits =>
   (newest(shelf, 'habits', 'maker')?.document as unknown as Habits | undefined) ?? NO_HABITS;
+
+/** What is known of a probe in one place; `null`: it was never checked. */
+export const probeCheckOf = (shelf: Shelf, instrument: InstrumentId, use: ProbeUse): ProbeCheck | null =>
+  (newest(shelf, 'probe', checkId(instrument, use))?.document as unknown as ProbeCheck | undefined) ?? null;
 
 /** Everything of this workshop that a plan is computed from, but the catalogue: of the materials the maker's own. */
 export const contextOf = (shelf: Shelf, scales: readonly Scale[]): PlanContext => {

@@ -1,4 +1,7 @@
 import * as z from 'zod/mini';
+import { HIGHEST, LOWEST } from '#lib/measure/probe/boiling';
+import type { ProbeCheck } from '#lib/measure/probe/check';
+import type { ProbeUse } from '#lib/measure/reading';
 import { MOST_WEIGHED } from '#lib/units/mass';
 import { fillSchema, formulaSchema, lotSchema, materialSchema, mouldSchema, preparationSchema } from '../formula/index';
 import type { Losses, Pace, Size, WorkshopVessel } from '../formula/index';
@@ -79,6 +82,17 @@ const prepared: z.ZodMiniType<Prepared> = z.strictObject({
   note,
 });
 
+const milli = z.int().check(z.gte(-55_000), z.lte(200_000));
+const point = { shown: milli, is: milli };
+
+const probe: z.ZodMiniType<Readonly<Record<keyof ProbeCheck, unknown>>> = z.strictObject({
+  id,
+  instrument: id,
+  use: oneOf<ProbeUse>({ lye: true, oils: true, room: true, batter: true, mould: true }),
+  ice: z.nullable(z.strictObject(point)),
+  boiling: z.nullable(z.strictObject({ ...point, metres: count.check(z.gte(LOWEST), z.lte(HIGHEST)) })),
+});
+
 /** The shape of every kind of document the shelf keeps. */
 export const SCHEMAS: { readonly [N in Noun]: z.ZodMiniType } = {
   formula: formulaSchema,
@@ -90,4 +104,5 @@ export const SCHEMAS: { readonly [N in Noun]: z.ZodMiniType } = {
   habits,
   prepared,
   fill: fillSchema,
+  probe,
 };

@@ -5,10 +5,10 @@ import type { PersonId } from '#lib/units/id';
  * What the workshop keeps beside its batches, as whole documents with versions: a change is another version, nothing is overwritten,
  * and a batch that names version 3 finds version 3 for ever. Documents hold integers and strings only, because they are hashed lines.
  */
-export const NOUNS = ['formula', 'material', 'preparation', 'lot', 'mould', 'vessel', 'habits', 'prepared', 'fill'] as const;
+export const NOUNS = ['formula', 'material', 'preparation', 'lot', 'mould', 'vessel', 'habits', 'prepared', 'fill', 'probe'] as const;
 /**
  * `habits`: how this maker works, one document. `prepared`: a formula's version with moulds, lots and size chosen: what the bench starts
- * from. `fill`: how full the moulds of one batch really got.
+ * from. `fill`: how full the moulds of one batch really got. `probe`: what one probe showed in ice and in boiling water.
  */
 export type Noun = (typeof NOUNS)[number];
 
@@ -42,6 +42,7 @@ export const EMPTY_SHELF: Shelf = {
   habits: new Map(),
   prepared: new Map(),
   fill: new Map(),
+  probe: new Map(),
 };
 
 /** What a line of the journal says was put. */

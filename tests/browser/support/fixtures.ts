@@ -44,6 +44,7 @@ export const small = (change: Partial<LiveScale> = {}): LiveScale =>
 
 export const probe = (use: LiveProbe['use'], degrees: number | null, change: Partial<LiveProbe> = {}): LiveProbe => ({
   use,
+  correction: null,
   name: `${use} probe`,
   link: 'live',
   freshness: degrees === null ? 'lost' : 'fresh',
