@@ -2,8 +2,8 @@ import type { BatchId, EntryId, InstrumentId, LineId, VesselId } from '#lib/unit
 import type { ProbeUse } from '#lib/measure/reading';
 import type { Track } from '#lib/measure/readings/settle';
 import type { Step } from '#lib/measure/readings/step';
+import type { Weighed } from '#lib/work/batch/index';
 import type { DoubtReason, Say } from '../cue';
-import type { AskingMemory } from './remedy';
 
 /** What the conductor remembers between steps: volatile, plain data, dropped by anything after which a gross weight means nothing. */
 export interface ConductorMemory {
@@ -58,6 +58,23 @@ export interface BottleMemory {
   readonly zero: number;
   readonly open: boolean;
   readonly off: boolean;
+}
+
+/** A settled over-pour that is not in the record yet: it goes in before any way out is taken. */
+export interface Unentered {
+  readonly line: LineId;
+  readonly vessel: VesselId;
+  readonly weighed: Weighed;
+}
+
+/** What ways out are wanted for. Plain data, kept in the memory. */
+export interface AskingMemory {
+  /** Another key is another question. */
+  readonly key: string;
+  readonly since: number;
+  /** Wanted in the step of this moment; an older one is wanted no more. */
+  readonly at: number;
+  readonly unentered: Unentered | null;
 }
 
 /** A probe's last seconds. */

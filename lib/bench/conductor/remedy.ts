@@ -1,31 +1,13 @@
-import type { LineId, VesselId } from '#lib/units/id';
-import type { Weighed } from '#lib/work/batch/index';
 import type { RemedyAnswer, RemedyCard } from '#lib/work/batch/remedy/types';
 import type { RemedyView } from '../conductor-types';
 import type { RemedySeen } from '../cue';
+import type { Unentered } from './memory';
 import type { Choice, Scenery } from './stage';
 
 /** Longer than this nobody waits for ways out to be worked out: what can be done without them is shown, ms. */
 const PATIENCE_MS = 3_000;
 /** As many changed lines as a card has room for. */
 const LINES_SHOWN = 3;
-
-/** A settled over-pour that is not in the record yet: it goes in before any way out is taken. */
-export interface Unentered {
-  readonly line: LineId;
-  readonly vessel: VesselId;
-  readonly weighed: Weighed;
-}
-
-/** What ways out are wanted for. Plain data, kept in the memory. */
-export interface AskingMemory {
-  /** Another key is another question. */
-  readonly key: string;
-  readonly since: number;
-  /** Wanted in the step of this moment; an older one is wanted no more. */
-  readonly at: number;
-  readonly unentered: Unentered | null;
-}
 
 /**
  * The cards of all ways out. Nothing while they are being worked out; `null` where nobody works them out, or not in time: then what can be

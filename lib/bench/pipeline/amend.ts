@@ -1,20 +1,24 @@
 import { toleranceOn } from '#lib/work/formula/scales';
-import type { BatchState, Refusal, Want } from '#lib/work/batch/index';
+import type { BatchState, Plan, Refusal, Want } from '#lib/work/batch/index';
 import type { Core } from './core';
-import type { IntentParts } from './intents';
 import { divisionOf } from './watch';
 import type { Meaning } from './wants';
+
+/** A plan with these lots, computed anew from the server's own shelf. */
+interface Stores {
+  readonly plan: (id: string, lots: Readonly<Record<string, { readonly id: string; readonly mark: string }>>) => Plan | 'unsound' | null;
+}
 
 type Amendment = Extract<Meaning, { is: 'other-lot' | 'other-scale' }>;
 
 /** What only the server can say of a change that a person wants: what a lot is made of, what a scale can show. */
-export const amended = (core: Core, parts: IntentParts, batch: BatchState, meaning: Amendment): Want | Refusal =>
-  meaning.is === 'other-lot' ? otherLot(parts, batch, meaning) : otherScale(core, batch, meaning);
+export const amended = (core: Core, stores: Stores, batch: BatchState, meaning: Amendment): Want | Refusal =>
+  meaning.is === 'other-lot' ? otherLot(stores, batch, meaning) : otherScale(core, batch, meaning);
 
 /** The batch worked out again as if that lot had been chosen at the start; of another version of the formula nothing is known. */
-const otherLot = (parts: IntentParts, batch: BatchState, { line, lot, held }: Extract<Meaning, { is: 'other-lot' }>): Want | Refusal => {
+const otherLot = (stores: Stores, batch: BatchState, { line, lot, held }: Extract<Meaning, { is: 'other-lot' }>): Want | Refusal => {
   const lots = Object.values(batch.lines).flatMap(({ plan }) => (plan.lot === null ? [] : [[plan.id, plan.lot] as const]));
-  const plan = parts.plan(batch.plan.formula.id, { ...Object.fromEntries(lots), [line]: lot });
+  const plan = stores.plan(batch.plan.formula.id, { ...Object.fromEntries(lots), [line]: lot });
   if (plan === null) return { code: 'no-such', params: { what: 'lot', id: lot.id } };
   const basis = plan === 'unsound' || plan.formula.version !== batch.plan.formula.version ? undefined : plan.basis?.poured;
   if (basis === undefined) return { code: 'plan-unsound', params: { id: batch.plan.formula.id } };

@@ -2,7 +2,7 @@ import { as, type EntryId } from '#lib/units/id';
 import { evolve, toEntry } from '#lib/work/batch/index';
 import type { BatchState, Command, Decision, Want } from '#lib/work/batch/index';
 import { NO_FACTS, remedyQuestion, type AnswerRemedy, type RemedyAnswer, type RemedyFacts } from '#lib/work/batch/remedy/index';
-import type { AskingMemory, Unentered } from '../conductor/remedy';
+import type { AskingMemory, Unentered } from '../conductor/memory';
 import type { BenchView, RemedyView } from '../conductor-types';
 
 export interface RemediesParts {
