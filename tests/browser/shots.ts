@@ -71,6 +71,8 @@ const TAKES: Readonly<Record<string, Take>> = {
     scene: 'hydroxide-pouring',
     act: more('Move out', 'lye jug 281.4 g', 'soda cup empty', 'Only a part type how much'),
   },
+  wrong: { scene: 'pouring', act: more('Wrong') },
+  'wrong-jug': { scene: 'pouring', act: more('Wrong', 'Still in its jug forgotten, found now') },
   abandon: { scene: 'pouring', act: more('Stop the batch') },
   lots: { scene: 'idle', act: async (page) => (await page.waitForTimeout(650), page.getByRole('button', { name: /Alder/ }).click()) },
   ounces: { scene: 'pouring', preferences: { mass: 'oz', temperature: 'F', locale: 'de-DE' } },
