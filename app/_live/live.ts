@@ -64,10 +64,20 @@ export const createLive = (deps: LiveDeps): Live => {
     shut: () => {
       freshness.reset();
       const { frame } = store.getState();
-      store.setState({ link: 'down', stale: true, frame: frame === null ? null : share(frame, blankFrame(frame)), sending: false });
+      store.setState({
+        link: 'down',
+        stale: true,
+        frame: frame === null ? null : share(frame, blankFrame(frame)),
+        forecast: null,
+        sending: false,
+      });
     },
     hello: (hello) => greet(hello),
     live: (frame) => show(frame),
+    forecast(lane) {
+      const { standing, forecast } = store.getState();
+      if (lane.boot === standing?.boot && lane.at >= (forecast?.at ?? 0)) store.setState({ forecast: share(forecast, lane) });
+    },
     beat: (beat) => {
       if (beat.boot !== store.getState().standing?.boot || !freshness.heard(beat.at)) return;
       if (store.getState().stale) store.setState({ stale: false });
@@ -89,6 +99,7 @@ export const createLive = (deps: LiveDeps): Live => {
       stale: false,
       standing: { boot: hello.boot, bench: hello.bench, realm: hello.realm, role: hello.role, screen: hello.screen },
       frame: hello.live,
+      forecast: hello.forecast,
       lease: hello.lease,
       batch: folded.batch,
       unreadable: folded.unreadable,

@@ -67,6 +67,7 @@ export const see = {
   oils: probe('oils'),
   room: probe('room'),
   batter: probe('batter'),
+  forecast: ({ stale, forecast }: LiveState) => (stale ? null : forecast),
   left: (state: LiveState) => state.frame?.cue.left ?? null,
   total: (state: LiveState) => state.frame?.cue.total ?? null,
   overshoot: (state: LiveState) => state.frame?.cue.overshoot ?? null,

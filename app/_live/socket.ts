@@ -46,6 +46,7 @@ export const openWire = (auth: () => ScreenAuth, handlers: WireHandlers): Wire =
   });
   socket.on('hello', lanes.hello);
   socket.on('live', lanes.live);
+  socket.on('forecast', lanes.forecast);
   socket.on('record', lanes.record);
   socket.on('beat', lanes.beat);
   socket.on('lease', lanes.lease);

@@ -2,6 +2,7 @@ import { createStore } from 'zustand/vanilla';
 import type { StoreApi } from 'zustand/vanilla';
 import type { BatchState, RefusalCode, Realm } from '#lib/work/batch/index';
 import type { LeaseView } from '#lib/protocol/lanes';
+import type { ForecastLane } from '#lib/protocol/forecast';
 import type { LiveFrame } from '#lib/protocol/live';
 
 /** `connecting`: never connected yet. `down`: was connected, trying again. */
@@ -31,6 +32,8 @@ export interface LiveState {
   /** The server speaks a newer protocol than this page: it must be loaded again. */
   readonly outdated: boolean;
   readonly frame: LiveFrame | null;
+  /** The newest forecast; to be read through `see.forecast`, which holds it back while everything is blank. */
+  readonly forecast: ForecastLane | null;
   readonly lease: LeaseView | null;
   readonly batch: BatchState | null;
   readonly seq: number;
@@ -50,6 +53,7 @@ export const createLiveStore = (): LiveStore =>
     standing: null,
     outdated: false,
     frame: null,
+    forecast: null,
     lease: null,
     batch: null,
     seq: 0,

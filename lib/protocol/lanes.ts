@@ -1,4 +1,5 @@
 import type { Realm } from '#lib/work/batch/index';
+import type { ForecastLane } from './forecast';
 import type { BenchIntent, IntentAnswer } from './intent';
 import type { Beat, LiveFrame } from './live';
 
@@ -17,6 +18,8 @@ export interface Hello {
   /** Lines of the armed batch as stored, in order, so that the page folds what the server folded. Empty without a batch. */
   readonly batch: RecordLane;
   readonly live: LiveFrame | null;
+  /** `null` before the first look at the temperatures. */
+  readonly forecast: ForecastLane | null;
   readonly at: number;
 }
 
@@ -53,6 +56,8 @@ export interface LeaseView {
 export interface ServerToScreen {
   hello: (hello: Hello) => void;
   live: (frame: LiveFrame) => void;
+  /** Replaces whatever forecast the page has. */
+  forecast: (lane: ForecastLane) => void;
   record: (lane: RecordLane) => void;
   beat: (beat: Beat) => void;
   lease: (lease: LeaseView) => void;

@@ -54,6 +54,7 @@ export const createHub = (deps: HubDeps): Hub => {
   function listen(): () => void {
     return bench.listen({
       frame: (frame) => toAll((screen) => screen.frame(frame)),
+      forecast: (lane) => toAll((screen) => screen.forecast(lane)),
       record: (lane) => toAll((screen) => screen.record(lane)),
       lease: () => toAll((screen) => screen.lease()),
     });

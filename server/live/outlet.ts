@@ -1,3 +1,4 @@
+import type { ForecastLane } from '#lib/protocol/forecast';
 import type { LiveFrame } from '#lib/protocol/live';
 import type { RecordLane } from '#lib/protocol/lanes';
 
@@ -15,14 +16,16 @@ export interface OutletDeps {
   /** Bytes written for this screen and not yet taken by the network. */
   readonly buffered: () => number;
   readonly sendFrame: (frame: LiveFrame) => void;
+  readonly sendForecast: (lane: ForecastLane) => void;
   readonly sendRecord: (lane: RecordLane) => void;
   /** The record after a sequence number, from the journal. */
   readonly readRecord: (batch: string | null, after: number) => Promise<RecordLane>;
 }
 
-/** What one screen gets: the newest frame as soon as it can take one, and every line of the record in order. */
+/** What one screen gets: the newest frame and forecast as soon as it can take them, and every line of the record in order. */
 export interface Outlet {
   frame(frame: LiveFrame): void;
+  forecast(lane: ForecastLane): void;
   record(lane: RecordLane): void;
   /** The screen has the record up to here, by hello or by its own resume. */
   has(batch: string | null, seq: number): void;
@@ -33,6 +36,7 @@ export const createOutlet = (deps: OutletDeps): Outlet => {
   let closed = false;
   let waiting: LiveFrame | null = null;
   let merged = 0;
+  let forecast: ForecastLane | null = null;
   let sentAt = -Infinity;
   let cancel: (() => void) | null = null;
   let at: { batch: string | null; seq: number } = { batch: null, seq: 0 };
@@ -49,8 +53,11 @@ export const createOutlet = (deps: OutletDeps): Outlet => {
   const pump = (): void => {
     if (closed) return;
     if (behind) catchUp();
-    if (waiting === null) return;
+    if (waiting === null && forecast === null) return;
     if (deps.buffered() > LIVE_CAP_BYTES) return later(FRAME_GAP_MS);
+    if (forecast !== null) deps.sendForecast(forecast);
+    forecast = null;
+    if (waiting === null) return;
     const wait = sentAt + FRAME_GAP_MS - deps.now();
     if (wait > 0) return later(wait);
     const frame = { ...waiting, merged };
@@ -85,6 +92,10 @@ export const createOutlet = (deps: OutletDeps): Outlet => {
     frame(frame) {
       if (waiting !== null) merged += 1;
       waiting = frame;
+      pump();
+    },
+    forecast(lane) {
+      forecast = lane;
       pump();
     },
     record(lane) {

@@ -1,6 +1,7 @@
 import type { DefaultEventsMap, Server, Socket } from 'socket.io';
 import * as z from 'zod/mini';
 import type { Bench, Sender } from '#lib/bench/pipeline/types';
+import type { ForecastLane } from '#lib/protocol/forecast';
 import { aliveBeat, benchIntent, leaseAsk, pairAsk, resumeAsk, sceneAct } from '#lib/protocol/intent';
 import type { IntentAnswer } from '#lib/protocol/intent';
 import { PROTOCOL_VERSION } from '#lib/protocol/lanes';
@@ -34,6 +35,7 @@ export interface Screen {
   readonly id: ScreenId;
   hello(): void;
   frame(frame: LiveFrame): void;
+  forecast(lane: ForecastLane): void;
   record(lane: RecordLane): void;
   beat(beat: Beat): void;
   lease(): void;
@@ -58,6 +60,7 @@ export const openScreen = (socket: LiveSocket, deps: ScreenDeps): Screen => {
     },
     buffered: () => bufferedBytes(socket),
     sendFrame: (frame) => socket.emit('live', frame),
+    sendForecast: (lane) => socket.emit('forecast', lane),
     sendRecord: (lane) => socket.emit('record', lane),
     readRecord: (batch, after) => deps.bench().lane(batch, after),
   });
@@ -78,6 +81,7 @@ export const openScreen = (socket: LiveSocket, deps: ScreenDeps): Screen => {
       lease: bench.leaseFor(id),
       batch,
       live: bench.frame(),
+      forecast: bench.forecast(),
       at: bench.now(),
     });
     greeted = true;
@@ -112,6 +116,7 @@ export const openScreen = (socket: LiveSocket, deps: ScreenDeps): Screen => {
     id,
     hello: greet,
     frame: (frame) => void (greeted && outlet.frame(frame)),
+    forecast: (lane) => void (greeted && outlet.forecast(lane)),
     record: (lane) => void (greeted && outlet.record(lane)),
     beat(beat) {
       // A beat is worth nothing later: a screen that is full goes without. (`volatile` would drop it behind any message of the same tick.)

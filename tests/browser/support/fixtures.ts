@@ -1,5 +1,6 @@
 import { IDLE_CUE } from '#lib/bench/conductor/blank';
 import type { BenchCue, Card, JoiningCue } from '#lib/bench/cue';
+import type { ForecastLane } from '#lib/protocol/forecast';
 import type { LeaseView } from '#lib/protocol/lanes';
 import type { LiveFrame, LiveProbe, LiveScale } from '#lib/protocol/live';
 import { as } from '#lib/units/id';
@@ -18,6 +19,7 @@ export interface Scene {
   readonly lease: LeaseView;
   readonly entries: readonly Entry[];
   readonly frame: Omit<LiveFrame, 'boot' | 'n' | 'at' | 'merged'>;
+  readonly forecast?: ForecastLane;
 }
 
 export const scale = (change: Partial<LiveScale> = {}): LiveScale => ({

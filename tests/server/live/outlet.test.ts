@@ -1,15 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { IDLE_CUE } from '#lib/bench/conductor/blank';
+import type { ForecastLane } from '#lib/protocol/forecast';
 import type { RecordLane } from '#lib/protocol/lanes';
 import type { LiveFrame } from '#lib/protocol/live';
 import { createOutlet, FRAME_GAP_MS, LIVE_CAP_BYTES, RECORD_CAP_BYTES } from '#server/live/outlet';
 
 const frame = (n: number): LiveFrame => ({ boot: 'b', n, merged: 0, at: n, scales: [], probes: [], cue: IDLE_CUE, alarms: [] });
+const forecast = (at: number): ForecastLane => ({ boot: 'b', at, batch: null, lye: NOTHING, oils: NOTHING, making: null, meeting: null });
+const NOTHING = { outlook: { kind: 'none', why: 'nothing-heard', blocks: 0, needed: 8 }, marks: [] } as const;
 const lane = (from: number, seq: number, batch = 'one'): RecordLane => ({ batch, from, seq, lines: [`${from}-${seq}`] });
 
 /** One screen with a hand-driven clock and a pipe whose fill the test sets. */
 const screen = () => {
   const sent: LiveFrame[] = [];
+  const forecasts: ForecastLane[] = [];
   const records: RecordLane[] = [];
   const timers: { at: number; run: () => void }[] = [];
   const state = { now: 1_000, buffered: 0, reads: [] as [string | null, number][], journalSeq: 0 };
@@ -22,6 +26,7 @@ const screen = () => {
     },
     buffered: () => state.buffered,
     sendFrame: (f) => sent.push(f),
+    sendForecast: (l) => forecasts.push(l),
     sendRecord: (l) => records.push(l),
     readRecord: async (batch, after) => {
       state.reads.push([batch, after]);
@@ -41,7 +46,7 @@ const screen = () => {
     state.now = end;
     for (let i = 0; i < 5; i += 1) await Promise.resolve();
   };
-  return { outlet, sent, records, state, pass };
+  return { outlet, sent, forecasts, records, state, pass };
 };
 
 describe('what one screen gets', () => {
@@ -54,6 +59,20 @@ describe('what one screen gets', () => {
       [1, 0],
       [2, 0],
     ]);
+  });
+
+  it('gets the newest forecast at once, or as soon as it can take one', async () => {
+    const { outlet, forecasts, state, pass } = screen();
+    outlet.forecast(forecast(1));
+    expect(forecasts.map(({ at }) => at)).toEqual([1]);
+    state.buffered = LIVE_CAP_BYTES + 1;
+    outlet.forecast(forecast(2));
+    outlet.forecast(forecast(3));
+    await pass(FRAME_GAP_MS);
+    expect(forecasts).toHaveLength(1);
+    state.buffered = 0;
+    await pass(FRAME_GAP_MS);
+    expect(forecasts.map(({ at }) => at)).toEqual([1, 3]);
   });
 
   it('gets the newest of what came too fast, with the count of what was merged into it', async () => {

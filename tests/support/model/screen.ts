@@ -64,6 +64,7 @@ export const createModelScreen = (name: string, now: () => number): ModelScreen 
     });
     const stop = to.listen({
       frame: (frame) => screen.frame(frame),
+      forecast: (lane) => screen.forecast(lane),
       record: (lane) => screen.record(lane),
       lease: () => screen.lease(),
     });

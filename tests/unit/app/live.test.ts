@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { IDLE_CUE } from '#lib/bench/conductor/blank';
+import type { ForecastLane } from '#lib/protocol/forecast';
 import type { Hello, LeaseView, RecordLane } from '#lib/protocol/lanes';
 import type { LiveFrame } from '#lib/protocol/live';
 import { as } from '#lib/units/id';
@@ -8,6 +9,7 @@ import { BLANK_AFTER_MS } from '../../../app/_live/freshness';
 import { fold } from '../../../app/_live/fold';
 import { createLive } from '../../../app/_live/live';
 import type { Wire, WireHandlers } from '../../../app/_live/socket';
+import { see } from '../../../app/_live/selectors';
 import { createLiveStore } from '../../../app/_live/store';
 import { started } from '#tests/support/batch';
 
@@ -24,6 +26,17 @@ const frame = (n: number, at: number, cue: Partial<LiveFrame['cue']> = {}, boot 
   probes: [],
   cue: { ...IDLE_CUE, ...cue },
   alarms: [],
+});
+
+const UNHEARD = { outlook: { kind: 'none', why: 'nothing-heard', blocks: 0, needed: 8 }, marks: [] } as const;
+const forecast = (at: number): ForecastLane => ({
+  boot: 'b1',
+  at,
+  batch: null,
+  lye: UNHEARD,
+  oils: UNHEARD,
+  making: null,
+  meeting: null,
 });
 
 const rig = () => started();
@@ -74,6 +87,7 @@ const page = () => {
       lease: LEADS,
       batch: { batch: null, from: 0, seq: 0, lines: [] },
       live: frame(1, clock.monotonic),
+      forecast: null,
       at: clock.monotonic,
       ...change,
     });
@@ -126,6 +140,22 @@ describe('A4: what the page shows without the server', () => {
     hello({ live: frame(3, clock.monotonic, POURING) });
     expect(store.getState()).toMatchObject({ link: 'up', stale: false });
     expect(store.getState().frame?.cue.left).toBe(2);
+  });
+
+  it('takes the newest forecast of this boot, and shows none while everything is blank', () => {
+    const { store, hello, on, clock, pass, drop } = page();
+    hello({ forecast: forecast(500) });
+    expect(see.forecast(store.getState())?.at).toBe(500);
+    on.forecast(forecast(900));
+    on.forecast(forecast(700));
+    on.forecast({ ...forecast(950), boot: 'b0' });
+    expect(see.forecast(store.getState())?.at).toBe(900);
+    pass(BLANK_AFTER_MS + 1);
+    expect(see.forecast(store.getState())).toBeNull();
+    on.beat({ boot: 'b1', n: 2, at: clock.monotonic, ages: {} });
+    expect(see.forecast(store.getState())?.at).toBe(900);
+    drop();
+    expect(store.getState().forecast).toBeNull();
   });
 
   it('is not refreshed by a frame of another boot, an older frame, or a beat of another boot', () => {
