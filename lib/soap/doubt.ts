@@ -82,8 +82,8 @@ const FAINT = 1e-10;
 
 /**
  * Chance that `mean` plus a sum of independent parts lies below zero, by Gil-Pelaez' inversion of the characteristic function, summed at
- * midpoints (Davies 1973): exact to about 1e-6 where something round is in the sum, 1e-4 for a lone triangle, 0.003 where that one ends in a
- * cliff.
+ * midpoints (Davies 1973). Exact to about 1e-6 where something round is in the sum, 1e-4 for a lone triangle, 0.003 where that one ends in
+ * a cliff.
  */
 export const chanceBelowZero = (mean: number, parts: readonly Part[]): number => {
   const scale = Math.sqrt(parts.reduce((sum, { weight }) => sum + weight * weight, 0));

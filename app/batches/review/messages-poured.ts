@@ -3,7 +3,7 @@ import type { ResultLimit } from '#lib/work/batch/poured/result';
 /** As poured, on paper. */
 export const pouredWords = {
   title: 'As poured',
-  note: 'From every weight with what it may be off by, and what is known of each lot. ± is k = 2 or, where the values lean, what holds 95 times in 100.',
+  note: 'From every weight with what it may be off by, and what is known of each lot. Each interval holds the true value 95 times in 100.',
   kept: (method: string) => `Kept when the batch was closed, by ${method}.`,
   soFar: (lines: string) => `Worked out from what is weighed so far; ${lines} at plan.`,
   now: 'Worked out from what was weighed.',
@@ -30,7 +30,10 @@ export const pouredWords = {
     title: 'Superfat: what makes it wide',
     label: 'superfat, how it was worked out',
     sum: (working: string, expected: string, u: string) =>
-      `1 − (pure alkali − acid demand) ÷ fat demand = ${working} at the working values, ${expected} at the means of what is believed; standard uncertainty ${u} points (GUM, from the readings).`,
+      [
+        `1 − (pure alkali − acid demand) ÷ fat demand = ${working} at the working values, ${expected} at the means of what is believed;`,
+        `standard uncertainty ${u} points (GUM, from the readings).`,
+      ].join(' '),
     worst: (low: string, high: string) => `With every range at its worst end at once: ${low} to ${high} %.`,
     chance: (chance: string) => `Chance of lye left over: ${chance} %.`,
     heads: { cause: 'from', half: '± points', share: 'of u²' },

@@ -23,18 +23,17 @@ const bins = reliability(all);
 const beyond = all.filter(({ truth, worst }) => truth < worst.low || truth > worst.high).length;
 
 console.log(`${batches} batches, seed ${seed}`);
-console.log(
-  `the 95 % interval holds the truth in${percent(held)} (93 to 97 asked); truth below it${percent(all.filter(({ truth, low }) => truth < low).length / batches)}, above it${percent(all.filter(({ truth, high }) => truth > high).length / batches)}`,
-);
+const aside = (of: (one: (typeof all)[number]) => boolean): string => percent(all.filter(of).length / batches);
+console.log(`the 95 % interval holds the truth in${percent(held)} (93 to 97 asked)`);
+console.log(`truth below it${aside(({ truth, low }) => truth < low)}, above it${aside(({ truth, high }) => truth > high)}`);
 console.log(
   `median width ${(100 * median(all.map(({ low, high }) => high - low))).toFixed(2)} points; truth outside the worst case: ${beyond}`,
 );
 console.log('\nchance of lye-heavy        batches      said     true  allowed apart');
 for (const bin of bins) {
   const range = `${percent(bin.from)} to${percent(bin.to)}`.padEnd(24);
-  console.log(
-    `${range} ${String(bin.count).padStart(8)}  ${percent(bin.said)} ${percent(bin.heavy)} ${percent(bin.allowed)}  ${isCalibrated(bin) ? '' : 'NOT MET'}`,
-  );
+  const figures = `${percent(bin.said)} ${percent(bin.heavy)} ${percent(bin.allowed)}`;
+  console.log(`${range} ${String(bin.count).padStart(8)}  ${figures}  ${isCalibrated(bin) ? '' : 'NOT MET'}`);
 }
 const met = held >= WITHIN[0] && held <= WITHIN[1] && bins.every(isCalibrated);
 console.log(met ? '\nmet' : '\nNOT MET');

@@ -9,7 +9,7 @@ if (computed.kind !== 'plan') throw new Error('alder and oat has no plan');
 
 const ORDER = planOfSample('alder-and-oat').lines.map(({ id }) => id);
 
-/** Alder and oat as the chemistry works it out, with all that it froze; its lines as the typed plan has them, so that scenes can follow each other. */
+/** Alder and oat as the chemistry works it out, with all that it froze; in the typed plan's order, so that scenes can follow each other. */
 export const COMPUTED: Plan = {
   ...computed.plan,
   lines: computed.plan.lines.toSorted((a, b) => ORDER.indexOf(a.id) - ORDER.indexOf(b.id)),
