@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { coverage, isCalibrated, reliability, scoreOf } from '#tests/benchmark/calibration/superfat/score';
 
-/** A small run of `npm run calibration:superfat`, always the same batches. The limit is for what never ends: busy machines take their time. */
+/** A small run of `npm run calibration:superfat`, always the same batches. The limit is for what never ends: busy machines are slow. */
 const LONG = 300_000;
 const BATCHES = 240;
 

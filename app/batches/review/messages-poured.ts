@@ -31,7 +31,7 @@ export const pouredWords = {
     label: 'superfat, how it was worked out',
     sum: (working: string, expected: string, u: string) =>
       [
-        `1 − (pure alkali − acid demand) ÷ fat demand = ${working} at the working values, ${expected} at the means of what is believed;`,
+        `1 − (pure alkali − acid demand) ÷ fat demand = ${working} at the working values, ${expected} at the means of beliefs;`,
         `standard uncertainty ${u} points (GUM, from the readings).`,
       ].join(' '),
     worst: (low: string, high: string) => `With every range at its worst end at once: ${low} to ${high} %.`,
