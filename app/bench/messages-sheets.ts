@@ -20,7 +20,7 @@ export const sheetMessages = {
     practice: 'Practice scene',
     settings: 'This screen',
     firstAid: 'First aid',
-    temperatures: 'Temperatures',
+    temperatures: 'Lye and oils',
     today: 'Leave the bench',
   },
   correct: {
@@ -67,10 +67,10 @@ export const sheetMessages = {
   },
   portions: {
     lead: 'poured',
-    none: 'no portion yet, in the pot',
-    count: (count: number) => `${count === 1 ? '1 portion' : `${count} portions`}, in the pot`,
-    one: (mass: string, byHand: boolean) => (byHand ? `${mass} by hand` : mass),
-    earlier: (count: number) => `, ${count} before`,
+    none: 'nothing yet',
+    count: (count: number) => (count === 1 ? '1 portion' : `${count} portions`),
+    last: (mass: string, byHand: boolean) => `last ${mass}${byHand ? ' by hand' : ''}, `,
+    left: (mass: string) => `${mass} in the pot`,
     type: 'Type a portion',
   },
   outOf: {

@@ -31,7 +31,7 @@ export const messages = {
     apart: 'apart',
     since: 'since joining',
     recorded: 'so far',
-    portion: 'out of it',
+    portion: 'out',
     away: 'Away',
     more: 'more',
     less: 'less',

@@ -8,29 +8,21 @@ import styles from '../work.module.css';
 import { openSheet } from './controls';
 
 const words = sheetMessages.portions;
-/** Of the newest there is room for these; all of them are in the review. */
-const NEWEST = 3;
-
-/** The portions poured so far, the way to type one, and what is left in the pot. */
+/** How many portions were poured, the newest of them, what is left in the pot, and the way to type one. All of them are in the review. */
 export function Portions() {
   const display = useDisplay();
   const batch = useLive(see.batch);
   const parts = batch?.parts ?? [];
   const pot = Object.values(batch?.vessels ?? {}).find(({ state }) => state === 'joined' || state === 'portioned');
-  const hidden = parts.length - NEWEST;
+  const last = parts.at(-1);
   return (
     <>
       <div className={styles['next']}>
         <span className={styles['lead']}>{words.lead}</span>
         <b>{parts.length === 0 ? words.none : words.count(parts.length)}</b>
-        <span key={pot?.contents} className={styles['amount']}>
-          {pot === undefined ? '' : massText(pot.contents, display, 1000)}
-        </span>
-        <span className={styles['sub']}>
-          {parts
-            .slice(-NEWEST)
-            .map(({ mass, byHand }) => words.one(massText(mass, display), byHand))
-            .join(', ') + (hidden > 0 ? words.earlier(hidden) : '')}
+        <span key={pot?.contents} className={styles['sub']}>
+          {(last === undefined ? '' : words.last(massText(last.mass, display), last.byHand)) +
+            (pot === undefined ? '' : words.left(massText(pot.contents, display, 1000)))}
         </span>
       </div>
       <Press className={styles['aid']} name={words.type} onTap={() => openSheet('keypad')} />

@@ -428,6 +428,8 @@ export const SCENES = {
       ],
     }),
   moulds: () => afterJoining({ phase: 'pouring-moulds' }),
+  portion: () =>
+    afterJoining({ phase: 'pouring-moulds', portion: { at: 'offer', mass: mg(512_300) }, goOn: { code: 'take-portion', hold: false } }),
   watching: () => ({
     ...pouring('olive', 292.6, { phase: 'pouring', overshoot: mg(6_100) }),
     lease: { holder: 'other', mine: false, label: 'tablet 10:42', lostForMs: null },
