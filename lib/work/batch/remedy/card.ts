@@ -2,7 +2,7 @@ import { mg, type Milligrams } from '#lib/units/mass';
 import { actsOfOne } from './acts';
 import { afterRemedy } from './after';
 import { benchOf, type Bench } from './bench';
-import { figuresAfter } from './figures';
+import { figuresAfter, isBelievedHeavy } from './figures';
 import { isUnsafe, lacking, leftBy } from './leaves';
 import { asItStands } from './programme';
 import { toComeOf, type Stand } from './stand';
@@ -107,6 +107,8 @@ export const cardOf = (id: string, bench: Bench, way: Way, as?: { readonly kind:
   const { kind, params } = as ?? nameOf(bench, way);
   const state = afterRemedy(bench.state, way);
   const after = benchOf(state, bench.pot, bench.facts);
+  const figures = figuresAfter(state, after);
+  if (isBelievedHeavy(state)) return closedCard(id, kind, 'lye-heavy', { params, figures });
   return {
     ...blank(id, kind),
     params,
@@ -115,7 +117,7 @@ export const cardOf = (id: string, bench: Bench, way: Way, as?: { readonly kind:
     change: mg(way.change),
     added: addedBy(bench, way.lines),
     taken: massOf(way.acts),
-    figures: figuresAfter(state, after),
+    figures,
     cautions: cautionsOf(bench, way),
   };
 };
@@ -145,6 +147,7 @@ export const carryOnCard = (bench: Bench, acts: readonly RemedyAct[] = []): Reme
     leaves,
     cautions: leaves.length > 0 ? ['outside-formula'] : [],
   };
+  if (unsafe.length === 0 && isBelievedHeavy(state)) return { ...closedCard('carry-on', 'carry-on', 'lye-heavy'), figures: card.figures };
   const missing = lacking(after);
   if (unsafe.length === 0 && missing.length > 0)
     return { ...card, enabled: false, whyNot: { code: 'outside-limit', clashes: missing }, leaves: [], cautions: [] };

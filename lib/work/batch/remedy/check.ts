@@ -9,7 +9,7 @@ import { afterRemedy } from './after';
 import { benchOf } from './bench';
 import type { CheckRemedy } from './calls';
 import type { RemedyFacts } from './facts';
-import { figuresAfter } from './figures';
+import { figuresAfter, isBelievedHeavy } from './figures';
 import { isUnsafe, leftBy } from './leaves';
 import { isLyeHeavy } from '../lye-heavy';
 import { asItStands } from './programme';
@@ -83,6 +83,7 @@ export const checkRemedy: CheckRemedy = (state, card, facts) => {
   const left = leftBy(bench, asItStands(bench));
   const unsafe = left.find(isUnsafe);
   if (unsafe !== undefined) return refuse(unsafe.limit === 'superfat-zero' ? 'lye-heavy' : 'outside-limit', { limit: unsafe.limit });
+  if (isBelievedHeavy(after)) return refuse('lye-heavy', { limit: 'superfat-zero' });
   const may = new Set(card.kind === 'carry-on' || card.kind === 'finish-pour' ? card.leaves.map(clashKey) : []);
   const crossed = left.find((one) => !may.has(clashKey(one)));
   if (crossed !== undefined) return refuse('outside-limit', { limit: crossed.limit, by: crossed.by });

@@ -1,7 +1,7 @@
 import { figuresOf } from '#lib/soap/poured/figures';
 import type { Figured, PouredFigures } from '#lib/soap/poured/types';
 import { mg } from '#lib/units/mass';
-import { asPoured } from '../poured/as-poured';
+import { asPoured, lyeVerdict } from '../poured/as-poured';
 import type { BatchState } from '../state';
 import type { Bench } from './bench';
 import { asItStands } from './programme';
@@ -43,4 +43,10 @@ export const figuresAfter = (state: BatchState, bench: Bench): RemedyFigures | n
     batterMl: volume === null ? null : Math.round(volume.value),
     full: valueOf(full),
   };
+};
+
+/** Whether it is lye-heavy by what is believed of its values, where the working ones alone would pass: joining goes by the worse of both. */
+export const isBelievedHeavy = (state: BatchState): boolean => {
+  const answer = asPoured(state);
+  return answer.kind === 'figures' && state.parts.length === 0 && lyeVerdict(answer) === 'heavy';
 };

@@ -4,6 +4,7 @@ import { as } from '#lib/units/id';
 import type { LineId, LotId } from '#lib/units/id';
 import { grams } from '#lib/units/mass';
 import { celsius } from '#lib/units/temperature';
+import { asPoured, lyeVerdict } from '#lib/work/batch/poured/index';
 import { planOf as sampleOf, started } from '#tests/support/batch';
 import { entry, formula, mass, SODA, WATER, workshop } from '#tests/support/formula';
 import { batchOf, factsWith } from '#tests/support/remedy-rig';
@@ -191,4 +192,16 @@ describe('any answer', () => {
     expect(answer.cards[0]?.acts[0]).toMatchObject({ kind: 'take-out', line: 'lavender', caustic: false });
     expect(answer.cards[0]?.figures?.fragrance).toBeLessThanOrEqual(1_000_000);
   });
+});
+
+it('carrying on is not offered where the working values pass and what is believed of them is lye-heavy, as joining has it', () => {
+  const wide = { ...plain, limits: { superfat: { low: '0', high: '8' }, lye: { low: '25', high: '40' } } };
+  const states = Array.from({ length: 30 }, (_, i) => {
+    const rig = batchOf(wide).weighAll('soda');
+    rig.weigh('soda', Math.round((rig.line('soda').plan.target / 1000 + 6.5 + i * 0.1) * 10) / 10);
+    const answer = asPoured(rig.now);
+    return { rig, verdict: answer.kind === 'figures' ? lyeVerdict(answer) : 'heavy' };
+  });
+  for (const { rig, verdict } of states) expect(cardOf(ask(solve, rig), 'carry-on').enabled).toBe(verdict !== 'heavy');
+  expect(new Set(states.map(({ verdict }) => verdict)).size).toBeGreaterThan(1);
 });
