@@ -49,6 +49,8 @@ const pour: Ask = ({ left, tolerance, phase, into, role }, world) => {
   // When the bench says short, it is, whatever the hands would let pass.
   if (phase !== 'short' && Math.abs(left) <= (tolerance ?? 0)) return nothing('wait');
   if (left > 0) return { do: 'pour', amount: left };
+  // A part is in, and a person keeps it.
+  if (left === 0 && phase === 'short') return nothing('needs-person');
   return left < 0 ? { do: 'take-back', amount: -left } : nothing('wait');
 };
 

@@ -76,7 +76,8 @@ export const hintOf = (
     })),
     mode: line?.mode ?? 'gain',
     left: cue.left,
-    target: cue.target,
+    // Of the whole line: a bottle is fetched with enough for all its parts.
+    target: line?.target ?? cue.target,
     tolerance: cue.tolerance,
     easeOff: cue.easeOff,
     overshoot: cue.overshoot,

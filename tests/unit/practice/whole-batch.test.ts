@@ -9,7 +9,10 @@ import type { Link, LinkSink } from '#lib/measure/link/link';
 import type { IntentWant, SceneAct } from '#lib/protocol/intent';
 import { as } from '#lib/units/id';
 import type { InstrumentId, ScreenId, VesselId } from '#lib/units/id';
+import { mg } from '#lib/units/mass';
 import { wall } from '#lib/units/time';
+import type { Plan } from '#lib/work/batch/index';
+import { formula, planned, withEntry, workshop, WORKSHOP } from '#tests/support/formula';
 import { MemoryJournal } from '#tests/support/memory-journal';
 import { planOf } from '#tests/support/batch';
 import { fakeTime } from './fake-time';
@@ -26,7 +29,7 @@ interface Workshop {
   scene(act: SceneAct): Promise<string>;
 }
 
-const open = (plan: string, seed: number): Workshop => {
+const open = (plan: string | Plan, seed: number): Workshop => {
   const time = fakeTime();
   const clock = { now: () => time.clock.now(), wall: () => wall(1_760_000_000_000 + time.clock.now()), offsetMinutes: () => 0 };
   const practice = createPracticeBench({ seed, clock, timers: time.timers });
@@ -49,7 +52,7 @@ const open = (plan: string, seed: number): Workshop => {
     newBatchId: newId,
     newMark: () => Promise.resolve('26-11'),
     person: as('maker'),
-    plan: () => planOf(plan),
+    plan: () => (typeof plan === 'string' ? planOf(plan) : plan),
     load: () => Promise.resolve(null),
     probesInVessel: () => practice.scene.leaning().map((id) => as<VesselId>(id)),
     scene: {
@@ -141,5 +144,58 @@ describe('a whole batch on the practice bench', () => {
     }
     const { brought, there } = shop.world.ledger();
     expect(there).toBe(brought);
+  });
+
+  it('oils in parts by a jug, and a stock lye into its own: led to the end, and nothing is lost on the way', async () => {
+    const stock = {
+      id: 'stock',
+      name: 'Stock lye',
+      note: null,
+      parts: [
+        { material: 'sodium-hydroxide', lot: 'lot-soda-06', percent: '33' },
+        { material: 'water', lot: null, percent: '67' },
+      ],
+    };
+    const lot = { id: 'lot-stock', mark: 'SL 1', material: 'stock', certificate: null, files: [] };
+    const scales = WORKSHOP.scales.map((scale) => (scale.role === 'main' ? { ...scale, capacity: mg(2_000_000) } : scale));
+    const context = workshop({ preparations: [stock], lots: [...WORKSHOP.lots, lot], scales });
+    const entries = withEntry('soda', { material: 'stock', lot: 'lot-stock' }, withEntry('olive', { lot: 'lot-olive-11' })).filter(
+      ({ id }) => id !== 'water',
+    );
+    const size = { kind: 'fats', value: '4', unit: 'kg' } as const;
+    const { plan } = planned(formula({ entries, size, wishes: { superfat: '5', lye: null } }), context);
+    expect(plan.lines.filter(({ atOnce }) => atOnce !== undefined).map(({ id }) => String(id))).toContain('olive');
+    const shop = open(plan, 7);
+    await shop.pass(2_000);
+    await shop.want({ kind: 'start', plan: 'made', lots: {} });
+    const batch = () => {
+      const state = shop.bench.batch();
+      if (state === null) throw new Error('no batch');
+      return state;
+    };
+    for (let turn = 0; batch().open !== null; turn += 1) {
+      expect(turn, `${shop.bench.frame().cue.phase} ${String(batch().open)}`).toBeLessThan(3_000);
+      await shop.pass(200);
+      if ((await shop.scene({ act: 'help' })) === 'needs-person' && turn % 5 === 0) await answer(shop);
+    }
+    for (const { plan: line, outcome, contributions } of Object.values(batch().lines)) {
+      expect([line.id, outcome]).toEqual([line.id, 'within']);
+      const parts = line.atOnce === undefined ? 1 : Math.ceil(line.target / line.atOnce - 0.03);
+      expect(
+        contributions.filter(({ kind }) => kind === 'pour'),
+        line.id,
+      ).toHaveLength(parts);
+    }
+    const oils = Object.values(batch().lines).reduce((sum, { plan: line, actual }) => (line.phase === 'oils' ? sum + actual : sum), 0);
+    const there = [
+      ...new Set(
+        plan.lines.flatMap(({ phase, vessel, into }) => (phase === 'oils' ? [vessel, ...(into === undefined ? [] : [into])] : [])),
+      ),
+    ];
+    const truly = there.reduce((sum, id) => sum + (shop.world.vessels.get(id)?.contents ?? 0), 0);
+    expect(Math.abs(oils - truly)).toBeLessThanOrEqual(1_000);
+    const lye = plan.lines.find(({ inSolution }) => inSolution === true);
+    expect(batch().vessels[lye?.vessel ?? ('' as VesselId)]?.state).toBe('dissolved');
+    expect(shop.world.warmth.celsius('lye')).toBeLessThan(25);
   });
 });
