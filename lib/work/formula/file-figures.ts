@@ -1,7 +1,9 @@
 import { CATALOGUE } from './catalogue/index';
 import { withCatalogue } from './catalogue/with';
 import { checkLot, checkMaterial, checkMould, checkPreparation } from './checks';
-import type { FormulaFile } from './file';
+import type { Lot } from './lot';
+import type { Material, Preparation } from './material';
+import type { Mould } from './mould';
 import type { Problem } from './problem';
 
 /** The workshop the file goes to may have what the file only names. */
@@ -10,9 +12,17 @@ const ELSEWHERE = new Set(['unknown-material', 'unknown-lot']);
 const isOwn = ({ path }: Problem): boolean => !/^(?:materials|lots|preparations)\[/.test(path);
 const NOWHERE = { vessels: [], scales: [], pace: null, room: null, losses: { residue: null, pour: null }, calibration: null } as const;
 
-type Found = readonly { readonly list: keyof FormulaFile; readonly at: number; readonly problem: Problem }[];
+/** The documents of a file that a plan is computed from. */
+interface Content {
+  readonly materials: readonly Material[];
+  readonly preparations: readonly Preparation[];
+  readonly lots: readonly Lot[];
+  readonly moulds: readonly Mould[];
+}
 
-const all = <T>(list: keyof FormulaFile, items: readonly T[], check: (one: T) => readonly Problem[]): Found =>
+type Found = readonly { readonly list: keyof Content; readonly at: number; readonly problem: Problem }[];
+
+const all = <T>(list: keyof Content, items: readonly T[], check: (one: T) => readonly Problem[]): Found =>
   items.flatMap((one, at) =>
     check(one)
       .filter((problem) => isOwn(problem) && !ELSEWHERE.has(problem.code))
@@ -20,7 +30,7 @@ const all = <T>(list: keyof FormulaFile, items: readonly T[], check: (one: T) =>
   );
 
 /** What no plan could be computed from, in a file whose shape is sound: a fat that takes no alkali, a preparation that holds itself. */
-export const figuresIn = ({ materials, preparations, lots, moulds }: FormulaFile): Found => {
+export const figuresIn = ({ materials, preparations, lots, moulds }: Content): Found => {
   const context = withCatalogue({ ...NOWHERE, materials, preparations, lots, moulds });
   return [
     ...all('materials', materials, checkMaterial),
