@@ -87,6 +87,7 @@ export const goOnWords: Readonly<Record<GoOnCode, string>> = {
   'probe-out': 'probe is out',
   'take-portion': 'take this portion',
   'taken-out': 'hold: so much is out',
+  'left-in': 'hold: leave it in',
   'done-by-hand': 'hold: done, by hand',
   'count-from-here': 'count from here',
 };

@@ -53,6 +53,7 @@ export type GoOnCode =
   | 'probe-out'
   | 'take-portion'
   | 'taken-out' // held: so much is out
+  | 'left-in' // held: nothing is taken out after all
   | 'done-by-hand' // held: a person says that it is done
   | 'count-from-here';
 

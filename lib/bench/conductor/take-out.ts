@@ -32,7 +32,8 @@ export const takeOutScene = (stage: Scenery, act: RemedyAct): Scene => {
   } as const;
   const scene = { phase: 'take-out', vessel: act.vessel, line: 'line' in act ? (stage.batch.lines[act.line] ?? null) : null, say } as const;
   const byWord = { ...scene, goOn: { code: 'done-by-hand', hold: true, act: () => done(stage, null) } } as const;
-  const stood = act.kind === 'finish-pour' ? null : stoodOf(stage.batch, act);
+  // What is poured on, or never was in, shows on no scale.
+  const stood = act.kind === 'finish-pour' || act.kind === 'leave' ? null : stoodOf(stage.batch, act);
   const view = stood === null ? undefined : stage.view.scales.find(({ id }) => id === stood.instrument);
   const scale = stood === null ? null : scaleMemory(stage, stood.instrument);
   if (stood === null || view === undefined || scale === null || hindrance(stage, view, scale) !== null) return byWord;
@@ -41,9 +42,10 @@ export const takeOutScene = (stage: Scenery, act: RemedyAct): Scene => {
   const takeOut = { target: act.mass, tolerance, taken: newest === undefined ? null : stood.gross - newest };
   const weighed = weighedFrom(stage.batch, stood.instrument, scale, mg(stood.gross), -1);
   const on = { ...scene, instrument: stood.instrument, takeOut } as const;
-  if (weighed === null || weighed.net <= tolerance) return on;
+  if (weighed === null) return on;
+  if (weighed.net <= tolerance) return { ...on, goOn: { code: 'left-in', hold: true, act: () => done(stage, null, true) } };
   return { ...on, goOn: { code: 'taken-out', hold: true, act: () => done(stage, weighed) } };
 };
 
-const done = (stage: Scenery, weighed: Weighed | null): void =>
-  void stage.wants.push({ kind: 'do-remedy-act', body: { weighed, held: true } });
+const done = (stage: Scenery, weighed: Weighed | null, leave = false): void =>
+  void stage.wants.push({ kind: 'do-remedy-act', body: { weighed, held: true, ...(leave ? { leave } : {}) } });

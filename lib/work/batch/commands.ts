@@ -94,8 +94,11 @@ export interface CommandBodies {
     facts: RemedyFacts;
     held: boolean;
   };
-  /** The first act of the chosen remedy is done. `weighed`: by the loss of its vessel on the pan; `null`: as a person says. */
-  'do-remedy-act': { weighed: Weighed | null; held: boolean };
+  /**
+   * The first act of the chosen remedy is done. `weighed`: by the loss of its vessel on the pan; `null`: as a person says.
+   * `leave`: it is not done after all.
+   */
+  'do-remedy-act': { weighed: Weighed | null; held: boolean; leave?: boolean };
   'state-wrong': WrongStated & { held: boolean };
   'answer-over': { line: LineId; choice: OverChoice; held: boolean };
   strike: { entry: EntryId; reason: StrikeReason; note: string; held: boolean };

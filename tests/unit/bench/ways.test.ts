@@ -160,6 +160,18 @@ describe('ways out on the bench', () => {
     expect(batchOf(rig).question).toBeNull();
   });
 
+  it('what is left in after all closes its line as it is, told in the record', async () => {
+    const { rig, gross } = await overPoured((question) => Promise.resolve(answerFor(question)));
+    await pressUntil(rig, gross, 'lift-out');
+    await hold(rig);
+    await stands(rig, 2_000, gross);
+    expect(rig.bench.frame().cue.goOn).toEqual({ code: 'left-in', hold: true });
+    expect(await hold(rig)).toMatchObject({ ok: true });
+    expect(batchOf(rig).lines[COCONUT]).toMatchObject({ status: 'closed', outcome: 'over' });
+    expect((await entriesIn(rig.journal)).find(({ kind }) => kind === 'remedy-act-done')?.body).toMatchObject({ done: 0 });
+    expect(batchOf(rig).toDo).toEqual([]);
+  });
+
   it('a stop ends the batch with every weight kept', async () => {
     const { rig, gross } = await overPoured((question) => Promise.resolve(answerFor(question)));
     await pressUntil(rig, gross, 'stop');

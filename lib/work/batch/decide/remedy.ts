@@ -87,12 +87,23 @@ const whole = (state: BatchState, shares: readonly Share[]): readonly Draft[] =>
 
 export const doRemedyAct: Decider<'do-remedy-act'> = (state, command) => {
   const [act] = state.toDo;
-  const { weighed, held } = command.body;
+  const { weighed, held, leave = false } = command.body;
   if (act === undefined) return refuse('already-done');
   if (!held) return refuse('needs-hold', { act: act.kind });
   const vessel = own(state.vessels, act.vessel);
   if (vessel === undefined) return refuse('no-such', { what: 'vessel', id: act.vessel });
   const done = (mass: Milligrams): Draft => draft('remedy-act-done', { kind: act.kind, vessel: act.vessel, asked: act.mass, done: mass });
+  const last = state.toDo.length === 1;
+  if (leave)
+    return allow(
+      done(mg(0)),
+      ...(last
+        ? whole(
+            state,
+            within(act, vessel).map(({ line }) => ({ line, mass: mg(0) })),
+          )
+        : []),
+    );
   if (act.kind === 'finish-pour') return allow(done(act.mass));
   const no = weighed === null ? null : notFromScale(command, weighed);
   if (no !== null) return deny(no);
@@ -107,7 +118,7 @@ export const doRemedyAct: Decider<'do-remedy-act'> = (state, command) => {
   const drafts = [
     draft('withdrawn', { vessel: act.vessel, ppm, mass, to, shares, ...source }),
     done(mass),
-    ...(state.toDo.length > 1 ? [] : whole(state, shares)),
+    ...(last ? whole(state, shares) : []),
   ];
   return allow(...drafts, ...zeroAfter(withDrafts(state, drafts), act, weighed));
 };
