@@ -5,19 +5,21 @@ import type { Page } from 'playwright-core';
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 /** What axe finds on the page now, as short lines; every rule it has. */
-export const axe = async (page: Page): Promise<readonly string[]> => {
+export const axe = async (page: Page, within: string | null = null): Promise<readonly string[]> => {
   if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(axeSource);
-  return page.evaluate(async () => {
+  return page.evaluate(async (part) => {
     const { axe } = globalThis as unknown as {
       axe: {
-        run: (root: Document) => Promise<{ violations: { id: string; help: string; nodes: { html: string; failureSummary: string }[] }[] }>;
+        run: (
+          root: Document | string,
+        ) => Promise<{ violations: { id: string; help: string; nodes: { html: string; failureSummary: string }[] }[] }>;
       };
     };
-    const { violations } = await axe.run(document);
+    const { violations } = await axe.run(part ?? document);
     return violations.flatMap(({ id, help, nodes }) =>
       nodes.map(({ html, failureSummary }) => `${id}: ${help}: ${html.slice(0, 160)} ${failureSummary.slice(0, 200)}`),
     );
-  });
+  }, within);
 };
 
 /** Everything drawn, and one turn of the loop after it. */
