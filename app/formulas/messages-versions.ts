@@ -32,6 +32,7 @@ export interface Names {
   readonly entry: (id: string) => string;
   readonly mould: (id: string) => string;
   readonly blend: (id: string) => string;
+  readonly lot: (id: string) => string;
 }
 
 type Worded = Readonly<Record<string, string>>;
@@ -41,6 +42,14 @@ const WORDS: Readonly<Record<string, Worded>> = {
   goes: more.places,
   frozen: { true: more.states.frozen, false: more.states.liquid },
   weighed: { loss: more.byLoss },
+  part: Object.fromEntries(Object.entries(sheet.parts).map(([part, { title }]) => [part, title.toLowerCase()])),
+};
+
+/** What a text stands for, by the field it stands in. */
+const NAMED: Readonly<Record<string, (text: string, names: Names) => string>> = {
+  material: (text, names) => names.material(text),
+  lot: (text, names) => names.lot(text),
+  superfat: (text) => `${text} %`,
 };
 
 const bandText = ({ low, high }: Band): string => `${low} to ${high} %`;
@@ -48,10 +57,10 @@ const bandText = ({ low, high }: Band): string => `${low} to ${high} %`;
 const temperatureText = ({ window, apart, apartLevel, setsAt, milkLimit, pourAt }: Temperatures): string =>
   [
     `${window.low} to ${window.high} °C`,
-    `${joining.apart.toLowerCase()} ${apart}, ${joining.levels[apartLevel]}`,
-    ...(setsAt === null ? [] : [`${joining.setsAt} ${setsAt}`]),
-    ...(milkLimit === null ? [] : [`${joining.milkLimit} ${milkLimit}`]),
-    ...(pourAt === null ? [] : [`${joining.pourAt} ${pourAt}`]),
+    `${joining.apart.toLowerCase()} ${apart} °C, ${joining.levels[apartLevel]}`,
+    ...(setsAt === null ? [] : [`${joining.setsAt} ${setsAt} °C`]),
+    ...(milkLimit === null ? [] : [`${joining.milkLimit} ${milkLimit} °C`]),
+    ...(pourAt === null ? [] : [`${joining.pourAt} ${pourAt} °C`]),
   ].join('; ');
 
 const sizeText = (size: Size): string => {
@@ -95,7 +104,7 @@ const fieldText = (field: string, value: object, names: Names): string => {
 };
 
 const lyeText = (lye: NonNullable<Wishes['lye']>): string =>
-  lye.kind === 'ratio' ? `${sheet.lye.value.ratio} ${lye.water}` : `${sheet.lye.value.concentration} ${lye.percent}`;
+  lye.kind === 'ratio' ? `water ${sheet.lye.ratio(lye.water)}` : `${lye.percent} %`;
 
 /** Words of the versions of a formula and of what changed between two. */
 export const messages = {
@@ -125,7 +134,7 @@ export const messages = {
         ?.replace(/\[[^\]]*\]$/, '') ?? '';
     if (typeof value !== 'object') {
       const text = String(value as string | number | boolean);
-      return WORDS[field]?.[text] ?? (field === 'material' ? names.material(text) : field === 'superfat' ? `${text} %` : text);
+      return WORDS[field]?.[text] ?? NAMED[field]?.(text, names) ?? text;
     }
     if (isAmount(value)) return sheet.said(value);
     // A thing come or gone as a whole is told by how much of it.

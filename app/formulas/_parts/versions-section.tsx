@@ -89,6 +89,7 @@ function Between({ versions }: { readonly versions: readonly Version[] }) {
     entry: (id) => materials.nameOf(all.find((one) => one.id === id)?.material ?? null) || id,
     mould: (id) => workshop.context.moulds.find((one) => one.id === id)?.name ?? id,
     blend: (id) => blends.findLast((one) => one.id === id)?.name ?? id,
+    lot: (id) => workshop.context.lots.find((one) => one.id === id)?.mark ?? id,
   };
   const { heads } = messages;
   return (

@@ -93,6 +93,7 @@ describe('what changed between two versions, in words', () => {
     entry: (id) => `<${id}>`,
     mould: (id) => `<${id}>`,
     blend: (id) => `<${id}>`,
+    lot: (id) => `<${id}>`,
   };
   const before = formula();
   const said = (after: Formula): readonly string[] =>
@@ -111,11 +112,7 @@ describe('what changed between two versions, in words', () => {
       },
       'assessments and notifications | nothing | Notification N 1 of 2026-01-01, <olive> 0 to 40 %',
     ],
-    [
-      'strength',
-      { wishes: { superfat: '5', lye: { kind: 'ratio', water: '2' } } },
-      'strength of the lye | Hydroxide in the lye, % 33 | Water to one of hydroxide 2',
-    ],
+    ['strength', { wishes: { superfat: '5', lye: { kind: 'ratio', water: '2' } } }, 'strength of the lye | 33 % | water 2 to 1'],
     ['size', { size: { kind: 'bars', count: 12, value: '125', unit: 'g' } }, 'how large | nothing | 12 bars, one bar as poured 125 g'],
     [
       'limits',
@@ -136,7 +133,11 @@ describe('what changed between two versions, in words', () => {
       pourAt: null,
     };
     const [line] = said(formula({ temperatures }));
-    expect(line).toMatch(/^temperatures \| nothing \| 34 to 44 °C; .*5, holds joining until they are closer; .*29$/);
+    expect(line).toMatch(/^temperatures \| nothing \| 34 to 44 °C; .*5 °C, holds joining until they are closer; .*29 °C$/);
+    expect(said(withEntry(before, 'olive', { lot: 'lot-olive-11', part: 'extra' }))).toEqual([
+      '<olive>: its part | oils | everything else',
+      '<olive>: lot | nothing | <lot-olive-11>',
+    ]);
     const [locked] = said(withEntry(before, 'olive', { lock: 'share' }));
     expect(locked).toBe('<olive>: what is fixed | nothing | its share stays');
     expect(said(withEntry(before, 'water', { frozen: true }))).toEqual(['<water>: frozen | liquid | frozen']);
