@@ -5,7 +5,11 @@ import 'uplot/dist/uPlot.min.css';
 import type { Display } from '#lib/units/display';
 import { figureNumber, temperatureFigure } from '#lib/units/format';
 import { SAMPLE_EVERY_MS } from '../_live/ring';
-import { temperatures, useDisplay } from '../_live/use';
+import { see } from '../_live/selectors';
+import { live, liveStore, temperatures, useDisplay } from '../_live/use';
+import { drawEnd } from './curve-ends';
+import { drawExpected, endOf, reachOf } from './curves-expected';
+import type { Expected } from './curves-expected';
 import styles from './glass.module.css';
 
 export interface CurvesProps {
@@ -15,7 +19,10 @@ export interface CurvesProps {
   readonly ago: (minutes: number) => string;
 }
 
-/** Both curves since the page opened: one chart, a ring of fixed size, redrawn once a second. */
+/**
+ * Both curves since the page opened and what is expected of them: one chart, a ring of fixed size, redrawn once a second and read straight
+ * from the live state.
+ */
 export function Curves({ window, words, label, ago }: CurvesProps) {
   const own = useRef<HTMLDivElement>(null);
   const display = useDisplay();
@@ -47,6 +54,21 @@ const data = (): UPlot.AlignedData => {
   return [at, holes(lye), holes(oils)] as UPlot.AlignedData;
 };
 
+/** What is expected now, on the page's own clock; `null` while nothing is, or everything is blank. */
+const expected = (): Expected | null => {
+  const lane = see.forecast(liveStore.getState());
+  const now = live().serverNow();
+  return lane === null || now === null ? null : { lane, shift: (performance.now() - now) / 1000 };
+};
+
+/** The oldest second shown and the newest: ten minutes at least, a little room after now, and all that is expected. */
+const rangeOf = (min: number, max: number): [number, number] => {
+  const from = Math.min(min, max - 600);
+  const ahead = expected();
+  const end = ahead === null ? null : endOf(ahead);
+  return [from, Math.max(max + (max - from) * 0.03, end ?? 0)];
+};
+
 const options = (
   box: HTMLElement,
   window: CurvesProps['window'],
@@ -74,15 +96,21 @@ const options = (
     legend: { show: false },
     cursor: { show: false },
     scales: {
-      x: { time: false, range: (_chart, min, max) => [Math.min(min, max - 600), max + (max - Math.min(min, max - 600)) * 0.03] },
-      y: { range: (_chart, min, max) => [Math.min(min ?? low, low) - 4, Math.max(max ?? high, high) + 6] },
+      x: { time: false, range: (_chart, min, max) => rangeOf(min, max) },
+      y: {
+        range: (chart, min, max) => {
+          const ahead = expected();
+          const reach = ahead === null ? null : reachOf(ahead, chart.scales['x']?.max ?? 0);
+          return [Math.min(min ?? low, low, reach?.low ?? low) - 4, Math.max(max ?? high, high, reach?.high ?? high) + 6];
+        },
+      },
     },
     axes: [
       {
         ...axis,
         size: text * 1.5,
         values: (chart, at) => at.map((second) => ago(Math.round(((chart.data[0].at(-1) ?? second) - second) / 60))),
-        splits: (chart, _index, min, max) => fromNow(min, chart.data[0].at(-1) ?? max, chart.width / (text * 6)),
+        splits: (chart, _index, min, max) => fromNow(min, chart.data[0].at(-1) ?? max, max, chart.width / (text * 6)),
       },
       { ...axis, size: text * 2.6, splits: () => [low, high], values: (_chart, values) => values.map(degrees) },
     ],
@@ -98,6 +126,9 @@ const options = (
       ],
       draw: [
         (chart) => {
+          const ahead = expected();
+          const inks = { lye: ink('--lye'), oils: ink('--oils'), plain: ink('--ink'), text };
+          if (ahead !== null) drawExpected(chart, ahead, window, inks);
           const ends = [chart.data[1]?.at(-1), chart.data[2]?.at(-1)];
           drawEnd(chart, { value: ends[0], other: ends[1], word: words.lye, colour: ink('--lye'), text });
           drawEnd(chart, { value: ends[1], other: ends[0], word: words.oils, colour: ink('--oils'), text });
@@ -107,40 +138,11 @@ const options = (
   };
 };
 
-interface End {
-  readonly value: number | null | undefined;
-  readonly other: number | null | undefined;
-  readonly word: string;
-  readonly colour: string;
-  readonly text: number;
-}
-
-/** The newest value of a curve as a dot with its name: direct labels, no legend. Names of near curves make room for each other. */
-const drawEnd = (chart: UPlot, { value, other, word, colour, text }: End): void => {
-  const at = chart.data[0].at(-1);
-  if (at === undefined || value == null) return;
-  const { ctx } = chart;
-  const size = UPlot.pxRatio * text;
-  const [x, y] = [chart.valToPos(at, 'x', true), chart.valToPos(value, 'y', true)];
-  const apart = other == null ? Infinity : chart.valToPos(other, 'y', true) - y;
-  const aside = Math.abs(apart) > size * 1.1 ? 0 : (apart >= 0 ? -1 : 1) * (size * 1.1 - Math.abs(apart)) * 0.5;
-  // The chart remembers which font it set last: whatever is changed here is put back.
-  ctx.save();
-  ctx.fillStyle = colour;
-  ctx.beginPath();
-  ctx.arc(x, y, size * 0.35, 0, 2 * Math.PI);
-  ctx.fill();
-  ctx.font = `700 ${size * 1.1}px ${getComputedStyle(chart.root.parentElement ?? chart.root).fontFamily}`;
-  ctx.textAlign = 'right';
-  ctx.textBaseline = 'middle';
-  ctx.fillText(word, x - size * 0.7, y + aside);
-  ctx.restore();
-};
-
-/** Ticks back from now, two minutes apart or as many more as leave room for `most` labels. */
-const fromNow = (min: number, max: number, most: number): number[] => {
+/** Ticks back from now and on from it, two minutes apart or as many more as leave room for `most` labels. */
+const fromNow = (min: number, now: number, max: number, most: number): number[] => {
   const step = [120, 300, 600, 1_200, 2_400].find((candidate) => (max - min) / candidate <= most) ?? 3_600;
   const ticks: number[] = [];
-  for (let at = max; at >= min; at -= step) ticks.unshift(at);
+  for (let at = now; at >= min; at -= step) ticks.unshift(at);
+  for (let at = now + step; at <= max; at += step) ticks.push(at);
   return ticks;
 };

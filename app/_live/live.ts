@@ -38,6 +38,8 @@ export interface Live {
   /** This page leads the bench, so it takes control when nobody has it; `null`: it does not. */
   leadAs(label: string | null): void;
   scene(act: SceneAct): Promise<boolean>;
+  /** The server's clock now, as well as this page knows, ms; `null` before anything was heard. */
+  serverNow(): number | null;
   /** Exchanges the one-time code for a token; `null`: no answer. */
   pair(code: string): Promise<{ readonly token: string | null; readonly waitMs: number } | null>;
   dismiss(): void;
@@ -215,6 +217,7 @@ export const createLive = (deps: LiveDeps): Live => {
       const answer = await wire.ask('pair', { code }, ANSWER_WITHIN_MS);
       return answer === null ? null : { token: answer.ok ? (answer.token ?? null) : null, waitMs: answer.waitMs };
     },
+    serverNow: () => freshness.serverNow(),
     dismiss: () => store.setState({ notice: null }),
   };
 };

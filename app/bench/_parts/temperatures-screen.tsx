@@ -2,6 +2,7 @@
 import dynamic from 'next/dynamic';
 import { useRouter } from 'next/navigation';
 import { useMemo } from 'react';
+import type { CSSProperties } from 'react';
 import { differenceText } from '#lib/units/format';
 import { see } from '../../_live/selectors';
 import { useAwakeScreen, useConnection, useDisplay, useLive } from '../../_live/use';
@@ -12,11 +13,12 @@ import { messages } from '../messages';
 import { temperatureMessages } from '../messages-temperatures';
 import styles from '../bench.module.css';
 import { COMMON } from './common';
+import { headline, placeText } from './expected';
+import { ExpectedRows } from './expected-rows';
 import { SoundPress, Temperature } from './hands';
 import { Hatch } from './hatch';
 import { Window } from './heading';
 import { screenLabel } from './label';
-import { Apart } from './number';
 import { useSeen } from './seen';
 import { Temperatures } from './temperatures';
 import { Strip } from './strip';
@@ -27,7 +29,7 @@ import { Alarm, Voice } from './voice';
 
 const Curves = dynamic(() => import('../../_charts/curves').then((part) => part.Curves), { ssr: false });
 
-/** Lye and oils by themselves: how far apart, where in the window, and the way they came. */
+/** Lye and oils by themselves: the way they came and where they are going, when they meet, and what would bring them together. */
 export function TemperaturesScreen() {
   const label = useMemo(() => screenLabel(), []);
   useConnection(label);
@@ -36,12 +38,9 @@ export function TemperaturesScreen() {
   const faces = useFaces();
   const router = useRouter();
   const phase = useLive(see.phase);
-  const { offline } = useSeen();
-  const lye = useLive(see.lye)?.value ?? null;
-  const oils = useLive(see.oils)?.value ?? null;
   const window = useLive(({ batch }) => batch?.plan.joining.window ?? null) ?? COMMON.window;
   const words = temperatureMessages;
-  const known = lye !== null && oils !== null;
+  const known = useLive((state) => see.lye(state)?.value != null && see.oils(state)?.value != null);
   return (
     <main
       data-light="bench"
@@ -54,17 +53,14 @@ export function TemperaturesScreen() {
       {...swallowing}
     >
       <Hatch />
-      <h1 className={styles['name']}>{offline ? messages.offline.down.title : messages.phases.joining.title}</h1>
+      <Meet />
       <div className={styles['which']}>
         <Window />
       </div>
       <div className={styles['numberCell']}>
-        <Apart />
+        <Curves window={window} words={messages.temperatures} label={words.curves} ago={words.ago} />
       </div>
-      <div className={styles['meaning']}>
-        <Place word={messages.temperatures.lye} value={lye} window={window} />
-        <Place word={messages.temperatures.oils} value={oils} window={window} />
-      </div>
+      <Where window={window} />
       <div className={styles['side']}>
         <div className={styles['drawing']}>
           <Temperatures frame={frame} />
@@ -74,7 +70,7 @@ export function TemperaturesScreen() {
         </div>
       </div>
       <div className={styles['work']}>
-        <Curves window={window} words={messages.temperatures} label={words.curves} ago={words.ago} />
+        <ExpectedRows frame={frame} />
       </div>
       <div className={styles['hands']}>
         <Press className={styles['back']} name={messages.press.back} sub={messages.title} onTap={() => router.push('/bench')} />
@@ -90,29 +86,36 @@ export function TemperaturesScreen() {
   );
 }
 
-/** Where one of the two stands against the window, in words. */
-function Place({
-  word,
-  value,
-  window,
-}: {
-  readonly word: string;
-  readonly value: number | null;
-  readonly window: { readonly low: number; readonly high: number };
-}) {
-  const display = useDisplay();
-  const { inWindow, above, below } = temperatureMessages;
-  const where =
-    value === null
-      ? messages.scale.lost
-      : value > window.high
-        ? above(differenceText(value - window.high, display))
-        : value < window.low
-          ? below(differenceText(window.low - value, display))
-          : inWindow;
+/** When they meet: the largest words of this screen. */
+function Meet() {
+  const { offline } = useSeen();
+  const meeting = useLive((state) => see.forecast(state)?.meeting ?? null);
+  const text = offline ? messages.offline.down.title : headline(meeting);
   return (
-    <span className={styles['fact']}>
-      {word} {where}
-    </span>
+    <h1
+      key={text}
+      className={styles['name']}
+      data-meet={meeting?.kind === 'meeting' ? meeting.when.kind : 'none'}
+      style={{ '--fit': Math.min(1, 17 / text.length) } as CSSProperties}
+    >
+      {text}
+    </h1>
+  );
+}
+
+/** How far apart the two are, and where each stands against the window. */
+function Where({ window }: { readonly window: { readonly low: number; readonly high: number } }) {
+  const display = useDisplay();
+  const lye = useLive(see.lye)?.value ?? null;
+  const oils = useLive(see.oils)?.value ?? null;
+  const apart = lye === null || oils === null ? '' : temperatureMessages.apart(differenceText(Math.abs(lye - oils), display));
+  const place = (use: 'lye' | 'oils', value: number | null): string =>
+    value === null ? `${temperatureMessages.vessels[use]} ${messages.scale.lost}` : placeText(use, value, window, display);
+  return (
+    <div className={styles['meaning']} style={{ '--long': 24 } as CSSProperties}>
+      <b>{apart}</b>
+      <span className={styles['fact']}>{place('lye', lye)}</span>
+      <span className={styles['fact']}>{place('oils', oils)}</span>
+    </div>
   );
 }

@@ -9,6 +9,7 @@ import { milliCelsius } from '#lib/units/temperature';
 import type { BatchState, Entry, Realm } from '#lib/work/batch/index';
 import { PRECAUTIONS } from '#lib/work/batch/index';
 import { COMPUTED } from './computed';
+import { APART, UNSURE } from './expected';
 import { CALM_WAYS, RED_WAYS, UNSOLVED_WAYS } from './ways';
 import { BatchRig, changed, FINE, MAIN, planOf } from '#tests/support/batch';
 
@@ -19,7 +20,8 @@ export interface Scene {
   readonly lease: LeaseView;
   readonly entries: readonly Entry[];
   readonly frame: Omit<LiveFrame, 'boot' | 'n' | 'at' | 'merged'>;
-  readonly forecast?: ForecastLane;
+  /** At this moment of the server's clock, ms. */
+  readonly forecast?: (at: number) => ForecastLane;
 }
 
 export const scale = (change: Partial<LiveScale> = {}): LiveScale => ({
@@ -392,10 +394,12 @@ export const SCENES = {
         return rig;
       })(),
     }),
-  temperatures: () =>
-    made(79.6, 45.3, { phase: 'temperatures' }, [
+  temperatures: () => ({
+    ...made(79.6, 45.3, { phase: 'temperatures' }, [
       { reason: 'lye-too-hot', level: 'hold', overridable: true, overridden: false, value: 79_600, limit: 50_000 },
     ]),
+    forecast: APART,
+  }),
   'pot-waits': () =>
     made(
       42.1,
@@ -416,7 +420,7 @@ export const SCENES = {
       },
       [{ reason: 'apart', level: 'hold', overridable: true, overridden: false, value: 9_500, limit: 6_000 }],
     ),
-  joining: () => made(42.1, 43.6, { cards: [card('join')] }),
+  joining: () => ({ ...made(42.1, 43.6, { cards: [card('join')] }), forecast: UNSURE }),
   trace: () =>
     afterJoining({
       phase: 'trace',

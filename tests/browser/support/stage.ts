@@ -84,7 +84,7 @@ const helloNow = (): Hello => ({
     lines: scene.entries.map((entry) => JSON.stringify(entry)),
   },
   live: frameNow(),
-  forecast: scene.forecast ?? null,
+  forecast: scene.forecast?.(now()) ?? null,
   at: now(),
 });
 
