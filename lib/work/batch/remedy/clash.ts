@@ -6,7 +6,7 @@ import { mg } from '#lib/units/mass';
 import type { Bench } from './bench';
 import { clashAt } from './leaves';
 import type { RemedyClash } from './limits';
-import { asItStands, programmeOf, scaleFor, type NamedProgramme, type Ways } from './programme';
+import { programmeOf, scaleFor, type NamedProgramme, type Ways } from './programme';
 
 /** Grams below which a limit does not count as given way. */
 const GIVEN = 1e-6;
@@ -40,7 +40,7 @@ const FINE = mg(10);
 /** Lines that no scale here can show, with what would be poured of them, where a scale is all that is wanting. */
 const unweighed = (bench: Bench, ways: Ways, solve: Solver): readonly RemedyClash[] => {
   const scales = bench.facts.scales.map((scale) => ({ ...scale, division: scale.division ?? FINE }));
-  const shown = programmeOf({ ...bench, facts: { ...bench.facts, scales } }, ways, asItStands(bench));
+  const shown = programmeOf({ ...bench, facts: { ...bench.facts, scales } }, ways);
   const found = leastChange(shown, solve);
   if (found === null) return [];
   return bench.stands.flatMap((stand, i): readonly RemedyClash[] => {
@@ -55,7 +55,7 @@ const unweighed = (bench: Bench, ways: Ways, solve: Solver): readonly RemedyClas
  * missing of which line, or of which no scale here shows enough, where that would help. @throws SolverFailed
  */
 export const clashesOf = (bench: Bench, ways: Ways, solve: Solver): readonly RemedyClash[] => {
-  const programme = programmeOf(bench, ways, asItStands(bench));
+  const programme = programmeOf(bench, ways);
   // Masses there are, and no scale here that could show them.
   if (leastChange(programme, solve) !== null) return [];
   // Where not even what is safe can be kept, that is among what clashes; it gives way for telling by how much, and for nothing else.

@@ -145,8 +145,18 @@ export interface NamedProgramme extends Programme {
   readonly limits: readonly NamedLimit[];
 }
 
-export const programmeOf = (bench: Bench, ways: Ways, around: readonly number[]): NamedProgramme => {
-  const limits = limitsOf(bench, around);
+const standing = new WeakMap<Bench, readonly NamedLimit[]>();
+
+/** The limits about the batch as it stands, where every way out begins. */
+const limitsNow = (bench: Bench): readonly NamedLimit[] => {
+  const known = standing.get(bench) ?? limitsOf(bench, asItStands(bench));
+  standing.set(bench, known);
+  return known;
+};
+
+/** @param around grams near which volumes are taken as straight; left out, as the batch stands */
+export const programmeOf = (bench: Bench, ways: Ways, around?: readonly number[]): NamedProgramme => {
+  const limits = around === undefined ? limitsNow(bench) : limitsOf(bench, around);
   const now = asItStands(bench);
   const tooStrong = limits.some((limit) => limit.name === 'fragrance' && excessOf(limit, now) > 0);
   return {

@@ -27,7 +27,7 @@ const DRAWN_IN = [0, 0.004, 0.05];
 
 /** The way out that is asked for, in whole divisions; `null` when there is none that can be weighed. @throws SolverFailed */
 export const wayOut = (bench: Bench, ways: Ways, as: WithdrawnAs, solve: Solver): Way | null => {
-  let around = asItStands(bench);
+  let around: readonly number[] | undefined;
   for (let look = 0; look < LOOKS; look += 1) {
     const programme = programmeOf(bench, ways, around);
     const least = leastChange(programme, solve);
