@@ -106,10 +106,12 @@ function OfPlace({ config, use, item, again }: PlaceProps) {
               when: shortDate(item.wall, { offsetMin: null, locale: display.locale }),
             })}
       </p>
-      <Choice id={`${id}-point`} label={words.stands} value={point} options={words.points} onChange={setPoint} />
-      {point === 'boiling' ? (
-        <TextField id={`${id}-metres`} label={words.altitude} value={metres} error={error} numeric onChange={setMetres} />
-      ) : null}
+      <div className={on('form')}>
+        <Choice id={`${id}-point`} label={words.stands} value={point} options={words.points} onChange={setPoint} />
+        {point === 'boiling' ? (
+          <TextField id={`${id}-metres`} label={words.altitude} value={metres} error={error} numeric onChange={setMetres} />
+        ) : null}
+      </div>
       {point === 'boiling' && error === '' && boilingMilli(Number(metres || Number.NaN)) !== null ? (
         <p className={on('dim')}>{boilsAt(Number(metres), show)}</p>
       ) : null}
