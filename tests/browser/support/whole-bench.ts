@@ -28,7 +28,8 @@ export interface WholeBench {
 /** Frames after which the maker looks again although nothing changed: about a second. */
 const LOOKS = 10;
 
-export const wholeBench = async (): Promise<WholeBench> => {
+/** `prepare`: what is put on the server's shelf before the page is opened. */
+export const wholeBench = async (prepare: (port: number) => Promise<void>): Promise<WholeBench> => {
   const folder = tempFolder();
   const [main, fine, lye, oils] = await Promise.all([
     startDevice('--shape', 'header-comma', '--division', '0.1', '--capacity', '5000', '--seed', '17'),
@@ -40,6 +41,7 @@ export const wholeBench = async (): Promise<WholeBench> => {
   const port = await freePort();
   const instruments = ['--scale', main.path, '--scale', fine.path, '--probe', `lye=${lye.path}`, '--probe', `oils=${oils.path}`];
   const server = await serverProcess(['--port', String(port), '--data', folder.path, ...instruments]);
+  await prepare(port);
   const browser: Browser = await launch();
   const page = await browser.newPage({ viewport: { width: 1280, height: 800 }, locale: 'en-GB' });
   await page.goto(`http://localhost:${port}/bench`);
