@@ -10,6 +10,8 @@ export interface TemperatureStripProps {
   readonly window: { readonly low: number; readonly high: number };
   readonly display: Display;
   readonly words: { readonly lye: string; readonly oils: string };
+  /** A few words above the scale. */
+  readonly above?: string | null;
 }
 
 const WIDTH = 792;
@@ -19,7 +21,7 @@ const FROM = 15_000;
 const TO = 105_000;
 
 /** Both temperatures on one lying scale with the window to meet in: beside the weighing, read in passing. */
-export function TemperatureStrip({ lye, oils, window, display, words }: TemperatureStripProps) {
+export function TemperatureStrip({ lye, oils, window, display, words, above = null }: TemperatureStripProps) {
   const x = (value: number): number => 4 + ((Math.min(TO, Math.max(FROM, value)) - FROM) / (TO - FROM)) * (WIDTH - 8);
   const marks = ticks(FROM / 1000, TO / 1000, 9, 5, (degrees) => x(degrees * 1000));
   const edges = [window.low, window.high];
@@ -38,6 +40,11 @@ export function TemperatureStrip({ lye, oils, window, display, words }: Temperat
           </text>
         ))}
       </g>
+      {above === null ? null : (
+        <text className={styles['word']} fontSize={24} x={WIDTH - 4} y={22} textAnchor="end">
+          {above}
+        </text>
+      )}
       {oils === null ? null : (
         <Pin x={x(oils)} kind="oils" word={words.oils} far={lye !== null && Math.abs(x(lye) - x(oils)) < 60 && oils > lye} />
       )}

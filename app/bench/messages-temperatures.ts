@@ -81,6 +81,10 @@ export const temperatureMessages = {
       below: 'cooler than expected. Is all of it in, and stirred?',
       above: 'hotter than expected. Check what went in',
     } satisfies Record<NonNullable<MakingLane['found']>['verdict'], string>,
+    hot: 'Hot lye',
+    steams: 'a jug rated for it, standing in a basin; face away from the steam',
+    scorches: 'Milk scorches',
+    limit: (above: string) => `above ${above}, by this formula`,
     scorch: 'For the milk not to scorch',
     advice: {
       'in-portions': 'a little hydroxide at a time, cooled between',

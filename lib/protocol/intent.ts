@@ -70,6 +70,8 @@ const wants = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('dissolve'), held: z.boolean() }),
   z.object({ kind: z.literal('stamp-trace'), mark: z.enum(['thin', 'medium', 'thick', 'wrong']), note: text }),
   z.object({ kind: z.literal('check-scale'), instrument: name, nominal: milligrams }),
+  /** Moved, covered, stirred: how it cooled before says nothing about what comes. Kept nowhere. */
+  z.object({ kind: z.literal('moved'), vessel: z.enum(['lye', 'oils']) }),
   z.object({ kind: z.literal('note'), text: z.string().check(z.minLength(1), z.maxLength(2000)) }),
 ]);
 

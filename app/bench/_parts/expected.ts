@@ -62,7 +62,7 @@ export const expectedRows = (lane: ForecastLane, show: ExpectedShow): readonly E
   })),
 ];
 
-const degrees = (milliCelsius: number, { display }: ExpectedShow): string => temperatureText(milliCelsius, display);
+const degrees = (milliCelsius: number, { display }: Pick<ExpectedShow, 'display'>): string => temperatureText(milliCelsius, display);
 
 const settingRows = (meeting: MeetingLane | null, show: ExpectedShow): readonly ExpectedRow[] => {
   if (meeting?.kind !== 'meeting' || meeting.setting === null) return [];
@@ -85,6 +85,12 @@ const actRows = (meeting: MeetingLane | null, show: ExpectedShow): readonly Expe
   return early ? [joinable, ...acts] : acts;
 };
 
+/** What would bring them together soonest; empty without such an act. */
+export const firstAct = (meeting: MeetingLane, display: Display): string => {
+  const act = meeting.kind === 'meeting' ? meeting.acts[0] : undefined;
+  return act === undefined ? '' : words.act(act.kind, act.vessel, temperatureText(act.to, display));
+};
+
 const noneRows = (vessel: Vessel, { outlook }: VesselLane): readonly ExpectedRow[] => {
   const what = words.vessels[vessel];
   if (outlook.kind === 'forecast') return outlook.setting ? [{ key: vessel, what, so: words.setting.now, urgent: true }] : [];
@@ -92,7 +98,8 @@ const noneRows = (vessel: Vessel, { outlook }: VesselLane): readonly ExpectedRow
   return [{ key: vessel, what, so: words.none[why](blocks, needed), urgent: why === 'suspect' || why === 'out' }];
 };
 
-const makingRows = (making: MakingLane | null, show: ExpectedShow): readonly ExpectedRow[] => {
+/** How hot the lye gets, or got. */
+export const makingRows = (making: MakingLane | null, show: Pick<ExpectedShow, 'display'>): readonly ExpectedRow[] => {
   if (making === null) return [];
   const { likely, atMost, found, advice } = making;
   if (found !== null) {
@@ -117,7 +124,7 @@ const makingRows = (making: MakingLane | null, show: ExpectedShow): readonly Exp
 };
 
 /** ± is two standard uncertainties, as everywhere. */
-const likelyText = ({ likely }: Pick<MakingLane, 'likely'>, show: ExpectedShow): string =>
+const likelyText = ({ likely }: Pick<MakingLane, 'likely'>, show: Pick<ExpectedShow, 'display'>): string =>
   `${degrees(likely.value, show)} ± ${differenceText(2 * likely.u, show.display)}`;
 
 const newestMarks = (lane: ForecastLane) =>

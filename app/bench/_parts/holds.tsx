@@ -2,16 +2,26 @@
 import type { JoiningCue } from '#lib/bench/cue';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
+import { useFrame } from '../../_ui/frame';
+import type { Frame } from '../../_ui/frame';
 import { messages } from '../messages';
 import styles from '../work.module.css';
+import { firstAct, headline } from './expected';
 import { PotLine } from './pot-line';
 import { showIn } from './words';
 
-/** Everything that holds joining, or advises against it, with its figure and its limit. */
+/** Holds beside which there is room for the meeting. */
+const ROOM: Readonly<Record<Frame, number>> = { wide: 4, small: 2, phone: 0 };
+
+/** When they meet, and everything that holds joining, or advises against it, with its figure and its limit. */
 export function Holds() {
   const holds = useLive(see.joining)?.holds ?? [];
   const computed = useLive(({ batch }) => batch?.plan.basis?.poured !== undefined);
-  const show = showIn(useDisplay(), null);
+  const display = useDisplay();
+  const show = showIn(display, null);
+  const frame = useFrame();
+  const meeting = useLive((state) => see.forecast(state)?.meeting ?? null);
+  const meets = meeting?.kind === 'meeting' && meeting.when.kind !== 'met' ? meeting : null;
   const figures = ({ reason, value, limit }: JoiningCue['holds'][number]): string => {
     if (value === null || limit === null) return '';
     if (reason === 'may-be-lye-heavy') return messages.joining.asLowAs(show.share(value));
@@ -20,6 +30,12 @@ export function Holds() {
   };
   return (
     <ul className={styles['holds']}>
+      {meets === null || holds.length > ROOM[frame] ? null : (
+        <li data-expected="meeting">
+          <b>{headline(meets)}</b>
+          <span>{firstAct(meets, display)}</span>
+        </li>
+      )}
       {holds.map((hold) => (
         <li key={hold.reason} data-hold={hold.overridden ? 'overridden' : hold.level}>
           <b>{messages.holds[hold.reason]}</b>

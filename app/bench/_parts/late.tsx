@@ -14,6 +14,7 @@ interface Parts {
   readonly sheet: ((sheet: LateSheet) => ReactNode) | null;
   readonly temperatures: ((frame: Frame) => ReactNode) | null;
   readonly holds: (() => ReactNode) | null;
+  readonly making: (() => ReactNode) | null;
   readonly strip: (() => ReactNode) | null;
   readonly portions: (() => ReactNode) | null;
   readonly pot: (() => ReactNode) | null;
@@ -33,6 +34,7 @@ const parts = createStore<Parts>(() => ({
   sheet: null,
   temperatures: null,
   holds: null,
+  making: null,
   strip: null,
   portions: null,
   pot: null,
@@ -50,10 +52,11 @@ const fetchParts = async (): Promise<void> => {
   const { LateSheets, Notice, Portions, PotLine } = await import('./late-sheets');
   parts.setState({ notice: () => <Notice /> });
   parts.setState({ sheet: (sheet) => <LateSheets sheet={sheet} />, portions: () => <Portions />, pot: () => <PotLine /> });
-  const { Holds, PassingTemperatures, Temperatures } = await import('./late-temperatures');
+  const { Holds, Making, PassingTemperatures, Temperatures } = await import('./late-temperatures');
   parts.setState({
     temperatures: (frame) => <Temperatures frame={frame} />,
     holds: () => <Holds />,
+    making: () => <Making />,
     strip: () => <PassingTemperatures />,
   });
 };
@@ -74,6 +77,10 @@ export function LateTemperatures({ frame }: { readonly frame: Frame }) {
 
 export function LateHolds() {
   return useStore(parts, (there) => there.holds)?.() ?? null;
+}
+
+export function LateMaking() {
+  return useStore(parts, (there) => there.making)?.() ?? null;
 }
 
 export function LatePassingTemperatures() {

@@ -5,7 +5,7 @@ import { useMemo } from 'react';
 import type { CSSProperties } from 'react';
 import { differenceText } from '#lib/units/format';
 import { see } from '../../_live/selectors';
-import { useAwakeScreen, useConnection, useDisplay, useLive } from '../../_live/use';
+import { live, useAwakeScreen, useConnection, useDisplay, useLive } from '../../_live/use';
 import { Press } from '../../_ui/press';
 import { useFaces } from '../../_ui/use-faces';
 import { useFrame } from '../../_ui/frame';
@@ -77,6 +77,8 @@ export function TemperaturesScreen() {
         <SoundPress />
         <Temperature use="lye" />
         <Temperature use="oils" />
+        <MovedPress vessel="lye" />
+        <MovedPress vessel="oils" />
       </div>
       <Strip />
       <Alarm />
@@ -101,6 +103,15 @@ function Meet() {
       {text}
     </h1>
   );
+}
+
+/** How it cooled before says nothing of how it will: sooner said than noticed. */
+function MovedPress({ vessel }: { readonly vessel: 'lye' | 'oils' }) {
+  const { offline } = useSeen();
+  const may = useLive((state) => see.mine(state) && see.batch(state) !== null && see[vessel](state)?.value != null);
+  const { vessels, moved } = temperatureMessages;
+  const say = (): void => void live().intend({ kind: 'moved', vessel });
+  return <Press name={vessels[vessel]} sub={moved} onTap={may && !offline ? say : undefined} data={{ 'data-moved': vessel }} />;
 }
 
 /** How far apart the two are, and where each stands against the window. */

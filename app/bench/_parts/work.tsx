@@ -8,7 +8,7 @@ import { messages } from '../messages';
 import styles from '../work.module.css';
 import { Cards, LocalCards } from './cards';
 import { openSheet } from './controls';
-import { LateHolds, LateLotChoice, LatePassingTemperatures, LatePotLine, LatePortions, LateStart, LateWays } from './late';
+import { LateHolds, LateLotChoice, LateMaking, LatePassingTemperatures, LatePotLine, LatePortions, LateStart, LateWays } from './late';
 import { Lost } from './lost';
 import { useSeen } from './seen';
 import { isSteps, Steps } from './steps';
@@ -23,7 +23,13 @@ export function Work() {
   if (phase === 'idle' || (phase === 'done' && status !== 'weighing' && status !== 'joined')) return <LateStart />;
   if (kind === 'words' && phase !== 'away') return <Lost />;
   if (phase === 'temperatures' || phase === 'joining') return <LateHolds />;
-  if (phase === 'gate') return <FirstAidPress />;
+  if (phase === 'gate')
+    return (
+      <>
+        <LateMaking />
+        <FirstAidPress />
+      </>
+    );
   if (phase === 'choose-lot') return <LateLotChoice />;
   if (phase === 'by-hand') return <ByHand />;
   if (phase === 'pouring-moulds') return <LatePortions />;

@@ -86,6 +86,8 @@ export interface Core {
   tick(): void;
   frame(): LiveFrame;
   forecast(): ForecastLane | null;
+  /** A person says that how this vessel cooled says nothing of how it will. */
+  moved(vessel: 'lye' | 'oils'): void;
   /** The conductor hears an event; what it wants is sent on someone's behalf. */
   conduct(event: ConductorEvent, behalf: Behalf): Promise<readonly IntentAnswer[]>;
   send(want: Want, batch: BatchId, behalf: Behalf): Promise<IntentAnswer>;
@@ -302,6 +304,7 @@ export const createCore = (parts: CoreParts): Core => {
       return Promise.all(wants.map((want, i) => send(want, batch.id, i === 0 ? behalf : follow)));
     },
     forecast: () => forecasts.newest(),
+    moved: (vessel) => forecasts.moved(vessel, clock.now()),
     send,
     sendTo: (batch, want, behalf) => mailbox.sendTo(batch, letter(want, batch.id, behalf)),
     episode: () => cue.episode,

@@ -1,7 +1,7 @@
 import type { TemperatureReading } from '#lib/measure/reading';
 import type { ForecastLane, VesselLane } from '#lib/protocol/forecast';
 import { fill, type Filling } from '#lib/soap/cooling/blocks';
-import { follow } from '#lib/soap/cooling/follow';
+import { follow, moved } from '#lib/soap/cooling/follow';
 import { newVessel, type CoolingMemory } from '#lib/soap/cooling/memory';
 import { outlook } from '#lib/soap/cooling/outlook';
 import { roomCelsius } from '#lib/soap/cooling/rooms';
@@ -20,6 +20,8 @@ export interface Forecasts {
   heard(reading: TemperatureReading): void;
   /** Hydroxide went into the liquid: what stood there before says nothing of the lye. */
   lyeMade(): void;
+  /** A person says that the vessel was moved, covered or stirred. */
+  moved(vessel: Vessel, now: Monotonic): void;
   /** Nobody knows how long the clock stood still. */
   forgetAll(): void;
   /** Tells what was not told yet: once for each block of readings, and when a forecast comes or goes. Called as often as one likes. */
@@ -125,6 +127,11 @@ export const createForecasts = ({ boot, tell, trouble }: ForecastsParts): Foreca
     lyeMade() {
       memory = { ...memory, lye: newVessel(memory.lye.contents) };
       making.made();
+    },
+    moved(vessel, now) {
+      memory = { ...memory, [vessel]: moved(memory[vessel], now / 1000) };
+      // Told at the next look, not with the next block: the person waits for it.
+      lookedAt = -Infinity;
     },
     forgetAll,
     look(batch, now) {

@@ -104,6 +104,10 @@ const movedOn = (core: Core, { want, batch, expectedVersion, seen }: BenchIntent
 const act = async (core: Core, parts: IntentParts, meaning: Meaning, behalf: Behalf): Promise<IntentAnswer> => {
   if (meaning.is === 'none') return { ok: false, refusal: meaning.refusal };
   if (meaning.is === 'event') return heard(core, await core.conduct(meaning.event, behalf));
+  if (meaning.is === 'moved') {
+    core.moved(meaning.vessel);
+    return heard(core, []);
+  }
   if (meaning.is === 'start') return start(core, parts, meaning, { ...behalf, expectedVersion: null });
   if (meaning.is === 'take-up') return takeUp(core, parts, meaning, { ...behalf, expectedVersion: null });
   const batch = core.mailbox.batch();

@@ -16,6 +16,7 @@ export type Meaning =
   | { readonly is: 'take-up'; readonly batch: string; readonly note: string }
   | { readonly is: 'other-lot'; readonly line: LineId; readonly lot: { readonly id: LotId; readonly mark: string }; readonly held: boolean }
   | { readonly is: 'other-scale'; readonly line: LineId; readonly scale: ScaleRole; readonly held: boolean }
+  | { readonly is: 'moved'; readonly vessel: 'lye' | 'oils' }
   | { readonly is: 'none'; readonly refusal: Refusal };
 
 const event = (event: ConductorEvent): Meaning => ({ is: 'event', event });
@@ -56,6 +57,7 @@ const MEANINGS: { readonly [K in IntentWant['kind']]: (said: Said<K>, batch: Bat
   'stamp-trace': ({ mark, note }) => want({ kind: 'stamp-trace', body: { mark, note } }),
   'check-scale': ({ instrument, nominal }) =>
     want({ kind: 'check-scale', body: { instrument: as<InstrumentId>(instrument), nominal: mg(nominal) } }),
+  moved: ({ vessel: of }) => ({ is: 'moved', vessel: of }),
   note: ({ text }) => want({ kind: 'note', body: { text } }),
 };
 

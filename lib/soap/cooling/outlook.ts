@@ -43,7 +43,12 @@ const none = ({ blocks }: CoolingMemory, why: NoForecast): Outlook => ({ kind: '
 
 const whyNot = (memory: CoolingMemory, now: number): NoForecast | null => {
   const heard = memory.out?.heard.at(-1) ?? memory.leap ?? memory.blocks.at(-1);
-  if (heard === undefined) return memory.filling === null ? 'nothing-heard' : 'not-yet';
+  if (heard === undefined) {
+    if (memory.filling !== null) return 'not-yet';
+    // A person said that it was moved: what comes next is its first.
+    if (memory.since === null) return 'nothing-heard';
+    return now - memory.since > SILENT_S ? 'silent' : 'not-yet';
+  }
   if (now - heard.at > SILENT_S) return 'silent';
   if (memory.out !== null) return 'out';
   if (memory.rising) return 'rising';

@@ -122,6 +122,18 @@ describe('the forecast of a bench', () => {
     expect(bench.forecasts.newest()?.meeting).toBeNull();
   });
 
+  it('begins the drop of one vessel anew when a person says that it was moved, and says so', () => {
+    const bench = told();
+    bench.run(0, 400);
+    bench.forecasts.moved('lye', monotonic(400_000));
+    bench.forecasts.look(made().now, monotonic(400_000));
+    const lane = bench.forecasts.newest();
+    expect(outlooks(lane)).toEqual(['none', 'forecast']);
+    expect(lane?.lye.outlook).toMatchObject({ why: 'not-yet', blocks: 0 });
+    expect(lane?.lye.marks.at(-1)).toEqual({ turn: 'said', since: 400, noticed: 400 });
+    expect(outlooks(bench.run(400, 620))).toEqual(['forecast', 'forecast']);
+  });
+
   it('hears a second probe in the same vessel only when the first is silent, and then begins anew', () => {
     const bench = told();
     for (let t = 0; t < 400; t += 1) {
@@ -243,6 +255,10 @@ describe('at the bench', () => {
     expect(lanes.at(-1)?.lye.outlook.kind).toBe('forecast');
     expect(lanes.at(-1)?.meeting?.kind).toBe('meeting');
     expect(rig.bench.forecast()).toEqual(lanes.at(-1));
+    expect(await rig.intent({ kind: 'moved', vessel: 'oils' })).toMatchObject({ ok: true });
+    await rig.pass(1_100);
+    expect(lanes.at(-1)?.oils).toMatchObject({ outlook: { why: 'not-yet' }, marks: [{ turn: 'said' }] });
+    expect(lanes.at(-1)?.lye.outlook.kind).toBe('forecast');
     const again = benchRig({ journal: rig.journal, batch: rig.bench.batch(), boot: 'boot-two' });
     await again.pass(1_100);
     expect(again.bench.forecast()).toMatchObject({ boot: 'boot-two', lye: { outlook: { why: 'nothing-heard' } } });
