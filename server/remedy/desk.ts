@@ -23,8 +23,8 @@ interface DeskParts {
 const openWorker = (): Worker =>
   new Worker(new URL(import.meta.url.endsWith('.mjs') ? './remedy-worker.mjs' : './worker-as-written.mjs', import.meta.url));
 
-/** A worker that failed at once is not opened again at once. */
-const REST_MS = 2_000;
+/** A worker that failed is not opened again at once, and each time without coming to life later: to this. */
+const REST_MS = { first: 2_000, longest: 120_000 };
 
 interface Waiting {
   readonly id: number;
@@ -43,6 +43,7 @@ export const createRemedyDesk = ({ patienceMs, trouble, open = openWorker }: Des
   let asked = 0;
   let stopped = false;
   let resting: NodeJS.Timeout | null = null;
+  let rest = REST_MS.first;
 
   const lost = (from: Worker, why: string): void => {
     if (from !== worker) return;
@@ -50,7 +51,8 @@ export const createRemedyDesk = ({ patienceMs, trouble, open = openWorker }: Des
     if (stopped) return;
     trouble('the solver of remedies ended', why);
     waiting?.done(null);
-    resting = setTimeout(start, REST_MS);
+    resting = setTimeout(start, rest);
+    rest = Math.min(2 * rest, REST_MS.longest);
     resting.unref();
   };
 
@@ -62,8 +64,10 @@ export const createRemedyDesk = ({ patienceMs, trouble, open = openWorker }: Des
     one.unref();
     warm = new Promise((resolve) => {
       one.on('message', (told: Told) => {
-        if (told.kind === 'ready') resolve(true);
-        else if (told.id !== waiting?.id) return;
+        if (told.kind === 'ready') {
+          rest = REST_MS.first;
+          resolve(true);
+        } else if (told.id !== waiting?.id) return;
         else if (told.kind === 'answer') waiting.done(told.answer);
         else {
           trouble('a remedy could not be worked out', told.why);
