@@ -6,7 +6,7 @@ import { existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync, st
 import { createServer } from 'node:net';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { pino } from 'pino';
@@ -62,7 +62,8 @@ let bundled: Promise<string> | null = null;
 const bundle = (): Promise<string> => {
   bundled ??= (async () => {
     const { outputFiles } = await build({
-      entryPoints: [join(ROOT, 'server/main.ts')],
+      entryPoints: { server: join(ROOT, 'server/main.ts'), 'remedy-worker': join(ROOT, 'server/remedy/worker.ts') },
+      outdir: join(ROOT, 'dist'),
       write: false,
       bundle: true,
       platform: 'node',
@@ -71,16 +72,23 @@ const bundle = (): Promise<string> => {
       packages: 'external',
       logLevel: 'warning',
     });
-    const bytes = outputFiles[0]?.contents ?? new Uint8Array();
+    const [bytes, worker] = ['server', 'remedy-worker'].map(
+      (name) => outputFiles.find(({ path }) => basename(path).startsWith(`${name}.`))?.contents ?? new Uint8Array(),
+    ) as [Uint8Array, Uint8Array];
     const outfile = join(ROOT, 'dist', `test-server-${createHash('sha256').update(bytes).digest('hex').slice(0, 12)}.mjs`);
-    if (existsSync(outfile)) return outfile;
     mkdirSync(dirname(outfile), { recursive: true });
     removeOld(dirname(outfile));
-    writeFileSync(`${outfile}.${process.pid}`, bytes);
-    renameSync(`${outfile}.${process.pid}`, outfile);
+    // The solver's thread is looked for beside the server, under the name it is shipped with.
+    putWhole(join(ROOT, 'dist', 'remedy-worker.mjs'), worker);
+    if (!existsSync(outfile)) putWhole(outfile, bytes);
     return outfile;
   })();
   return bundled;
+};
+
+const putWhole = (file: string, bytes: Uint8Array): void => {
+  writeFileSync(`${file}.${process.pid}`, bytes);
+  renameSync(`${file}.${process.pid}`, file);
 };
 
 const KEPT_MS = 3_600_000;
