@@ -38,6 +38,7 @@ export const messages = {
   ready: {
     act: 'Make a batch ready',
     title: 'Make ready',
+    warnings: 'Before you weigh it so',
     note: 'Chosen now or at the bench; either way the lot in hand is asked for there.',
     asFormula: 'as the formula says',
     lots: 'Lots in hand',
@@ -45,7 +46,7 @@ export const messages = {
     remark: 'A remark for the bench',
     save: 'Put it on the bench’s list',
     keepFirst: 'Keep the formula first: the bench starts from a version that is kept.',
-    must: 'Something above says Must: the bench would refuse this batch.',
+    must: 'Something says Must: the bench would refuse this batch.',
     done: 'It stands on the bench’s list.',
     bench: 'Go to the bench',
     leave: 'Not now',

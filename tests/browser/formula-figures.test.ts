@@ -95,6 +95,11 @@ describe('figures of a rich formula', () => {
     await expect.poll(() => total.innerText()).toBe('380.0');
     await total.click();
     await ready.getByText('38 % × 1000 g = 380 g').waitFor();
+    // What is to be minded of it, and what is printed of it, are of that size too.
+    await section(page, 'Before you weigh it so').getByText('short loaf would be only').waitFor();
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.getByText(/^1000\.0 g of oils make [\d.]+ g of batter\.$/).isVisible()).toBe(true);
+    expect(await page.locator('[data-answer]').isVisible()).toBe(false);
     await page.context().close();
   });
 

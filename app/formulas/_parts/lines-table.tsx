@@ -9,6 +9,7 @@ import type { Cell } from '../../_ui/quantities';
 import { on } from '../classes';
 import { messages } from '../messages-plan';
 import { useSheet } from './use-sheet';
+import { WeighHead } from './weigh-head';
 import { toleranceStep } from './mass';
 import { OwnWorkings } from './own-workings';
 import { Figure, Slip, SlipRow } from './workings';
@@ -63,6 +64,7 @@ export function LinesTable({ plan: planned }: { readonly plan: Planned }) {
   };
   return (
     <OwnWorkings derivations={planned.derivations}>
+      <WeighHead plan={planned} />
       <table className={on('table gap')} data-plan={plan.formula.id}>
         <thead>
           <tr>

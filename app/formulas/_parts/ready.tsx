@@ -13,9 +13,11 @@ import { messages } from '../messages-plan';
 import { problemText } from '../../_ui/problem-messages';
 import { freshId } from './fresh';
 import { LinesTable } from './lines-table';
+import { OwnWorkings } from './own-workings';
 import { SizeFields } from './size-fields';
 import { usePlan } from './use-plan';
 import { problemsOf, useSheet } from './use-sheet';
+import { WarningsOf } from './warnings-section';
 
 type Saved = { readonly state: 'not' } | { readonly state: 'done' } | { readonly state: 'failed'; readonly problem: HttpProblem };
 
@@ -49,58 +51,66 @@ export function Ready({ onLeave }: { readonly onLeave: () => void }) {
     next();
   };
   const plan = answer?.kind === 'plan' ? answer : null;
+  const asFormula = size === null && Object.keys(lots).length === 0;
   return (
-    <PaperSection name={ready.title} note={<p>{ready.note}</p>}>
-      <div className={on('form unprinted')}>
-        <SizeFields id="ready" size={size} typed={ready.asFormula} wrong={wrong} onChange={(next) => changed(() => setSize(next))} />
-        {formula.entries.map((entry) => {
-          const there = materials.lotsOf(entry.material);
-          if (there.length === 0) return null;
-          return (
-            <Choice
-              key={entry.id}
-              id={`lot-${entry.id}`}
-              label={materials.nameOf(entry.material)}
-              value={lots[entry.id] ?? entry.lot ?? ''}
-              options={[['', ready.atBench], ...there.map(({ id, mark }) => [id, mark] as const)]}
-              onChange={(id) => changed(() => setLots(without(lots, entry.id, id)))}
-            />
-          );
-        })}
-        <TextField id="ready-note" label={ready.remark} value={note} onChange={(text) => changed(() => setNote(text))} />
-      </div>
-      {problems.map((one) => (
-        <p key={`${one.path} ${one.code}`} className={on('warn')}>
-          {problemText(one)}
-        </p>
-      ))}
-      {plan === null ? null : <LinesTable plan={plan} />}
-      {plan !== null && !plan.mayStart ? <p className={on('warn')}>{ready.must}</p> : null}
-      {dirty || draft.base === 0 ? <p className={on('warn')}>{ready.keepFirst}</p> : null}
-      {saved.state === 'failed' ? <Problem problem={saved.problem} /> : null}
-      <div className={on('acts')}>
-        {saved.state === 'done' ? (
-          <>
-            <output>{ready.done}</output>
-            <Link className={on('act first')} href="/bench" prefetch={false}>
-              {ready.bench}
-            </Link>
-          </>
-        ) : (
-          <button
-            type="button"
-            className={on('act first')}
-            disabled={dirty || draft.base === 0 || plan === null || !fresh || !plan.mayStart}
-            onClick={() => void save()}
-          >
-            {ready.save}
+    <>
+      <PaperSection name={ready.title} note={<p>{ready.note}</p>}>
+        <div className={on('form unprinted')}>
+          <SizeFields id="ready" size={size} typed={ready.asFormula} wrong={wrong} onChange={(next) => changed(() => setSize(next))} />
+          {formula.entries.map((entry) => {
+            const there = materials.lotsOf(entry.material);
+            if (there.length === 0) return null;
+            return (
+              <Choice
+                key={entry.id}
+                id={`lot-${entry.id}`}
+                label={materials.nameOf(entry.material)}
+                value={lots[entry.id] ?? entry.lot ?? ''}
+                options={[['', ready.atBench], ...there.map(({ id, mark }) => [id, mark] as const)]}
+                onChange={(id) => changed(() => setLots(without(lots, entry.id, id)))}
+              />
+            );
+          })}
+          <TextField id="ready-note" label={ready.remark} value={note} onChange={(text) => changed(() => setNote(text))} />
+        </div>
+        {problems.map((one) => (
+          <p key={`${one.path} ${one.code}`} className={on('warn')}>
+            {problemText(one)}
+          </p>
+        ))}
+        {plan === null ? null : <LinesTable plan={plan} />}
+        {plan !== null && !plan.mayStart ? <p className={on('warn')}>{ready.must}</p> : null}
+        {dirty || draft.base === 0 ? <p className={on('warn')}>{ready.keepFirst}</p> : null}
+        {saved.state === 'failed' ? <Problem problem={saved.problem} /> : null}
+        <div className={on('acts')}>
+          {saved.state === 'done' ? (
+            <>
+              <output>{ready.done}</output>
+              <Link className={on('act first')} href="/bench" prefetch={false}>
+                {ready.bench}
+              </Link>
+            </>
+          ) : (
+            <button
+              type="button"
+              className={on('act first')}
+              disabled={dirty || draft.base === 0 || plan === null || !fresh || !plan.mayStart}
+              onClick={() => void save()}
+            >
+              {ready.save}
+            </button>
+          )}
+          <button type="button" className={on('act')} onClick={onLeave}>
+            {ready.leave}
           </button>
-        )}
-        <button type="button" className={on('act')} onClick={onLeave}>
-          {ready.leave}
-        </button>
-      </div>
-    </PaperSection>
+        </div>
+      </PaperSection>
+      {plan === null || asFormula ? null : (
+        <OwnWorkings derivations={plan.derivations}>
+          <WarningsOf plan={plan} name={ready.warnings} />
+        </OwnWorkings>
+      )}
+    </>
   );
 }
 

@@ -4,10 +4,8 @@ import { TextField } from '../../_ui/fields';
 import { Problem as ProblemWords } from '../../_ui/problem';
 import { showIn } from '../../_ui/quantities';
 import { PaperTitle } from '../../_ui/section';
-import { numberText } from '#lib/units/format';
 import type { Derivation, Problem } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
-import { dateText } from '../../_ui/times';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
 import { problemText } from '../../_ui/problem-messages';
@@ -50,7 +48,11 @@ export function SheetHead() {
     <OwnWorkings derivations={plan?.derivations ?? NONE}>
       <PaperTitle
         title={formula.name === '' ? messages.unnamed : formula.name}
-        lead={<span data-answer={answer?.kind ?? 'none'}>{words}</span>}
+        lead={
+          <span className={on('unprinted')} data-answer={answer?.kind ?? 'none'}>
+            {words}
+          </span>
+        }
         side={
           <>
             <p className={on('id')}>{messages.version(draft.base)}</p>
@@ -78,7 +80,6 @@ export function SheetHead() {
           </p>
         )}
         <Acts />
-        <Printed />
       </PaperTitle>
     </OwnWorkings>
   );
@@ -149,24 +150,5 @@ function Acts() {
         </div>
       ) : null}
     </>
-  );
-}
-
-/** What a person with the paper in hand wants to know of the whole, and a place for the day and the hand. */
-function Printed() {
-  const { plan, draft } = useSheet();
-  const { locale } = useDisplay();
-  const [day] = useState(() => Date.now());
-  if (plan === null) return null;
-  const { superfat, lyeConcentration } = plan.figures;
-  const percent = (value: number): string => numberText(100 * value, locale, 1);
-  const moulds = (plan.sizing?.moulds ?? []).map(({ name, count, full }) => messages.printed.mould(count, name, percent(full)));
-  return (
-    <div className={on('printed')}>
-      <p>{messages.printed.figures(percent(superfat.working), percent(lyeConcentration))}</p>
-      {moulds.length === 0 ? null : <p>{moulds.join('; ')}</p>}
-      <p>{messages.printed.day(dateText(day, { offsetMin: null, locale }), messages.version(draft.base))}</p>
-      <p>{messages.printed.hand}</p>
-    </div>
   );
 }

@@ -1,4 +1,5 @@
 'use client';
+import type { Planned } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
 import { PaperSection } from '../../_ui/section';
 import { on } from '../classes';
@@ -12,12 +13,16 @@ const ORDER = { must: 0, mind: 1, note: 2 } as const;
 /** What a maker should know before anything is weighed, the gravest first, each with its reason. */
 export function WarningsSection() {
   const { plan } = useSheet();
+  return plan === null ? null : <WarningsOf plan={plan} name={messages.warnings.title} />;
+}
+
+/** The same of a plan in another size or of other lots. */
+export function WarningsOf({ plan, name }: { readonly plan: Planned; readonly name: string }) {
   const display = useDisplay();
-  if (plan === null) return null;
   const { warnings: words, grades } = messages;
   const all = plan.warnings.toSorted((a, b) => ORDER[a.level] - ORDER[b.level]);
   return (
-    <PaperSection name={words.title} note={<p>{plan.mayStart ? words.note.none : words.note.must}</p>}>
+    <PaperSection name={name} note={<p>{plan.mayStart ? words.note.none : words.note.must}</p>}>
       {all.length === 0 ? (
         <p>{words.nothing}</p>
       ) : (
