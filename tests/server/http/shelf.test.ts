@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { ShelfDocument, ShelfList, WorkshopPage } from '#lib/protocol/shelf';
+import { newId } from '#server/bench/system';
 import type { RunningServer } from '#server/server';
 import { optionsFor, serverHere, tempFolder } from '#tests/support/server-rig';
 
@@ -44,6 +45,15 @@ const made = (id: string, ...parts: readonly (readonly [string, string])[]) => (
   name: id,
   note: null,
   parts: parts.map(([material, percent]) => ({ material, lot: null, percent })),
+});
+
+const fill = (id: string) => ({
+  id,
+  mark: 'SO-0001',
+  computed: { volume: '1500', grams: '1600' },
+  residue: '10',
+  pourLoss: '1',
+  moulds: [{ mould: 'long-loaf', name: 'Long loaf', count: 1, brim: '1600', full: '95', grams: null }],
 });
 
 describe('the shelf over HTTP', () => {
@@ -151,6 +161,14 @@ describe('the shelf over HTTP', () => {
     }
     expect(await get<ShelfList>('/api/shelf/material')).toMatchObject({ items: [] });
     expect(await get<ShelfDocument>('/api/shelf/preparation/inner')).toMatchObject({ versions: [{ version: 1 }] });
+  });
+
+  it('keeps what is said of a batch by the batch’s own id, whatever letters that has', async () => {
+    for (const id of ['_aB-9zQ_0kLmN-xY', '-0', newId<string>()]) {
+      expect(await put('fill', id, 0, fill(id))).toMatchObject({ status: 200, body: { version: 1 } });
+    }
+    const { context } = await get<WorkshopPage>('/api/workshop');
+    expect(context.calibration?.batches).toBe(3);
   });
 
   it('refuses what is no request of ours', async () => {
