@@ -92,12 +92,15 @@ export function TemperaturesScreen() {
 function Meet() {
   const { offline } = useSeen();
   const meeting = useLive((state) => see.forecast(state)?.meeting ?? null);
+  const when = meeting?.kind === 'meeting' ? meeting.when : null;
   const text = offline ? messages.offline.down.title : headline(meeting);
   return (
     <h1
       key={text}
       className={styles['name']}
-      data-meet={meeting?.kind === 'meeting' ? meeting.when.kind : 'none'}
+      data-meet={when?.kind ?? 'none'}
+      data-low={when?.kind === 'in' ? when.low : when?.kind === 'not-before' ? when.after : undefined}
+      data-high={when?.kind === 'in' ? when.high : undefined}
       style={{ '--fit': Math.min(1, 17 / text.length) } as CSSProperties}
     >
       {text}
