@@ -28,12 +28,13 @@ export function Holds() {
     const write = reason === 'apart' ? show.difference : show.temperature;
     return messages.joining.figures(write(value), write(limit));
   };
-  return (
+  const expected = meets === null || holds.length > ROOM[frame] ? null : meets;
+  const list = (
     <ul className={styles['holds']}>
-      {meets === null || holds.length > ROOM[frame] ? null : (
+      {expected === null ? null : (
         <li data-expected="meeting">
-          <b>{headline(meets)}</b>
-          <span>{firstAct(meets, display)}</span>
+          <b>{headline(expected)}</b>
+          <span>{firstAct(expected, display)}</span>
         </li>
       )}
       {holds.map((hold) => (
@@ -43,11 +44,16 @@ export function Holds() {
           <span>{hold.overridden ? messages.joining.overridden : hold.level === 'advise' ? messages.joining.advice : ''}</span>
         </li>
       ))}
-      {computed ? (
-        <li>
-          <PotLine />
-        </li>
-      ) : null}
     </ul>
+  );
+  const room = frame === 'wide' && holds.length + (expected === null ? 0 : 1) < ROOM.wide;
+  if (!computed || !room) return list;
+  return (
+    <>
+      {list}
+      <div className={styles['beside']}>
+        <PotLine />
+      </div>
+    </>
   );
 }

@@ -1,7 +1,7 @@
 'use client';
 import type { CSSProperties } from 'react';
 import type { Display } from '#lib/units/display';
-import { differenceText, figureNumber, figureText, massFigure, massText, temperatureText } from '#lib/units/format';
+import { differenceText, figureNumber, figureText, massFigure, massText, shareText, temperatureText } from '#lib/units/format';
 import type { Figure } from '#lib/units/format';
 import { see } from '../../_live/selectors';
 import type { LiveState } from '../../_live/store';
@@ -159,6 +159,7 @@ function HoldFact() {
   const holds = useLive(see.joining)?.holds;
   const first = holds?.find(({ level, overridden }) => level === 'hold' && !overridden);
   if (first?.limit == null) return null;
+  if (first.reason === 'may-be-lye-heavy') return <Plain text={messages.joining.asLowAs(shareText(first.value ?? 0, display))} />;
   const amount = first.reason === 'apart' ? differenceText(first.limit, display) : temperatureText(first.limit, display);
   return <Plain text={messages.joining.allowed(amount)} />;
 }
