@@ -59,6 +59,13 @@ describe.each(Object.keys(SIZES) as Size[])('what the pot is now, at %s', (size)
     await sheet.waitFor({ state: 'detached' });
   });
 
+  it('what may be lye-heavy is said in per cent of superfat, never in degrees', async () => {
+    await theatre.order({ do: 'play', scene: 'pot-waits' });
+    await page.waitForSelector('[data-hold="hold"]');
+    expect(await page.locator('[data-hold="hold"]').textContent()).toBe('It may be lye-heavysuperfat may be −0.4 %');
+    expect(await page.locator('main').textContent()).not.toContain('0.0 °C allowed');
+  });
+
   it('of a typed plan says that it is not worked out', async () => {
     await theatre.order({ do: 'play', scene: 'pouring' });
     await page.getByRole('button', { name: 'typed plan: not worked out' }).waitFor();
