@@ -114,6 +114,8 @@ export const messages = {
     oils: 'oils',
     window: 'window',
     sets: 'oils begin to set',
+    course: (minutes: number) => `The way lye and oils took in the ${minutes} minutes before joining.`,
+    ago: (minutes: number) => (minutes === 0 ? 'joined' : `−${minutes} min`),
     milk: 'milk scorches',
     at: (at: string) => `Joined at ${at}.`,
     apart: 'apart',

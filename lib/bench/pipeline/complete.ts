@@ -2,11 +2,12 @@ import type { BatchId, BootId, EntryId, InstrumentId, IntentId, PersonId } from 
 import type { Milligrams } from '#lib/units/mass';
 import type { Clock, Monotonic } from '#lib/units/time';
 import { PROGRAM } from '../program';
-import type { BatchState, CommandHead, Observation, Role, Want, Weighed } from '#lib/work/batch/index';
+import type { BatchState, CommandHead, Observation, Role, TemperatureCourse, Want, Weighed } from '#lib/work/batch/index';
 import { settledOn } from '../conductor/index';
 import type { ConductorMemory } from '../conductor/index';
 import type { BenchView } from '../conductor-types';
 import type { Letter } from '../mailbox';
+import type { Course } from './course';
 import type { Strip, Strips } from './strips';
 
 /** On whose behalf something is wanted. */
@@ -34,6 +35,7 @@ export interface Knowledge {
   /** Newest check of each scale in any batch. */
   readonly checks: Readonly<Record<InstrumentId, EntryId>>;
   readonly strips: Strips;
+  readonly course: Course;
 }
 
 /** A want as a command: who, when, and the observation from the server's own ring. A weight gets its scale's check and its strip. */
@@ -52,7 +54,7 @@ export const complete = (want: Want, batch: BatchId, { withdrawn, ...behalf }: B
     observation,
   };
   return {
-    command: { ...head, ...evidenced(want, observation, strip) },
+    command: { ...head, ...evidenced(want, observation, strip, () => known.course.of(now)) },
     blobs: strip === null ? [] : [{ sha256: strip.sha256, kind: 'strip', bytes: strip.bytes }],
     withdrawn,
   };
@@ -64,7 +66,11 @@ const weighedIn = (want: Want): Weighed | null =>
     ? (want.body.weighed ?? null)
     : null;
 
-const evidenced = (want: Want, observation: Observation, strip: Strip | null): Want => {
+const evidenced = (want: Want, observation: Observation, strip: Strip | null, course: () => TemperatureCourse | null): Want => {
+  if (want.kind === 'join') {
+    const taken = course();
+    return taken === null ? want : { ...want, body: { ...want.body, course: taken } };
+  }
   const weighed = weighedIn(want);
   if (weighed === null) return want;
   const check = observation.checks[weighed.instrument] ?? null;

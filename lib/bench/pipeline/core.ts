@@ -23,6 +23,7 @@ import { createMailbox } from '../mailbox';
 import type { Commit, Mailbox, MailboxParts } from '../mailbox';
 import { createAudience, createShowing } from './audience';
 import { complete, OF_ITSELF } from './complete';
+import { createCourse } from './course';
 import type { Behalf } from './complete';
 import { createForecasts } from './forecasts';
 import { frameOf } from './frames';
@@ -104,6 +105,7 @@ export const createCore = (parts: CoreParts): Core => {
   const { clock, boot } = parts;
   const watch = createWatch(parts.configs, parts.corrections);
   const strips = createStrips();
+  const course = createCourse();
   const forecasts = createForecasts({
     boot,
     tell: (lane) => audience.tell((listener) => listener.forecast?.(lane)),
@@ -131,6 +133,7 @@ export const createCore = (parts: CoreParts): Core => {
     jumped(jump) {
       watch.forgetAll();
       forecasts.forgetAll();
+      course.forget();
       byItself({ kind: 'disarm', why: jump.kind === 'suspend' ? 'suspend' : 'clock', instrument: null });
       noteJump(jump);
       show('clock');
@@ -171,7 +174,7 @@ export const createCore = (parts: CoreParts): Core => {
   const show = (by: 'event' | 'aside' | 'clock'): void => showing.show(frame(), by);
 
   const letter = (want: Want, batch: BatchId, behalf: Behalf) =>
-    complete(want, batch, behalf, { boot, clock, view: view(), memory, batch: mailbox.batch(), checks, strips });
+    complete(want, batch, behalf, { boot, clock, view: view(), memory, batch: mailbox.batch(), checks, strips, course });
 
   const remedies = createRemedies({
     answer: parts.answerRemedy,
@@ -239,6 +242,7 @@ export const createCore = (parts: CoreParts): Core => {
       if (entry.kind === 'split' && entry.body.weighed !== undefined) strips.began(entry.body.weighed.instrument, clock.now());
       const stopped = stoppedBy(entry);
       if (stopped !== null) hands.saw(stopped);
+      if (entry.kind === 'batch-started') course.forget();
       if (entry.kind === 'dissolved') {
         lyeSeen = null;
         forecasts.lyeMade();
@@ -265,7 +269,10 @@ export const createCore = (parts: CoreParts): Core => {
         return;
       }
       strips.reading(reading);
-      if (reading.kind === 'temperature') forecasts.heard(reading);
+      if (reading.kind === 'temperature') {
+        forecasts.heard(reading);
+        course.heard(reading);
+      }
       if (reading.kind === 'temperature' && reading.use === 'lye' && reading.value !== null) lyeSeen = seeLye(lyeSeen, reading.value);
       if (reading.kind === 'mass') byItself({ kind: 'reading', reading });
       show(reading.kind === 'mass' ? 'event' : 'aside');

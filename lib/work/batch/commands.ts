@@ -14,6 +14,7 @@ import type {
   TraceMark,
   Typed,
   Weighed,
+  TemperatureCourse,
 } from './entries';
 import type { LyeSeen } from './heating';
 import type { LinePlan, Plan } from './plan';
@@ -116,7 +117,8 @@ export interface CommandBodies {
   };
   dissolve: { vessel: VesselId; into: VesselId; held: boolean };
   override: { reason: HoldReason; held: boolean; note: string };
-  join: { held: boolean };
+  /** `course`: the server's own, never a screen's. */
+  join: { held: boolean; course?: TemperatureCourse };
   'stamp-trace': { mark: TraceMark; note: string };
   'go-away': Record<never, never>;
   /** `accept`: go on although the weight is another one. */

@@ -110,6 +110,13 @@ export type AlarmCode =
 
 export type StrikeReason = 'wrong-material' | 'wrong-vessel' | 'something-on-the-pan' | 'over-poured' | 'mistyped' | 'undone' | 'other';
 
+/** Temperatures at even steps of time, oldest first, up to the moment of the entry; `null` where nothing was heard. */
+export interface TemperatureCourse {
+  readonly everyS: number;
+  readonly lye: readonly (MilliCelsius | null)[];
+  readonly oils: readonly (MilliCelsius | null)[];
+}
+
 /** The body of each kind. A new kind does not compile until it is decided, evolved, reviewed and drawn. */
 export interface EntryBodies {
   'batch-started': { mark: string; plan: Plan; bench: string; uncheckedScales: readonly InstrumentId[] };
@@ -220,6 +227,8 @@ export interface EntryBodies {
     /** Vessels emptied into `into`. */
     from?: readonly VesselId[];
     into?: VesselId | null;
+    /** The way both took until then. */
+    course?: TemperatureCourse;
   };
   'trace-stamped': { mark: TraceMark; batter: MilliCelsius | null; note: string };
   'went-away': { line: LineId | null; gross: Milligrams | null; lye: MilliCelsius | null; oils: MilliCelsius | null };

@@ -79,7 +79,7 @@ const lineOf = (line: LineState, byId: ReadonlyMap<EntryId, Entry>): ReviewLine 
 const joiningOf = (entries: readonly Entry[]): ReviewJoining | null => {
   const [joined] = ofKind(entries, 'joined');
   if (joined === undefined) return null;
-  const { lye, oils, overrides, byHand = [] } = joined.body;
+  const { lye, oils, overrides, byHand = [], course = null } = joined.body;
   const given = ofKind(entries, 'override').filter((entry) => entry.version < joined.version);
   return {
     lye,
@@ -88,6 +88,7 @@ const joiningOf = (entries: readonly Entry[]): ReviewJoining | null => {
     wall: joined.wall,
     offsetMin: joined.offsetMin,
     byHand,
+    course,
     overrides: overrides.map((reason) => {
       const newest = given.findLast((entry) => entry.body.reason === reason);
       return {

@@ -13,6 +13,7 @@ import { capital } from '../../../_ui/words';
 import { PaperSection } from '../../../_ui/section';
 import { messages } from '../messages';
 import { on } from './classes';
+import { CoursePicture } from './course';
 
 /** The two temperatures at joining, on one scale with what the plan asked of them. */
 export function Joining({ review: { joining, limits } }: { readonly review: BatchPage }) {
@@ -35,6 +36,7 @@ export function Joining({ review: { joining, limits } }: { readonly review: Batc
   const at = clockText(joining.wall, { offsetMin: joining.offsetMin, locale: display.locale });
   return (
     <PaperSection name={words.title} note={note}>
+      {joining.course === null ? null : <CoursePicture course={joining.course} limits={limits} display={display} />}
       <Picture joining={joining} limits={limits} display={display} />
       <Sentence joining={joining} at={at} allowed={show.difference(limits.allowedApart)} show={show} />
       {overrides.map(({ reason, value, limit, superfat }) => {

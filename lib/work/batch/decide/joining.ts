@@ -66,6 +66,7 @@ export const join: Decider<'join'> = (state, command) => {
       byHand: temps.byHand,
       from: pouredTogether(state, into),
       into,
+      ...(command.body.course === undefined ? {} : { course: command.body.course }),
     }),
   );
 };

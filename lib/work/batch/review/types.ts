@@ -1,7 +1,7 @@
 import type { EntryId, InstrumentId, LineId, PersonId } from '#lib/units/id';
 import type { MassUnit, Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
-import type { AcceptedHow, HoldReason, StrikeReason, SuperfatThen, TraceMark } from '../entries';
+import type { AcceptedHow, HoldReason, StrikeReason, SuperfatThen, TemperatureCourse, TraceMark } from '../entries';
 import type { LinePhase, MaterialClass, Plan } from '../plan';
 import type { PouredResult } from '../poured/result';
 import type { Unworked } from '../poured/types';
@@ -108,6 +108,8 @@ export interface ReviewJoining {
   readonly wall: number;
   readonly offsetMin: number;
   readonly byHand: readonly ('lye' | 'oils')[];
+  /** The way both took until then; `null` in records that do not have it. */
+  readonly course: TemperatureCourse | null;
   readonly overrides: readonly {
     readonly reason: HoldReason;
     readonly value: number | null;

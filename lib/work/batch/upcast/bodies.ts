@@ -164,6 +164,7 @@ export const BODIES: { readonly [K in EntryKind]: z.ZodMiniType<EntryBodies[K]> 
     byHand: z.exactOptional(z.array(oneOf<'lye' | 'oils'>({ lye: true, oils: true }))),
     from: z.exactOptional(z.array(vesselId)),
     into: z.exactOptional(z.nullable(vesselId)),
+    course: z.exactOptional(z.strictObject({ everyS: whole, lye: z.array(z.nullable(degrees)), oils: z.array(z.nullable(degrees)) })),
   }),
   'trace-stamped': z.strictObject({
     mark: oneOf<TraceMark>({ thin: true, medium: true, thick: true, wrong: true }),
