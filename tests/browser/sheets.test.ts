@@ -31,6 +31,9 @@ const SHEETS: readonly { readonly scene: SceneName; readonly targets: readonly s
   { scene: 'pouring', targets: ['More', 'Park', 'time is up'] },
   { scene: 'pouring', targets: ['More', 'Stop the batch', 'spilt'] },
   { scene: 'moulds', targets: ['More', 'Close the batch'] },
+  { scene: 'pouring', targets: ['More', 'Wrong'] },
+  { scene: 'pouring', targets: ['More', 'Wrong', 'Other material was poured'] },
+  { scene: 'pouring', targets: ['More', 'Wrong', 'Other scale from now on'] },
   { scene: 'elsewhere', targets: ['More', 'This screen', 'Open this screen for weighing'] },
   { scene: 'idle', targets: ['Alder & oat'] },
 ];

@@ -66,11 +66,14 @@ const useAct = (): string => {
 };
 
 function Fact() {
+  const carried = useLive((state) => see.carried(state) !== null);
   const { phase, kind, offline, joiningHeld } = useSeen();
   if (offline || phase === 'away') return null;
   if (phase === 'joining' || phase === 'temperatures') return joiningHeld ? <HoldFact /> : null;
   if (phase === 'ask' || phase === 'question') return <Doubt />;
   if (phase === 'take-out') return <Whither />;
+  // What it means takes the whole row.
+  if (carried) return null;
   if (kind === 'since') return <Plain text={messages.number.since} />;
   if (kind === 'gross') return <Plain text={messages.number.gross} />;
   if (kind === 'words') return <LastKnown />;

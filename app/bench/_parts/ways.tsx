@@ -57,9 +57,11 @@ export function Ways() {
   const wide = useFrame() === 'wide';
   const display = useDisplay();
   const show = showIn(display, division);
-  useDialog(cards.map(({ code }) => code).join(' '));
+  // Another set of cards is another element: what stands elsewhere has not moved.
+  const set = cards.map(({ code }) => code).join(' ');
+  useDialog(set);
   return (
-    <div className={`${work['cards']} ${styles['ways']}`} data-count={cards.length}>
+    <div key={set} className={`${work['cards']} ${styles['ways']}`} data-count={cards.length}>
       {cards.map((card, index) => {
         const { remedy } = card;
         const about = remedy === undefined ? null : superfatOf(remedy, show);
