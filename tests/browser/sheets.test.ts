@@ -22,18 +22,18 @@ const SHEETS: readonly { readonly scene: SceneName; readonly targets: readonly s
   { scene: 'hydroxide-pouring', targets: ['More', 'Move out', 'lye jug'] },
   { scene: 'hydroxide-pouring', targets: ['More', 'Move out', 'oils pot', 'clay cup'] },
   { scene: 'hydroxide-pouring', targets: ['More', 'Move out', 'oils pot', 'Waste', 'Only a part'] },
-  { scene: 'hydroxide-pouring', targets: ['More', 'Lost'] },
-  { scene: 'hydroxide-pouring', targets: ['More', 'Lost', 'lye jug'] },
-  { scene: 'hydroxide-pouring', targets: ['More', 'Lost', 'lye jug', 'Evaporated', 'Only a part'] },
-  { scene: 'moulds', targets: ['More', 'Lost', 'oils pot'] },
+  { scene: 'hydroxide-pouring', targets: ['More', 'Wrong, or lost', 'Lost'] },
+  { scene: 'hydroxide-pouring', targets: ['More', 'Wrong, or lost', 'Lost', 'lye jug'] },
+  { scene: 'hydroxide-pouring', targets: ['More', 'Wrong, or lost', 'Lost', 'lye jug', 'Evaporated', 'Only a part'] },
+  { scene: 'moulds', targets: ['More', 'Wrong, or lost', 'Lost', 'oils pot'] },
   { scene: 'moulds', targets: ['More', 'By hand'] },
   { scene: 'pouring', targets: ['More', 'Park'] },
   { scene: 'pouring', targets: ['More', 'Park', 'time is up'] },
   { scene: 'pouring', targets: ['More', 'Stop the batch', 'spilt'] },
   { scene: 'moulds', targets: ['More', 'Close the batch'] },
-  { scene: 'pouring', targets: ['More', 'Wrong'] },
-  { scene: 'pouring', targets: ['More', 'Wrong', 'Other material was poured'] },
-  { scene: 'pouring', targets: ['More', 'Wrong', 'Other scale from now on'] },
+  { scene: 'pouring', targets: ['More', 'Wrong, or lost'] },
+  { scene: 'pouring', targets: ['More', 'Wrong, or lost', 'Other material was poured'] },
+  { scene: 'pouring', targets: ['More', 'Wrong, or lost', 'Other scale from now on'] },
   { scene: 'elsewhere', targets: ['More', 'This screen', 'Open this screen for weighing'] },
   { scene: 'idle', targets: ['Alder & oat'] },
 ];
@@ -100,16 +100,17 @@ describe.each(Object.keys(SIZES) as Size[])('sheets at %s', (size) => {
     const taken = { kind: 'withdraw', vessel: 'lye-jug', mass: 281_400, to: 'bottle' };
     expect(await hold('All of it')).toMatchObject({ want: taken });
 
-    await press('More', 'Lost', 'oils pot');
+    await press('More', 'Wrong, or lost', 'Lost', 'oils pot');
     expect(await target('Evaporated').getAttribute('aria-disabled')).toBe('true');
     await press('Spilt', 'Only a part');
     await page.keyboard.type('3');
     await press('Read it back');
-    const spilt = { kind: 'lose', vessel: 'oils-pot', mass: 3_000, cause: 'spill', note: '' };
+    const spilt = { kind: 'state-wrong', what: 'spill', line: null, vessel: 'oils-pot', mass: 3_000, held: true };
     expect(await hold('That is right')).toMatchObject({ want: spilt });
-    await press('More', 'Lost', 'lye jug', 'Evaporated');
-    expect(await hold('All of it')).toMatchObject({ want: { ...spilt, vessel: 'lye-jug', mass: 281_400, cause: 'evaporation' } });
-    await press('More', 'Lost', 'lye jug', 'Otherwise', 'Only a part');
+    const lost = { kind: 'lose', vessel: 'lye-jug', note: '' };
+    await press('More', 'Wrong, or lost', 'Lost', 'lye jug', 'Evaporated');
+    expect(await hold('All of it')).toMatchObject({ want: { ...lost, mass: 281_400, cause: 'evaporation' } });
+    await press('More', 'Wrong, or lost', 'Lost', 'lye jug', 'Otherwise', 'Only a part');
     await page.keyboard.type('2000');
     await press('Read it back');
     expect(await target('That is right').getAttribute('aria-disabled')).toBe('true');
@@ -117,7 +118,7 @@ describe.each(Object.keys(SIZES) as Size[])('sheets at %s', (size) => {
     for (const _key of '2000') await page.keyboard.press('Backspace');
     await page.keyboard.type('2');
     await press('Read it back');
-    expect(await hold('That is right')).toMatchObject({ want: { ...spilt, vessel: 'lye-jug', mass: 2_000, cause: 'other' } });
+    expect(await hold('That is right')).toMatchObject({ want: { ...lost, mass: 2_000, cause: 'other' } });
     await context.close();
   });
 

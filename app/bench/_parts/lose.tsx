@@ -25,7 +25,11 @@ function How({ batch, vessel, onWay }: AskProps) {
   const way = (cause: Cause): Way => ({
     name: words.causes[cause].way,
     all: all(cause),
-    want: (mass) => ({ kind: 'lose', vessel: id, mass, cause, note: '' }),
+    // While it is weighed a spill asks for ways out; afterwards it is only kept.
+    want: (mass) =>
+      cause === 'spill' && batch.status === 'weighing'
+        ? { kind: 'state-wrong', what: 'spill', line: null, vessel: id, mass, held: true }
+        : { kind: 'lose', vessel: id, mass, cause, note: '' },
   });
   return (
     <SheetFrame title={words.of(name)} teach={words.how(massText(vessel.contents, display))}>

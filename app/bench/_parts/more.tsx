@@ -38,8 +38,7 @@ export function More() {
         <Press name={words.weighBack} onTap={pouring ? want('weigh-back') : undefined} />
         <Press name={words.correct} onTap={open ? go('correct') : undefined} />
         <Press name={words.move} onTap={pouring ? go('move') : undefined} />
-        <Press name={words.lose} onTap={open ? go('lose') : undefined} />
-        <Press name={words.wrong} onTap={pouring ? go('wrong') : undefined} />
+        <Press name={words.wrong} onTap={open ? go('wrong') : undefined} />
         {status === 'joined' && (phase === 'trace' || phase === 'pouring-moulds' || phase === 'done') ? (
           <Press name={words.close} onTap={go('close')} />
         ) : (

@@ -6,9 +6,8 @@ import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
 import { HoldPress, Press } from '../../_ui/press';
 import { wrongMessages as words } from '../messages-wrong';
-import { closeSheet, holdWords, intend } from './controls';
-import { OutOf, Amount } from './out-of';
-import type { AskProps } from './out-of';
+import { closeSheet, holdWords, intend, openSheet } from './controls';
+import { Amount } from './out-of';
 import { SheetFrame, SheetGrid } from './sheet';
 import { LotsOf } from './start';
 
@@ -17,7 +16,7 @@ const WHATS = Object.keys(words.whats) as What[];
 
 const isPoured = ({ actual }: LineState): boolean => actual > 0;
 /** Which lines it can be about. */
-const ABOUT: Readonly<Record<Exclude<What, 'spill'>, (line: LineState) => boolean>> = {
+const ABOUT: Readonly<Record<What, (line: LineState) => boolean>> = {
   lot: isPoured,
   material: (line) => isPoured(line) && line.plan.material.class !== 'hydroxide',
   'left-in-jug': isPoured,
@@ -28,6 +27,7 @@ const ABOUT: Readonly<Record<Exclude<What, 'spill'>, (line: LineState) => boolea
 export function WrongSheet() {
   const lines = useLive(({ batch }) => batch?.lines ?? null);
   const scales = useLive(see.scales)?.length ?? 0;
+  const weighing = useLive(see.status) === 'weighing';
   const [what, setWhat] = useState<What | null>(null);
   const [of, setOf] = useState<string | null>(null);
   const all = Object.values(lines ?? {});
@@ -37,14 +37,14 @@ export function WrongSheet() {
       <SheetFrame title={words.title} teach={words.teach}>
         <SheetGrid>
           {WHATS.map((one) => {
-            const can = one === 'spill' ? all.some(isPoured) : all.some(ABOUT[one]) && (one !== 'scale' || scales > 1);
+            const can = weighing && all.some(ABOUT[one]) && (one !== 'scale' || scales > 1);
             const { name, sub } = words.whats[one];
             return <Press key={one} name={name} sub={sub} onTap={can ? () => setWhat(one) : undefined} />;
           })}
+          <Press name={words.lost.name} sub={words.lost.sub} onTap={() => openSheet('lose')} />
         </SheetGrid>
       </SheetFrame>
     );
-  if (what === 'spill') return <OutOf title={words.whats.spill.name} teach={words.which} Ask={Spilt} />;
   if (line === null) return <Which title={words.whats[what].name} lines={all.filter(ABOUT[what])} onLine={setOf} />;
   if (what === 'lot') return <TrulyLot line={line} />;
   if (what === 'material') return <TrulyMaterial line={line} others={all.filter((other) => other !== line)} />;
@@ -58,22 +58,6 @@ export function WrongSheet() {
         want: (mass) => ({ kind: 'state-wrong', what, line: line.plan.id, vessel: line.plan.vessel, mass, held: true }),
       }}
     />
-  );
-}
-
-function Spilt({ vessel, onWay }: AskProps) {
-  const { id, name } = vessel.plan;
-  const way = {
-    name: words.spilt,
-    all: vessel.contents,
-    want: (mass: number) => ({ kind: 'state-wrong', what: 'spill', line: null, vessel: id, mass, held: true }) as const,
-  };
-  return (
-    <SheetFrame title={name} teach={words.mixed}>
-      <SheetGrid>
-        <Press name={words.whats.spill.name} sub={words.howMuch} onTap={() => onWay(way)} />
-      </SheetGrid>
-    </SheetFrame>
   );
 }
 
