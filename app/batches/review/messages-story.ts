@@ -199,7 +199,10 @@ export const storyWords: Readonly<Record<StoryCode, Tell>> = {
           ? t`${mass(facts, 'net')}, by the loss of the ${vessel(facts)}.`
           : [],
     ),
-  temperature: (facts) => says(t`${one(USES, text(facts, 'use'), 'Something')} at ${temperature(facts, 'value')}.`),
+  temperature: (facts) =>
+    text(facts, 'why') === 'peak'
+      ? says(t`The soap in its mould warmed by itself to ${temperature(facts, 'value')} at most.`)
+      : says(t`${one(USES, text(facts, 'use'), 'Something')} at ${temperature(facts, 'value')}.`),
   'temperature-by-hand': (facts) => says(t`${one(USES, text(facts, 'use'), 'Something')} at ${plainTemperature(facts, 'value')}, by hand.`),
   dissolved: (facts) => says(t`Lye made: the ${vessel(facts)} into the ${vessel(facts, 'into')}.`),
   override: (facts) =>

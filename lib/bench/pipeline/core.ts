@@ -30,6 +30,7 @@ import { frameOf } from './frames';
 import { laneOfCommit } from './lane';
 import { createLooks } from './looks';
 import { lossWants } from './losses';
+import { createMouldHeat } from './mould-heat';
 import { createRemedies } from './remedies';
 import { createStrips } from './strips';
 import type { BenchListener } from './types';
@@ -106,6 +107,7 @@ export const createCore = (parts: CoreParts): Core => {
   const watch = createWatch(parts.configs, parts.corrections);
   const strips = createStrips();
   const course = createCourse();
+  const mouldHeat = createMouldHeat();
   const forecasts = createForecasts({
     boot,
     tell: (lane) => audience.tell((listener) => listener.forecast?.(lane)),
@@ -134,6 +136,7 @@ export const createCore = (parts: CoreParts): Core => {
       watch.forgetAll();
       forecasts.forgetAll();
       course.forget();
+      mouldHeat.forget();
       byItself({ kind: 'disarm', why: jump.kind === 'suspend' ? 'suspend' : 'clock', instrument: null });
       noteJump(jump);
       show('clock');
@@ -272,6 +275,7 @@ export const createCore = (parts: CoreParts): Core => {
       if (reading.kind === 'temperature') {
         forecasts.heard(reading);
         course.heard(reading);
+        mouldHeat.heard(reading);
       }
       if (reading.kind === 'temperature' && reading.use === 'lye' && reading.value !== null) lyeSeen = seeLye(lyeSeen, reading.value);
       if (reading.kind === 'mass') byItself({ kind: 'reading', reading });
@@ -293,7 +297,10 @@ export const createCore = (parts: CoreParts): Core => {
       byItself({ kind: 'tick' });
       if (underway === 0) {
         const batch = mailbox.batch();
-        wish([...lossWants(batch, watch.scales(), clock.now()), ...alarmWants(batch, view(), memory, clock.now())], BY_RULE);
+        wish(
+          [...lossWants(batch, watch.scales(), clock.now()), ...alarmWants(batch, view(), memory, clock.now()), ...mouldHeat.wants(batch)],
+          BY_RULE,
+        );
       }
       show('clock');
     },

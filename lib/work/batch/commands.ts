@@ -112,7 +112,7 @@ export interface CommandBodies {
   'note-temperature': {
     use: ProbeUse;
     value: MilliCelsius;
-    why: 'asked' | 'trace' | 'away' | 'return';
+    why: 'asked' | 'trace' | 'away' | 'return' | 'peak';
     source?: { instrument: InstrumentId; raw: string };
   };
   dissolve: { vessel: VesselId; into: VesselId; held: boolean };

@@ -213,7 +213,8 @@ export interface EntryBodies {
     use: ProbeUse;
     value: MilliCelsius;
     source: { instrument: InstrumentId; raw: string } | 'by-hand';
-    why: 'asked' | 'joined' | 'trace' | 'away' | 'return';
+    /** `peak`: the highest that soap in its mould came to by its own heat. */
+    why: 'asked' | 'joined' | 'trace' | 'away' | 'return' | 'peak';
   };
   dissolved: { vessel: VesselId; into: VesselId; confirmedCold: boolean };
   /** `superfat`: of `may-be-lye-heavy` alone, whose value is no temperature. */

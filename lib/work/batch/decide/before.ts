@@ -48,7 +48,8 @@ const BEFORE: Readonly<Record<Exclude<CommandKind, 'start'>, Before>> = {
   withdraw: weighing,
   lose: answering,
   split: afterJoining,
-  'note-temperature': { ...observed, current: true },
+  /** Soap is hottest when its batch may be closed already; anything else is refused then, see there. */
+  'note-temperature': { ...observed, current: true, in: [...unfinished, 'closed'] },
   dissolve: weighing,
   override: weighing,
   join: weighing,

@@ -18,8 +18,12 @@ const view = (state: BatchState, { observation, boot, mono }: Command) => {
   return { temps, holds: joiningHolds(state, temps, observation.lyeSeen) };
 };
 
-export const noteTemperature: Decider<'note-temperature'> = (_state, { body, role }) => {
+export const noteTemperature: Decider<'note-temperature'> = (state, { body, role }) => {
   const { use, value, why, source } = body;
+  if (state.status === 'closed' && why !== 'peak') return refuse('wrong-state', { status: state.status });
+  // Measured, by the program, once lye and oils are together.
+  if (why === 'peak' && (role !== 'program' || use !== 'mould' || state.joined === null))
+    return refuse('wrong-state', { status: state.status });
   if (source === undefined && role === 'program') return refuse('not-yours', { role });
   if (value < TYPED_FROM || value > TYPED_TO) return refuse('bad-number', { value });
   return allow(draft('temperature-noted', { use, value, why, source: source ?? 'by-hand' }));

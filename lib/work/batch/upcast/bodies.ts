@@ -147,7 +147,7 @@ export const BODIES: { readonly [K in EntryKind]: z.ZodMiniType<EntryBodies[K]> 
     use,
     value: degrees,
     source,
-    why: oneOf<EntryBodies['temperature-noted']['why']>({ asked: true, joined: true, trace: true, away: true, return: true }),
+    why: oneOf<EntryBodies['temperature-noted']['why']>({ asked: true, joined: true, trace: true, away: true, return: true, peak: true }),
   }),
   dissolved: z.strictObject({ vessel: vesselId, into: vesselId, confirmedCold: z.boolean() }),
   override: z.strictObject({
