@@ -65,7 +65,7 @@ export const sheetMessages = {
     } satisfies Record<EntryBodies['lost']['cause'], { name: string; sub: string; way: string }>,
   },
   portions: {
-    lead: 'poured',
+    lead: 'out',
     none: 'nothing yet',
     count: (count: number) => (count === 1 ? '1 portion' : `${count} portions`),
     last: (mass: string, byHand: boolean) => `last ${mass}${byHand ? ' by hand' : ''}, `,
