@@ -10,7 +10,7 @@ import { launch, SIZES } from './support/theatre';
 
 const section = (page: Page, name: string): Locator => page.getByRole('region', { name, exact: true });
 
-/** Figures of the sheet that nobody typed and that do not open, with the head of their column; the working value has its source under its name. */
+/** Figures of the sheet that nobody typed and that do not open, with the head of their column. */
 const closed = (page: Page): Promise<readonly string[]> =>
   page.locator('main td').evaluateAll((cells) =>
     cells.flatMap((cell) => {
@@ -18,9 +18,7 @@ const closed = (page: Page): Promise<readonly string[]> =>
       const typed = cell.querySelector('input, select') !== null || cell.closest('tr')?.querySelector('[colspan]') !== null;
       if (table === null || typed || !/\d/.test((cell as HTMLElement).innerText) || cell.querySelector('button') !== null) return [];
       const head = table.tHead?.rows[0]?.cells[(cell as HTMLTableCellElement).cellIndex]?.textContent ?? '';
-      return /^(no\.|working value|asked for|lot|version|kept|why|)$/.test(head.replace(/mg KOH\/g$/, ''))
-        ? []
-        : [`${head}: ${(cell as HTMLElement).innerText}`];
+      return /^(no\.|asked for|lot|version|kept|why|)$/.test(head) ? [] : [`${head}: ${(cell as HTMLElement).innerText}`];
     }),
   );
 
@@ -100,6 +98,8 @@ describe('figures of a rich formula', () => {
     await page.emulateMedia({ media: 'print' });
     expect(await page.getByText(/^1000\.0 g of oils make [\d.]+ g of batter\.$/).isVisible()).toBe(true);
     expect(await page.locator('[data-answer]').isVisible()).toBe(false);
+    expect(await section(page, 'Before you weigh').isVisible()).toBe(false);
+    expect(await page.locator('[id^="workings-"]').first().isVisible()).toBe(false);
     await page.context().close();
   });
 

@@ -127,7 +127,7 @@ export function EntryRow({ entry, at, blended, giveWay }: Props) {
           onWeighed={(byLoss) => change(withWeighing(formula, entry.id, byLoss), `entries.${entry.id}.weighed`)}
         />
       ) : null}
-      <SlipRow ids={['line', 'share', 'tolerance', 'takes'].map((what) => `${what}:${entry.id}`)} columns={COLUMNS} />
+      <SlipRow ids={['line', 'share', 'tolerance', 'takes', 'sv'].map((what) => `${what}:${entry.id}`)} columns={COLUMNS} />
     </>
   );
 }
@@ -200,7 +200,7 @@ function FatCells({ entry }: { readonly entry: Entry }) {
   return (
     <>
       <td className={on('n')} data-head={messages.heads.value}>
-        {value}
+        <Figure of={`sv:${entry.id}`}>{value}</Figure>
         {low === undefined || high === undefined ? null : <p className={on('dim')}>{messages.workings.range(low, high)}</p>}
       </td>
       <td className={on('n wide')}>{cell}</td>

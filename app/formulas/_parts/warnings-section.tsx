@@ -22,31 +22,33 @@ export function WarningsOf({ plan, name }: { readonly plan: Planned; readonly na
   const { warnings: words, grades } = messages;
   const all = plan.warnings.toSorted((a, b) => ORDER[a.level] - ORDER[b.level]);
   return (
-    <PaperSection name={name} note={<p>{plan.mayStart ? words.note.none : words.note.must}</p>}>
-      {all.length === 0 ? (
-        <p>{words.nothing}</p>
-      ) : (
-        <table className={on('table')}>
-          <tbody>
-            {all.map((one, at) => (
-              // The same may be said of two things.
-              // oxlint-disable-next-line react/no-array-index-key
-              <Rows key={`${one.code} ${at}`} ids={one.derivation === null ? [] : [one.derivation]}>
-                <th scope="row" className={on('level')}>
-                  <b className={one.level === 'must' ? on('warn') : undefined}>{words.levels[one.level]}</b>
-                </th>
-                <td>
-                  {warningText(one, display)} {one.derivation === null ? null : <Figure of={one.derivation}>{words.workings}</Figure>}
-                </td>
-                <td className={on('dim wide')}>
-                  {one.because.text} · {grades[one.because.grade]}
-                </td>
-              </Rows>
-            ))}
-          </tbody>
-        </table>
-      )}
-    </PaperSection>
+    <div className={on('minded')}>
+      <PaperSection name={name} note={<p>{plan.mayStart ? words.note.none : words.note.must}</p>}>
+        {all.length === 0 ? (
+          <p>{words.nothing}</p>
+        ) : (
+          <table className={on('table')}>
+            <tbody>
+              {all.map((one, at) => (
+                // The same may be said of two things.
+                // oxlint-disable-next-line react/no-array-index-key
+                <Rows key={`${one.code} ${at}`} ids={one.derivation === null ? [] : [one.derivation]}>
+                  <th scope="row" className={on('level')}>
+                    <b className={one.level === 'must' ? on('warn') : undefined}>{words.levels[one.level]}</b>
+                  </th>
+                  <td>
+                    {warningText(one, display)} {one.derivation === null ? null : <Figure of={one.derivation}>{words.workings}</Figure>}
+                  </td>
+                  <td className={on('dim wide')}>
+                    {one.because.text} · {grades[one.because.grade]}
+                  </td>
+                </Rows>
+              ))}
+            </tbody>
+          </table>
+        )}
+      </PaperSection>
+    </div>
   );
 }
 

@@ -7,7 +7,7 @@ import { useDisplay } from '../../_live/use';
 import { Worked } from '../../_ui/figures';
 import { Head } from '../../_ui/head';
 import { messages as shared } from '../../_ui/messages';
-import { on } from '../../_ui/classes';
+import { on } from '../classes';
 import { messages } from '../messages-sheet';
 import { useSheet } from './use-sheet';
 
@@ -47,7 +47,7 @@ export function SlipRow({ ids, columns, more }: { readonly ids: readonly string[
   const { open, derivation, slips } = useSheet();
   const one = open !== null && ids.includes(open) ? derivation(open) : undefined;
   return one === undefined ? null : (
-    <tr className={on('slip')}>
+    <tr className={on('slip unprinted')}>
       <td colSpan={columns} id={slipId(slips, one.id)}>
         {more}
         <Workings key={one.id} first={one} />
@@ -61,7 +61,7 @@ export function Slip({ ids }: { readonly ids: readonly string[] }) {
   const { open, derivation, slips } = useSheet();
   const one = open !== null && ids.includes(open) ? derivation(open) : undefined;
   return one === undefined ? null : (
-    <div className={on('slip')} id={slipId(slips, one.id)}>
+    <div className={on('slip unprinted')} id={slipId(slips, one.id)}>
       <Workings key={one.id} first={one} />
     </div>
   );

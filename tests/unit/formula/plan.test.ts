@@ -7,6 +7,26 @@ import { RICH, RICH_WORKSHOP } from '#tests/support/rich-formula';
 
 const phases = (plan: ReturnType<typeof planned>): readonly string[] => plan.plan.lines.map(({ id, phase }) => `${phase} ${id}`);
 
+/** Every kind of number a formula holds, with one decimal mark. */
+const withMark = (mark: string) => {
+  const typed = (text: string): string => text.replace('.', mark);
+  const temperatures = {
+    window: { low: typed('30.5'), high: typed('45.5') },
+    apart: typed('5.5'),
+    apartLevel: 'hold',
+    setsAt: typed('27.5'),
+    milkLimit: null,
+    pourAt: typed('38.5'),
+  } as const;
+  return formula({
+    wishes: { superfat: typed('5.5'), lye: { kind: 'concentration', percent: typed('31.5') } },
+    size: { kind: 'batch', value: typed('1.5'), unit: 'kg' },
+    moulds: [{ mould: 'short-loaf', count: 1, fill: typed('92.5') }],
+    limits: { superfat: { low: typed('3.5'), high: typed('8.5') }, lye: null },
+    temperatures,
+  });
+};
+
 describe('a formula as a plan', () => {
   it('by hand: 300 g at 257 and 700 g at 190, 5 %, soda of 99 %, a lye of 33 %', () => {
     const plan = planned(formula());
@@ -273,25 +293,7 @@ describe('a formula as a plan', () => {
   });
 
   it('reads a decimal comma wherever a number is typed, as a point', () => {
-    const at = (mark: string) => {
-      const typed = (text: string): string => text.replace('.', mark);
-      const temperatures = {
-        window: { low: typed('30.5'), high: typed('45.5') },
-        apart: typed('5.5'),
-        apartLevel: 'hold',
-        setsAt: typed('27.5'),
-        milkLimit: null,
-        pourAt: typed('38.5'),
-      } as const;
-      return formula({
-        wishes: { superfat: typed('5.5'), lye: { kind: 'concentration', percent: typed('31.5') } },
-        size: { kind: 'batch', value: typed('1.5'), unit: 'kg' },
-        moulds: [{ mould: 'short-loaf', count: 1, fill: typed('92.5') }],
-        limits: { superfat: { low: typed('3.5'), high: typed('8.5') }, lye: null },
-        temperatures,
-      });
-    };
-    const [comma, point] = [planned(at(',')), planned(at('.'))];
+    const [comma, point] = [planned(withMark(',')), planned(withMark('.'))];
     expect(comma.plan.lines).toEqual(point.plan.lines);
     expect(comma.plan.joining).toEqual(point.plan.joining);
     expect(comma.sizing).toEqual(point.sizing);

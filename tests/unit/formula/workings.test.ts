@@ -77,6 +77,17 @@ describe('what workings say', () => {
     expect(find(all, 'line:coconut').formula).toBe('m, as given');
   });
 
+  it('an oil’s working value by its one source and why it is that, a certificate’s by its lot', () => {
+    const all = workings(RICH, RICH_WORKSHOP);
+    expect(find(all, 'sv:tallow')).toMatchObject({ value: 196, inputs: [{ value: 196, low: 190, high: 202 }] });
+    expect(find(all, 'sv:tallow').formula).toMatch(/^working value: .+/);
+    expect(find(all, 'sv:coconut')).toMatchObject({
+      value: 256,
+      formula: 'working value: as the certificate of lot CO 26-09 states it',
+      inputs: [{ grade: 'certificate' }],
+    });
+  });
+
   it('the share of a blend, the most fragrance there may be, and the water of every line', () => {
     const all = workings(RICH, RICH_WORKSHOP);
     const { figures, lines } = planned(RICH, RICH_WORKSHOP);

@@ -13,7 +13,7 @@ import { acidFrom, computedFrom, derivation, fromFigure, n, typedFrom } from './
 
 /** How each line came to its mass, its share of the batter, and what an oil takes. */
 export const lineDerivations = (planning: Planning): readonly Derivation[] =>
-  planning.lines.flatMap((line) => [lineOf(planning, line), shareOf(planning, line), ...takes(planning, line)]);
+  planning.lines.flatMap((line) => [lineOf(planning, line), shareOf(planning, line), ...workingValue(line), ...takes(planning, line)]);
 
 const lineOf = (planning: Planning, line: Line): Derivation => {
   const { plan, figures, item, scale } = line;
@@ -40,6 +40,26 @@ const shareOf = ({ whole }: Planning, { plan, figures }: Line): Derivation =>
     filled: `${n(figures.grams)} g ÷ ${n(whole.batter)} g = ${n(100 * figures.shareOfBatter, 4)} %`,
     inputs: [computedFrom('weight', figures.grams, 'g', `line:${plan.id}`), computedFrom('batter', whole.batter, 'g', 'batter')],
   });
+
+/** Which value an oil is reckoned with, and why that one: a figure of one source. */
+const workingValue = ({ plan, item }: Line): readonly Derivation[] => {
+  const { material, makeup, lot } = item.found;
+  const used = makeup.values.find(({ what }) => what === 'saponification value');
+  if (used === undefined || (material?.kind !== 'fat' && material?.kind !== 'wax')) return [];
+  const { figure } = used;
+  const why = figure.grade === 'certificate' ? `as the certificate of lot ${lot?.mark ?? ''} states it` : material.svReason;
+  const input = fromFigure('saponification value', figure);
+  return [
+    derivation({
+      id: `sv:${plan.id}`,
+      value: input.value,
+      unit: 'mg KOH/g',
+      formula: `working value: ${why === '' ? 'as typed' : why}`,
+      filled: '',
+      inputs: [input],
+    }),
+  ];
+};
 
 /** Grams of pure NaOH that meet the whole demand of an oil. */
 const takes = ({ whole }: Planning, { at, plan, figures, item }: Line): readonly Derivation[] => {
