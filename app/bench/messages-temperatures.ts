@@ -93,5 +93,6 @@ export const temperatureMessages = {
     cold: (to: string) => `start it at ${to} or colder`,
     frozen: (percent: number) => `start with ${percent} % of it frozen`,
   },
+  swapped: { what: 'Are the probes swapped?', so: 'the oils’ probe heats as lye does. Look, and put each into its own vessel' },
   moved: 'I moved it',
 } as const;

@@ -14,6 +14,8 @@ export interface ForecastLane {
   readonly oils: VesselLane;
   /** How hot the lye gets, before it is made and after; `null` where it is not known. */
   readonly making: MakingLane | null;
+  /** The probes look swapped: only a suspicion. */
+  readonly swapped: boolean;
   /** `null`: nothing is to meet: no batch, a pot without oils or with hard ones still to melt, lye not made, or joined already. */
   readonly meeting: MeetingLane | null;
 }

@@ -50,6 +50,7 @@ type Vessel = 'lye' | 'oils';
 
 /** All there is to say, what presses most first. */
 export const expectedRows = (lane: ForecastLane, show: ExpectedShow): readonly ExpectedRow[] => [
+  ...(lane.swapped ? [{ key: 'swapped', ...words.swapped, urgent: true }] : []),
   ...settingRows(lane.meeting, show),
   ...actRows(lane.meeting, show),
   ...(['lye', 'oils'] as const).flatMap((vessel) => noneRows(vessel, lane[vessel])),

@@ -5,6 +5,7 @@ import { useDisplay, useLive } from '../../_live/use';
 import { useFrame } from '../../_ui/frame';
 import type { Frame } from '../../_ui/frame';
 import { messages } from '../messages';
+import { temperatureMessages } from '../messages-temperatures';
 import styles from '../work.module.css';
 import { firstAct, headline } from './expected';
 import { PotLine } from './pot-line';
@@ -21,6 +22,7 @@ export function Holds() {
   const show = showIn(display, null);
   const frame = useFrame();
   const meeting = useLive((state) => see.forecast(state)?.meeting ?? null);
+  const swapped = useLive((state) => see.forecast(state)?.swapped ?? false);
   const meets = meeting?.kind === 'meeting' && meeting.when.kind !== 'met' ? meeting : null;
   const figures = ({ reason, value, limit }: JoiningCue['holds'][number]): string => {
     if (value === null || limit === null) return '';
@@ -31,6 +33,12 @@ export function Holds() {
   const expected = meets === null || holds.length > ROOM[frame] ? null : meets;
   const list = (
     <ul className={styles['holds']}>
+      {swapped ? (
+        <li data-expected="swapped" data-hold="hold">
+          <b>{temperatureMessages.swapped.what}</b>
+          <span>{temperatureMessages.swapped.so}</span>
+        </li>
+      ) : null}
       {expected === null ? null : (
         <li data-expected="meeting">
           <b>{headline(expected)}</b>

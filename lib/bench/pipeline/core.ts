@@ -248,7 +248,7 @@ export const createCore = (parts: CoreParts): Core => {
       if (entry.kind === 'batch-started') course.forget();
       if (entry.kind === 'dissolved') {
         lyeSeen = null;
-        forecasts.lyeMade();
+        forecasts.lyeMade(clock.now());
       }
       const typed = entry.kind === 'temperature-noted' && entry.body.use === 'lye' && entry.body.source === 'by-hand';
       if (typed) lyeSeen = seeLye(lyeSeen, entry.body.value);

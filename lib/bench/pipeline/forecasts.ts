@@ -13,13 +13,14 @@ import type { BatchState } from '#lib/work/batch/index';
 import { meetingLane, outlookLane } from './forecast-lane';
 import { oilsOf, toMeet } from './forecast-terms';
 import { createMakingWatch } from './making';
+import { createSwapWatch } from './swapped';
 
 /** Follows the temperatures of one bench. Volatile: after a restart it begins anew, and says "not enough yet" for three minutes. */
 export interface Forecasts {
   /** A believed reading; one without a value says nothing. */
   heard(reading: TemperatureReading): void;
   /** Hydroxide went into the liquid: what stood there before says nothing of the lye. */
-  lyeMade(): void;
+  lyeMade(now: Monotonic): void;
   /** A person says that the vessel was moved, covered or stirred. */
   moved(vessel: Vessel, now: Monotonic): void;
   /** Nobody knows how long the clock stood still. */
@@ -54,6 +55,7 @@ export const createForecasts = ({ boot, tell, trouble }: ForecastsParts): Foreca
   let room: { readonly filling: Filling | null; readonly known: { readonly celsius: number; readonly at: number } | null } = UNKNOWN_ROOM;
   let sources: Partial<Record<Vessel | 'room', { readonly instrument: InstrumentId; readonly at: number }>> = {};
   const making = createMakingWatch();
+  const swap = createSwapWatch();
   let lookedAt = -Infinity;
   let newest: ForecastLane | null = null;
   let said = '';
@@ -77,6 +79,7 @@ export const createForecasts = ({ boot, tell, trouble }: ForecastsParts): Foreca
     room = UNKNOWN_ROOM;
     sources = {};
     making.forget();
+    swap.forget();
   };
   const guarded = (run: () => void): void => {
     try {
@@ -96,6 +99,7 @@ export const createForecasts = ({ boot, tell, trouble }: ForecastsParts): Foreca
       room = { filling, known: block ?? room.known };
     } else {
       if (use === 'lye') making.heard(sample.celsius);
+      swap.heard(use, sample.at, sample.celsius);
       memory = { ...memory, [use]: follow(memory[use], sample, roomAt(sample.at)) };
     }
   };
@@ -107,7 +111,7 @@ export const createForecasts = ({ boot, tell, trouble }: ForecastsParts): Foreca
     const meets = toMeet(batch, roomCelsius(air));
     const liquid = memory.lye.blocks.at(-1);
     const made = making.look(batch, liquid !== undefined && seconds - liquid.at <= SILENT_S ? liquid.celsius : null);
-    const mark = JSON.stringify([batchId, gist(memory.lye, lye), gist(memory.oils, oils), meets, made]);
+    const mark = JSON.stringify([batchId, gist(memory.lye, lye), gist(memory.oils, oils), meets, made, swap.suspected()]);
     if (mark === said) return;
     said = mark;
     newest = {
@@ -117,6 +121,7 @@ export const createForecasts = ({ boot, tell, trouble }: ForecastsParts): Foreca
       lye: vesselLane(memory.lye, lye),
       oils: vesselLane(memory.oils, oils),
       making: made,
+      swapped: swap.suspected(),
       meeting: meets === null ? null : meetingLane(meetingOf(lye, oils, meets.terms, meets.toCome)),
     };
     tell(newest);
@@ -124,7 +129,8 @@ export const createForecasts = ({ boot, tell, trouble }: ForecastsParts): Foreca
 
   return {
     heard: (reading) => guarded(() => hear(reading)),
-    lyeMade() {
+    lyeMade(now) {
+      swap.made(now / 1000);
       memory = { ...memory, lye: newVessel(memory.lye.contents) };
       making.made();
     },
@@ -139,6 +145,7 @@ export const createForecasts = ({ boot, tell, trouble }: ForecastsParts): Foreca
         batchId = batch?.id ?? null;
         memory = both(batch);
         making.forget();
+        swap.forget();
       }
       if (now - lookedAt < LOOK_MS) return;
       lookedAt = now;

@@ -29,6 +29,7 @@ export const APART = (at: number): ForecastLane => ({
     advice: null,
     found: { highest: 80_200, verdict: 'as-foretold', reached: 98 },
   },
+  swapped: false,
   meeting: {
     kind: 'meeting',
     when: { kind: 'in', low: 851, middle: 980, high: 1_139 },

@@ -3,7 +3,7 @@ import type { ProbeUse } from '#lib/measure/reading';
 import { as } from '#lib/units/id';
 import { grams, mg } from '#lib/units/mass';
 import { celsius } from '#lib/units/temperature';
-import type { CommandBodies, CommandHead, CommandKind, Entry, Realm, Weighed } from '#lib/work/batch/index';
+import type { CommandBodies, CommandHead, CommandKind, Entry, Realm, TemperatureCourse, Weighed } from '#lib/work/batch/index';
 import { review } from '#lib/work/batch/review';
 import { BatchRig, FINE, lineId, MAIN, planOf } from '#tests/support/batch';
 import { COMPUTED } from './computed';
@@ -93,6 +93,13 @@ const told = (): Unhurried => {
   return rig;
 };
 
+/** Twenty-six minutes, the probe of the oils away for three of them. */
+const COURSE: TemperatureCourse = {
+  everyS: 60,
+  lye: Array.from({ length: 27 }, (_, minute) => celsius(Math.round(10 * (21 + 57.4 * Math.exp(-minute / 45))) / 10)),
+  oils: Array.from({ length: 27 }, (_, minute) => (minute > 8 && minute < 12 ? null : celsius(Math.round(10 * (47 - minute / 9)) / 10))),
+};
+
 const joined = (rig: Unhurried): Unhurried => {
   rig.makeLye();
   note(rig, 'lye', 78.4);
@@ -101,7 +108,7 @@ const joined = (rig: Unhurried): Unhurried => {
   rig.oils = celsius(44.1);
   rig.must('override', { reason: 'lye-too-hot', held: true, note: 'a warm day' });
   rig.must('override', { reason: 'apart', held: true, note: '' });
-  rig.must('join', { held: true });
+  rig.must('join', { held: true, course: COURSE });
   rig.must('stamp-trace', { mark: 'medium', note: '' }, { observation: rig.seen(null, { batter: celsius(47.3) }) });
   const pot = rig.vessel('oils-pot').contents;
   const log = grams(960);

@@ -6,7 +6,16 @@ import type { LiveFrame } from '#lib/protocol/live';
 import { createOutlet, FRAME_GAP_MS, LIVE_CAP_BYTES, RECORD_CAP_BYTES } from '#server/live/outlet';
 
 const frame = (n: number): LiveFrame => ({ boot: 'b', n, merged: 0, at: n, scales: [], probes: [], cue: IDLE_CUE, alarms: [] });
-const forecast = (at: number): ForecastLane => ({ boot: 'b', at, batch: null, lye: NOTHING, oils: NOTHING, making: null, meeting: null });
+const forecast = (at: number): ForecastLane => ({
+  boot: 'b',
+  at,
+  batch: null,
+  lye: NOTHING,
+  oils: NOTHING,
+  making: null,
+  swapped: false,
+  meeting: null,
+});
 const NOTHING = { outlook: { kind: 'none', why: 'nothing-heard', blocks: 0, needed: 8 }, marks: [] } as const;
 const lane = (from: number, seq: number, batch = 'one'): RecordLane => ({ batch, from, seq, lines: [`${from}-${seq}`] });
 

@@ -19,6 +19,7 @@ const lane = (change: Partial<ForecastLane> = {}): ForecastLane => ({
   lye: FORECAST,
   oils: FORECAST,
   making: null,
+  swapped: false,
   meeting: null,
   ...change,
 });
@@ -76,6 +77,10 @@ describe('what is said of each vessel', () => {
     ]);
     const [first] = rows({ meeting: meets({ setting: { ...setting, high: null, warmTo: null } }) });
     expect(first).toMatch(/^Oils may start to set from 10 min on \| no temperature/);
+  });
+
+  it('puts a suspicion of swapped probes first', () => {
+    expect(rows({ swapped: true, lye: none('not-yet') })[0]).toMatch(/^Are the probes swapped/);
   });
 
   it('tells a drop with when it began and when it was noticed, only the newest of each vessel', () => {

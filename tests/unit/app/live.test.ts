@@ -36,6 +36,7 @@ const forecast = (at: number): ForecastLane => ({
   lye: UNHEARD,
   oils: UNHEARD,
   making: null,
+  swapped: false,
   meeting: null,
 });
 

@@ -112,7 +112,7 @@ describe('the forecast of a bench', () => {
   it('begins anew with the lye, with another batch, and when nobody knows how long the clock stood', () => {
     const bench = told();
     expect(outlooks(bench.run(0, 400))).toEqual(['forecast', 'forecast']);
-    bench.forecasts.lyeMade();
+    bench.forecasts.lyeMade(monotonic(400_000));
     expect(outlooks(bench.run(400, 440))).toEqual(['none', 'forecast']);
     bench.forecasts.forgetAll();
     expect(outlooks(bench.run(440, 480))).toEqual(['none', 'none']);
@@ -204,7 +204,7 @@ describe('the lye that is made', () => {
     const rig = started(plain).weighAll();
     const bench = told(rig.now);
     bench.run(0, 200, { lye: liquid });
-    bench.forecasts.lyeMade();
+    bench.forecasts.lyeMade(monotonic(200_000));
     const after = rig.makeLye().now;
     const see = (from: number, until: number): ForecastLane | null => {
       for (let t = from; t < until; t += 1) {
@@ -226,10 +226,22 @@ describe('the lye that is made', () => {
     expect(['frozen', 'in-portions']).toContain(making?.advice?.kind);
   });
 
+  it('in the oils by its probe and not in its own jug: the probes look swapped, until each is where it belongs', () => {
+    const batch = made().now;
+    const bench = told(batch);
+    const pot: Curve = () => 40;
+    expect(bench.run(0, 200, { lye: liquid, oils: pot })?.swapped).toBe(false);
+    bench.forecasts.lyeMade(monotonic(200_000));
+    expect(bench.run(200, 300, { lye: liquid, oils: (t) => heats(45)(t) + 19 })?.swapped).toBe(true);
+    expect(bench.run(300, 360, { lye: (t) => heats(45)(t) + 19, oils: liquid })?.swapped).toBe(false);
+    bench.forecasts.lyeMade(monotonic(360_000));
+    expect(bench.run(360, 500, { lye: (t) => heats(60)(t - 160), oils: (t) => 40 + (t - 360) / 30 })?.swapped).toBe(false);
+  });
+
   it('of two hydroxides is foretold once, from the liquid before the first', () => {
     const bench = told(started(planned(RICH, RICH_WORKSHOP).plan).now);
     const before = bench.run(0, 60, { lye: () => 5 })?.making;
-    bench.forecasts.lyeMade();
+    bench.forecasts.lyeMade(monotonic(60_000));
     const after = bench.run(60, 120, { lye: () => 48 })?.making;
     expect(after?.start).toBe(5_000);
     expect(after?.likely).toEqual(before?.likely);
