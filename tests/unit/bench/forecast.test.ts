@@ -176,6 +176,7 @@ describe('what there is to meet', () => {
 });
 
 const liquid: Curve = () => 21;
+const pot: Curve = () => 40;
 /** Up by `rise` within minutes, and down again. */
 const heats =
   (rise: number): Curve =>
@@ -229,7 +230,6 @@ describe('the lye that is made', () => {
   it('in the oils by its probe and not in its own jug: the probes look swapped, until each is where it belongs', () => {
     const batch = made().now;
     const bench = told(batch);
-    const pot: Curve = () => 40;
     expect(bench.run(0, 200, { lye: liquid, oils: pot })?.swapped).toBe(false);
     bench.forecasts.lyeMade(monotonic(200_000));
     expect(bench.run(200, 300, { lye: liquid, oils: (t) => heats(45)(t) + 19 })?.swapped).toBe(true);
