@@ -83,6 +83,28 @@ describe('figures of a rich formula', () => {
     await page.context().close();
   });
 
+  it('on a phone every figure of a row has its head over it, and nothing hangs out', async () => {
+    const page = await open();
+    await page.setViewportSize(SIZES.phone);
+    await drawn(page);
+    const bare = await page.locator('tbody > tr > td').evaluateAll((cells) =>
+      cells.flatMap((cell) => {
+        const text = (cell as HTMLElement).innerText;
+        const seen = cell.getBoundingClientRect().width > 0;
+        const thead = cell.closest('table')?.tHead;
+        const headed = (thead?.getBoundingClientRect().height ?? 0) > 0 || (cell as HTMLElement).dataset['head'] !== undefined;
+        return seen && thead != null && /\d/.test(text) && cell.closest('[colspan]') === null && !headed ? [text] : [];
+      }),
+    );
+    expect(bare).toEqual([]);
+    const out = await page.locator('main table').evaluateAll((all) => all.map((one) => one.getBoundingClientRect().right - innerWidth));
+    expect(out.filter((past) => past > 0)).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
+    const plan = section(page, 'The plan').locator('tr[data-line="soda"]');
+    expect(await plan.innerText()).toContain('into the soda cup, big scale');
+    await page.context().close();
+  });
+
   it('a batch made ready in another size opens to its own numbers, not to the sheet’s', async () => {
     const page = await open();
     await page.getByRole('button', { name: 'Make a batch ready' }).click();

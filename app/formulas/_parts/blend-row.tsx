@@ -2,6 +2,7 @@
 import { numberText } from '#lib/units/format';
 import type { Blend } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
+import { massHead } from '../../_ui/quantities';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
 import { AmountField } from './amount-field';
@@ -55,7 +56,9 @@ export function BlendRow({ blend, at }: { readonly blend: Blend; readonly at: nu
             onLeave={rest}
           />
         </td>
-        <td className={on('n')}>{grams === 0 ? null : <Figure of={`blend:${blend.id}`}>{gramsText(grams, display)}</Figure>}</td>
+        <td className={on('n')} data-head={`${messages.heads.weight} ${massHead(display)}`}>
+          {grams === 0 ? null : <Figure of={`blend:${blend.id}`}>{gramsText(grams, display)}</Figure>}
+        </td>
         <td className={on('n wide')}>
           {plan === null ? null : (
             <Figure of={`blend-share:${blend.id}`}>{numberText((100 * grams) / plan.figures.batter, display.locale, 2)} %</Figure>
