@@ -20,6 +20,8 @@ export const temperatureMessages = {
   meet: {
     unknown: 'Lye and oils',
     none: 'Not enough yet',
+    suspect: 'A probe is suspect',
+    rising: 'Still warming',
     met: 'They meet now',
     in: (span: string) => `Meet ${span}`,
     'not-before': (minutes: number) => `Not before ${minutes} min`,

@@ -1,7 +1,9 @@
 import type { Display } from '#lib/units/display';
 import { differenceText, temperatureText } from '#lib/units/format';
 import type { ForecastLane, MakingLane, MeetingLane, VesselLane } from '#lib/protocol/forecast';
+import type { NoForecast } from '#lib/soap/cooling/types';
 import type { When } from '#lib/soap/meeting/types';
+import type { Frame } from '../../_ui/frame';
 import { temperatureMessages as words } from '../messages-temperatures';
 
 /** One line of what is expected: what, and what follows. */
@@ -37,9 +39,14 @@ const whenText = (when: When, { met, never, ...said }: WhenWords): string => {
 /** The meeting in the fewest words; `null`: nothing is to meet. */
 export const headline = (meeting: MeetingLane | null): string => {
   if (meeting === null) return words.meet.unknown;
-  if (meeting.kind === 'none') return words.meet.none;
+  if (meeting.kind === 'none') return noMeeting([meeting.lye, meeting.oils]);
   const { when, acts } = meeting;
   return when.kind === 'never' && acts.length > 0 ? words.meet.unless : whenText(when, words.meet);
+};
+
+const noMeeting = (why: readonly (NoForecast | null)[]): string => {
+  if (why.includes('suspect') || why.includes('out')) return words.meet.suspect;
+  return why.includes('rising') ? words.meet.rising : words.meet.none;
 };
 
 /** Beside a weighing; `null`: nothing worth a word. */
@@ -47,6 +54,25 @@ export const inPassing = (meeting: MeetingLane | null): string | null =>
   meeting === null || meeting.kind === 'none' ? null : whenText(meeting.when, words.passing);
 
 type Vessel = 'lye' | 'oils';
+
+/** Letters to a line of each of the two texts, rows of one line there is room for, and what a line more takes of such a row. */
+const ROOM: Readonly<Record<Frame, { readonly what: number; readonly so: number; readonly rows: number; readonly line: number }>> = {
+  wide: { what: 29, so: 34, rows: 4.6, line: 0.55 },
+  small: { what: 25, so: 29, rows: 2.6, line: 0.57 },
+  phone: { what: 38, so: 38, rows: 2.3, line: 0.42 },
+};
+
+/** As many as there is room for, the first in any case. Nothing is measured: a row that does not fit is not drawn. */
+export const fitting = (rows: readonly ExpectedRow[], frame: Frame): readonly ExpectedRow[] => {
+  const room = ROOM[frame];
+  let taken = 0;
+  const past = rows.findIndex(({ what, so }, at) => {
+    const [first, second] = [Math.ceil(what.length / room.what), Math.max(1, Math.ceil(so.length / room.so))];
+    taken += 1 + room.line * (frame === 'phone' ? first + second - 2 : Math.max(first, second) - 1);
+    return at > 0 && taken > room.rows;
+  });
+  return past < 0 ? rows : rows.slice(0, past);
+};
 
 /** All there is to say, what presses most first. */
 export const expectedRows = (lane: ForecastLane, show: ExpectedShow): readonly ExpectedRow[] => [

@@ -93,7 +93,10 @@ function Meet() {
   const { offline } = useSeen();
   const meeting = useLive((state) => see.forecast(state)?.meeting ?? null);
   const when = meeting?.kind === 'meeting' ? meeting.when : null;
-  const text = offline ? messages.offline.down.title : headline(meeting);
+  const joinable = useLive(({ frame }) => frame?.cue.phase === 'joining' && frame.cue.joining?.holds.length === 0);
+  // The rule that lets them be joined needs no forecast; with one of the probes in doubt nothing is said of a meeting.
+  const met = joinable && meeting?.kind === 'none' && [meeting.lye, meeting.oils].every((why) => why === null || why === 'not-yet');
+  const text = offline ? messages.offline.down.title : met ? temperatureMessages.meet.met : headline(meeting);
   return (
     <h1
       key={text}

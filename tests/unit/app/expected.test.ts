@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ForecastLane, MeetingLane, VesselLane } from '#lib/protocol/forecast';
-import { expectedRows, headline, inPassing, placeText } from '../../../app/bench/_parts/expected';
+import { expectedRows, fitting, headline, inPassing, placeText } from '../../../app/bench/_parts/expected';
 
 const DISPLAY = { mass: 'g', temperature: 'C', locale: 'en-GB' } as const;
 const SHOW = { display: DISPLAY, clock: (seconds: number) => `${seconds} s` };
@@ -58,6 +58,20 @@ describe('when they meet, in words', () => {
     expect(inPassing({ kind: 'none', lye: 'not-yet', oils: null })).toBeNull();
     expect(inPassing(meets())).toBe('meet in 14–19 min');
     expect(headline({ kind: 'none', lye: 'not-yet', oils: null })).toBe('Not enough yet');
+    expect(headline({ kind: 'none', lye: 'rising', oils: 'out' })).toBe('A probe is suspect');
+  });
+});
+
+describe('what there is room for', () => {
+  const row = (letters: number) => ({ key: 'a', what: 'Lye', so: 'x'.repeat(letters), urgent: false });
+
+  it('is fewer rows where they are long, and never none', () => {
+    expect(fitting([10, 10, 10, 10, 10].map(row), 'wide')).toHaveLength(4);
+    expect(fitting([60, 60, 60, 60].map(row), 'wide')).toHaveLength(2);
+    expect(fitting([10, 10, 10].map(row), 'small')).toHaveLength(2);
+    expect(fitting([10, 10, 10].map(row), 'phone')).toHaveLength(2);
+    expect(fitting([400, 10].map(row), 'phone')).toHaveLength(1);
+    expect(fitting([], 'phone')).toEqual([]);
   });
 });
 
