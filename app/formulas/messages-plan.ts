@@ -1,5 +1,5 @@
 import { capital, listed } from '../_ui/words';
-import type { WorkStep } from '#lib/work/formula/index';
+import type { MeltStep, WorkStep } from '#lib/work/formula/index';
 
 /** What a step names, as people say it. Temperatures in °C, differences in K. */
 export interface StepWords {
@@ -60,7 +60,7 @@ export const messages = {
       case 'stir-in':
         return `Stir ${material(step.line)} into the ${vessel(step.into)}, before any hydroxide.`;
       case 'melt':
-        return `Melt what is in the ${vessel(step.vessel)}${step.above === null ? '' : `, above ${temperature(step.above)}`}.`;
+        return `Melt what is in the ${vessel(step.vessel)}${step.above === null ? '' : `, above ${temperature(step.above)}`}.${step.how === null ? '' : ` ${meltWords(step.how, temperature)}`}`;
       case 'confirm-cold':
         return `See that the ${vessel(step.vessel)} is at ${temperature(step.celsius)} or below before the hydroxide goes in.`;
       case 'dissolve':
@@ -75,6 +75,17 @@ export const messages = {
     return step.moulds.length === 0 ? 'Pour.' : `Pour into ${listed(step.moulds.map(mould))}.`;
   },
 } as const;
+
+/** Common practice, no source, and said so. */
+const meltWords = ({ order, heatTo, afterwards, maySet, pourAt, wished }: MeltStep, temperature: StepWords['temperature']): string => {
+  const [hard, then] = [listed(order), temperature(Math.round(afterwards))];
+  const sets = maySet.length === 0 ? '' : `; ${listed(maySet)} may begin to set in it then`;
+  const middle =
+    pourAt === null
+      ? `It cannot come to ${temperature(wished)} so: warm the whole pot`
+      : `For ${temperature(wished)} let it come down or up to ${temperature(Math.round(pourAt))} first`;
+  return `By themselves ${hard}, the hardest first, to ${temperature(heatTo)} until clear: with the rest in, the pot is then at about ${then}${sets}. ${middle}. Common practice, no source.`;
+};
 
 const ITEMS: Readonly<Record<string, string>> = {
   goggles: 'goggles on',

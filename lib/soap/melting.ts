@@ -1,18 +1,23 @@
-import { isHard, type Fat } from './fats/index';
+import { isHard } from './fats/index';
 import { fatHeatCapacity } from './heat/fat';
 import { mixedCelsius } from './heat/mix';
 import type { Source } from './source';
 import { sumOf } from './sum';
 
+/** A fat as far as its melting goes, °C; `null` where it is liquid in any workshop. */
+interface Melts {
+  readonly melting: { readonly low: number; readonly high: number } | null;
+}
+
 /** Some of a fat as a formula asks for it, grams. */
-export interface FatAmount {
-  readonly fat: Fat;
+export interface FatAmount<F extends Melts = Melts> {
+  readonly fat: F;
   readonly grams: number;
 }
 
-export interface MeltingPlan {
+export interface MeltingPlan<F extends Melts = Melts> {
   /** Hard fats in the order they go in, the hardest first. */
-  readonly order: readonly FatAmount[];
+  readonly order: readonly FatAmount<F>[];
   /** What they are heated to until clear, °C; `null` without a hard fat. */
   readonly heatTo: number | null;
   /** What the hard fats must be as the rest is poured in for the pot to be as warm as wished; `null` where that is too hot for them. */
@@ -20,7 +25,7 @@ export interface MeltingPlan {
   /** The pot after the rest, straight from `heatTo`. */
   readonly afterwards: number | null;
   /** Fats that may begin to set in it then. */
-  readonly maySet: readonly Fat[];
+  readonly maySet: readonly F[];
   readonly source: Source;
 }
 
@@ -37,7 +42,7 @@ const PRACTICE: Source = {
 const heat = ({ grams }: FatAmount, celsius: number): number => grams * fatHeatCapacity(celsius).value;
 
 /** How to melt a batch's fats, with the liquid ones at the room's temperature poured in afterwards. */
-export const meltingPlan = (fats: readonly FatAmount[], room: number, wished: number): MeltingPlan => {
+export const meltingPlan = <F extends Melts>(fats: readonly FatAmount<F>[], room: number, wished: number): MeltingPlan<F> => {
   const hard = fats.filter(({ fat }) => isHard(fat));
   const order = hard.toSorted((a, b) => (b.fat.melting?.high ?? 0) - (a.fat.melting?.high ?? 0));
   const hardest = order[0]?.fat.melting?.high;

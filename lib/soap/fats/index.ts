@@ -28,7 +28,8 @@ export const fatById = (id: string): Fat => {
 export const usualProfile = (fat: Fat): Profile | null => (fat.fattyAcids === null ? null : middleProfile(fat.fattyAcids.ranges));
 
 /** Set in a workshop of 20 °C: weighed first, and melted. */
-export const isHard = (fat: Fat): boolean => fat.melting !== null && fat.melting.high > 22;
+export const isHard = (fat: { readonly melting: { readonly high: number } | null }): boolean =>
+  fat.melting !== null && fat.melting.high > 22;
 
 /** Some of a catalogue fat, at its working value. A lot's certificate replaces `sv`. */
 export const portionOf = (fat: Fat, mass: number): FatPortion => ({

@@ -153,13 +153,25 @@ export interface MouldFill {
   readonly verdict: 'fits' | 'over' | 'under' | 'may-over';
 }
 
+/** How the hard fats are melted by themselves, °C: common practice, no source. Names of materials, the hardest first. */
+export interface MeltStep {
+  readonly order: readonly string[];
+  readonly heatTo: number;
+  /** The pot once the liquid oils are in, straight from there; what may begin to set in it then. */
+  readonly afterwards: number;
+  readonly maySet: readonly string[];
+  /** What the hard fats must be as the rest goes in for the pot to be in the middle of the window; `null`: hotter than fats are taken. */
+  readonly pourAt: number | null;
+  readonly wished: number;
+}
+
 /** A thing to do that is no weighing, or the weighing of a line, in order. Codes; words are the screen's. */
 export type WorkStep =
   | { readonly kind: 'protect'; readonly items: readonly string[] }
   | { readonly kind: 'weigh'; readonly line: LineId; readonly vessel: VesselId; readonly pours: number }
   /** Out of its cup into the liquid, before any hydroxide. */
   | { readonly kind: 'stir-in'; readonly line: LineId; readonly into: VesselId }
-  | { readonly kind: 'melt'; readonly vessel: VesselId; readonly above: number | null }
+  | { readonly kind: 'melt'; readonly vessel: VesselId; readonly above: number | null; readonly how: MeltStep | null }
   | { readonly kind: 'confirm-cold'; readonly vessel: VesselId; readonly celsius: number }
   | {
       readonly kind: 'dissolve';

@@ -1,6 +1,7 @@
 import type { VesselId } from '#lib/units/id';
+import { meltingPlan } from '#lib/soap/melting';
 import { PRECAUTIONS } from '../batch/precautions';
-import type { Planned, WorkStep } from './answer';
+import type { MeltStep, Planned, WorkStep } from './answer';
 import type { Pace } from './context';
 import type { Facts } from './facts';
 import type { Line } from './lines';
@@ -19,7 +20,16 @@ export const stepsOf = (lines: readonly Line[], places: Places, facts: Facts, pe
   const { joining, room, size } = facts;
   return [
     ...of('oils').map(weigh),
-    ...(hard.length > 0 ? [{ kind: 'melt' as const, vessel: places.pot.id, above: melts.length === 0 ? null : Math.max(...melts) }] : []),
+    ...(hard.length > 0
+      ? [
+          {
+            kind: 'melt' as const,
+            vessel: places.pot.id,
+            above: melts.length === 0 ? null : Math.max(...melts),
+            how: melted(of('oils'), facts),
+          },
+        ]
+      : []),
     ...of('aside').map(weigh),
     ...of('liquid').map(weigh),
     ...stirred(lines, places),
@@ -31,6 +41,17 @@ export const stepsOf = (lines: readonly Line[], places: Places, facts: Facts, pe
     ...of('trace').map(weigh),
     { kind: 'pour', moulds: size.moulds.map(({ id }) => id) },
   ];
+};
+
+const melted = (oils: readonly Line[], { joining, room }: Facts): MeltStep | null => {
+  const fats = oils.flatMap(({ item, figures }) =>
+    item.found.makeup.fats.map(({ name, melting, mass }) => ({ fat: { name, melting }, grams: mass * figures.grams })),
+  );
+  const wished = (joining.low + joining.high) / 2;
+  const { order, heatTo, afterwards, maySet, pourAt } = meltingPlan(fats, room.celsius, wished);
+  if (heatTo === null || afterwards === null) return null;
+  const names = (all: readonly { readonly name: string }[]): readonly string[] => [...new Set(all.map(({ name }) => name))];
+  return { order: names(order.map(({ fat }) => fat)), heatTo, afterwards, maySet: names(maySet), pourAt, wished };
 };
 
 /** A dry acid or sugar weighed in its own cup goes into the liquid before any hydroxide does. */

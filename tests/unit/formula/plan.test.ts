@@ -87,6 +87,21 @@ describe('a formula as a plan', () => {
     expect(kinds.indexOf('dissolve')).toBeLessThan(kinds.indexOf('join'));
   });
 
+  it('says how the hard fats are melted by themselves, and what the pot is with the rest in', () => {
+    const { plan, steps } = planned(RICH, RICH_WORKSHOP);
+    const melt = steps.find((step) => step.kind === 'melt');
+    if (melt?.kind !== 'melt' || melt.how === null) throw new Error('nothing to melt');
+    const { order, heatTo, afterwards, maySet, pourAt, wished } = melt.how;
+    expect(order).toEqual(['Beef tallow', 'Shea butter, unrefined', 'Coconut oil']);
+    const of = (kind: string): number =>
+      plan.lines.filter(({ material }) => material.class === kind).reduce((sum, { target }) => sum + target, 0);
+    const [hard, rest] = [of('hard-oil'), of('liquid-oil')];
+    // One fat takes up heat much like another.
+    expect(afterwards).toBeCloseTo((hard * heatTo + rest * 20) / (hard + rest), 0);
+    expect((hard * (pourAt ?? 0) + rest * 20) / (hard + rest)).toBeCloseTo(wished, 0);
+    expect(maySet).toEqual(['Beef tallow']);
+  });
+
   it('splits alkali by moles, each with its own purity', () => {
     const plan = planned(RICH, RICH_WORKSHOP);
     const soda = (grams(plan, 'soda') * 0.99) / 39.99677;
