@@ -50,9 +50,10 @@ const melted = (oils: readonly Line[], { joining, room }: Facts): MeltStep | nul
   const wished = (joining.low + joining.high) / 2;
   const { order, heatTo, afterwards, maySet, pourAt } = meltingPlan(fats, room.celsius, wished);
   if (heatTo === null || afterwards === null) return null;
-  const names = (all: readonly { readonly name: string }[]): readonly string[] => [...new Set(all.map(({ name }) => name))];
   return { order: names(order.map(({ fat }) => fat)), heatTo, afterwards, maySet: names(maySet), pourAt, wished };
 };
+
+const names = (all: readonly { readonly name: string }[]): readonly string[] => [...new Set(all.map(({ name }) => name))];
 
 /** A dry acid or sugar weighed in its own cup goes into the liquid before any hydroxide does. */
 const stirred = (lines: readonly Line[], { jug }: Places): readonly WorkStep[] =>
