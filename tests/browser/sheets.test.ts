@@ -159,6 +159,17 @@ describe.each(Object.keys(SIZES) as Size[])('sheets at %s', (size) => {
     ({ page, context } = await openBench(browser, theatre, { size, path: '/bench/temperatures' }));
     await page.waitForSelector('.uplot canvas');
     await drawn(page);
+    expect(await page.locator('h1').textContent()).toBe('Meet in 14–19 min');
+    expect(await page.locator('[data-expected="setting"]').textContent()).toContain('warm the pot to 47.5 °C now');
+    const [rows, press] = await Promise.all([
+      page.locator('[data-expected]').last().boundingBox(),
+      page.locator('[data-moved="lye"]').boundingBox(),
+    ]);
+    expect((rows?.y ?? Infinity) + (rows?.height ?? 0)).toBeLessThanOrEqual(press?.y ?? 0);
+    const heard = theatre.next('intent');
+    await afterQuiet(page);
+    await page.locator('[data-moved="lye"]').click();
+    expect((await heard).message).toMatchObject({ want: { kind: 'moved', vessel: 'lye' } });
     expect(await overflow(page)).toEqual([0, 0]);
     expect(await badTargets(page)).toEqual([]);
     expect(await axe(page)).toEqual([]);
