@@ -17,8 +17,12 @@ export const waysMessages = {
     'finish-what-was-begun': 'finishes what was begun',
     'least-change': 'least change that keeps every limit',
     'only-way': 'the only way that keeps every limit',
+    'safe-though-outside': 'no way keeps every limit: this one is safe',
+    'least-doubtful': 'none is sure: this one least likely lye-heavy',
+    'nothing-else': 'nothing else can be done',
   } satisfies Record<RemedyWhy, string>,
   cautions: {
+    'may-be-lye-heavy': 'may be lye-heavy',
     'only-if-solid': 'only while it lies there solid',
     'never-back-to-stock': 'never back to its stock',
     'caustic-waste': 'caustic waste: label it',

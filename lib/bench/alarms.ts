@@ -4,7 +4,7 @@ import { milliCelsius } from '#lib/units/temperature';
 import type { Monotonic } from '#lib/units/time';
 import type { AlarmCode, BatchState, LineState, Want } from '#lib/work/batch/index';
 import { joiningHolds, lyeMade, withTyped, type JoiningTemperatures } from '#lib/work/batch/joining';
-import { isRed } from '#lib/work/batch/verdict';
+import { isRed } from '#lib/work/batch/red';
 import type { BenchView } from './conductor-types';
 import { isOver, isRunning, standingAt, standsCrossedOut } from './conductor/pour';
 import { scaleOf, within } from './conductor/stage';
@@ -110,7 +110,7 @@ const overPour =
     if (!scale.track.stable) return 'keep';
     if (standsCrossedOut(pour, scale)) return null;
     const { net, left } = standingAt(line, pour, scale.track.level);
-    if (!isOver(line, left) || isRed(line.plan, mg(Math.round(line.actual + net))) !== red) return null;
+    if (!isOver(line, left) || isRed(batch, line, mg(Math.round(line.actual + net))) !== red) return null;
     return on(pour.instrument, pour.line, String(Math.round(-left)));
   };
 

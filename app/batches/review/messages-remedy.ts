@@ -62,6 +62,9 @@ const WHY: Readonly<Record<string, string>> = {
   'finish-what-was-begun': 'it finishes what was begun',
   'least-change': 'the least change that keeps every limit',
   'only-way': 'every other way left a limit',
+  'safe-though-outside': 'no way kept every limit, and this one was safe',
+  'least-doubtful': 'no way was sure not to be lye-heavy, and this one was the least likely to be',
+  'nothing-else': 'nothing else could be done',
 };
 
 const WRONG: Readonly<Record<string, string>> = {

@@ -1,6 +1,6 @@
 import { mg } from '#lib/units/mass';
 import type { BatchState, LineState, OverChoice } from '#lib/work/batch/index';
-import { isRed } from '#lib/work/batch/verdict';
+import { isRed } from '#lib/work/batch/red';
 import { signOf, wantAccept, weighedFrom } from './accept';
 import { choice } from './choices';
 import type { PourMemory, ScaleMemory } from './memory';
@@ -17,7 +17,7 @@ const MOST_WAYS = 5;
  */
 export const overScene = (stage: Scenery, line: LineState, scale: ScaleMemory, pour: PourMemory, over: number): Scene => {
   stage.memory.pour = { ...pour, offer: null };
-  const red = isRed(line.plan, mg(Math.round(line.actual + standingAt(line, pour, scale.track.level).net)));
+  const red = isRed(stage.batch, line, mg(Math.round(line.actual + standingAt(line, pour, scale.track.level).net)));
   const deliberate = red || line.plan.material.class === 'hydroxide';
   const answer = (choice: OverChoice, held: boolean): void =>
     wantAccept(stage, { line, pour, scale, how: held ? 'held' : 'go-on' }, answerOver(line, choice, held));

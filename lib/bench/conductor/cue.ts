@@ -1,6 +1,6 @@
 import { mg, type Milligrams } from '#lib/units/mass';
 import { dwell, firstSince, span } from '#lib/measure/readings/settle';
-import { isRed } from '#lib/work/batch/verdict';
+import { isRed } from '#lib/work/batch/red';
 import type { BenchCue, Card } from '../cue';
 import { signOf } from './accept';
 import { IDLE_CUE } from './blank';
@@ -88,7 +88,7 @@ const amounts = (stage: Scenery, scene: Scene, line: NonNullable<Scene['line']>,
     total,
     // A part may be a little more than was meant: the rest is so much less, and nothing is over.
     left: mg(goal < line.plan.target && !over ? Math.max(0, goal - total) : goal - total),
-    red: over && isRed(line.plan, total),
+    red: over && isRed(stage.batch, line, total),
     overshoot: pour.begun ? whole(pour.overshoot) : null,
     easeOff: pour.easedOff,
     settle,

@@ -8,7 +8,8 @@ export { decide, roleMay, type Decision } from './decide/index';
 export { evolve, fold, BrokenHistory } from './evolve/index';
 export { toEntry } from './complete';
 export { joiningHolds, mayJoin, oilsLowest, withTyped } from './joining';
-export { isRed, verdictOf, type Verdict } from './verdict';
+export { isRed } from './red';
+export { verdictOf, type Verdict } from './verdict';
 export { RECOGNISED_WITHIN, UNSTATED_WITHIN } from './alike';
 export { PRECAUTIONS } from './precautions';
 export type {

@@ -52,13 +52,13 @@ export const superfatAsWeighed = (state: BatchState): number | null => {
 
 /** Millionths. */
 const MILLIONTHS = 1e6;
+const inMillionths = (one: number): number => Math.round(one * MILLIONTHS) || 0;
 
 /** Superfat as a person is asked to go on with it; `null` while it is fine, heavy anyway, or not worked out. */
 export const superfatThen = (state: BatchState): SuperfatThen | null => {
   const poured = asPoured(state);
   if (poured.kind !== 'figures' || poured.superfat === null || lyeVerdict(poured) !== 'may-be-heavy') return null;
   const { working, value, u, lyeHeavy } = poured.superfat;
-  const inMillionths = (one: number): number => Math.round(one * MILLIONTHS) || 0;
   return { working: inMillionths(working), least: inMillionths(Math.min(working, value) - 2 * u), chance: inMillionths(lyeHeavy) };
 };
 

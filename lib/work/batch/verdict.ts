@@ -9,5 +9,5 @@ export const verdictOf = (plan: LinePlan, total: Milligrams): Verdict => {
   return total > plan.target + plan.tolerance ? 'over' : 'within';
 };
 
-/** An over-pour is red when a result leaves the formula's limits, and when nobody has computed them: unknown is not a number. */
-export const isRed = (plan: LinePlan, total: Milligrams): boolean => plan.upper === null || total > plan.upper;
+/** Beyond what keeps the formula's limits, or nobody has computed that: unknown is not a number. */
+export const isOutside = (plan: LinePlan, total: Milligrams): boolean => plan.upper === null || total > plan.upper;

@@ -5,7 +5,8 @@ import type { Draft, Share } from '../entries';
 import { openLine } from '../order';
 import { own } from '../own';
 import type { BatchState, LineState } from '../state';
-import { isRed, verdictOf } from '../verdict';
+import { isRed } from '../red';
+import { verdictOf } from '../verdict';
 import { isHydroxide } from './checks';
 import { draft } from './decision';
 
@@ -48,7 +49,7 @@ export const afterPour = (
   const verdict = verdictOf(plan, total);
   if (verdict === 'over') {
     const by = mg(total - plan.target);
-    const code = isRed(plan, total) ? 'over-pour-red' : 'over-pour';
+    const code = isRed(state, line, total) ? 'over-pour-red' : 'over-pour';
     return [draft('alarm-raised', { code, line: plan.id, instrument: on?.instrument ?? null, detail: String(by), over: { by } })];
   }
   if (verdict === 'within' || short === 'fine') return closing(state, line, verdict, total, on);

@@ -6,9 +6,10 @@ import { carryOnCard, stopCard } from './card';
 import { clashesOf } from './clash';
 import { NO_FACTS, type RemedyQuestion } from './facts';
 import { LEAST } from './programme';
-import { inOrder } from './recommend';
+import { inOrder, isSafe } from './recommend';
 import { standsOf } from './stand';
 import type { RemedyAct, RemedyAnswer, RemedyCard } from './types';
+import { surer } from './surer';
 import { uncomputedCards } from './uncomputed';
 import { wayOut } from './way';
 import { leastCard, liftCard, noScoop, scaleCard, splitCard, withdrawCard } from './ways-out';
@@ -49,18 +50,21 @@ export const answerOf = (question: RemedyQuestion, solve: Solver): RemedyAnswer 
   const whole = benchOf(state, read.pot, facts);
   const bench = left.length === 0 ? whole : benchOf(afterRemedy(state, { acts: left, lines: [] }), read.pot, facts);
   const carryOn = carryOnCard(bench);
-  const inside = carryOn.enabled && carryOn.leaves.length === 0;
-  const way = wayOut(bench, LEAST, 'scoop', solve);
-  const scale = scaleCard(bench, solve);
-  const withdraw = inside ? null : withdrawCard(bench, way !== null, solve);
+  const inside = carryOn.enabled && carryOn.leaves.length === 0 && isSafe(carryOn);
+  const surest = isSafe(carryOn) ? bench : surer(bench);
+  const surely = surest === bench ? null : wayOut(surest, LEAST, 'scoop', solve);
+  const bound = surely === null ? bench : surest;
+  const way = surely ?? wayOut(bench, LEAST, 'scoop', solve);
+  const scale = scaleCard(bound, solve);
+  const withdraw = inside ? null : withdrawCard(bound, way !== null, solve);
   const cards = [
     finishCard(whole, question),
     carryOn,
-    liftCard(bench, solve),
+    liftCard(bound, solve),
     leastCard(bench, way),
     scale,
     withdraw ?? (inside ? null : noScoop(bench)),
-    inside ? null : splitCard(bench, scale, solve),
+    inside ? null : splitCard(bound, scale, solve),
   ].flatMap((card) => (card === null ? [] : [prefixed(card, left)]));
   return {
     version,

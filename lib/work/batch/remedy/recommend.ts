@@ -4,8 +4,14 @@ const MOST_CARDS = 5;
 
 const isInside = ({ enabled, leaves }: RemedyCard): boolean => enabled && leaves.length === 0;
 
+/** Least superfat that its doubt leaves, ppm, by the worse of working value and mean; what nobody could work out is no better than any. */
+const leastOf = ({ figures }: RemedyCard): number => {
+  const superfat = figures?.superfat ?? null;
+  return superfat === null ? 0 : Math.min(superfat.low, superfat.value - (superfat.high - superfat.low) / 2);
+};
+
 /** Even with all doubt about the values it is not lye-heavy. */
-const isSafe = ({ figures }: RemedyCard): boolean => figures === null || figures.superfat === null || figures.superfat.low >= 0;
+export const isSafe = (card: RemedyCard): boolean => leastOf(card) >= 0;
 
 /** What is tried first, and why it comes first when it can be done. */
 const FIRST: readonly { readonly kinds: readonly RemedyKind[]; readonly why: RemedyWhy }[] = [
@@ -17,15 +23,23 @@ const FIRST: readonly { readonly kinds: readonly RemedyKind[]; readonly why: Rem
   { kinds: ['pour-off', 'scoop', 'scale', 'split'], why: 'least-change' },
 ];
 
+/** First what no doubt makes lye-heavy; where there is nothing of the kind, what is the least likely to be, and said to be so. */
 const choose = (cards: readonly RemedyCard[]): { readonly card: RemedyCard; readonly why: RemedyWhy } | null => {
-  const able = cards.filter(isInside);
+  const inside = cards.filter(isInside);
+  const able = inside.filter(isSafe);
   for (const { kinds, why } of FIRST) {
     const [card] = able.filter(({ kind }) => kinds.includes(kind)).toSorted((a, b) => a.change - b.change);
     if (card !== undefined) return { card, why: able.length === 1 && why === 'least-change' ? 'only-way' : why };
   }
   const carryOn = cards.find((card) => card.kind === 'carry-on' && card.enabled && isSafe(card));
-  return carryOn === undefined ? null : { card: carryOn, why: 'only-way' };
+  if (carryOn !== undefined) return { card: carryOn, why: 'safe-though-outside' };
+  const [surest] = inside.toSorted((a, b) => leastOf(b) - leastOf(a));
+  return surest === undefined ? null : { card: surest, why: 'least-doubtful' };
 };
+
+/** What may be lye-heavy is shown with that before all else, whichever way it is. */
+const warned = (card: RemedyCard): RemedyCard =>
+  card.enabled && !isSafe(card) ? { ...card, cautions: ['may-be-lye-heavy', ...card.cautions] } : card;
 
 const recommended = (card: RemedyCard, why: RemedyWhy): RemedyCard => ({ ...card, recommended: { why, params: {} } });
 
@@ -33,9 +47,10 @@ const recommended = (card: RemedyCard, why: RemedyWhy): RemedyCard => ({ ...card
  * At most five: the recommended first, those that can be taken before those that cannot, stopping last. A card that keeps every limit is
  * recommended before one that does not; of several the one that touches least.
  */
-export const inOrder = (cards: readonly RemedyCard[], stop: RemedyCard): readonly RemedyCard[] => {
+export const inOrder = (found: readonly RemedyCard[], stop: RemedyCard): readonly RemedyCard[] => {
+  const cards = found.map(warned);
   const chosen = choose(cards);
-  if (chosen === null) return [...kept(cards), recommended(stop, 'only-way')];
+  if (chosen === null) return [...kept(cards), recommended(stop, 'nothing-else')];
   const others = cards.filter((card) => card !== chosen.card);
   return [recommended(chosen.card, chosen.why), ...kept(others, MOST_CARDS - 2), stop];
 };

@@ -103,7 +103,10 @@ export type RemedyWhy =
   | 'in-its-own-vessel' // nothing else is touched
   | 'finish-what-was-begun'
   | 'least-change' // keeps every limit with the least
-  | 'only-way'; // every other way leaves a limit
+  | 'only-way' // every other way leaves a limit
+  | 'safe-though-outside' // none keeps every limit; this one is not lye-heavy, whatever its values are off by
+  | 'least-doubtful' // each may be lye-heavy: this one least likely
+  | 'nothing-else'; // to stop, where no way can be taken
 
 /** Why a card cannot be taken. */
 export type RemedyWhyNot =
@@ -116,6 +119,7 @@ export type RemedyWhyNot =
 
 /** To be shown with a card, before it is taken. */
 export type RemedyCaution =
+  | 'may-be-lye-heavy' // within its 95 in 100 some alkali is left over: joining asks for a person's word
   | 'only-if-solid' // nobody knows: lifted out only while it lies there as a lump
   | 'never-back-to-stock'
   | 'caustic-waste'

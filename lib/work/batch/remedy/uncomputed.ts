@@ -1,6 +1,6 @@
 import { mg } from '#lib/units/mass';
 import { isLyeHeavy } from '../lye-heavy';
-import { isRed, verdictOf } from '../verdict';
+import { isOutside, verdictOf } from '../verdict';
 import { carryOnUncomputed, takeBackCard } from './card';
 import type { RemedyQuestion } from './facts';
 import { standsOf } from './stand';
@@ -11,7 +11,7 @@ import type { RemedyCard } from './types';
  * back to its target, which the plan was made for.
  */
 export const uncomputedCards = ({ state, facts }: RemedyQuestion): readonly RemedyCard[] => {
-  const red = Object.values(state.lines).some(({ plan, actual }) => verdictOf(plan, actual) === 'over' && isRed(plan, actual));
+  const red = Object.values(state.lines).some(({ plan, actual }) => verdictOf(plan, actual) === 'over' && isOutside(plan, actual));
   const back = standsOf(state, facts).flatMap((stand): readonly RemedyCard[] => {
     const over = stand.apart - stand.line.plan.target;
     const apart = stand.standing === 'cup' || stand.standing === 'solid' || stand.standing === 'pot';

@@ -34,6 +34,9 @@ const why = oneOf<RemedyWhy>({
   'finish-what-was-begun': true,
   'least-change': true,
   'only-way': true,
+  'safe-though-outside': true,
+  'least-doubtful': true,
+  'nothing-else': true,
 });
 
 const whyNot = oneOf<RemedyWhyNot>({

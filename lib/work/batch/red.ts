@@ -1,0 +1,26 @@
+import type { Milligrams } from '#lib/units/mass';
+import { asPoured } from './poured/as-poured';
+import type { BatchState, LineState } from './state';
+import { isOutside } from './verdict';
+
+/** `superfatPerGram` × milligrams → fraction: thousandths of a point per gram. */
+const FRACTION = 1e-8;
+
+/** Whether so much of a line may make the batch lye-heavy, by the worse of working value and mean less two standard uncertainties. */
+const mayBeHeavy = (state: BatchState, { plan, actual, status }: LineState, total: Milligrams): boolean => {
+  const per = plan.superfatPerGram ?? 0;
+  // Nothing is worked out for what makes it no heavier.
+  if (per >= 0) return false;
+  const poured = asPoured(state);
+  if (poured.kind !== 'figures' || poured.superfat === null) return false;
+  const { working, value, u } = poured.superfat;
+  const counted = status === 'closed' ? actual : Math.max(actual, plan.target);
+  return Math.min(working, value) - 2 * u + per * FRACTION * (total - counted) < 0;
+};
+
+/**
+ * An over-pour is red when a result leaves the formula's limits, when nobody has computed them, and when the batch may then be lye-heavy,
+ * whatever the formula's limits say. `state`: before this weight.
+ */
+export const isRed = (state: BatchState, line: LineState, total: Milligrams): boolean =>
+  isOutside(line.plan, total) || mayBeHeavy(state, line, total);
