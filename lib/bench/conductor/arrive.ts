@@ -106,6 +106,8 @@ const strangeChoices = (
   const gross = settledFrame(scale.track)?.gross ?? mg(Math.round(scale.track.level));
   const card = (which: VesselState, hold: boolean, name = which.plan.name): Choice =>
     choice('it-is-vessel', { vessel: name, gross }, hold, () => {
+      // It counts from its old zero, and nothing but a person's word says that it is the one: what comes of it is a person's to take.
+      if (which.recount?.line === line.plan.id) setScale(stage, view.id, { strayed: { line: line.plan.id, zero: which.recount.zero } });
       stage.wants.push(setVessel(stage, line, which, view, scale, gross));
     });
   const sure = found.kind === 'alike' || found.kind === 'unknown';

@@ -14,7 +14,9 @@ const isOf = (pan: PanState, { strayed }: ScaleMemory): boolean => strayed?.line
 /** Where the pan has strayed from what it read while its line was not open. */
 export const followStrayed = (before: ScaleMemory, after: ScaleMemory, batch: BatchState | null, id: InstrumentId): ScaleMemory => {
   const pan = batch?.pans[id];
-  if (batch === null || pan === undefined) return after.strayed === null ? after : { ...after, strayed: null };
+  const gone = batch === null || (pan === undefined && after.strayed?.line !== batch.open);
+  if (gone) return after.strayed === null ? after : { ...after, strayed: null };
+  if (pan === undefined) return after;
   const { track } = after;
   const mass = track.masses.at(-1);
   if (pan.line === batch.open || isOf(pan, after) || mass === undefined || track.news === 'out-of-range') return after;

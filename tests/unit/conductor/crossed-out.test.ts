@@ -68,6 +68,8 @@ describe('a weight that was crossed out and still stands on the pan', () => {
     rig.take('it-is-vessel', true).run(0.2);
     expect(rig.state.pans[MAIN]?.zero).toBe(500_000);
     rig.pour(700, 3).run(6);
+    expect(rig.seen).toMatchObject({ phase: 'ask', doubts: ['return-unlike'] });
+    rig.press('go-on').run(0.2);
     expect(rig.line('olive')).toMatchObject({ actual: 200_000, outcome: 'within' });
   });
 
