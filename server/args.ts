@@ -26,7 +26,7 @@ export const USAGE = `potwatch [options]
                            BAUD: 9600 unless given; FRAME: ${FRAMES.join(', ')}, 8N1 unless given
                            capacity: the most it bears, vessel and all; division: the step of its display, as capacity=6kg,division=0.1g.
                            Without them nothing can be said of what it serves, and no large line is offered in parts
-  --probe [lye|oils|room=]PATH[,SHAPE[,BAUD]]
+  --probe [lye|oils|room|batter|mould=]PATH[,SHAPE[,BAUD]]
                            a probe; may repeat. Without a name the probe's own frames say where it stands
   --host ADDR              listen on this address too (default: this machine only)
   --allow-host NAME        accept this host name in the address bar; may repeat
@@ -39,7 +39,7 @@ const FLAGS = ['port', 'data', 'scale', 'probe', 'host', 'allow-host', 'pty-is-r
 type Flag = (typeof FLAGS)[number];
 const BARE: ReadonlySet<Flag> = new Set(['pty-is-real', 'dev', 'help']);
 const REPEATS: ReadonlySet<Flag> = new Set(['scale', 'probe', 'allow-host']);
-const PROBE_USES = ['lye', 'oils', 'room'] as const satisfies readonly ProbeUse[];
+const PROBE_USES = ['lye', 'oils', 'room', 'batter', 'mould'] as const satisfies readonly ProbeUse[];
 const LIMITS = ['capacity', 'division'] as const;
 
 /**

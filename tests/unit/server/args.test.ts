@@ -46,6 +46,7 @@ describe('the command line', () => {
       { kind: 'probe', use: 'lye', path: '/dev/c', shape: null },
       { kind: 'probe', use: null, path: '/dev/d', shape: 'probe-line', serial: { baudRate: 19200 } },
     ]);
+    expect(read('--probe', 'mould=/dev/e').instruments).toMatchObject([{ use: 'mould' }]);
   });
 
   it.each([
