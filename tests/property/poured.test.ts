@@ -32,7 +32,10 @@ describe('any story of a computed batch', () => {
           }
         }
         const answer = asPoured(rig.now);
-        if (answer.kind !== 'figures') return expect(answer.kind).toBe('unknown-line');
+        if (answer.kind !== 'figures') {
+          expect(answer.kind).toBe('unknown-line');
+          return;
+        }
         expect(numbersIn([answer.superfat, answer.lye, answer.full, answer.shares]).every(Number.isFinite)).toBe(true);
         const { superfat } = answer;
         if (superfat !== null) {
