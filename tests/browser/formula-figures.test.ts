@@ -67,7 +67,7 @@ describe('figures of a rich formula', () => {
     const lead = page.locator('[data-answer="plan"] button');
     expect(await lead.count()).toBe(2);
     await lead.first().click();
-    await page.getByText('Σ weight of each oil').waitFor();
+    await page.getByText(/weight of each oil$/).waitFor();
     const soda = page.locator('tr[data-line="soda"] button');
     await soda.nth(0).click();
     await page.getByText('× share by moles ÷ moles to a gram').waitFor();
