@@ -26,6 +26,7 @@ export const noticeMessages = {
     'joining-held': 'Joining is held.',
     'after-joining': 'No hydroxide once they are joined.',
     'lye-heavy': 'It would be lye-heavy. That cannot be overridden.',
+    'lye-hot': 'Too hot for hydroxide. Let it cool first.',
     'bad-number': 'That is no weight.',
     'pan-not-empty': 'A vessel stands on that scale. Lift it, then check with the mass alone.',
     'check-unlikely': 'Far from that mass: something else is on the pan, or another mass. Nothing was entered.',

@@ -11,6 +11,7 @@ import type {
   CommandHead,
   CommandKind,
   Decision,
+  Draft,
   Entry,
   LinePlan,
   Observation,
@@ -102,6 +103,11 @@ export class BatchRig {
     const entry = toEntry(draft, { id, batch, version, realm, v: 1, by, via, intent, boot, mono, wall, offsetMin });
     this.entries.push(entry);
     this.state = evolve(this.state, entry);
+  }
+
+  /** An entry as a record may hold it, whatever would be decided today. */
+  enterAs<K extends Draft['kind']>(kind: K, body: Extract<Draft, { kind: K }>['body']): void {
+    this.enter({ kind, body } as Draft, this.command('note', { text: '' }));
   }
 
   get now(): BatchState {

@@ -1,3 +1,4 @@
+import { tooHotForHydroxide } from '#lib/work/batch/cooled';
 import type { LineState } from '#lib/work/batch/index';
 import { joiningHolds, lyeMade, mayJoin, withTyped, type JoiningHold } from '#lib/work/batch/joining';
 import { PRECAUTIONS } from '#lib/work/batch/precautions';
@@ -63,6 +64,11 @@ const lyeScene = (stage: Scenery): Scene | null => {
   const cup = vessels.find((vessel) => vessel.state === 'dry' && vessel.contents > 0);
   const jug = vessels.find((vessel) => vessel.plan.use === 'liquid' && vessel.contents > 0);
   if (cup === undefined || jug === undefined) return null;
+  const into = { vessel: cup.plan.name, into: jug.plan.name };
+  const { batch, view, now } = stage;
+  const seen = { lye: probeValue(stage, 'lye'), lyeSeen: view.lyeSeen ?? null, boot: view.boot ?? batch.boot, mono: now };
+  if (tooHotForHydroxide(batch, jug, seen) !== null)
+    return { phase: 'temperatures', vessel: cup.plan.id, choices: [closedChoice('dissolve', into, 'lye-too-hot')] };
   if (stage.batch.gates['cold-liquid'] === undefined) {
     const gate = 'cold-liquid';
     const items = PRECAUTIONS[gate];
@@ -76,7 +82,7 @@ const lyeScene = (stage: Scenery): Scene | null => {
     };
   }
   const body = { vessel: cup.plan.id, into: jug.plan.id, held: true };
-  const dissolve = choice('dissolve', { vessel: cup.plan.name, into: jug.plan.name }, true, () => {
+  const dissolve = choice('dissolve', into, true, () => {
     stage.wants.push({ kind: 'dissolve', body });
   });
   return { phase: 'temperatures', vessel: cup.plan.id, choices: [dissolve] };

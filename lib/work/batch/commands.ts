@@ -173,6 +173,7 @@ export type RefusalCode =
   | 'joining-held'
   | 'after-joining' // no hydroxide once joined
   | 'lye-heavy'
+  | 'lye-hot' // no hydroxide into liquid or lye that a probe or a hand says is hot
   | 'bad-number'
   | 'pan-not-empty' // by the record a vessel stands on it
   | 'check-unlikely' // a scale checked with one mass shows another altogether

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { grams } from '#lib/units/mass';
+import { celsius } from '#lib/units/temperature';
 import { PRECAUTIONS } from '#lib/work/batch/index';
 import type { Decision, VesselMaterial } from '#lib/work/batch/index';
 import { BatchRig, changed, lineId, planOf, started, vesselId } from '#tests/support/batch';
@@ -89,6 +90,42 @@ describe('hydroxide', () => {
     expect(rig.vessel('lye-jug')).toMatchObject({ state: 'dissolved', contents: 281_400 + 140_700 });
     expect(rig.vessel('soda-cup')).toMatchObject({ state: 'moved', contents: 0, deliveredTo: 'lye-jug' });
     expect(rig.now.gates['cold-liquid']).toBeUndefined();
+  });
+
+  it('never goes into what a probe or a hand says is hot, whatever was ticked', () => {
+    const rig = started().weighAll();
+    const into = { vessel: vesselId('soda-cup'), into: vesselId('lye-jug'), held: true };
+    const cold = { gate: 'cold-liquid', line: null, items: PRECAUTIONS['cold-liquid'], held: true } as const;
+    rig.lye = celsius(88);
+    expect(rig.code('confirm-gate', cold)).toBe('lye-hot');
+    rig.lye = null;
+    rig.must('confirm-gate', cold);
+    rig.lye = celsius(88);
+    expect(rig.code('dissolve', into)).toBe('lye-hot');
+    // A probe that hangs in the air does not outweigh a hand.
+    rig.lye = celsius(21);
+    rig.must('note-temperature', { use: 'lye', value: celsius(88), why: 'asked' });
+    expect(rig.code('dissolve', into)).toBe('lye-hot');
+    rig.must('note-temperature', { use: 'lye', value: celsius(22), why: 'asked' });
+    expect(rig.code('dissolve', into)).toBe('dissolved');
+  });
+
+  it('more of it goes only into lye that has cooled, by what the probe says', () => {
+    const rig = started().weighAll().makeLye();
+    rig.enterAs('line-reopened', { line: soda });
+    rig.enterAs('replanned', { lines: [{ ...rig.line('soda').plan, target: grams(145) }], reason: 'remedy' });
+    expect(rig.weigh('soda').ok).toBe(true);
+    const cold = { gate: 'cold-liquid', line: null, items: PRECAUTIONS['cold-liquid'], held: true } as const;
+    rig.must('confirm-gate', cold);
+    const into = { vessel: vesselId('soda-cup'), into: vesselId('lye-jug'), held: true };
+    rig.lye = celsius(88);
+    expect(rig.code('dissolve', into)).toBe('lye-hot');
+    // Cool enough to join, and still rising.
+    rig.lye = celsius(40);
+    rig.more = { lyeSeen: { first: celsius(25), highest: celsius(40) } };
+    expect(rig.code('dissolve', into)).toBe('lye-hot');
+    rig.more = { lyeSeen: { first: celsius(25), highest: celsius(88) } };
+    expect(rig.code('dissolve', into)).toBe('dissolved');
   });
 
   it('is not dissolved before both are weighed', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { joiningScene } from '#lib/bench/conductor/joining';
 import type { Scenery } from '#lib/bench/conductor/stage';
+import { PRECAUTIONS } from '#lib/work/batch/index';
 import type { Want } from '#lib/work/batch/index';
 import { cardWordsFor } from '../../../app/bench/messages-codes';
 import { started } from '#tests/support/batch';
@@ -41,5 +42,21 @@ describe('joining lye that may be heavy', () => {
     const scene = joiningScene(readyAt('5'));
     expect(scene.phase).toBe('joining');
     expect(scene.choices?.map(({ card }) => card.code)).toEqual(['join']);
+  });
+});
+
+/** The hydroxide dry in its cup, the liquid ticked cold. */
+const dissolving = (lye: number | null) => {
+  const rig = started().weighAll();
+  rig.must('confirm-gate', { gate: 'cold-liquid', line: null, items: PRECAUTIONS['cold-liquid'], held: true });
+  const view = { boot: rig.now.boot, probes: lye === null ? [] : [probe('lye', lye)], lyeSeen: null };
+  return joiningScene({ batch: rig.now, view, now: 0, wants: [], heard: null, memory: {} } as unknown as Scenery);
+};
+
+describe('hydroxide into its liquid', () => {
+  it('is not offered while a probe says that it is hot, whatever was ticked', () => {
+    expect(dissolving(88_000).choices?.map(({ card }) => card)).toMatchObject([{ code: 'dissolve', enabled: false, why: 'lye-too-hot' }]);
+    expect(dissolving(21_000).choices?.map(({ card }) => card)).toMatchObject([{ code: 'dissolve', enabled: true }]);
+    expect(dissolving(null).choices?.map(({ card }) => card)).toMatchObject([{ code: 'dissolve', enabled: true }]);
   });
 });

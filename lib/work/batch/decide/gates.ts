@@ -1,11 +1,20 @@
-import type { Refusal } from '../commands';
+import type { Command, Refusal } from '../commands';
+import { tooHotForHydroxide } from '../cooled';
 import { own } from '../own';
 import { PRECAUTIONS } from '../precautions';
 import type { BatchState, VesselState } from '../state';
 import { isHydroxide, lineOf, unfit } from './checks';
 import { allow, deny, draft, refusal, refuse, type Decider } from './decision';
 
-export const confirmGate: Decider<'confirm-gate'> = (state, { body }) => {
+/** The liquid hydroxide goes into is cold, its lye cooled, by probe and hand too: a tick alone is not enough where one says it is hot. */
+const stillHot = (state: BatchState, jug: VesselState, { observation, boot, mono }: Command): Refusal | null => {
+  const { lye, lyeSeen = null } = observation;
+  const hot = tooHotForHydroxide(state, jug, { lye, lyeSeen, boot, mono });
+  return hot === null ? null : refusal('lye-hot', { value: hot, limit: state.plan.joining.window.high });
+};
+
+export const confirmGate: Decider<'confirm-gate'> = (state, command) => {
+  const { body } = command;
   const { gate, items, held } = body;
   const id = gate === 'hydroxide' ? (body.line ?? state.open) : body.line;
   const line = id === null ? undefined : lineOf(state, id);
@@ -17,6 +26,9 @@ export const confirmGate: Decider<'confirm-gate'> = (state, { body }) => {
   if (!held) return refuse('needs-hold', { gate });
   const missing = PRECAUTIONS[gate].find((item) => !items.includes(item));
   if (missing !== undefined) return refuse('needs-gate', { gate, missing });
+  const jug = Object.values(state.vessels).find(({ plan }) => plan.use === 'liquid');
+  const hot = gate === 'cold-liquid' && jug !== undefined ? stillHot(state, jug, command) : null;
+  if (hot !== null) return deny(hot);
   return allow(draft('gate-confirmed', { gate, line: line?.plan.id ?? null, items }));
 };
 
@@ -29,7 +41,8 @@ const unready = (state: BatchState, cup: VesselState, jug: VesselState): Refusal
 };
 
 /** Hydroxide into cold liquid, never the reverse, once both are weighed. */
-export const dissolve: Decider<'dissolve'> = (state, { body }) => {
+export const dissolve: Decider<'dissolve'> = (state, command) => {
+  const { body } = command;
   const cup = own(state.vessels, body.vessel);
   const jug = own(state.vessels, body.into);
   if (cup === undefined) return refuse('no-such', { what: 'vessel', id: body.vessel });
@@ -37,7 +50,7 @@ export const dissolve: Decider<'dissolve'> = (state, { body }) => {
   if (state.joined !== null) return refuse('after-joining', { vessel: body.vessel });
   if (cup.state !== 'dry' || cup.contents === 0) return refuse('wrong-order', { vessel: body.vessel, state: cup.state });
   if (jug.plan.use !== 'liquid' || jug.contents === 0) return refuse('wrong-vessel', { vessel: body.into });
-  const no = unfit(jug.plan, true) ?? unready(state, cup, jug);
+  const no = unfit(jug.plan, true) ?? unready(state, cup, jug) ?? stillHot(state, jug, command);
   if (no !== null) return deny(no);
   if (own(state.gates, 'cold-liquid') === undefined) return refuse('needs-gate', { gate: 'cold-liquid' });
   if (!body.held) return refuse('needs-hold', { vessel: body.vessel });

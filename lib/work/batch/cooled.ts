@@ -1,0 +1,27 @@
+import type { BootId } from '#lib/units/id';
+import { milliCelsius, type MilliCelsius } from '#lib/units/temperature';
+import { lyeStillHeats, type LyeSeen } from './heating';
+import { withTyped } from './joining';
+import type { BatchState, VesselState } from './state';
+
+interface Seen {
+  /** By the probe of the liquid or lye; `null`: nothing. */
+  readonly lye: MilliCelsius | null;
+  readonly lyeSeen: LyeSeen | null;
+  readonly boot: BootId;
+  readonly mono: number;
+}
+
+/**
+ * How hot the liquid or lye in a jug is, where that is too hot for hydroxide; `null` where nothing says so. Hydroxide goes into cold
+ * liquid, more of it only into cooled lye: a tick is a person's word, and counts only while no probe and no typed temperature says
+ * otherwise. Of probe and hand the hotter counts. Limit: the highest at which lye and oils are joined. Common practice, no source.
+ */
+export const tooHotForHydroxide = (state: BatchState, jug: VesselState, { lye, lyeSeen, boot, mono }: Seen): MilliCelsius | null => {
+  const typed = withTyped(state, { lye: null, oils: null, milk: null }, boot, mono).lye;
+  const said = [lye, typed].filter((one) => one !== null);
+  if (said.length === 0) return null;
+  const hottest = milliCelsius(Math.max(...said));
+  const heats = jug.state === 'dissolved' && lyeStillHeats(lyeSeen, hottest);
+  return hottest > state.plan.joining.window.high || heats ? hottest : null;
+};
