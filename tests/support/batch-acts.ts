@@ -302,7 +302,10 @@ export const progress = (rig: BatchRig): void => {
     rig.send('choose-remedy', { card: carryOnNow(now, []), ...about });
   }
   if (now.toDo.length > 0) return void rig.send('do-remedy-act', { weighed: null, held: true });
-  if (now.over !== null) return void rig.send('answer-over', { line: now.over.line, choice: 'carry-on', held: true });
+  if (now.over !== null) {
+    const on = rig.send('answer-over', { line: now.over.line, choice: 'carry-on', held: true });
+    return on.ok ? undefined : void rig.send('answer-over', { line: now.over.line, choice: 'cross-out', held: true });
+  }
   if (now.open !== null) return weighOpen(rig, now.open);
   if (now.status !== 'weighing') return void rig.send('stamp-trace', { mark: 'thin', note: '' });
   const of = (use: string) => Object.values(now.vessels).find(({ plan }) => plan.use === use)?.plan.id ?? as<never>('');

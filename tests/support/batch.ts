@@ -196,6 +196,17 @@ export class BatchRig {
     );
   }
 
+  /** The over-pour stays in: carried on, and where that would be lye-heavy, as older records have it. */
+  keepOver(): void {
+    const { over } = this.now;
+    if (over === null) return;
+    const { line, by, red } = over;
+    if (this.code('answer-over', { line, choice: 'carry-on', held: true }) !== 'lye-heavy') return;
+    this.enterAs('over-answered', { line, choice: 'carry-on', over: by, red });
+    this.enterAs('alarm-ended', { code: red ? 'over-pour-red' : 'over-pour' });
+    this.enterAs('line-closed', { line, outcome: 'over', actual: this.line(line).actual });
+  }
+
   lift(id: string): Decision {
     this.stands = null;
     const vessel = this.line(id).plan.vessel;

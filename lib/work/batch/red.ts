@@ -1,4 +1,5 @@
 import type { Milligrams } from '#lib/units/mass';
+import { isLyeHeavy } from './lye-heavy';
 import { asPoured } from './poured/as-poured';
 import type { BatchState, LineState } from './state';
 import { isOutside } from './verdict';
@@ -24,3 +25,12 @@ const mayBeHeavy = (state: BatchState, { plan, actual, status }: LineState, tota
  */
 export const isRed = (state: BatchState, line: LineState, total: Milligrams): boolean =>
   isOutside(line.plan, total) || mayBeHeavy(state, line, total);
+
+/**
+ * Whether an over-pour may not simply stay in, by a word: the batch is lye-heavy with it, or may be. What is known of both is on the way
+ * out that says so; without it nothing is carried on. `total`: of the line, entered or not yet.
+ */
+export const staysHeavy = (state: BatchState, line: LineState, total: Milligrams): boolean => {
+  const { id } = line.plan;
+  return mayBeHeavy(state, line, total) || isLyeHeavy({ ...state, lines: { ...state.lines, [id]: { ...line, actual: total } } });
+};

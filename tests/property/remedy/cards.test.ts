@@ -33,7 +33,7 @@ const overPoured = (seed: number): { readonly rig: BatchRig; readonly facts: Rem
   const line = plan.lines[Math.floor(random() * plan.lines.length)]?.id ?? '';
   const rig = pouredOver(plan, line, 0.005 + 0.33 * random() * random());
   if (random() < 0.3 && rig.now.over !== null) {
-    rig.must('answer-over', { line: rig.now.over.line, choice: 'carry-on', held: true });
+    rig.keepOver();
     rig.weighAll().makeLye();
   }
   return { rig, facts: questionOf(rig, Math.floor(random() * 4)).facts };

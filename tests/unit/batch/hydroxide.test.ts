@@ -59,6 +59,15 @@ describe('hydroxide', () => {
     expect(rig.code('answer-over', { line: soda, choice: 'carry-on', held: true })).toContain('over-answered');
   });
 
+  it('an over-pour of it that is lye-heavy is never carried on by a word, held or not; it can be taken out', () => {
+    const rig = started().weighAll('soda');
+    rig.weigh('soda', 160);
+    for (const held of [true, false]) expect(rig.send('answer-over', { line: soda, choice: 'carry-on', held }).ok).toBe(false);
+    expect(rig.code('answer-over', { line: soda, choice: 'carry-on', held: true })).toBe('lye-heavy');
+    expect(rig.now.over).toMatchObject({ line: 'soda' });
+    expect(rig.code('answer-over', { line: soda, choice: 'cross-out', held: true })).toContain('struck');
+  });
+
   it.each(['aluminium', 'zinc', 'tin'] as const)('a batch does not start with a cup, jug or pot of %s', (material: VesselMaterial) => {
     for (const use of ['hydroxide', 'liquid', 'oils']) {
       const plan = planOf('alder-and-oat');

@@ -4,7 +4,7 @@ import type { MilliCelsius } from '#lib/units/temperature';
 import { joiningHolds, mayJoin, oilsLowest, withTyped } from '#lib/work/batch/index';
 import type { HoldReason, Plan } from '#lib/work/batch/index';
 import { SETTING_MARGIN, TYPED_TEMPERATURE_LASTS_MS } from '#lib/work/batch/joining';
-import { lineId, planOf, started } from '#tests/support/batch';
+import { planOf, started } from '#tests/support/batch';
 
 const plan = planOf('alder-and-oat');
 const joiningWith = (change: Partial<Plan['joining']>): Plan => ({ ...plan, joining: { ...plan.joining, ...change } });
@@ -82,7 +82,7 @@ describe('the joining rule', () => {
   it('lye-heavy as weighed holds and cannot be overridden', () => {
     const heavy = started().weighAll('soda');
     heavy.weigh('soda', 160);
-    heavy.must('answer-over', { line: lineId('soda'), choice: 'carry-on', held: true });
+    heavy.keepOver();
     heavy.lift('soda');
     heavy.makeLye();
     expect(joiningHolds(heavy.now, at(42, 40))).toMatchObject([{ reason: 'lye-heavy', overridable: false }]);

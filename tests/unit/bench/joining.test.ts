@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { celsius } from '#lib/units/temperature';
 import { joiningHolds, PRECAUTIONS } from '#lib/work/batch/index';
-import { lineId, started } from '#tests/support/batch';
+import { started } from '#tests/support/batch';
 import type { BatchRig } from '#tests/support/batch';
 import { benchAfter } from '#tests/support/bench-after';
 import { TABLET } from '#tests/support/bench-rig';
@@ -13,7 +13,7 @@ const weighed = ({ soda = 140.7, olive = 400 }): BatchRig => {
   rig.accept('olive', olive, { shortIsFine: true });
   rig.weighAll('soda');
   rig.weigh('soda', soda);
-  if (rig.now.over !== null) rig.must('answer-over', { line: lineId('soda'), choice: 'carry-on', held: true });
+  rig.keepOver();
   rig.lift('soda');
   return rig.makeLye();
 };

@@ -5,6 +5,7 @@ import { alike, RECOGNISED_WITHIN } from '../alike';
 import type { CommandOf, Observation } from '../commands';
 import type { Draft, StrikeReason } from '../entries';
 import { own } from '../own';
+import { staysHeavy } from '../red';
 import type { BatchState, Contribution, LineState } from '../state';
 import { verdictOf } from '../verdict';
 import { blank, contributionsIn, isHydroxide, lineOf } from './checks';
@@ -122,6 +123,7 @@ const carryOn = (
   { body, observation }: CommandOf<'answer-over'>,
 ) => {
   if ((over.red || isHydroxide(line.plan)) && !body.held) return refuse('needs-hold', { line: body.line, by: over.by });
+  if (staysHeavy(state, line, line.actual)) return refuse('lye-heavy', { line: body.line });
   const taken = line.contributions.find((one) => one.entry === over.entry);
   const on = standsSeen(stillOn(state, taken), observation.settled);
   return allow(

@@ -86,10 +86,6 @@ class Bench {
     };
   }
 
-  private over(line: LineId): void {
-    if (this.rig.now.over !== null) this.rig.must('answer-over', { line, choice: 'carry-on', held: true });
-  }
-
   /** One line to its target on its scale, in one or two parts, now and then well over it. */
   weigh(id: LineId): void {
     const { rig, random } = this;
@@ -110,7 +106,7 @@ class Bench {
       if (rig.now.open === id && rig.now.over === null)
         this.accept(id, instrument, (aim - before) * part, hydroxide, at < parts.length - 1);
     }
-    this.over(id);
+    this.rig.keepOver();
   }
 
   private accept(id: LineId, instrument: InstrumentId, mass: number, hydroxide: boolean, part: boolean): void {
@@ -158,7 +154,7 @@ class Bench {
       held: true,
       shortIsFine: true,
     });
-    this.over(id);
+    this.rig.keepOver();
   }
 
   /** Some of what is in a vessel is spilt; a person says about how much. */

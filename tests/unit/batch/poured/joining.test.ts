@@ -73,7 +73,7 @@ describe('joining by the superfat as poured', () => {
   it('below zero is never joined, whatever a person says', () => {
     const rig = started(planAt('1')).weighAll('soda');
     rig.weigh('soda', rig.line('soda').plan.target / 1000 + 3);
-    rig.must('answer-over', { line: rig.line('soda').plan.id, choice: 'carry-on', held: true });
+    rig.keepOver();
     rig.makeLye();
     rig.lye = celsius(41);
     rig.oils = celsius(42);

@@ -22,7 +22,7 @@ const line = (id: string): LineId => as(id);
 const dissolvedOver = () => {
   const rig = batchOf(plain).weighAll('soda');
   rig.weigh('soda', rig.line('soda').plan.target / 1000 + 11.2);
-  rig.must('answer-over', { line: line('soda'), choice: 'carry-on', held: true });
+  rig.keepOver();
   rig.lift('soda');
   return rig.makeLye();
 };

@@ -28,7 +28,10 @@ describe('an over-pour of a hard fat', () => {
     expect(first?.kind).toBe('carry-on');
     expect(first?.recommended?.why).toBe('inside-every-limit');
     expect(first?.leaves).toEqual([]);
-    expect(first?.lines).toEqual([]);
+    expect(first?.lines.map(({ change, target }) => [change, target])).toEqual([
+      [0, rig.line('olive').plan.target],
+      [0, rig.line('soda').plan.target],
+    ]);
     expect(answer.clashes).toEqual([]);
   });
 
@@ -89,7 +92,7 @@ describe('hydroxide over', () => {
 
   it('dissolved: fats are added, or lye is poured off at its own strength', () => {
     const rig = over();
-    rig.must('answer-over', { line: line('soda'), choice: 'carry-on', held: true });
+    rig.keepOver();
     rig.lift('soda');
     rig.makeLye();
     const answer = ask(solve, rig);
@@ -104,7 +107,7 @@ describe('hydroxide over', () => {
 
   it('dissolved and no fat left: the clash says by how much, in superfat and in stock, and pouring off is the way', () => {
     const rig = over();
-    rig.must('answer-over', { line: line('soda'), choice: 'carry-on', held: true });
+    rig.keepOver();
     rig.lift('soda');
     rig.makeLye();
     const facts = factsWith({ stock: { [line('coconut')]: grams(10), [line('olive')]: grams(10) } });

@@ -44,6 +44,8 @@ describe('an over-pour of hydroxide inside the limits of a formula that allows n
     expect(first?.figures?.superfat?.low).toBeGreaterThanOrEqual(0);
     expect(verdictIn(afterRemedy(rig.now, first ?? { acts: [], lines: [] }))).toBe('fine');
     expect(cardOf(answer, 'carry-on')).toMatchObject({ recommended: null, cautions: ['may-be-lye-heavy'] });
+    // Without a card that says so it is not carried on at all.
+    expect(rig.code('answer-over', { line: SODA, choice: 'carry-on', held: true })).toBe('lye-heavy');
   });
 
   it('is as calm as any other while no doubt makes it lye-heavy', () => {
@@ -54,7 +56,7 @@ describe('an over-pour of hydroxide inside the limits of a formula that allows n
 
   it('dissolved, is led to what no doubt makes lye-heavy, by more of the fats', () => {
     const rig = sodaOver(1.047);
-    rig.must('answer-over', { line: SODA, choice: 'carry-on', held: true });
+    rig.keepOver();
     rig.makeLye();
     const [first] = ask(solve, rig).cards;
     expect(first).toMatchObject({ kind: 'add', recommended: { why: 'least-change' } });
