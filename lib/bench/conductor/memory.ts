@@ -152,10 +152,10 @@ export interface PourMemory {
   /** The line's newest weight that was crossed out, and whether the pan has moved away from it since. */
   readonly crossed: { readonly by: EntryId; readonly gross: number; readonly moved: boolean } | null;
   /**
-   * The vessel was lifted before the line was done: settled gross it left with, the most it read since that settled, and since when
-   * something stands on the pan again without having come to rest.
+   * The vessel was lifted before the line was done: settled gross it left with, the most it read since that settled, how near to empty
+   * the pan has come, and since when something stands on it again without having come to rest.
    */
-  readonly lifted: { readonly gross: number; readonly most: number; readonly back: number | null } | null;
+  readonly lifted: { readonly gross: number; readonly most: number; readonly nearest: number; readonly back: number | null } | null;
   /** Greatest reading since the newest settled weight. */
   readonly most: number;
   /** "Free the vessel, lift it, set it down again": the level it should come back to. */

@@ -155,18 +155,26 @@ const freeBelow = (line: LineState, scale: ScaleMemory, pour: PourMemory): numbe
   return threshold(scale, line.plan.mode === 'loss' ? 0.2 * gross : gross);
 };
 
+/** A pan is seen free from so near to empty on, as a share of what stood there: a quick hand and a slow scale leave some of it. */
+const CLEAR_SHARE = 0.05;
+
 /** A vessel set down again rests after its dwell. So much later it may have been another, poured into until it weighed the same, ms. */
 const RETURN_MORE = 2500;
 
 const followLift = (stage: Scenery, line: LineState, scale: ScaleMemory, pour: PourMemory, mass: number): PourMemory => {
   const off = mass - scale.empty <= freeBelow(line, scale, pour);
   if (pour.lifted === null) {
-    if (off) return { ...pour, fallen: false, lifted: { gross: scale.lastLevel ?? pour.zero, most: pour.most, back: null }, offer: null };
+    const lifted = { gross: scale.lastLevel ?? pour.zero, most: pour.most, nearest: Math.abs(mass - scale.empty), back: null };
+    if (off) return { ...pour, fallen: false, lifted, offer: null };
     const most = scale.track.stable ? scale.track.level : Math.max(pour.most, mass);
     return most === pour.most ? pour : { ...pour, most };
   }
   const since = off ? null : (pour.lifted.back ?? stage.now);
-  if (off || !scale.track.stable) return since === pour.lifted.back ? pour : { ...pour, lifted: { ...pour.lifted, back: since } };
+  const nearest = Math.min(pour.lifted.nearest, Math.abs(mass - scale.empty));
+  if (off || !scale.track.stable) {
+    const same = since === pour.lifted.back && nearest === pour.lifted.nearest;
+    return same ? pour : { ...pour, lifted: { ...pour.lifted, nearest, back: since } };
+  }
   const back = { ...pour, lifted: null, stepsFrom: stage.now - 1000 };
   if (line.plan.mode === 'loss') {
     const unlike = isUnlikeBottle(stage.batch, line, scale, back, pour.lifted.gross);
@@ -175,7 +183,10 @@ const followLift = (stage: Scenery, line: LineState, scale: ScaleMemory, pour: P
   const difference = Math.abs(scale.track.level - pour.lifted.gross);
   if (pour.check !== null) return afterCheck(line, scale, back, Math.abs(scale.track.level - pour.check));
   const slow = stage.now - (since ?? stage.now) > dwell(scale.track) + 2 * scale.track.rise + RETURN_MORE;
-  if (difference <= within(scale)) return slow ? { ...back, doubts: [...new Set([...pour.doubts, 'return-unlike' as const])] } : back;
+  // The scale's own tare key as a pour begins reads nearly nothing, too, and a pour of the vessel's own weight brings it back to the same.
+  const cleared = pour.lifted.nearest <= Math.max(within(scale), CLEAR_SHARE * (pour.lifted.gross - scale.empty));
+  if (difference <= within(scale))
+    return slow || !cleared ? { ...back, doubts: [...new Set([...pour.doubts, 'return-unlike' as const])] } : back;
   const { level } = scale.track;
   const most = Math.max(pour.lifted.most, pour.lifted.gross);
   // Nothing was poured yet: what looks the same may have got something in the hand, anything else is another vessel. In the middle of

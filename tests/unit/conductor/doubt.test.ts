@@ -75,6 +75,13 @@ describe('doubt', () => {
     asks(atReady().jump(200).pour(700, 0.6), 'fell');
   });
 
+  it("the scale's own tare key as a pour begins, and what is poured weighs as much as the vessel: no lift shows so little, and not nothing", () => {
+    const double = line('olive', { class: 'liquid-oil', target: 500, tolerance: 5, vessel: 'pot' });
+    const ready = (): Rig => new Rig().start(planOf([double, SHEA, WATER])).rest(500);
+    asks(ready().jump(40).pour(500, 3).run(4).pour(1000, 4), 'return-unlike');
+    expect(ready().rest(0).rest(500).pour(1000, 4).run(6).line('olive').contributions[0]).toMatchObject({ how: 'by-itself' });
+  });
+
   it("the scale's own tare key in the middle of a pour, poured on", () => {
     asks(atReady().pour(600, 3).run(3).jump(300).pour(700, 0.6), 'fell');
   });
