@@ -4,6 +4,7 @@ import { afterRemedy } from './after';
 import { benchOf, type Bench } from './bench';
 import { figuresAfter, isBelievedHeavy } from './figures';
 import { isUnsafe, lacking, leftBy } from './leaves';
+import { linesAsTheyStand } from './lines';
 import { asItStands } from './programme';
 import { toComeOf, type Stand } from './stand';
 import type { RemedyAct, RemedyCard, RemedyCaution, RemedyKind, RemedyLine, RemedyWhyNot } from './types';
@@ -137,13 +138,17 @@ export const carryOnCard = (bench: Bench, acts: readonly RemedyAct[] = []): Reme
   const grams = asItStands(after);
   const leaves = leftBy(after, grams);
   const unsafe = leaves.filter(isUnsafe);
+  const lines = linesAsTheyStand(after, grams);
+  // Narrower tolerances of what is still to come are doubt less.
+  const told = afterRemedy(state, { acts: [], lines });
   const moved = grams.reduce((sum, mass, i) => sum + Math.abs(mass - (asItStands(bench)[i] ?? 0)), 0);
   const card: RemedyCard = {
     ...blank('carry-on', 'carry-on'),
     acts,
+    lines,
     change: mg(Math.round(moved * MILLI)),
     taken: massOf(acts),
-    figures: figuresAfter(state, after),
+    figures: figuresAfter(told, benchOf(told, bench.pot, bench.facts)),
     leaves,
     cautions: leaves.length > 0 ? ['outside-formula'] : [],
   };

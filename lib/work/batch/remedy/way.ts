@@ -9,6 +9,7 @@ import { afterRemedy } from './after';
 import { benchOf, type Bench } from './bench';
 import { leftBy } from './leaves';
 import { linesOf } from './lines';
+import { isOfBench } from './rooms';
 import { asItStands, programmeOf, type NamedProgramme, type Ways } from './programme';
 import type { RemedyAct, RemedyLine } from './types';
 
@@ -29,9 +30,13 @@ const DRAWN_IN = [0, 0.004, 0.05];
 export const wayOut = (bench: Bench, ways: Ways, as: WithdrawnAs, solve: Solver): Way | null => {
   let around: readonly number[] | undefined;
   for (let look = 0; look < LOOKS; look += 1) {
-    const programme = programmeOf(bench, ways, around);
-    const least = leastChange(programme, solve);
+    const wide = programmeOf(bench, ways, around);
+    // Where it can be, with a division to spare of all that is still to be poured; else to the limit itself.
+    const spared = sparing(bench, wide);
+    const sparingly = leastChange(spared, solve);
+    const least = sparingly ?? leastChange(wide, solve);
     if (least === null) return null;
+    const programme = sparingly === null ? wide : spared;
     for (const by of DRAWN_IN) {
       const within = drawnIn(programme, by);
       const start = by === 0 ? least : leastChange(within, solve);
@@ -43,6 +48,14 @@ export const wayOut = (bench: Bench, ways: Ways, as: WithdrawnAs, solve: Solver)
     around = least.final;
   }
   return null;
+};
+
+/** Each limit of the formula drawn in by what one division of every line still to come does to it: nobody pours finer. */
+const sparing = ({ stands }: Bench, programme: NamedProgramme): NamedProgramme => {
+  const steps = stands.map(({ open }, i) => (open ? (programme.quantities[i]?.weighing.division ?? 0) : 0));
+  const spare = ({ coefficients }: NamedProgramme['limits'][number]): number =>
+    steps.reduce((sum, step, i) => sum + step * Math.abs(coefficients[i] ?? 0), 0);
+  return { ...programme, limits: programme.limits.map((one) => (isOfBench(one) ? one : { ...one, most: one.most - spare(one) })) };
 };
 
 const drawnIn = (programme: NamedProgramme, by: number): NamedProgramme => ({
