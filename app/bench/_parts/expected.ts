@@ -57,7 +57,7 @@ type Vessel = 'lye' | 'oils';
 
 /** Letters to a line of each of the two texts, rows of one line there is room for, and what a line more takes of such a row. */
 const ROOM: Readonly<Record<Frame, { readonly what: number; readonly so: number; readonly rows: number; readonly line: number }>> = {
-  wide: { what: 29, so: 34, rows: 4.6, line: 0.55 },
+  wide: { what: 31, so: 38, rows: 4.6, line: 0.55 },
   small: { what: 25, so: 29, rows: 2.6, line: 0.57 },
   phone: { what: 38, so: 38, rows: 2.3, line: 0.42 },
 };

@@ -48,3 +48,16 @@ export const UNSURE = (at: number): ForecastLane => ({
   making: null,
   meeting: { kind: 'none', lye: 'not-yet', oils: 'out' },
 });
+
+/** Liquid stands ready, and a milk in it would scorch. */
+export const BEFORE_LYE = (at: number): ForecastLane => ({
+  ...UNSURE(at),
+  making: {
+    start: 21_000,
+    likely: { value: 81_400, u: 2_100 },
+    atMost: { value: 86_900, u: 1_800 },
+    advice: { kind: 'frozen', percent: 60 },
+    found: null,
+  },
+  meeting: null,
+});

@@ -9,7 +9,7 @@ import { milliCelsius } from '#lib/units/temperature';
 import type { BatchState, Entry, Realm } from '#lib/work/batch/index';
 import { PRECAUTIONS } from '#lib/work/batch/index';
 import { COMPUTED } from './computed';
-import { APART, UNSURE } from './expected';
+import { APART, BEFORE_LYE, UNSURE } from './expected';
 import { CALM_WAYS, RED_WAYS, UNSOLVED_WAYS } from './ways';
 import { BatchRig, changed, FINE, MAIN, planOf } from '#tests/support/batch';
 
@@ -359,13 +359,15 @@ export const SCENES = {
     }),
   'choose-lot': () => beforeChanged('soda', { lot: null }, { phase: 'choose-lot', block: 'no-lot' }),
   'by-hand': () => beforeChanged('clay', { mode: 'by-hand' }, { phase: 'by-hand' }),
-  'gate-cold': () =>
-    before('soda', {
+  'gate-cold': () => ({
+    ...before('soda', {
       phase: 'gate',
       line: null,
       gate: { gate: 'cold-liquid', items: PRECAUTIONS['cold-liquid'] },
       goOn: { code: 'confirm-gate', hold: true },
     }),
+    forecast: BEFORE_LYE,
+  }),
   'hydroxide-pouring': () => pouring('soda', 96.4, { phase: 'pouring', overshoot: mg(200) }),
   'hydroxide-hold': () =>
     pouring('soda', 140.6, {

@@ -67,7 +67,7 @@ describe('what there is room for', () => {
 
   it('is fewer rows where they are long, and never none', () => {
     expect(fitting([10, 10, 10, 10, 10].map(row), 'wide')).toHaveLength(4);
-    expect(fitting([60, 60, 60, 60].map(row), 'wide')).toHaveLength(2);
+    expect(fitting([70, 70, 70, 70].map(row), 'wide')).toHaveLength(2);
     expect(fitting([10, 10, 10].map(row), 'small')).toHaveLength(2);
     expect(fitting([10, 10, 10].map(row), 'phone')).toHaveLength(2);
     expect(fitting([400, 10].map(row), 'phone')).toHaveLength(1);

@@ -13,7 +13,7 @@ interface CoursePictureProps {
   readonly display: Display;
 }
 
-const HEIGHT = 168;
+const HEIGHT = 192;
 const FOOT = 140;
 const percent = (value: number): string => `${value}%`;
 
@@ -45,7 +45,7 @@ export function CoursePicture({ course, limits, display }: CoursePictureProps) {
       <svg className={on('drawing')} width="100%" height={HEIGHT} role="presentation">
         <rect className={on('band')} x="0%" width="92%" y={y(high)} height={y(low) - y(high)} />
         {[low, high].map((edge) => (
-          <text key={edge} className={on('quiet')} x={4} y={y(edge) + (edge === high ? 14 : -5)}>
+          <text key={edge} className={on('quiet')} x={4} y={y(edge) - 5}>
             {number(edge)}
           </text>
         ))}
