@@ -14,7 +14,7 @@ interface Parts {
   readonly sheet: ((sheet: LateSheet) => ReactNode) | null;
   readonly temperatures: ((frame: Frame) => ReactNode) | null;
   readonly holds: (() => ReactNode) | null;
-  readonly making: (() => ReactNode) | null;
+  readonly making: ((short: boolean) => ReactNode) | null;
   readonly strip: (() => ReactNode) | null;
   readonly portions: (() => ReactNode) | null;
   readonly pot: (() => ReactNode) | null;
@@ -56,7 +56,7 @@ const fetchParts = async (): Promise<void> => {
   parts.setState({
     temperatures: (frame) => <Temperatures frame={frame} />,
     holds: () => <Holds />,
-    making: () => <Making />,
+    making: (short) => <Making short={short} />,
     strip: () => <PassingTemperatures />,
   });
 };
@@ -79,8 +79,8 @@ export function LateHolds() {
   return useStore(parts, (there) => there.holds)?.() ?? null;
 }
 
-export function LateMaking() {
-  return useStore(parts, (there) => there.making)?.() ?? null;
+export function LateMaking({ short = false }: { readonly short?: boolean }) {
+  return useStore(parts, (there) => there.making)?.(short) ?? null;
 }
 
 export function LatePassingTemperatures() {

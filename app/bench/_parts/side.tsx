@@ -5,7 +5,7 @@ import { useDisplay, useLive } from '../../_live/use';
 import type { Frame } from '../../_ui/frame';
 import { messages } from '../messages';
 import styles from '../bench.module.css';
-import { LateTemperatures } from './late';
+import { LateMaking, LateTemperatures } from './late';
 import { useSeen } from './seen';
 import { isWeighing } from './shape';
 import { Truth } from './truth';
@@ -18,7 +18,7 @@ export function Side({ frame }: { readonly frame: Frame }) {
     <div className={styles['side']} data-gate={gate === null ? undefined : ''}>
       <div className={styles['drawing']}>
         {gate !== null ? (
-          <Precautions items={gate.items} />
+          <Precautions items={gate.items} frame={frame} />
         ) : phase === null ? null : phase === 'idle' || phase === 'done' ? (
           <HowItGoes />
         ) : isWeighing(phase) || phase === 'away' || phase === 'resume' || phase === 'choose-lot' ? (
@@ -58,12 +58,13 @@ function Fill({ frame }: { readonly frame: Frame }) {
   );
 }
 
-function Precautions({ items }: { readonly items: readonly string[] }) {
+function Precautions({ items, frame }: { readonly items: readonly string[]; readonly frame: Frame }) {
   return (
     <ol className={styles['precautions']}>
       {items.map((item) => (
         <li key={item}>{messages.precautions[item] ?? item.replaceAll('-', ' ')}</li>
       ))}
+      {frame === 'phone' ? <LateMaking short /> : null}
     </ol>
   );
 }

@@ -3,6 +3,7 @@ import type { BatchState, LineState } from '#lib/work/batch/index';
 import { massText } from '#lib/units/format';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
+import { useFrame } from '../../_ui/frame';
 import { Press } from '../../_ui/press';
 import { messages } from '../messages';
 import styles from '../work.module.css';
@@ -18,6 +19,7 @@ export function Work() {
   const { phase, kind, offline } = useSeen();
   const cards = useLive(see.cards);
   const status = useLive(see.status);
+  const frame = useFrame();
   if (offline || phase === null) return <Lost />;
   if (cards.length > 0) return cards.some(({ remedy }) => remedy !== undefined) ? <LateWays /> : <Cards />;
   if (phase === 'idle' || (phase === 'done' && status !== 'weighing' && status !== 'joined')) return <LateStart />;
@@ -26,7 +28,7 @@ export function Work() {
   if (phase === 'gate')
     return (
       <>
-        <LateMaking />
+        {frame === 'phone' ? null : <LateMaking />}
         <FirstAidPress />
       </>
     );
