@@ -54,6 +54,7 @@ export const cardWords: Readonly<Record<CardCode, CardWords>> = {
     sub: (params, show) => `${mass('over')(params, show)} over stays in${numberIn(params, 'red') === 1 ? ', outside the limits' : ''}`,
   },
   'cross-out': { title: plain('Cross out'), sub: withMass('take ', 'over', ' back out, weigh again') },
+  stop: { title: plain('Stop'), sub: plain('keeps every weight; make it safe') },
   'keep-weight': { title: plain('Keep the first'), sub: wasNow },
   'strike-weight': { title: plain('Cross it out'), sub: wasNow },
   'it-is-vessel': { title: (params) => `It is the ${name(params, 'vessel')}`, sub: withMass('', 'gross', ' on the pan') },

@@ -13,6 +13,7 @@ export type CardCode =
   // over-pour
   | 'carry-on' // over, red (0 or 1)
   | 'cross-out' // over: take it back out and weigh again; both weights show for ever
+  | 'stop' // end the batch, every weight kept
   // an accepted weight that shifted
   | 'keep-weight' // was, now
   | 'strike-weight' // was, now

@@ -1,8 +1,9 @@
-import { mg } from '#lib/units/mass';
-import type { BatchState, LineState, OverChoice } from '#lib/work/batch/index';
-import { isRed } from '#lib/work/batch/red';
+import { mg, type Milligrams } from '#lib/units/mass';
+import type { BatchState, LineState, OverChoice, Want } from '#lib/work/batch/index';
+import { isRed, staysHeavy } from '#lib/work/batch/red';
 import { signOf, wantAccept, weighedFrom } from './accept';
-import { choice } from './choices';
+import { choice, closedChoice } from './choices';
+import { canComeOut } from './come-out';
 import type { PourMemory, ScaleMemory } from './memory';
 import { standingAt, standsCrossedOut } from './pour';
 import { waysOut } from './remedy';
@@ -17,11 +18,11 @@ const MOST_WAYS = 5;
  */
 export const overScene = (stage: Scenery, line: LineState, scale: ScaleMemory, pour: PourMemory, over: number): Scene => {
   stage.memory.pour = { ...pour, offer: null };
-  const red = isRed(stage.batch, line, mg(Math.round(line.actual + standingAt(line, pour, scale.track.level).net)));
+  const total = mg(Math.round(line.actual + standingAt(line, pour, scale.track.level).net));
+  const red = isRed(stage.batch, line, total);
   const deliberate = red || line.plan.material.class === 'hydroxide';
-  const answer = (choice: OverChoice, held: boolean): void =>
-    wantAccept(stage, { line, pour, scale, how: held ? 'held' : 'go-on' }, answerOver(line, choice, held));
-  const cards = overCards(line, Math.round(over), red, deliberate, answer);
+  const answer = (want: Answer): void => wantAccept(stage, { line, pour, scale, how: want.body.held ? 'held' : 'go-on' }, want);
+  const cards = overCards(stage, line, total, { over: Math.round(over), red, deliberate }, answer);
   if (!standsCrossedOut(pour, scale)) {
     const key = `over ${line.plan.id} ${scale.window?.episode ?? 0} ${stage.batch.version}`;
     const choices = waysOut(stage, key, () => {
@@ -30,7 +31,7 @@ export const overScene = (stage: Scenery, line: LineState, scale: ScaleMemory, p
     });
     return { phase: 'over', doubts: pour.doubts, ...cards, ...withCrossing(choices, cards) };
   }
-  return { phase: 'over', doubts: pour.doubts, choices: cards.choices?.filter(({ card }) => card.code === 'carry-on') ?? [] };
+  return { phase: 'over', doubts: pour.doubts, choices: cards.choices.filter(({ card }) => card.code === 'carry-on') };
 };
 
 /** An over-pour that is in the record and waits for its answer. */
@@ -38,8 +39,8 @@ export const openOverScene = (stage: Scenery, over: NonNullable<BatchState['over
   const line = stage.batch.lines[over.line];
   if (line === undefined) return { phase: 'over' };
   const deliberate = over.red || line.plan.material.class === 'hydroxide';
-  const answer = (choice: OverChoice, held: boolean): void => void stage.wants.push(answerOver(line, choice, held));
-  const cards = overCards(line, over.by, over.red, deliberate, answer);
+  const answer = (want: Answer): void => void stage.wants.push(want);
+  const cards = overCards(stage, line, line.actual, { over: over.by, red: over.red, deliberate }, answer);
   const choices = waysOut(stage, `open ${over.entry} ${stage.batch.version}`, () => null);
   return { phase: 'over', line, ...cards, ...withCrossing(choices, cards) };
 };
@@ -53,13 +54,13 @@ const TAKING: ReadonlySet<string> = new Set(['lift-out', 'back-to-bottle', 'take
  */
 const withCrossing = (ways: readonly Choice[] | null, cards: ReturnType<typeof overCards>): Pick<Scene, 'choices'> => {
   if (ways === null || ways.length === 0) return ways === null ? {} : { choices: [] };
-  const crossing = cards.choices?.filter(({ card }) => card.code === 'cross-out') ?? [];
+  const crossing = cards.choices.filter(({ card }) => card.code === 'cross-out');
   const [stop] = ways.slice(-1);
   const others = ways.slice(0, -1);
   const closed = others.findLastIndex(({ card }) => !card.enabled);
   const gives =
     ways.length < MOST_WAYS ? null : closed >= 0 ? closed : others.some(({ card }) => TAKING.has(card.code)) ? -1 : others.length - 1;
-  if (stop === undefined || gives === -1) return { choices: ways };
+  if (stop === undefined || gives === -1 || crossing.length === 0) return { choices: ways };
   return { choices: [...others.filter((_, n) => n !== gives), ...crossing, stop] };
 };
 
@@ -74,18 +75,34 @@ export const wrongScene = (stage: Scenery, wrong: NonNullable<BatchState['wrong'
 const answerOver = (line: LineState, choice: OverChoice, held: boolean) =>
   ({ kind: 'answer-over', body: { line: line.plan.id, choice, held } }) as const;
 
+type Answer = Extract<Want, { kind: 'answer-over' | 'abandon' }>;
+
+interface Over {
+  readonly over: number;
+  readonly red: boolean;
+  readonly deliberate: boolean;
+}
+
+/**
+ * What can be done without ways out: carrying on where nothing makes it lye-heavy, taking it out where it is not mixed with anything, and
+ * stopping. `total`: of the line, with what is over.
+ */
 const overCards = (
+  stage: Scenery,
   line: LineState,
-  over: number,
-  red: boolean,
-  deliberate: boolean,
-  answer: (choice: OverChoice, held: boolean) => void,
-): Pick<Scene, 'choices' | 'say' | 'vessel'> => {
+  total: Milligrams,
+  { over, red, deliberate }: Over,
+  answer: (want: Answer) => void,
+): Pick<Scene, 'say' | 'vessel'> & { readonly choices: readonly Choice[] } => {
   const params = { over, red: red ? 1 : 0 };
+  const heavy = staysHeavy(stage.batch, line, total);
   return {
     choices: [
-      choice('carry-on', params, deliberate, () => answer('carry-on', deliberate)),
-      choice('cross-out', params, true, () => answer('cross-out', true)),
+      heavy
+        ? closedChoice('carry-on', params, 'lye-heavy')
+        : choice('carry-on', params, deliberate, () => answer(answerOver(line, 'carry-on', deliberate))),
+      ...(canComeOut(stage, line, total) ? [choice('cross-out', params, true, () => answer(answerOver(line, 'cross-out', true)))] : []),
+      choice('stop', {}, true, () => answer({ kind: 'abandon', body: { reason: 'remedy', held: true } })),
     ],
     say: { key: `over ${line.plan.id} ${over}`, code: 'over', params },
   };

@@ -113,7 +113,7 @@ describe('ways out on the bench', () => {
   it('of another version of the batch count for nothing: what can be done without them is offered after three seconds', async () => {
     const { rig, gross } = await overPoured((question) => Promise.resolve({ ...answerFor(question), version: question.version + 1 }));
     await stands(rig, 4_000, gross);
-    expect(codes(rig)).toEqual(['carry-on', 'cross-out']);
+    expect(codes(rig)).toEqual(['carry-on', 'cross-out', 'stop']);
   });
 
   it('that fail are logged, and leave carrying on and crossing out', async () => {
@@ -123,7 +123,7 @@ describe('ways out on the bench', () => {
       (what) => told.push(what),
     );
     await stands(rig, 4_000, gross);
-    expect(codes(rig)).toEqual(['carry-on', 'cross-out']);
+    expect(codes(rig)).toEqual(['carry-on', 'cross-out', 'stop']);
     expect(told).toContain('ways out could not be asked for');
   });
 

@@ -40,13 +40,13 @@ describe('a weight that was crossed out and still stands on the pan', () => {
 
   it('is another weight once it has moved', () => {
     const rig = atReady().pour(705).run(4).take('cross-out').run(3).pour(707, 2).run(4);
-    expect(codes(rig)).toEqual(['carry-on', 'cross-out']);
+    expect(codes(rig)).toEqual(['carry-on', 'cross-out', 'stop']);
     expect(rig.state.alarms['over-pour']).toBeDefined();
   });
 
   it('and then came back to the very same is another weight, too', () => {
     const rig = atReady().pour(705).run(4).take('cross-out').run(3).pour(700, 2).run(4).pour(705, 2).run(4);
-    expect(codes(rig)).toEqual(['carry-on', 'cross-out']);
+    expect(codes(rig)).toEqual(['carry-on', 'cross-out', 'stop']);
   });
 
   it('is lifted and set down again: the same weight is still the one crossed out', () => {

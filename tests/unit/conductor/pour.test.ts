@@ -106,11 +106,33 @@ describe('an over-pour', () => {
     expect(rig.seen.cards.map((card) => [card.code, card.hold])).toEqual([
       ['carry-on', false],
       ['cross-out', true],
+      ['stop', true],
     ]);
     expect(rig.kinds()).not.toContain('weight-accepted');
     rig.take('carry-on', false).run(0.2);
     expect(rig.line('olive')).toMatchObject({ outcome: 'over', actual: 205_000 });
     expect(rig.seen.line).toBe('shea');
+  });
+
+  it('into what is mixed is not said to come back out as it went in', () => {
+    const rig = atReady().pour(700).run(6).pour(805).run(6);
+    expect(rig.seen).toMatchObject({ phase: 'over', line: 'shea' });
+    expect(rig.seen.cards.map(({ code }) => code)).toEqual(['carry-on', 'stop']);
+  });
+
+  it('of hydroxide that is lye-heavy is not carried on: it comes out of its cup, or the batch ends, and what was weighed is kept', () => {
+    const rig = new Rig().start(planOf([SODA, WATER])).run(0.5);
+    rig.press('go-on', true).run(0.2).rest(60).pour(230).run(8);
+    expect(rig.seen).toMatchObject({ phase: 'over', line: 'soda' });
+    expect(rig.seen.cards.map(({ code, enabled, why }) => [code, enabled, why])).toEqual([
+      ['carry-on', false, 'lye-heavy'],
+      ['cross-out', true, null],
+      ['stop', true, null],
+    ]);
+    rig.take('carry-on', true).run(0.2);
+    expect(rig.kinds()).not.toContain('weight-accepted');
+    rig.take('stop', true).run(0.2);
+    expect(rig.kinds().slice(-3)).toEqual(['weight-accepted', 'alarm-raised', 'abandoned']);
   });
 
   it('that leaves the limits is red and wants a hold', () => {
