@@ -45,6 +45,12 @@ export const whyNotWords: Readonly<Record<string, string>> = {
   'not-solved': 'could not be worked out',
 };
 
+/** A limit that is crossed, of which oil and by how much: "too much of olive oil by 2.4 %". */
+export const clashWords = (limit: RemedyClash['limit'], of: string | null, by: string): string => {
+  const text = of === null ? limitWords[limit] : limitWords[limit].replace('one oil', of.toLowerCase());
+  return limit === 'stock' && of !== null ? `not enough ${of.toLowerCase()}: ${by} missing` : `${text} by ${by}`;
+};
+
 /** Limits of a formula, of the vessels and of the scales, as what it is to cross them. */
 export const limitWords = {
   'superfat-zero': 'lye-heavy',

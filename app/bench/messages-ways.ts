@@ -4,6 +4,13 @@ import type { RemedyCaution, RemedyWhy } from '#lib/work/batch/remedy/types';
 export const waysMessages = {
   recommended: 'recommended',
   superfat: (about: string) => `superfat ${about}`,
+  matter: {
+    lye: (share: string) => `lye ${share}`,
+    share: (share: string, name: string) => `${name.toLowerCase()} ${share} of the oils`,
+    fragrance: (share: string) => `fragrance ${share} of its limit`,
+    moulds: (share: string) => `moulds ${share} full`,
+  },
+  ml: (ml: number) => `${ml} ml`,
   full: (share: string) => `${share} full`,
   adds: (mass: string) => `adds ${mass}`,
   takes: (mass: string) => `takes out ${mass}`,

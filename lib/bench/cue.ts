@@ -78,12 +78,19 @@ export interface Card {
 }
 
 /** Fractions in millionths, masses in mg. `null`: nobody can say. */
+export interface RemedyMatter {
+  readonly of: 'lye' | 'share' | 'fragrance' | 'moulds';
+  readonly line: LineId | null;
+  readonly value: number;
+}
+
 export interface RemedySeen {
   readonly recommended: RemedyWhy | null;
-  /** The limit that stands against it, or that it leaves. */
-  readonly clash: RemedyClash | null;
+  /** The limits that stand against it, or that it leaves, each with by how much. */
+  readonly clashes: readonly RemedyClash[];
   readonly superfat: { readonly value: number; readonly half: number } | null;
-  readonly lye: number | null;
+  /** What becomes of those figures that carrying on takes out of their limits, beside superfat; ppm. Lines where it is a fat's share. */
+  readonly matters: readonly RemedyMatter[];
   /** Batter over what the moulds hold. */
   readonly full: number | null;
   readonly added: Milligrams;

@@ -4,13 +4,14 @@ import type { BatchState } from '#lib/work/batch/index';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
 import { useFrame } from '../../_ui/frame';
-import { aboutWords, limitWords, remedyName, whyNotWords } from '../../_ui/remedy-messages';
+import { remedyName } from '../../_ui/remedy-messages';
 import type { Params, Show } from '../messages';
 import { waysMessages as words } from '../messages-ways';
 import styles from '../ways.module.css';
 import work from '../work.module.css';
 import { OneCard, useDialog } from './cards';
 import { intend } from './controls';
+import { mattersOf, reasonOf, superfatOf } from './way-words';
 import { showIn } from './words';
 
 const numberOf = (params: Params, key: string): number | null => (typeof params[key] === 'number' ? params[key] : null);
@@ -27,26 +28,12 @@ const nameOf = ({ code, params, enabled }: Pick<Card, 'code' | 'params' | 'enabl
 /** A small screen names the oil without saying that it is one. */
 const nameIn = (wide: boolean, name: string): string => (wide ? name : name.replace(/^Use | (oil|butter)$/g, ''));
 
-/** What it would make of the superfat: what a person asks first. */
-const superfatOf = ({ superfat }: RemedySeen, show: Show): string | null =>
-  superfat === null ? null : aboutWords(show.share(superfat.value), show.share(superfat.half));
-
 /** What it takes, and how full the moulds are then. */
 const costOf = ({ added, taken, full }: RemedySeen, show: Show): readonly string[] => [
   ...(added > 0 ? [words.adds(show.mass(added))] : []),
   ...(taken > 0 ? [words.takes(show.mass(taken))] : []),
   ...(added > 0 && full !== null ? [words.full(show.share(full))] : []),
 ];
-
-/** Why it comes first, why it cannot be taken, or what to mind. */
-const reasonOf = ({ enabled, why }: Pick<Card, 'enabled' | 'why'>, seen: RemedySeen): string | null => {
-  const clash = seen.clash === null ? null : limitWords[seen.clash.limit];
-  if (!enabled) return [whyNotWords[why ?? ''] ?? why ?? '', ...(clash === null ? [] : [clash])].join(': ');
-  if (seen.recommended !== null) return words.why[seen.recommended];
-  const caution = seen.cautions.find((one) => one !== 'protect') ?? seen.cautions[0];
-  if (caution === 'outside-formula' && clash !== null) return clash;
-  return caution === undefined ? null : words.cautions[caution];
-};
 
 /** The ways out, the recommended one first and told apart, each with what comes of it in numbers. Taken with a hold. */
 export function Ways() {
@@ -65,13 +52,18 @@ export function Ways() {
       {cards.map((card, index) => {
         const { remedy } = card;
         const about = remedy === undefined ? null : superfatOf(remedy, show);
-        const reason = remedy === undefined ? words.crossOut.sub(show.mass(numberOf(card.params, 'over') ?? 0)) : reasonOf(card, remedy);
-        const figures = about === null ? null : wide ? words.superfat(about) : about;
+        const reason =
+          remedy === undefined ? words.crossOut.sub(show.mass(numberOf(card.params, 'over') ?? 0)) : reasonOf(card, remedy, batch, show);
+        const matters = remedy === undefined ? [] : mattersOf(remedy, batch, show);
+        const [matter = about] = matters;
+        const all = about === null ? matters : [...matters, words.superfat(about)];
+        // A small card has room for one figure: of what is wrong.
+        const figures = all.length === 0 ? null : wide ? all.join(', ') : matter;
         return (
           <OneCard
             key={card.code}
             name={remedy === undefined ? words.crossOut.name : nameIn(wide, nameOf(card, batch, show))}
-            sub={figures ?? (wide || !card.enabled ? (reason ?? '') : '')}
+            sub={figures ?? (wide || !card.enabled ? reason : '')}
             card={card}
             current={index === selected}
             onTake={(hold) => intend({ kind: 'take-card', card: index, code: card.code, hold })}
@@ -92,14 +84,14 @@ interface ConsequenceProps {
   readonly seen: RemedySeen;
   readonly batch: BatchState | null;
   readonly show: Show;
-  readonly reason: string | null;
+  readonly reason: string;
 }
 
 /** The recommended card says which targets move and why it comes first; the others what they take, else what speaks against them. */
 function Consequence({ seen, batch, show, reason }: ConsequenceProps) {
   const cost = costOf(seen, show).join(', ');
   const why = seen.solved ? reason : words.unsolved;
-  if (seen.recommended === null) return <small>{cost === '' ? why : cost}</small>;
+  if (seen.recommended === null) return <small>{[cost, why].filter((one) => one !== '').join(', ')}</small>;
   const bare = seen.lines.length === 1;
   return (
     <>
@@ -120,6 +112,7 @@ export const wayText = (card: Card, batch: BatchState | null, show: Show): strin
   if (remedy === undefined) return '';
   const about = superfatOf(remedy, show);
   const lines = remedy.lines.map(({ line, to }) => `${batch?.lines[line]?.plan.material.name ?? ''} ${show.mass(to)}`);
-  const parts = [about === null ? '' : words.superfat(about), ...costOf(remedy, show), ...lines, reasonOf(card, remedy) ?? ''];
+  const figures = [...mattersOf(remedy, batch, show), about === null ? '' : words.superfat(about)];
+  const parts = [...figures, ...costOf(remedy, show), ...lines, reasonOf(card, remedy, batch, show)];
   return `${nameOf(card, batch, show)}: ${[...parts, remedy.solved ? '' : words.unsolved].filter((one) => one !== '').join('. ')}.`;
 };

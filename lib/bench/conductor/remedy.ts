@@ -1,6 +1,6 @@
-import type { RemedyAnswer, RemedyCard } from '#lib/work/batch/remedy/types';
+import type { RemedyAnswer, RemedyCard, RemedyClash } from '#lib/work/batch/remedy/types';
 import type { RemedyView } from '../conductor-types';
-import type { RemedySeen } from '../cue';
+import type { RemedyMatter, RemedySeen } from '../cue';
 import type { Unentered } from './memory';
 import type { Choice, Scenery } from './stage';
 
@@ -42,14 +42,40 @@ const wayOut = (stage: Scenery, card: RemedyCard, answer: RemedyAnswer, { facts 
   },
 });
 
+const firstOf = (...found: readonly (readonly RemedyClash[] | undefined)[]): readonly RemedyClash[] =>
+  found.find((one) => one !== undefined && one.length > 0) ?? [];
+
+/** Of a card itself; of one that keeps every limit there are none, whatever stands against the others. */
+const clashesIn = ({ whyNot, leaves, enabled, kind }: RemedyCard, { clashes }: RemedyAnswer): readonly RemedyClash[] =>
+  firstOf(whyNot?.clashes, leaves, enabled && kind !== 'stop' ? [] : clashes);
+
+/** What a limit is about, and what a card makes of it. */
+const matterOf = ({ figures }: RemedyCard, { limit, line }: RemedyClash): RemedyMatter | null => {
+  const told = (of: RemedyMatter['of'], value: number | null | undefined): RemedyMatter | null =>
+    value === null || value === undefined ? null : { of, line: of === 'share' ? line : null, value };
+  if (limit.startsWith('lye-')) return told('lye', figures?.lye);
+  if (limit === 'moulds') return told('moulds', figures?.full);
+  if (limit === 'fragrance') return told('fragrance', figures?.fragrance);
+  return limit.startsWith('share-') ? told('share', figures?.shares.find((one) => one.line === line)?.ppm) : null;
+};
+
+/** Carrying on tells what is wrong; every card, what it makes of just that. */
+const mattersIn = (card: RemedyCard, { cards }: RemedyAnswer): readonly RemedyMatter[] => {
+  const carryOn = cards.find(({ kind }) => kind === 'carry-on');
+  return firstOf(carryOn?.whyNot?.clashes, carryOn?.leaves).flatMap((clash) => {
+    const matter = matterOf(card, clash);
+    return matter === null ? [] : [matter];
+  });
+};
+
 /** What a card shows of it: the rest stays with the server. */
 const seen = ({ batch }: Scenery, card: RemedyCard, answer: RemedyAnswer): RemedySeen => {
   const superfat = card.figures?.superfat ?? null;
   return {
     recommended: card.recommended?.why ?? null,
-    clash: card.whyNot?.clashes[0] ?? card.leaves[0] ?? answer.clashes[0] ?? null,
+    clashes: clashesIn(card, answer),
     superfat: superfat === null ? null : { value: superfat.value, half: Math.round((superfat.high - superfat.low) / 2) },
-    lye: card.figures?.lye ?? null,
+    matters: mattersIn(card, answer),
     full: card.figures?.full ?? null,
     added: card.added,
     taken: card.taken,

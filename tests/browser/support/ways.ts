@@ -4,9 +4,9 @@ import { mg } from '#lib/units/mass';
 
 const seen = (change: Partial<RemedySeen> = {}): RemedySeen => ({
   recommended: null,
-  clash: null,
+  clashes: [],
   superfat: null,
-  lye: 333_333,
+  matters: [],
   full: 957_000,
   added: mg(0),
   taken: mg(0),
@@ -41,7 +41,11 @@ export const RED_WAYS: readonly Card[] = [
       cautions: ['protect'],
     }),
   ),
-  way('carry-on', {}, seen({ superfat: superfat(71_127, 15_600), clash: limit('superfat-most', 11_127), cautions: ['outside-formula'] })),
+  way(
+    'carry-on',
+    {},
+    seen({ superfat: superfat(71_127, 15_600), clashes: [limit('superfat-most', 11_127)], cautions: ['outside-formula'] }),
+  ),
   way(
     'scale',
     { factor: 1_062_000 },

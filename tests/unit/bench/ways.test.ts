@@ -93,6 +93,40 @@ describe('ways out on the bench', () => {
     expect(rig.bench.frame().cue.cards[0]?.remedy).toMatchObject({ recommended: 'still-solid', taken: grams(12), solved: true });
   });
 
+  it('tell of each what becomes of the figure that carrying on takes out of its limits, and every limit by how much', async () => {
+    const leaves = [
+      { limit: 'lye-weakest', line: null, vessel: null, by: 6_000, unit: 'ppm' },
+      { limit: 'share-most', line: COCONUT, vessel: null, by: 20_000, unit: 'ppm' },
+    ] as const;
+    const shares = [{ line: COCONUT, ppm: 420_000 }];
+    const figures = {
+      superfat: null,
+      lyeHeavy: null,
+      lye: 294_000,
+      fragrance: null,
+      shares,
+      fats: mg(1),
+      batter: mg(1),
+      batterMl: 1,
+      full: 1,
+    };
+    const { rig } = await overPoured((question) => {
+      const { cards, ...rest } = answerFor(question);
+      const [first, carry, stop] = cards;
+      if (first === undefined || carry === undefined || stop === undefined) throw new Error('no cards');
+      const mended = { ...first, figures: { ...figures, lye: 300_000, shares: [{ line: COCONUT, ppm: 400_000 }] } };
+      return Promise.resolve({ ...rest, cards: [mended, { ...carry, figures, leaves }, stop] });
+    });
+    const seen = rig.bench.frame().cue.cards.map(({ remedy }) => remedy);
+    expect(seen[1]?.clashes).toEqual(leaves);
+    expect(seen[1]?.matters).toEqual([
+      { of: 'lye', line: null, value: 294_000 },
+      { of: 'share', line: COCONUT, value: 420_000 },
+    ]);
+    expect(seen[0]?.clashes).toEqual([]);
+    expect(seen[0]?.matters.map(({ value }) => value)).toEqual([300_000, 400_000]);
+  });
+
   it('hold up no reading while they are worked out, and come when they come', async () => {
     const late = deferred<RemedyAnswer>();
     const questions: RemedyQuestion[] = [];

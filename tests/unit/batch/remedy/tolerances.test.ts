@@ -32,7 +32,7 @@ const ends = (rig: BatchRig): readonly number[] => {
   const open = openOf(rig);
   return Array.from({ length: 2 ** open.length }, (_, n) => {
     const drafts = open.map(({ plan }, i): Draft => {
-      const target = mg(plan.target + ((n >> i) % 2 === 0 ? -plan.tolerance : plan.tolerance));
+      const target = mg(plan.target + ((n >> i) % 2 === 0 ? -1 : 1) * plan.tolerance);
       return { kind: 'replanned', body: { lines: [{ ...plan, target }], reason: 'remedy' } };
     });
     return superfatOf(withDrafts(rig.now, drafts));
