@@ -3,7 +3,6 @@ import { acidDemand, acidFacts, type AcidId } from '#lib/soap/acid';
 import { chanceBelowZero, flat, normal, triangle } from '#lib/soap/doubt';
 import { acidMolarMass, type FattyAcid } from '#lib/soap/fatty-acid';
 import { M_GLYCEROL, M_IODINE, M_KOH, M_NAOH, M_WATER, molarMass, naohForKoh } from '#lib/soap/molar-mass';
-import { normalBelow } from '#lib/soap/normal';
 import { spreadOf } from '#lib/soap/superfat-spread';
 import { theoreticalSv, triglycerideMolarMass } from '#lib/soap/theory';
 import { temperatureOfDecimal } from '#lib/units/parse';
@@ -111,10 +110,6 @@ describe('units, by a library that knows no soap', () => {
 });
 
 describe('statistics, by a library of distributions', () => {
-  it('share of the normal below z, from −6 to 6', () => {
-    for (let z = -6; z <= 6; z += 0.05) expect(Math.abs(normalBelow(z) - statistics.normal.cdf(z, 0, 1)), `z = ${z}`).toBeLessThan(1e-7);
-  });
-
   it('the chance below zero of a sum of normals, of a flat and of a triangle', () => {
     for (const mean of [-2.5, -1, -0.2, 0, 0.7, 1.9, 3]) {
       const one = normal(mean, 1);

@@ -62,9 +62,9 @@ describe('when they meet, in words', () => {
   });
 });
 
-describe('what there is room for', () => {
-  const row = (letters: number) => ({ key: 'a', what: 'Lye', so: 'x'.repeat(letters), urgent: false });
+const row = (letters: number) => ({ key: 'a', what: 'Lye', so: 'x'.repeat(letters), urgent: false });
 
+describe('what there is room for', () => {
   it('is fewer rows where they are long, and never none', () => {
     expect(fitting([10, 10, 10, 10, 10].map(row), 'wide')).toHaveLength(4);
     expect(fitting([70, 70, 70, 70].map(row), 'wide')).toHaveLength(2);

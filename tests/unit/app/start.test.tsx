@@ -38,6 +38,8 @@ afterEach(() => {
   vi.unstubAllGlobals();
 });
 
+const names = (): readonly (string | null)[] => [...document.querySelectorAll('[data-card]')].map((card) => card.getAttribute('data-card'));
+
 describe('the empty bench', () => {
   it('without a plan says where one is made, and goes there by the pedal', async () => {
     serve([]);
@@ -79,8 +81,6 @@ describe('the empty bench', () => {
     const ended = { ...started().now, status: 'closed' as const };
     act(() => liveStore.setState({ batch: ended }));
     render(<Start />);
-    const names = (): readonly (string | null)[] =>
-      [...document.querySelectorAll('[data-card]')].map((card) => card.getAttribute('data-card'));
     await waitFor(() => expect(names()).toEqual(expected));
     take(0);
     expect(went).toEqual([`/batches/review?id=${encodeURIComponent(ended.id)}`]);
