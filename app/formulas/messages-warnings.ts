@@ -16,7 +16,8 @@ const SAYS: Readonly<Record<WarningCode, Says>> = {
   'lye-strength-unusual': ({ percent, low, high }) => `Lye of ${percent} % lies outside the usual ${low} to ${high} %.`,
   'heat-unknown': ({ percent }) => `How hot lye of ${percent} % gets is not known: give the jug room and a cold bath.`,
   'dilution-heat-unknown': () => 'A stock lye warms when it is thinned; by how much is not reckoned.',
-  'peak-over-rating': ({ peak, rating, vessel }, { at }) => `The lye can get ${at(peak)}; the ${vessel} is made for ${at(rating)}.`,
+  'peak-over-rating': ({ peak, upper, rating, vessel }, { at }) =>
+    `The lye can get ${at(peak)}, and by what is not known of it as hot as ${at(upper)} (k = 2); the ${vessel} is made for ${at(rating)}.`,
   'rating-unknown': ({ vessel, peak }, { at }) =>
     `Nobody has said how hot the ${vessel ?? 'jug'} may get${peak === undefined ? '' : `; the lye can get ${at(peak)}`}.`,
   'lye-boils': ({ peak }, { at }) => `The lye can get ${at(peak)} and may boil: slowly, with the jug in cold water.`,

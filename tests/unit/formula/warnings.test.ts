@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { mg } from '#lib/units/mass';
 import type { Formula, PlanContext } from '#lib/work/formula/index';
 import { codes, entry, formula, grams, mass, planned, share, withEntry, workshop, WORKSHOP } from '#tests/support/formula';
+import { warningText } from '../../../app/formulas/messages-warnings';
 import { RICH, RICH_WORKSHOP } from '#tests/support/rich-formula';
 
 const lye = (percent: string): Formula['wishes'] => ({ superfat: '5', lye: { kind: 'concentration', percent } });
@@ -91,6 +92,23 @@ describe('warnings', () => {
     expect(codes(planned(formula(), vessels({ rating: null })))).toContain('rating-unknown');
     expect(codes(planned(formula(), vessels({ material: 'glass' })))).toContain('vessel-glass');
     expect(codes(planned(formula(), vessels({ rating: '130' })))).not.toContain('peak-over-rating');
+  });
+
+  it('says the upper figure that the jug is held against, and never one that the jug is made for', () => {
+    const { figures } = planned(formula());
+    const peak = figures.mixingPeak;
+    if (peak === null) throw new Error('no peak');
+    // Between what is most likely and what the jug is held against.
+    const rating = (peak.value + peak.u).toFixed(1);
+    const found = planned(formula(), vessels({ rating })).warnings.find(({ code }) => code === 'peak-over-rating');
+    if (found === undefined) throw new Error('not said');
+    expect(found.params['peak']).toBeCloseTo(peak.value, 1);
+    expect(found.params['upper']).toBeGreaterThanOrEqual(peak.value + 2 * peak.u);
+    expect(found.params['upper']).toBeGreaterThan(Number(rating));
+    const text = warningText(found, { locale: 'en-GB', mass: 'g', temperature: 'C' });
+    expect(text).toContain(`The lye can get ${peak.value.toFixed(1)} °C`);
+    expect(text).toContain(`as hot as ${Number(found.params['upper']).toFixed(1)} °C (k = 2)`);
+    expect(text).toContain(`made for ${rating} °C`);
   });
 
   it('lye that would set in a cold workshop', () => {

@@ -69,9 +69,16 @@ const heat = ({ model, whole, places, figures, facts }: Planning): readonly Warn
     found.push(warn('vessel-glass', 'mind', practice('lye etches glass, and heat cracks it'), { params: { vessel: jug.name } }));
   }
   if (!dry || peak === null || jug === null) return found;
-  const params = { peak: shown(peak.value), vessel: jug.name, ...(jug.rating === null ? {} : { rating: Number(jug.rating) }) };
+  const upper = peak.value + 2 * peak.u;
+  // To a tenth as its row shows it; the upper figure upwards, so that it never reads as one that the jug is made for.
+  const params = {
+    peak: Number(peak.value.toFixed(1)),
+    upper: Math.ceil(10 * upper) / 10,
+    vessel: jug.name,
+    ...(jug.rating === null ? {} : { rating: Number(jug.rating) }),
+  };
   const why = because(peak.source.text, 'computed');
-  const stands = standsHeat(jug, peak.value + 2 * peak.u);
+  const stands = standsHeat(jug, upper);
   if (stands === false) found.push(warn('peak-over-rating', 'must', why, { params, derivation: 'mixing-peak' }));
   if (stands === null) found.push(warn('rating-unknown', 'mind', why, { params, derivation: 'mixing-peak' }));
   if (peak.value >= BOILS)
