@@ -237,7 +237,7 @@ export const messages = {
 function amountWords(amount: Amount): string {
   switch (amount.kind) {
     case 'share':
-      return `${amount.percent} %`;
+      return `${amount.percent} ${MEASURES[amount.of === 'fats' ? 'percent' : (`percent-${amount.of}` as const)]}`;
     case 'mass':
       return `${amount.value} ${amount.unit}, weight`;
     case 'volume':

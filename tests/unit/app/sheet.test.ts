@@ -3,7 +3,7 @@ import { changesBetween } from '#lib/work/formula/index';
 import type { Formula, Mould } from '#lib/work/formula/index';
 import { messages as versions } from '../../../app/formulas/messages-versions';
 import type { Names } from '../../../app/formulas/messages-versions';
-import { changed, draftOf, withEntry, withWeighing } from '../../../app/formulas/_parts/draft';
+import { changed, draftOf, rested, withEntry, withWeighing } from '../../../app/formulas/_parts/draft';
 import { draftStore } from '../../../app/formulas/_parts/draft-store';
 import { givenWay } from '../../../app/formulas/_parts/give-way';
 import { sideOf } from '../../../app/formulas/_parts/mould-drawing';
@@ -40,6 +40,22 @@ describe('while one share is typed', () => {
       draft = changed(draft, next, field);
     }
     expect(sharesOf(draft.formula)).toEqual(['40', '51.43', '8.57']);
+  });
+
+  it('on the way past what the others can give they stand as they did, and a share of a hundred leaves them theirs', () => {
+    const wide = withEntry(OILS, 'olive', { lock: null });
+    let draft = draftOf(wide, 1);
+    const type = (digits: string): readonly string[] => {
+      const amount = digits === '' ? null : share(digits);
+      draft = changed(draft, givenWay(draft, coconut, amount, field) ?? withEntry(draft.formula, 'coconut', { amount }), field);
+      return sharesOf(draft.formula);
+    };
+    expect(type('10')).toEqual(['10', '77.14', '12.86']);
+    expect(type('')).toEqual(['', '60', '10']);
+    type('10');
+    expect(type('100')).toEqual(['100', '60', '10']);
+    draft = rested(draft);
+    expect(type('40')).toEqual(['40', '51.43', '8.57']);
   });
 
   it('nothing gives way to a weight, nor where the locked ones leave no room', () => {
@@ -121,6 +137,15 @@ describe('what changed between two versions, in words', () => {
     ],
   ])('%s', (_name, given, expected) => {
     expect(said(formula(given))).toEqual([expected]);
+  });
+
+  it('an amount says what it is a share of', () => {
+    const changes = (['fats', 'batter', 'liquid', 'hydroxide', 'blend'] as const).map((of) =>
+      versions.value('entries[lavender].amount', share('2', of), names),
+    );
+    expect(changes).toEqual(['2 % of the oils', '2 % of the batter', '2 % of the liquid', '2 % of the moles', '2 % of the blend']);
+    const [gone] = said(formula({ entries: [...before.entries, entry('lav', 'fragrance', 'lavender-oil', share('2', 'batter'))] }));
+    expect(gone).toBe('<lav> | nothing | 2 % of the batter');
   });
 
   it('temperatures, locks, places and how a thing is weighed', () => {
