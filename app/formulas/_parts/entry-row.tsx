@@ -91,7 +91,7 @@ export function EntryRow({ entry, at, blended, giveWay }: Props) {
           />
         </td>
         <td className={on('n')} data-weight={line?.target} data-head={`${messages.heads.weight} ${massHead(display)}`}>
-          {line === undefined ? null : <Figure of={`line:${line.id}`}>{plannedText(line.target, display)}</Figure>}
+          {line === undefined ? null : <Figure of={`line:${line.id}`}>{plannedText(line.target, line.tolerance, display)}</Figure>}
         </td>
         {entry.part === 'fat' ? (
           <FatCells entry={entry} />

@@ -10,7 +10,7 @@ import { on } from '../classes';
 import { messages } from '../messages-plan';
 import { useSheet } from './use-sheet';
 import { WeighHead } from './weigh-head';
-import { toleranceStep } from './mass';
+import { targetStep, toleranceStep } from './mass';
 import { OwnWorkings } from './own-workings';
 import { Figure, Slip, SlipRow } from './workings';
 
@@ -32,11 +32,12 @@ const useCells = ({ plan, lines }: Planned) => {
     return workshop.context.scales.find(({ id }) => id === scale)?.division ?? TENTH;
   };
   const ofTolerance = (line: Line): number => toleranceStep(line.tolerance, stepOf(line), display);
-  const places = placesOf(plan.lines.map(stepOf), display);
+  const ofTarget = (line: Line): number => targetStep(line.tolerance, stepOf(line), display);
+  const places = placesOf(plan.lines.map(ofTarget), display);
   const finest = placesOf(plan.lines.map(ofTolerance), display);
   return {
     total: (milligrams: number): Cell => massCell(milligrams, TENTH, display, places),
-    target: (line: Line): Cell => massCell(line.target, stepOf(line), display, places),
+    target: (line: Line): Cell => massCell(line.target, ofTarget(line), display, places),
     tolerance: (line: Line): Cell => massCell(line.tolerance, ofTolerance(line), display, finest),
   };
 };

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { NANOGRAMS_PER } from '#lib/units/mass';
 import { celsiusOf, degreesOf } from '../../../app/formulas/_parts/degrees';
-import { toleranceText } from '../../../app/formulas/_parts/mass';
+import { plannedText, targetStep, toleranceText } from '../../../app/formulas/_parts/mass';
 
 describe('temperatures as a person types them', () => {
   it.each([
@@ -42,5 +43,33 @@ describe('a tolerance', () => {
     expect(toleranceText(milligrams, display('g'))).toBe(
       (milligrams / 1000).toFixed(milligrams % 100 === 0 ? 1 : milligrams % 10 === 0 ? 2 : 3),
     );
+  });
+});
+
+describe('a weight to be poured', () => {
+  const inOunces = (text: string): number => {
+    const [, pounds, ounces] = /^(?:(\d+) lb )?([\d.]+)(?: oz)?$/.exec(text) ?? [];
+    return 16 * Number(pounds ?? 0) + Number(ounces);
+  };
+  it('in ounces or pounds is rounded by no more than a quarter of its tolerance', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 100, max: 3_000_000 }),
+        // The fourth decimal is the last: half of it is 1.4 mg.
+        fc.integer({ min: 6, max: 20_000 }),
+        fc.constantFrom('oz' as const, 'lb' as const),
+        (target, tolerance, mass) => {
+          const shown = inOunces(plannedText(target, tolerance, display(mass)));
+          expect(Math.abs((shown * Number(NANOGRAMS_PER.oz)) / 1e6 - target)).toBeLessThanOrEqual(tolerance / 4 + 0.01);
+        },
+      ),
+    );
+  });
+
+  it('has one digit more where the tolerance is small, none where it is not, and grams stay as their scale shows them', () => {
+    expect(plannedText(7900, 100, display('oz'))).toBe('0.279');
+    expect(plannedText(7900, 2000, display('oz'))).toBe('0.28');
+    expect(plannedText(7900, 100, display('g'))).toBe('7.9');
+    expect(targetStep(100, 100, display('g'))).toBe(100);
   });
 });
