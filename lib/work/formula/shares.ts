@@ -38,6 +38,7 @@ const isBlend = (amount: Amount): boolean => amount.kind === 'share' && amount.o
 
 const mass = (grams: number): Amount => ({ kind: 'mass', value: decimal(grams), unit: 'g' });
 const shareOf = (value: number): Amount => ({ kind: 'share', of: 'fats', percent: decimal(value) });
+/** 0 for what is no share, or none that can be read. */
 const percentOf = ({ amount }: Entry): number => (amount?.kind === 'share' ? (numberOf(amount.percent) ?? 0) : 0);
 
 /** Shares as grams at the size the formula has; its size is then what it says itself. */
@@ -80,8 +81,9 @@ const solvedSafely = (formula: Formula, context: PlanContext): Solved | readonly
 };
 
 /**
- * A fat's share changed, the others in proportion so that all still come to 100 %. A locked share stays; a "what is left" takes the whole
- * difference by itself. Only for fats given in shares.
+ * A fat's share changed, the others in proportion so that all still come to 100 %. A locked share stays, and so does one that is empty, no
+ * number or nothing; a "what is left" takes the whole difference by itself. Only for fats given in shares. Refused where the others would
+ * come to nothing: no later share could give them their proportions back.
  */
 export const changeShare = (formula: Formula, id: string, percent: string): Reworked => {
   const at = formula.entries.findIndex((entry) => entry.id === id);
@@ -99,11 +101,13 @@ export const changeShare = (formula: Formula, id: string, percent: string): Rewo
   const others = fats.filter((entry) => entry.id !== id);
   const rest = others.some(({ amount }) => amount?.kind === 'rest');
   const moves = (entry: Entry): boolean =>
-    !rest && entry.id !== id && entry.part === 'fat' && entry.amount?.kind === 'share' && entry.lock !== 'share';
-  const held = others.filter((entry) => !moves(entry)).reduce((sum, entry) => sum + percentOf(entry), 0);
+    !rest && entry.id !== id && entry.part === 'fat' && entry.lock !== 'share' && percentOf(entry) > 0;
+  const held = others.filter((entry) => !moves(entry)).reduce((sum, entry) => sum + Math.max(0, percentOf(entry)), 0);
   const open = others.filter(moves).reduce((sum, entry) => sum + percentOf(entry), 0);
   const left = 100 - wished - held;
   if (left < 0 || (open === 0 && left > 0 && !rest)) return clash(held + wished);
+  if (left < HAIR && open > 0)
+    return { kind: 'problems', problems: [problem('shares-sum', path, { sum: wished + held + open, part: 'fat' })] };
   const entries = formula.entries.map((entry) => {
     if (entry.id === id) return { ...entry, amount: { kind: 'share' as const, of: 'fats' as const, percent } };
     return moves(entry) ? { ...entry, amount: shareOf((left * percentOf(entry)) / open) } : entry;

@@ -75,6 +75,21 @@ describe('shares and masses', () => {
     expect(changeShare(locked, 'castor', 'x')).toMatchObject({ kind: 'problems', problems: [{ code: 'not-a-number' }] });
   });
 
+  it.each(['ten', '', '0', '-5'])('what cannot be shared out stays as typed: "%s"', (typed) => {
+    const unread = { ...IN_SHARES, entries: [...IN_SHARES.entries, entry('shea', 'fat', 'shea', share(typed))] };
+    expect(percents(changeShare(unread, 'olive', '50'))).toEqual(['37.5', '50', '12.5', typed]);
+    const locked = { ...unread, entries: withEntry('shea', { lock: 'share' }, unread.entries) };
+    expect(percents(changeShare(locked, 'olive', '50'))).toEqual(['37.5', '50', '12.5', typed]);
+  });
+
+  it('is refused where nothing would be left of the others, and a hair less than that is not', () => {
+    expect(changeShare(IN_SHARES, 'olive', '100')).toMatchObject({
+      kind: 'problems',
+      problems: [{ code: 'shares-sum', params: { sum: 140 } }],
+    });
+    expect(percents(changeShare(IN_SHARES, 'olive', '99.6'))).toEqual(['0.3', '99.6', '0.1']);
+  });
+
   it('what is left takes the difference by itself', () => {
     const rest = { ...IN_SHARES, entries: withEntry('olive', { amount: REST }, IN_SHARES.entries) };
     expect(percents(changeShare(rest, 'castor', '19'))).toEqual(['30', undefined, '19']);
