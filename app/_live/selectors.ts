@@ -84,6 +84,15 @@ export const see = {
   doubt: (state: LiveState) => state.frame?.cue.doubts[0] ?? null,
   /** What carrying on would make of the superfat. */
   carried: (state: LiveState) => state.frame?.cue.cards.find(({ code }) => code === 'carry-on')?.remedy?.superfat ?? null,
+  /** Whether carrying on would make it lye-heavy, or may. */
+  carriedHeavy: (state: LiveState): 'is' | 'may' | null => {
+    const card = state.frame?.cue.cards.find(({ code }) => code === 'carry-on');
+    if (card?.why === 'lye-heavy') return 'is';
+    return card?.remedy?.cautions.includes('may-be-lye-heavy') === true ? 'may' : null;
+  },
+  /** Strength of the lye, where carrying on takes just that out of its limits; ppm. */
+  carriedLye: (state: LiveState): number | null =>
+    state.frame?.cue.cards.find(({ code }) => code === 'carry-on')?.remedy?.matters.find(({ of }) => of === 'lye')?.value ?? null,
   cards: (state: LiveState) => state.frame?.cue.cards ?? NO_CARDS,
   selected: (state: LiveState) => state.frame?.cue.selected ?? -1,
   goOn: (state: LiveState) => state.frame?.cue.goOn ?? null,

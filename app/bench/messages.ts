@@ -107,7 +107,12 @@ export const messages = {
     doNotJoin: 'Do not join yet',
     overCalm: 'Inside the limits',
     overRed: 'Outside the limits',
-    superfat: (value: string, half: string) => `Superfat would be ${value}, ±${half.replace(/\s*%$/, '')}`,
+    superfat: (value: string, half: string, heavy: 'is' | 'may' | null) => {
+      const said = `${value}, ±${half.replace(/\s*%$/, '')}`;
+      if (heavy === null) return `Superfat would be ${said}`;
+      return `${heavy === 'is' ? 'Lye-heavy' : 'May be lye-heavy'}: superfat ${said}`;
+    },
+    lye: (share: string) => `Lye would be ${share}`,
     stopAdding: 'Stop adding',
     lift: (vessel: string) => `Lift the ${vessel}`,
   },

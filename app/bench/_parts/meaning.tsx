@@ -43,14 +43,18 @@ const useAct = (): string => {
   const portion = useLive(see.portion);
   const holds = useLive(see.joining)?.holds;
   const carried = useLive(see.carried);
+  const heavy = useLive(see.carriedHeavy);
+  const lye = useLive(see.carriedLye);
   const show = showIn(useDisplay(), division);
   if (asking !== null) return messages.start.lotTeach;
   if (outdated) return messages.offline.outdated.act;
   if (phase === null) return messages.offline.connecting.act;
   if (offline) return messages.offline[link === 'connecting' ? 'connecting' : 'down'].act;
   if (phase === 'take-out') return messages.phases[phase].act;
-  if (carried != null && (shape === 'red' || shape === 'calm'))
-    return messages.acts.superfat(show.share(carried.value), show.share(carried.half));
+  if (carried != null && (shape === 'red' || shape === 'calm')) {
+    if (heavy === null && lye !== null) return messages.acts.lye(show.share(lye));
+    return messages.acts.superfat(show.share(carried.value), show.share(carried.half), heavy);
+  }
   if (shape === 'red') return messages.acts.overRed;
   if (shape === 'calm') return messages.acts.overCalm;
   if (gate !== null) return messages.gates[gate.gate].act;
