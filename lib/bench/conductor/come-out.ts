@@ -11,7 +11,9 @@ import type { Scenery } from './stage';
 export const canComeOut = ({ batch, view }: Pick<Scenery, 'batch' | 'view'>, line: LineState, total: Milligrams): boolean => {
   const { id, vessel: at } = line.plan;
   const vessel = batch.vessels[at];
-  if (vessel === undefined) return false;
+  // Some of it was taken out: what was poured is not what would come out.
+  const touched = line.contributions.some(({ kind, struck }) => kind === 'withdrawn' && struck === null);
+  if (vessel === undefined || touched) return false;
   const withIt = { ...vessel, holds: { ...vessel.holds, [id]: total } };
   const poured = { ...batch, lines: { ...batch.lines, [id]: { ...line, actual: total } }, vessels: { ...batch.vessels, [at]: withIt } };
   const oils = view.probes.find(({ use }) => use === 'oils')?.value ?? null;

@@ -247,8 +247,11 @@ export interface EntryBodies {
     line: LineId | null;
     instrument: InstrumentId | null;
     detail: string;
-    /** Set when an accepted weight is over: by how much past the target. The batch then waits for the answer. */
-    over?: { by: Milligrams };
+    /**
+     * Set when an accepted weight is over: by how much past the target. The batch then waits for the answer. `again`: it was answered, and
+     * what should have left it did not.
+     */
+    over?: { by: Milligrams; again?: boolean };
   };
   'alarm-ended': { code: AlarmCode };
   'alarm-silenced': { code: AlarmCode };

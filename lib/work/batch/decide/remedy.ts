@@ -1,7 +1,10 @@
+import type { LineId } from '#lib/units/id';
 import { mg, type Milligrams } from '#lib/units/mass';
 import type { CommandOf, Refusal } from '../commands';
 import type { Draft, Share, Weighed } from '../entries';
+import { isLyeHeavy } from '../lye-heavy';
 import { own } from '../own';
+import { staysHeavy } from '../red';
 import { afterRemedy, remedyDrafts, withDrafts } from '../remedy/after';
 import { checkRemedy } from '../remedy/check';
 import { shownOf } from '../remedy/record';
@@ -76,13 +79,22 @@ const zeroAfter = (after: BatchState, act: RemedyAct, weighed: Weighed | null): 
   return [lifted, draft('vessel-set', { vessel: act.vessel, line: open.plan.id, instrument, gross, empty: null, episode })];
 };
 
-/** Lines that were over and are within what they should be now. */
-const whole = (state: BatchState, shares: readonly Share[]): readonly Draft[] =>
-  shares.flatMap(({ line: id, mass }) => {
-    const line = own(state.lines, id);
-    const actual = mg((line?.actual ?? 0) - mass);
-    if (line === undefined || line.status === 'closed' || verdictOf(line.plan, actual) === 'short') return [];
-    return [draft('line-closed', { line: id, outcome: verdictOf(line.plan, actual), actual })];
+/**
+ * Lines that were over and are enough as they are now. What is lye-heavy still, or may be and was left in, is over as before: ways out are
+ * asked for again. `after`: with what left.
+ */
+const whole = (after: BatchState, lines: readonly LineId[], left: boolean): readonly Draft[] =>
+  lines.flatMap((id): readonly Draft[] => {
+    const line = own(after.lines, id);
+    if (line === undefined || line.status === 'closed') return [];
+    const { plan, actual } = line;
+    const verdict = verdictOf(plan, actual);
+    if (verdict === 'short') return [];
+    if (verdict !== 'over' || !(left ? staysHeavy(after, line, actual) : isLyeHeavy(after)))
+      return [draft('line-closed', { line: id, outcome: verdict, actual })];
+    const by = mg(actual - plan.target);
+    const over = { by, again: true };
+    return [draft('alarm-raised', { code: 'over-pour-red', line: id, instrument: null, detail: String(by), over })];
   });
 
 export const doRemedyAct: Decider<'do-remedy-act'> = (state, command) => {
@@ -93,17 +105,11 @@ export const doRemedyAct: Decider<'do-remedy-act'> = (state, command) => {
   const vessel = own(state.vessels, act.vessel);
   if (vessel === undefined) return refuse('no-such', { what: 'vessel', id: act.vessel });
   const done = (mass: Milligrams): Draft => draft('remedy-act-done', { kind: act.kind, vessel: act.vessel, asked: act.mass, done: mass });
-  const last = state.toDo.length === 1;
-  if (leave)
-    return allow(
-      done(mg(0)),
-      ...(last
-        ? whole(
-            state,
-            within(act, vessel).map(({ line }) => ({ line, mass: mg(0) })),
-          )
-        : []),
-    );
+  const complete = (drafts: readonly Draft[], left: boolean): readonly Draft[] => {
+    const lines = within(act, vessel).map(({ line }) => line);
+    return state.toDo.length === 1 ? [...drafts, ...whole(withDrafts(state, drafts), lines, left)] : drafts;
+  };
+  if (leave) return allow(...complete([done(mg(0))], true));
   if (act.kind === 'finish-pour') return allow(done(act.mass));
   const no = weighed === null ? null : notFromScale(command, weighed);
   if (no !== null) return deny(no);
@@ -115,10 +121,6 @@ export const doRemedyAct: Decider<'do-remedy-act'> = (state, command) => {
   const ppm = Math.round((1e6 * mass) / Math.max(vessel.contents, 1));
   const to = act.kind === 'leave' ? 'bottle' : act.to;
   const source = weighed === null ? ({ source: 'by-hand' } as const) : { weighed };
-  const drafts = [
-    draft('withdrawn', { vessel: act.vessel, ppm, mass, to, shares, ...source }),
-    done(mass),
-    ...(last ? whole(state, shares) : []),
-  ];
+  const drafts = complete([draft('withdrawn', { vessel: act.vessel, ppm, mass, to, shares, ...source }), done(mass)], false);
   return allow(...drafts, ...zeroAfter(withDrafts(state, drafts), act, weighed));
 };

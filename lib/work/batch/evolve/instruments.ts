@@ -9,12 +9,15 @@ export const scaleChecked: Evolve<'scale-checked'> = (state, entry) => ({
 export const alarmRaised: Evolve<'alarm-raised'> = (state, entry) => {
   const { code, line, detail, over } = entry.body;
   const raised = { ...state, alarms: { ...state.alarms, [code]: { entry: entry.id, silenced: false, line, detail } } };
-  const last = line === null ? undefined : own(state.lines, line)?.contributions.findLast((one) => one.struck === null);
+  const last =
+    line === null
+      ? undefined
+      : own(state.lines, line)?.contributions.findLast((one) => one.struck === null && (one.kind === 'pour' || one.kind === 'typed'));
   if (over === undefined || line === null || last === undefined) return raised;
   return {
     ...raised,
     over: { line, by: over.by, red: code === 'over-pour-red', entry: last.entry },
-    counts: { ...state.counts, overPours: state.counts.overPours + 1 },
+    counts: { ...state.counts, overPours: state.counts.overPours + (over.again === true ? 0 : 1) },
   };
 };
 

@@ -189,7 +189,7 @@ export const BODIES: { readonly [K in EntryKind]: z.ZodMiniType<EntryBodies[K]> 
     line: z.nullable(lineId),
     instrument: z.nullable(instrumentId),
     detail: text,
-    over: z.exactOptional(z.strictObject({ by: mass })),
+    over: z.exactOptional(z.strictObject({ by: mass, again: z.exactOptional(z.boolean()) })),
   }),
   'alarm-ended': z.strictObject({ code: alarm }),
   'alarm-silenced': z.strictObject({ code: alarm }),
