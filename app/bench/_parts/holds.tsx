@@ -31,6 +31,7 @@ export function Holds() {
     return messages.joining.figures(write(value), write(limit));
   };
   const expected = meets === null || holds.length > ROOM[frame] ? null : meets;
+  const above = (swapped ? 1 : 0) + (expected === null ? 0 : 1);
   const list = (
     <ul className={styles['holds']}>
       {swapped ? (
@@ -40,13 +41,14 @@ export function Holds() {
         </li>
       ) : null}
       {expected === null ? null : (
-        <li data-expected="meeting">
+        <li key={`meeting ${swapped}`} data-expected="meeting">
           <b>{headline(expected)}</b>
           <span>{firstAct(expected, display)}</span>
         </li>
       )}
       {holds.map((hold) => (
-        <li key={hold.reason} data-hold={hold.overridden ? 'overridden' : hold.level}>
+        // Below another row it is another element: nothing moves.
+        <li key={`${above} ${hold.reason}`} data-hold={hold.overridden ? 'overridden' : hold.level}>
           <b>{messages.holds[hold.reason]}</b>
           <span>{figures(hold)}</span>
           <span>{hold.overridden ? messages.joining.overridden : hold.level === 'advise' ? messages.joining.advice : ''}</span>

@@ -28,8 +28,8 @@ export function Work() {
   if (phase === 'gate')
     return (
       <>
-        {frame === 'phone' ? null : <LateMaking />}
         <FirstAidPress />
+        {frame === 'phone' ? null : <LateMaking />}
       </>
     );
   if (phase === 'choose-lot') return <LateLotChoice />;
