@@ -27,7 +27,9 @@ export const messages = {
   unnamed: 'A new formula',
   noNumber: (text: string) => `“${text}” is no number.`,
   version: (version: number) => (version === 0 ? 'not kept yet' : `version ${version}`),
-  changed: 'changed since, on this screen',
+  /** What a sheet, on the screen or on paper, is a sheet of. */
+  standing: (version: number, changed: boolean): string =>
+    version > 0 && changed ? `version ${version}, changed, not kept` : messages.version(version),
   arrived: 'Something of the workshop was changed on another screen; this plan goes by it already.',
   newer: (version: number) => `Version ${version} was kept on another screen meanwhile.`,
   printed: {

@@ -202,7 +202,7 @@ describe('a formula’s sheet', () => {
     const papers = section(page, 'Papers it has to keep to');
     await papers.getByRole('button', { name: 'Add a safety assessment' }).click();
     await papers.getByLabel('Number').fill('SA 9');
-    await page.getByText('changed since, on this screen').waitFor();
+    await page.getByText(/^version \d+, changed, not kept$/).waitFor();
     await page.reload();
     await page.waitForSelector('[data-answer]:not([data-answer="none"])');
     expect(await papers.getByLabel('Number').inputValue()).toBe('SA 9');

@@ -55,8 +55,8 @@ export function SheetHead() {
         }
         side={
           <>
-            <p className={on('id')}>{messages.version(draft.base)}</p>
-            {dirty ? <p>{held ? messages.changed : messages.notHeld}</p> : null}
+            <p className={on('id')}>{messages.standing(draft.base, dirty)}</p>
+            {dirty && !held ? <p>{messages.notHeld}</p> : null}
             <output>{[...(arrived ? [messages.arrived] : []), ...(newer === null ? [] : [messages.newer(newer)])].join(' ')}</output>
           </>
         }

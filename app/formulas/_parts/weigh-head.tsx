@@ -1,5 +1,4 @@
 'use client';
-import { useState } from 'react';
 import { numberText } from '#lib/units/format';
 import type { Planned } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
@@ -7,13 +6,14 @@ import { showIn } from '../../_ui/quantities';
 import { dateText } from '../../_ui/times';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
+import { usePrintDay } from './use-print-day';
 import { useSheet } from './use-sheet';
 
 /** On paper only: what a person with the weigh sheet in hand wants to know of the whole, and a place for the day and the hand. */
 export function WeighHead({ plan }: { readonly plan: Planned }) {
-  const { draft } = useSheet();
+  const { draft, dirty } = useSheet();
   const display = useDisplay();
-  const [day] = useState(() => Date.now());
+  const day = usePrintDay();
   const { locale } = display;
   const show = showIn(display);
   const { lead, printed: words } = messages;
@@ -25,7 +25,7 @@ export function WeighHead({ plan }: { readonly plan: Planned }) {
       <p>{`${show.mass(Math.round(1000 * fats), 100)}${lead.fats}${show.mass(plan.total, 100)}${lead.batter}`}</p>
       <p>{words.figures(percent(superfat.working), percent(lyeConcentration))}</p>
       {moulds.length === 0 ? null : <p>{moulds.join('; ')}</p>}
-      <p>{words.day(dateText(day, { offsetMin: null, locale }), messages.version(draft.base))}</p>
+      <p>{words.day(dateText(day, { offsetMin: null, locale }), messages.standing(draft.base, dirty))}</p>
       <p>{words.hand}</p>
     </div>
   );

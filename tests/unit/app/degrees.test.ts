@@ -46,11 +46,12 @@ describe('a tolerance', () => {
   });
 });
 
+const inOunces = (text: string): number => {
+  const [, pounds, ounces] = /^(?:(\d+) lb )?([\d.]+)(?: oz)?$/.exec(text) ?? [];
+  return 16 * Number(pounds ?? 0) + Number(ounces);
+};
+
 describe('a weight to be poured', () => {
-  const inOunces = (text: string): number => {
-    const [, pounds, ounces] = /^(?:(\d+) lb )?([\d.]+)(?: oz)?$/.exec(text) ?? [];
-    return 16 * Number(pounds ?? 0) + Number(ounces);
-  };
   it('in ounces or pounds is rounded by no more than a quarter of its tolerance', () => {
     fc.assert(
       fc.property(
