@@ -147,4 +147,6 @@ export const messages = {
   back: 'bring back',
   putAway: 'Put this formula away',
   putAwayNote: 'It leaves the list; batches made of it keep it, and it can be taken out again there.',
+  putAwayTyped: 'What is typed here and not kept stays on this screen, under “Begun on this screen”.',
+  putAwayLoses: 'This screen cannot hold what is typed: keep it first, or throw it away.',
 } as const;

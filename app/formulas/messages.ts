@@ -19,6 +19,7 @@ export const messages = {
     note: 'Typed here and not kept yet. Nobody else sees them.',
     unnamed: 'Without a name yet',
     changed: (version: number) => `changed since version ${version}`,
+    away: (version: number) => `changed since version ${version}; the formula itself was put away`,
     fresh: 'never kept',
   },
   empty: {

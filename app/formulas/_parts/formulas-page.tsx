@@ -125,7 +125,9 @@ function Drafts({ items }: { readonly items: readonly ShelfItem[] }) {
             <Link href={sheetOf(formula.id)} prefetch={false}>
               {nameOf(formula)}
             </Link>
-            <span className={on('dim')}>{items.some(({ id }) => id === formula.id) ? drafts.changed(base) : drafts.fresh}</span>
+            <span className={on('dim')}>
+              {base === 0 ? drafts.fresh : items.some(({ id }) => id === formula.id) ? drafts.changed(base) : drafts.away(base)}
+            </span>
           </li>
         ))}
       </ol>

@@ -5,7 +5,6 @@ import type { Habits } from '#lib/work/shelf/documents';
 import { shelfApi } from '../../_ui/shelf-api';
 import { changed, kept } from './draft';
 import type { Draft } from './draft';
-import { draftStore } from './draft-store';
 import { rememberWishes } from './habits';
 
 export interface Kept {
@@ -19,7 +18,7 @@ export interface Kept {
   readonly drop: () => Promise<void>;
   /** An earlier version as the next one: nothing is lost, and undo brings back what stood here. */
   readonly bringBack: (earlier: Formula, note: string) => Promise<void>;
-  /** Out of the lists; batches made of it still find it. */
+  /** Out of the lists; batches made of it still find it, and what is typed and not kept stays on this screen. */
   readonly putAway: () => Promise<boolean>;
 }
 
@@ -58,11 +57,13 @@ export const useKept = ({ draft, setDraft, setClean, habits }: Parts): Kept => {
     });
     await rememberWishes(formula, habits);
   };
+  /** What stood last, with the newest version's number: a formula put away meanwhile still shows what it was. */
   const newest = async (): Promise<{ version: number; document: Formula | null } | null> => {
     const there = await shelfApi.document('formula', formula.id);
     if (!there.ok) setProblem(there.problem);
-    const last = there.ok ? there.value.versions.at(-1) : undefined;
-    return last === undefined ? null : { version: last.version, document: last.document as unknown as Formula | null };
+    const versions = there.ok ? there.value.versions : [];
+    const [last, stood] = [versions.at(-1), versions.findLast(({ document }) => document !== null)];
+    return last === undefined ? null : { version: last.version, document: (stood?.document ?? null) as unknown as Formula | null };
   };
   const stand = (document: Formula, version: number, field: string): void => {
     setDraft((before) => ({ ...changed(before, document, field), base: version }));
@@ -89,9 +90,7 @@ export const useKept = ({ draft, setDraft, setClean, habits }: Parts): Kept => {
       if (version !== null) stand({ ...document, version }, version, `back.${version}`);
     },
     async putAway() {
-      const gone = (await send(base, null, '')) !== null;
-      if (gone) draftStore.drop(formula.id);
-      return gone;
+      return (await send(base, null, '')) !== null;
     },
   };
 };

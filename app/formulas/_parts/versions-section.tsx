@@ -125,7 +125,7 @@ function Between({ versions }: { readonly versions: readonly Version[] }) {
 }
 
 function PutAway() {
-  const { putAway } = useSheet();
+  const { putAway, dirty, held } = useSheet();
   const router = useRouter();
   const put = async (): Promise<void> => {
     if (await putAway()) router.push('/formulas');
@@ -133,11 +133,12 @@ function PutAway() {
   return (
     <>
       <div className={on('acts gap')}>
-        <button type="button" className={on('act')} onClick={() => void put()}>
+        <button type="button" className={on('act')} disabled={dirty && !held} onClick={() => void put()}>
           {messages.putAway}
         </button>
       </div>
       <p className={on('dim')}>{messages.putAwayNote}</p>
+      {dirty ? <p className={on('dim')}>{held ? messages.putAwayTyped : messages.putAwayLoses}</p> : null}
     </>
   );
 }
