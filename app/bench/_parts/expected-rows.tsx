@@ -25,10 +25,10 @@ export function ExpectedRows({ frame }: { readonly frame: Frame }) {
   };
   const rows = fitting(expectedRows(lane, { display, clock }), frame);
   return (
-    <ul className={styles['holds']} aria-label={temperatureMessages.rows}>
-      {rows.map(({ key, what, so, urgent }, at) => (
-        // In another place, or with other words, it is another element: nothing moves.
-        <li key={`${at} ${key} ${what} ${so}`} data-expected={key} data-hold={urgent ? 'hold' : undefined} style={COLUMNS[frame]}>
+    // Other words, or another order, are another list: nothing in it moves.
+    <ul key={rows.map(({ what, so }) => `${what} ${so}`).join(' ')} className={styles['holds']} aria-label={temperatureMessages.rows}>
+      {rows.map(({ key, what, so, urgent }) => (
+        <li key={key} data-expected={key} data-hold={urgent ? 'hold' : undefined} style={COLUMNS[frame]}>
           <b>{what}</b>
           <span>{so}</span>
         </li>
