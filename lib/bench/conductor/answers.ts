@@ -5,7 +5,7 @@ import { signOf, wantAccept, weighedFrom } from './accept';
 import { choice, closedChoice } from './choices';
 import { canComeOut } from './come-out';
 import type { PourMemory, ScaleMemory } from './memory';
-import { standingAt, standsCrossedOut } from './pour';
+import { isOver, standingAt, standsCrossedOut } from './pour';
 import { waysOut } from './remedy';
 import type { Choice, Scene, Scenery } from './stage';
 
@@ -29,9 +29,23 @@ export const overScene = (stage: Scenery, line: LineState, scale: ScaleMemory, p
       const weighed = weighedFrom(stage.batch, pour.instrument, scale, mg(pour.zero), signOf(line));
       return weighed === null ? null : { line: line.plan.id, vessel: pour.vessel, weighed };
     });
-    return { phase: 'over', doubts: pour.doubts, ...cards, ...withCrossing(choices, cards) };
+    const { choices: ways = cards.choices } = withCrossing(choices, cards);
+    if (ways.length === 0) return { phase: 'over', doubts: pour.doubts, ...cards, choices: standing(pour) };
+    stage.memory.pour = { ...pour, offer: null, ways: ways.map(({ card }) => card) };
+    return { phase: 'over', doubts: pour.doubts, ...cards, choices: ways };
   }
   return { phase: 'over', doubts: pour.doubts, choices: cards.choices.filter(({ card }) => card.code === 'carry-on') };
+};
+
+/** The cards of an over-pour whose reading moves or waits: they stand where they stood, and none can be taken before it is at rest. */
+const standing = ({ ways }: PourMemory): readonly Choice[] =>
+  ways.map((card) => ({ card: { ...card, enabled: false, why: card.why ?? 'settling' }, take: () => undefined }));
+
+/** An over-pour that was settled and is over by its newest reading, which is not at rest; `null`: it is no such thing. */
+export const restlessScene = (line: LineState, scale: ScaleMemory, pour: PourMemory): Scene | null => {
+  const newest = scale.track.masses.at(-1);
+  if (pour.ways.length === 0 || newest === undefined || !isOver(line, standingAt(line, pour, newest).left)) return null;
+  return { phase: 'over', doubts: pour.doubts, choices: standing(pour) };
 };
 
 /** An over-pour that is in the record and waits for its answer. */

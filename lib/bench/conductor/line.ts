@@ -3,13 +3,14 @@ import { PRECAUTIONS } from '#lib/work/batch/precautions';
 import type { LineState, PanState } from '#lib/work/batch/index';
 import type { ScaleView } from '../conductor-types';
 import type { BlockReason } from '../cue';
+import { restlessScene } from './answers';
 import { arriveScene, nextWords } from './arrive';
 import { bottleStands, nameOnPan } from './bottle';
 import { choice } from './choices';
 import { hindrance } from './hinder';
 import type { PourMemory, ScaleMemory } from './memory';
 import { runningOffer, settledScene } from './offer';
-import { followPour, pourFor, withCrossedOut } from './pour';
+import { followPour, isOver, pourFor, standingAt, withCrossedOut } from './pour';
 import { stopScene } from './stop';
 import { scaleOf, within, type Scene, type Scenery } from './stage';
 
@@ -87,13 +88,20 @@ const pourScene = (
   stage.memory.pour = pour;
   if (late !== null) {
     stage.memory.pour = { ...pour, offer: null };
-    return { phase: pour.begun ? 'pouring' : 'ready', block: 'late', doubts: pour.doubts };
+    const over = restlessScene(line, scale, pour);
+    return over === null ? { phase: pour.begun ? 'pouring' : 'ready', block: 'late', doubts: pour.doubts } : { ...over, block: 'late' };
   }
   if (pour.lifted !== null) return liftedScene(stage, line, view, scale, pour, pour.lifted);
-  if (scale.track.stable && scale.window !== null) return settledScene(stage, line, view, scale, pour);
+  if (scale.track.stable && scale.window !== null) {
+    const still = isOver(line, standingAt(line, pour, scale.track.level).left) ? pour : { ...pour, ways: [] };
+    stage.memory.pour = still;
+    return settledScene(stage, line, view, scale, still);
+  }
   const running = runningOffer(stage, line, scale, pour);
   if (running !== null) return running;
   stage.memory.pour = { ...pour, offer: null };
+  const over = restlessScene(line, scale, pour);
+  if (over !== null) return over;
   const flowing = pour.overshoot > scale.track.division;
   return { phase: pour.begun ? (flowing ? 'pouring' : 'settling') : 'ready', doubts: pour.doubts };
 };

@@ -3,7 +3,9 @@ import type { ProbeUse } from '#lib/measure/reading';
 import type { Track } from '#lib/measure/readings/settle';
 import type { Step } from '#lib/measure/readings/step';
 import type { Weighed } from '#lib/work/batch/index';
-import type { DoubtReason, Say } from '../cue';
+import type { RemedyKind } from '#lib/work/batch/remedy/types';
+import type { CardCode } from '../codes';
+import type { Card, DoubtReason, Say } from '../cue';
 
 /** What the conductor remembers between steps: volatile, plain data, dropped by anything after which a gross weight means nothing. */
 export interface ConductorMemory {
@@ -156,6 +158,8 @@ export interface PourMemory {
    * the pan has come, and since when something stands on it again without having come to rest.
    */
   readonly lifted: { readonly gross: number; readonly most: number; readonly nearest: number; readonly back: number | null } | null;
+  /** The cards of its settled over-pour: they stay, none to be taken, while the reading moves or waits and is over still. */
+  readonly ways: readonly (Card & { readonly code: CardCode | RemedyKind })[];
   /** Greatest reading since the newest settled weight. */
   readonly most: number;
   /** "Free the vessel, lift it, set it down again": the level it should come back to. */

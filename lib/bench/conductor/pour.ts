@@ -55,6 +55,7 @@ export const pourFor = (stage: Scenery, line: LineState, view: ScaleView, pan: P
     part: null,
     crossed: null,
     lifted: null,
+    ways: [],
     most: pan.zero,
     check: null,
     overshoot: 0,

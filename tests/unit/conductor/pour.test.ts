@@ -114,6 +114,28 @@ describe('an over-pour', () => {
     expect(rig.seen.line).toBe('shea');
   });
 
+  it('keeps its cards while the reading moves or is late, and none can be taken before it rests', () => {
+    const rig = atReady().pour(705).run(8);
+    const codes = rig.seen.cards.map(({ code }) => code);
+    rig.pour(705.6, 0.3);
+    expect(rig.seen).toMatchObject({ phase: 'over', goOn: { code: 'next-card' } });
+    expect(rig.seen.cards.map(({ code, enabled }) => [code, enabled])).toEqual(codes.map((code) => [code, false]));
+    rig.take('carry-on', true).run(0.1);
+    expect(rig.kinds()).not.toContain('weight-accepted');
+    rig.run(4);
+    expect(rig.seen.cards.map(({ code, enabled }) => [code, enabled])).toEqual(codes.map((code) => [code, true]));
+    for (let n = 0; n < 8; n += 1) {
+      rig.now += 100;
+      rig.tick();
+    }
+    expect(rig.seen).toMatchObject({ phase: 'over', block: 'late' });
+    expect(rig.seen.cards.map(({ code, enabled }) => [code, enabled])).toEqual(codes.map((code) => [code, false]));
+    rig.run(3);
+    // Back within: nothing is to be answered any more.
+    rig.pour(700, 1).run(0.2);
+    expect(rig.seen.cards).toEqual([]);
+  });
+
   it('into what is mixed is not said to come back out as it went in', () => {
     const rig = atReady().pour(700).run(6).pour(805).run(6);
     expect(rig.seen).toMatchObject({ phase: 'over', line: 'shea' });
