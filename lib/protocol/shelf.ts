@@ -14,9 +14,6 @@ export const putAsk = z.object({
 });
 export type PutAsk = z.infer<typeof putAsk>;
 
-/** Identities of documents: made on the page, so that a save tried twice is one; what is said of a batch goes by the batch's own. */
-export const shelfId = z.string().check(z.regex(/^[A-Za-z0-9_-]{1,60}$/));
-
 /** What stands now of one kind, in the order it was first put. GET /api/shelf/:noun */
 export interface ShelfList {
   readonly noun: Noun;

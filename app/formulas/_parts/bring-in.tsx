@@ -9,6 +9,7 @@ import { Problem } from '../../_ui/problem';
 import { PaperSection } from '../../_ui/section';
 import { on } from '../../_ui/classes';
 import { messages } from '../messages';
+import { shelfApi } from '../../_ui/shelf-api';
 import { problemText } from '../../_ui/problem-messages';
 import { putAll } from './put-all';
 
@@ -78,7 +79,9 @@ export function FromFile({ onPut }: { readonly onPut: () => void }) {
   const { result, setResult, bring } = useBringing(onPut);
   const { file: words } = messages;
   const take = async (file: File): Promise<void> => {
-    const read = readFile(await file.text());
+    const workshop = await shelfApi.workshop();
+    if (!workshop.ok) return setResult({ ...NOTHING, problem: workshop.problem });
+    const read = readFile(await file.text(), workshop.value.context);
     if (read.kind === 'problems') return setResult({ ...NOTHING, wrong: read.problems });
     return bring(() => putAll(read.file));
   };

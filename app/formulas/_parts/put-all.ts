@@ -1,5 +1,5 @@
 import type { HttpProblem } from '#lib/protocol/http';
-import type { FormulaFile } from '#lib/work/formula/index';
+import type { FormulaFile, Preparation } from '#lib/work/formula/index';
 import type { WorkshopVessel } from '#lib/work/formula/context';
 import type { Habits } from '#lib/work/shelf/documents';
 import type { Noun } from '#lib/work/shelf/shelf';
@@ -25,6 +25,20 @@ export interface PutAll {
   readonly problem: HttpProblem | null;
 }
 
+/** Each after those it is made of; one that holds itself is the shelf's to refuse. */
+const innerFirst = (all: readonly Preparation[]): readonly Preparation[] => {
+  const done = new Set<Preparation>();
+  const begun = new Set<Preparation>();
+  const add = (one: Preparation): void => {
+    if (begun.has(one)) return;
+    begun.add(one);
+    for (const { material } of one.parts) all.filter(({ id }) => id === material).forEach(add);
+    done.add(one);
+  };
+  all.forEach(add);
+  return [...done];
+};
+
 /**
  * Puts documents on the shelf, what a formula is made of before the formula; what is there already by the same id stays as it is. Stops at
  * the first refusal: what was put until then is sound by itself, and the same again puts the rest.
@@ -32,8 +46,8 @@ export interface PutAll {
 export const putAll = async (file: FormulaFile, { vessels, habits }: Beside = { vessels: [], habits: null }): Promise<PutAll> => {
   const nouns: readonly (readonly [Noun, readonly Named[]])[] = [
     ['material', file.materials.filter(({ origin }) => origin === 'maker')],
-    ['preparation', file.preparations],
     ['lot', file.lots],
+    ['preparation', innerFirst(file.preparations)],
     ['mould', file.moulds],
     ['vessel', vessels],
     ['habits', habits === null ? [] : [habits]],

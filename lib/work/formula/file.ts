@@ -1,7 +1,8 @@
 import * as z from 'zod/mini';
 import { issueWords } from '../issue-words';
 import type { Formula } from './formula';
-import { figuresIn } from './file-figures';
+import { figuresIn, type Content } from './file-figures';
+import { idsIn } from './file-ids';
 import { brokenAt, placeOf } from './json-place';
 import type { Lot } from './lot';
 import type { Material, Preparation } from './material';
@@ -50,8 +51,10 @@ const MOST_SAID = 50;
 /**
  * An import file, whole or not at all. Each problem has its line and column in `params`, and whose field it is (`of`); `path` says
  * which field.
+ *
+ * @param there what the workshop has that it goes to; without it what the file only names may be there
  */
-export const readFile = (text: string): FileRead => {
+export const readFile = (text: string, there: Content | null = null): FileRead => {
   if (text.length > LONGEST_FILE) return refused(problem('too-large', '', { value: text.length, most: LONGEST_FILE }));
   const plain = text.replace(/^\uFEFF/, '');
   const broken = brokenAt(plain);
@@ -68,7 +71,8 @@ export const readFile = (text: string): FileRead => {
   }
   const read = fileSchema.safeParse(parsed);
   if (read.success) {
-    const wrong = figuresIn(read.data).slice(0, MOST_SAID);
+    const ids = idsIn(read.data);
+    const wrong = (ids.length > 0 ? ids : figuresIn(read.data, there)).slice(0, MOST_SAID);
     if (wrong.length === 0) return { kind: 'file', file: read.data };
     return refused(
       ...wrong.map(({ list, at, problem: { code, path, params } }) => {
