@@ -27,10 +27,10 @@ export function Work() {
   if (phase === 'temperatures' || phase === 'joining') return <LateHolds />;
   if (phase === 'gate')
     return (
-      <>
+      <div style={{ display: 'flex', gap: 'var(--gap)' }}>
         <FirstAidPress />
         {frame === 'phone' ? null : <LateMaking />}
-      </>
+      </div>
     );
   if (phase === 'choose-lot') return <LateLotChoice />;
   if (phase === 'by-hand') return <ByHand />;
