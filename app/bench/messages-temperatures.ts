@@ -84,7 +84,7 @@ export const temperatureMessages = {
       above: 'hotter than expected. Check what went in',
     } satisfies Record<NonNullable<MakingLane['found']>['verdict'], string>,
     hot: 'Hot lye',
-    steams: 'a jug rated for it, standing in a basin; face away from the steam',
+    steams: 'a jug rated for it, in a basin; face away',
     scorches: 'Milk scorches',
     limit: (above: string) => `above ${above}, by this formula`,
     scorch: 'For the milk not to scorch',
