@@ -181,7 +181,9 @@ describe('a practice batch on paper', () => {
     expect(await row(page, 'coconut').locator('[data-bar="crossed"]').count()).toBe(1);
     const story = await text(page, '[data-story]');
     expect(story).toMatch(/Coconut oil, [\d.]+ g over\. .*Crossed out and weighed again\./);
-    expect(story).toMatch(/Olive oil, [\d.]+ g over\. .*Left as it was\./);
+    // By a way out that was worked out, or by a word where none came in time.
+    expect(story).toMatch(/Olive oil, [\d.]+ g over\. .*(?:A way out was chosen|Left as it was)\./);
+    expect(story).toMatch(/Olive oil: the over-pour was left as it was\.|Left as it was\./);
     expect(await row(page, 'olive').locator('[data-bar="outside"]').count()).toBe(1);
     await page.close();
   });
