@@ -59,7 +59,8 @@ function Next() {
   if (batch === null) return null;
   const next = nextAfter(batch, line);
   return (
-    <div className={styles['next']}>
+    // A name may take more rows than the one before it: what stands below is another element then, and has not moved.
+    <div key={next?.plan.material.name ?? ''} className={styles['next']}>
       <span className={styles['lead']}>{messages.next}</span>
       {next === null ? (
         <b>{messages.lastLine}</b>

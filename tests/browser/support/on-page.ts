@@ -53,6 +53,8 @@ export const overflow = (page: Page): Promise<readonly [number, number]> =>
 export const badTargets = (page: Page): Promise<readonly string[]> =>
   page.evaluate(() =>
     [...document.querySelectorAll('button')].flatMap((button) => {
+      // What is not drawn is no target.
+      if (!button.checkVisibility()) return [];
       const { left, top, right, bottom, width, height } = button.getBoundingClientRect();
       const small = width < 71.9 || height < 71.9;
       const out = left < 0 || top < 0 || right > innerWidth + 0.5 || bottom > innerHeight + 0.5;
