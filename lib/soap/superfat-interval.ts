@@ -5,7 +5,7 @@ import { flat, normal, triangle, type Doubt } from './doubt';
 import { M_KOH } from './molar-mass';
 import type { FatPortion } from './fat-portion';
 import { superfat } from './superfat';
-import { spreadOf, type Cause } from './superfat-spread';
+import { spreadOf, type Cause, type Spread } from './superfat-spread';
 import type { Estimate } from './source';
 import { sumOf } from './sum';
 
@@ -54,20 +54,10 @@ export interface UncertainCharge {
   readonly acids: readonly AcidPortion[];
 }
 
-export interface SuperfatInterval {
-  /** At the working values: the figure the plan aims at. */
+/** `expected`: at the means of what is believed. `worst`: ranges at their ends, certificates and masses at ± 2 u. */
+export interface SuperfatInterval extends Omit<Spread, 'shares'> {
+  /** At the working values: the figure the plan aims at; a triangle that leans moves `expected` off it. */
   readonly working: number;
-  /** At the means of what is believed; a triangle that leans moves it off `working`. */
-  readonly expected: number;
-  /** Standard uncertainty, GUM equation (10). */
-  readonly u: number;
-  /** Holds the superfat 95 times in 100; where triangles lean it does not stand evenly about `expected`. */
-  readonly low: number;
-  readonly high: number;
-  /** Every fat and purity at the end of its range that is worst, all at once; certificates and masses at ± 2 u. */
-  readonly worst: { readonly low: number; readonly high: number };
-  /** Chance that some alkali is left over, by the beliefs above. */
-  readonly lyeHeavy: number;
   /** Each input's part of u², largest first, for whoever asks what would help. */
   readonly parts: readonly UncertaintyPart[];
 }

@@ -20,7 +20,7 @@ export interface Spread {
   readonly expected: number;
   /** Standard uncertainty, GUM equation (10). */
   readonly u: number;
-  /** 2.5 and 97.5 % of the distribution, leaning triangles and the quotient included. */
+  /** 2.5 and 97.5 % of the distribution, leaning triangles and the quotient included: not evenly about `expected` where these lean. */
   readonly low: number;
   readonly high: number;
   /** Every cause at its worst end, all at once. */

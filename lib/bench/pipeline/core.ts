@@ -276,8 +276,8 @@ export const createCore = (parts: CoreParts): Core => {
         forecasts.heard(reading);
         course.heard(reading);
         mouldHeat.heard(reading);
+        if (reading.use === 'lye' && reading.value !== null) lyeSeen = seeLye(lyeSeen, reading.value);
       }
-      if (reading.kind === 'temperature' && reading.use === 'lye' && reading.value !== null) lyeSeen = seeLye(lyeSeen, reading.value);
       if (reading.kind === 'mass') byItself({ kind: 'reading', reading });
       show(reading.kind === 'mass' ? 'event' : 'aside');
     },

@@ -1,6 +1,6 @@
 import type { LeastChange } from './least-change';
-import { changeOf, finalOf, heldBy, keeps, keptOf, type Programme } from './programme';
-import type { WholeChange } from './whole-change';
+import { finalOf, heldBy, keeps, keptOf, type Programme } from './programme';
+import { changeAt, type WholeChange } from './whole-change';
 
 /** Something that is counted in divisions: a line, or what leaves a mixture. */
 interface Counted {
@@ -79,16 +79,4 @@ export const nearChanges = (programme: Programme, least: LeastChange): readonly 
   };
   visit(0);
   return found;
-};
-
-const changeAt = (
-  programme: Programme,
-  least: LeastChange,
-  own: readonly number[],
-  taken: readonly number[],
-  final: readonly number[],
-): WholeChange => {
-  const objective = changeOf(programme, final);
-  const changed = programme.quantities.map(({ weighing }, i) => own[i] !== weighing.stays);
-  return { objective, gap: objective - least.objective, final, own: [...own], taken: [...taken], changed };
 };

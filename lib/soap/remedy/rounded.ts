@@ -1,7 +1,7 @@
 import { leastChange, type LeastChange } from './least-change';
 import { changeOf, excessOf, finalOf, heldBy, keeps, keptOf, type Programme } from './programme';
 import type { Solver } from './solver';
-import { pickOf, type WholeChange } from './whole-change';
+import { changeAt, pickOf, type WholeChange } from './whole-change';
 
 const CHANGED = 1e-7;
 /** Steps of one division each until a rounding is given up. */
@@ -102,15 +102,8 @@ const ofLines = (programme: Programme, least: LeastChange, solve: Solver): Whole
   if (found === null) return null;
   const own = descended(programme, found);
   const final = finalOf(programme, own, NOTHING_TAKEN);
-  const objective = changeOf(programme, final);
-  return {
-    objective,
-    gap: objective - least.objective,
-    final,
-    own,
-    taken: programme.mixtures.map(() => 0),
-    changed: programme.quantities.map(({ weighing }, i) => own[i] !== weighing.stays),
-  };
+  const nothing = programme.mixtures.map(() => 0);
+  return changeAt(programme, least, own, nothing, final);
 };
 
 const NOTHING_TAKEN: readonly number[] = [];

@@ -1,4 +1,5 @@
-import type { Programme } from './programme';
+import type { LeastChange } from './least-change';
+import { changeOf, type Programme } from './programme';
 
 /** A remedy that can be weighed: every change in whole divisions, every limit kept by exactly these masses. */
 export interface WholeChange {
@@ -12,6 +13,19 @@ export interface WholeChange {
   /** Which quantities change. */
   readonly changed: readonly boolean[];
 }
+
+/** The change that these masses are; what stays where it was does not count as changed. Grams in the order of the programme. */
+export const changeAt = (
+  programme: Programme,
+  least: LeastChange,
+  own: readonly number[],
+  taken: readonly number[],
+  final: readonly number[],
+): WholeChange => {
+  const objective = changeOf(programme, final);
+  const changed = programme.quantities.map(({ weighing }, i) => own[i] !== weighing.stays);
+  return { objective, gap: objective - least.objective, final, own: [...own], taken: [...taken], changed };
+};
 
 const countOf = ({ changed }: WholeChange): number => changed.filter(Boolean).length;
 

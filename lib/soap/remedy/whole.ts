@@ -2,9 +2,9 @@ import { layoutOf, linearOf } from './linear';
 import { leastChange, type LeastChange } from './least-change';
 import { nearChanges } from './near';
 import { roundedChange } from './rounded';
-import { changeOf, finalOf, heldBy, keeps, keptOf, type Programme, type Quantity } from './programme';
+import { finalOf, heldBy, keeps, keptOf, type Programme, type Quantity } from './programme';
 import { SolverFailed, type Column, type Linear, type Row, type Solver } from './solver';
-import { pickOf, type WholeChange } from './whole-change';
+import { changeAt, pickOf, type WholeChange } from './whole-change';
 
 /** Grams that a limit is kept by: the solver's own tolerance is not to cross it. Far below what any scale shows. */
 const INSIDE = 1e-7;
@@ -184,13 +184,5 @@ const readOff = (programme: Programme, least: LeastChange, x: readonly number[],
   );
   const taken = mixtures.map((mixture, v) => Math.round(x[at.taken + v] ?? 0) * (mixture.division ?? 0));
   const final = finalOf(programme, own, keptOf(programme, taken));
-  const objective = changeOf(programme, final);
-  return {
-    objective,
-    gap: objective - least.objective,
-    final,
-    own,
-    taken,
-    changed: changed.map((one, i) => one && own[i] !== quantities[i]?.weighing.stays),
-  };
+  return changeAt(programme, least, own, taken, final);
 };

@@ -1,8 +1,7 @@
 import type { SuperfatThen } from './entries';
-import { own } from './own';
 import type { LinePlan, MaterialClass, Plan } from './plan';
-import { asPoured, lyeVerdict } from './poured/as-poured';
-import type { BatchState } from './state';
+import { asPoured, leastSuperfat, lyeVerdict } from './poured/as-poured';
+import type { BatchState, LineState } from './state';
 import { verdictOf } from './verdict';
 
 const FATS: ReadonlySet<MaterialClass> = new Set(['hard-oil', 'liquid-oil']);
@@ -10,7 +9,7 @@ const isFat = ({ material }: LinePlan): boolean => FATS.has(material.class);
 const isHydroxide = ({ material }: LinePlan): boolean => material.class === 'hydroxide';
 
 /** `superfatPerGram` × milligrams → fraction: thousandths of a point per gram. */
-const FRACTION = 1e-8;
+export const FRACTION = 1e-8;
 
 /**
  * Superfat the plan was computed with, as a fraction: from its basis, and where a typed plan has none, from what its lines say a gram of
@@ -25,11 +24,7 @@ export const plannedSuperfat = ({ lines, basis }: Plan): number | null => {
 };
 
 /** What a line counts with: what was weighed; while it is still open, at least what is to come. */
-const countedOf = (state: BatchState, plan: LinePlan): number => {
-  const line = own(state.lines, plan.id);
-  if (line === undefined) return 0;
-  return line.status === 'closed' ? line.actual : Math.max(line.actual, line.plan.target);
-};
+export const countedOf = ({ plan, actual, status }: LineState): number => (status === 'closed' ? actual : Math.max(actual, plan.target));
 
 /**
  * Superfat of the batch as weighed, as a fraction, by the sign that matters: exactly 0 where the hydroxide meets the demand of the fats,
@@ -40,11 +35,12 @@ export const superfatAsWeighed = (state: BatchState): number | null => {
   const planned = plannedSuperfat(state.plan);
   if (planned === null || planned >= 1) return null;
   let superfat = planned;
-  for (const { plan } of Object.values(state.lines)) {
+  for (const line of Object.values(state.lines)) {
+    const { plan } = line;
     const first = state.plan.lines.find(({ id }) => id === plan.id);
     const per = (first ?? plan).superfatPerGram;
     if (per === null && (isFat(plan) || isHydroxide(plan))) return null;
-    const effect = (per ?? 0) * (countedOf(state, plan) - (first?.target ?? 0)) * FRACTION;
+    const effect = (per ?? 0) * (countedOf(line) - (first?.target ?? 0)) * FRACTION;
     superfat += isFat(plan) ? effect / (1 - planned) : effect;
   }
   return superfat;
@@ -58,8 +54,8 @@ const inMillionths = (one: number): number => Math.round(one * MILLIONTHS) || 0;
 export const superfatThen = (state: BatchState): SuperfatThen | null => {
   const poured = asPoured(state);
   if (poured.kind !== 'figures' || poured.superfat === null || lyeVerdict(poured) !== 'may-be-heavy') return null;
-  const { working, value, u, lyeHeavy } = poured.superfat;
-  return { working: inMillionths(working), least: inMillionths(Math.min(working, value) - 2 * u), chance: inMillionths(lyeHeavy) };
+  const { working, lyeHeavy } = poured.superfat;
+  return { working: inMillionths(working), least: inMillionths(leastSuperfat(poured.superfat)), chance: inMillionths(lyeHeavy) };
 };
 
 /**

@@ -1,22 +1,17 @@
 import type { Milligrams } from '#lib/units/mass';
-import { isLyeHeavy } from './lye-heavy';
-import { asPoured } from './poured/as-poured';
+import { countedOf, FRACTION, isLyeHeavy } from './lye-heavy';
+import { asPoured, leastSuperfat } from './poured/as-poured';
 import type { BatchState, LineState } from './state';
 import { isOutside } from './verdict';
 
-/** `superfatPerGram` × milligrams → fraction: thousandths of a point per gram. */
-const FRACTION = 1e-8;
-
-/** Whether so much of a line may make the batch lye-heavy, by the worse of working value and mean less two standard uncertainties. */
-const mayBeHeavy = (state: BatchState, { plan, actual, status }: LineState, total: Milligrams): boolean => {
-  const per = plan.superfatPerGram ?? 0;
+/** Whether so much of a line may make the batch lye-heavy, by the least superfat that is believed. */
+const mayBeHeavy = (state: BatchState, line: LineState, total: Milligrams): boolean => {
+  const per = line.plan.superfatPerGram ?? 0;
   // Nothing is worked out for what makes it no heavier.
   if (per >= 0) return false;
   const poured = asPoured(state);
   if (poured.kind !== 'figures' || poured.superfat === null) return false;
-  const { working, value, u } = poured.superfat;
-  const counted = status === 'closed' ? actual : Math.max(actual, plan.target);
-  return Math.min(working, value) - 2 * u + per * FRACTION * (total - counted) < 0;
+  return leastSuperfat(poured.superfat) + per * FRACTION * (total - countedOf(line)) < 0;
 };
 
 /**

@@ -25,13 +25,15 @@ export const checkDocument = (noun: Noun, id: string, document: Json, context: (
   const read = SCHEMAS[noun].safeParse(document);
   if (!read.success) return read.error.issues.map((issue) => ({ path: issue.path.map(String).join('.'), says: issueWords(issue) }));
   if ((document as { readonly id?: Json }).id !== id) return [{ path: 'id', says: 'The document bears another name than its address.' }];
-  if (noun === 'probe') return checkFaults(document as unknown as ProbeCheck).map(([path, fault]) => ({ path, says: PROBE_WORDS[fault] }));
-  return figuresOf(noun, document, context).map((problem) => ({
+  return figuresOf(noun, document, context);
+};
+
+const told = (problems: readonly Problem[]): readonly FieldProblem[] =>
+  problems.map((problem) => ({
     path: problem.path.replaceAll(/\[([^\]]*)\]/g, '.$1'),
     says: `A figure that cannot be so: ${problem.code.replaceAll('-', ' ')}.`,
     problem,
   }));
-};
 
 const PROBE_WORDS: Readonly<Record<CheckFault, string>> = {
   'too-far-off': 'It is off by more than 5 °C: the probe is broken, or it does not stand in that water. It is not corrected by so much.',
@@ -39,22 +41,23 @@ const PROBE_WORDS: Readonly<Record<CheckFault, string>> = {
   'not-its-point': 'Ice water is 0 °C, and water boils where its altitude says.',
 };
 
-const figuresOf = (noun: Noun, document: unknown, context: () => PlanContext): readonly Problem[] => {
+const figuresOf = (noun: Noun, document: unknown, context: () => PlanContext): readonly FieldProblem[] => {
   switch (noun) {
     case 'material':
-      return checkMaterial(document as Material);
+      return told(checkMaterial(document as Material));
     case 'mould':
-      return checkMould(document as Mould);
+      return told(checkMould(document as Mould));
     case 'preparation':
-      return checkPreparation(document as Preparation, withCatalogue(context()));
+      return told(checkPreparation(document as Preparation, withCatalogue(context())));
     case 'lot':
-      return ofLot(document as Lot, withCatalogue(context()));
+      return told(ofLot(document as Lot, withCatalogue(context())));
+    case 'probe':
+      return checkFaults(document as ProbeCheck).map(([path, fault]) => ({ path, says: PROBE_WORDS[fault] }));
     case 'formula':
     case 'vessel':
     case 'habits':
     case 'prepared':
     case 'fill':
-    case 'probe':
       break;
   }
   return [];

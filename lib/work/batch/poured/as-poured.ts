@@ -32,13 +32,15 @@ const workOut = (state: BatchState, live: LivePour | null): PouredAnswer => {
   return { kind: 'figures', method: POURED_METHOD, ...figures, pot, masses, toCome, limits: limitChecks(pot, figures) };
 };
 
+/** The least superfat that is believed, as a fraction: the worse of working value and mean, less two standard uncertainties. */
+export const leastSuperfat = ({ working, value, u }: NonNullable<AsPoured['superfat']>): number => Math.min(working, value) - 2 * u;
+
 /**
  * What superfat says of joining, by the worse of its working value and its mean: below zero never; two standard uncertainties below it
  * reaching under zero only with a person's word.
  */
 export const lyeVerdict = ({ superfat }: Pick<AsPoured, 'superfat'>): LyeVerdict => {
   if (superfat === null) return 'heavy';
-  const least = Math.min(superfat.working, superfat.value);
-  if (least < 0) return 'heavy';
-  return least - 2 * superfat.u < 0 ? 'may-be-heavy' : 'fine';
+  if (Math.min(superfat.working, superfat.value) < 0) return 'heavy';
+  return leastSuperfat(superfat) < 0 ? 'may-be-heavy' : 'fine';
 };
