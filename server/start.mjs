@@ -7,6 +7,7 @@ import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { buildSync } from 'esbuild';
+import { BUNDLED, SERVER_PARTS } from './bundling.mjs';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
 const require = createRequire(import.meta.url);
@@ -44,16 +45,11 @@ const build = () => {
   }
   mkdirSync(dirname(bundle), { recursive: true });
   buildSync({
-    entryPoints: { server: join(root, 'server', 'main.ts'), 'remedy-worker': join(root, 'server', 'remedy', 'worker.ts') },
+    ...BUNDLED,
+    absWorkingDir: root,
+    entryPoints: SERVER_PARTS,
     outdir: dirname(bundle),
-    outExtension: { '.js': '.mjs' },
-    bundle: true,
-    platform: 'node',
-    format: 'esm',
-    target: 'node20',
-    packages: 'external',
     sourcemap: true,
-    logLevel: 'warning',
   });
 };
 

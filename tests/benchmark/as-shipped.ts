@@ -5,19 +5,15 @@
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { buildSync } from 'esbuild';
+import { BUNDLED } from '../../server/bundling.mjs';
 
 const ROOT = join(import.meta.dirname, '../..');
 const [name = '', ...flags] = process.argv.slice(2);
 const outfile = join(ROOT, 'dist', `bench-${name}.mjs`);
 buildSync({
+  ...BUNDLED,
   entryPoints: [join(ROOT, 'tests/benchmark', `${name}.ts`)],
   outfile,
-  bundle: true,
-  platform: 'node',
-  format: 'esm',
-  target: 'node20',
-  packages: 'external',
-  logLevel: 'warning',
 });
 const { status } = spawnSync(process.execPath, [outfile, ...flags], { stdio: 'inherit', env: { ...process.env, NODE_ENV: 'production' } });
 process.exitCode = status ?? 1;

@@ -17,6 +17,7 @@ import type { Hello, LeaseView, RecordLane, ScreenAuth, ScreenToServer, ServerTo
 import type { Beat, LiveFrame } from '#lib/protocol/live';
 import { evolve, fold } from '#lib/work/batch/index';
 import type { BatchState, Entry } from '#lib/work/batch/index';
+import { BUNDLED, SERVER_PARTS } from '../../server/bundling.mjs';
 import type { Options } from '#server/options';
 import { startServer } from '#server/server';
 import type { RunningServer } from '#server/server';
@@ -62,15 +63,11 @@ let bundled: Promise<string> | null = null;
 const bundle = (): Promise<string> => {
   bundled ??= (async () => {
     const { outputFiles } = await build({
-      entryPoints: { server: join(ROOT, 'server/main.ts'), 'remedy-worker': join(ROOT, 'server/remedy/worker.ts') },
+      ...BUNDLED,
+      absWorkingDir: ROOT,
+      entryPoints: SERVER_PARTS,
       outdir: join(ROOT, 'dist'),
       write: false,
-      bundle: true,
-      platform: 'node',
-      format: 'esm',
-      target: 'node20',
-      packages: 'external',
-      logLevel: 'warning',
     });
     const [bytes, worker] = ['server', 'remedy-worker'].map(
       (name) => outputFiles.find(({ path }) => basename(path).startsWith(`${name}.`))?.contents ?? new Uint8Array(),
