@@ -1,14 +1,13 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { Browser, Locator, Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import type { ShelfDocument } from '#lib/protocol/shelf';
 import type { Formula } from '#lib/work/formula/index';
 import { freePort, serverProcess, tempFolder } from '#tests/support/server-rig';
 import type { ServerProcess } from '#tests/support/server-rig';
 import { RICH, RICH_WORKSHOP } from '#tests/support/rich-formula';
 import { axe, drawn } from './support/on-page';
+import { section } from './support/on-paper';
 import { launch, SIZES } from './support/theatre';
-
-const section = (page: Page, name: string): Locator => page.getByRole('region', { name, exact: true });
 
 /** Figures of the sheet that nobody typed and that do not open, with the head of their column. */
 const closed = (page: Page): Promise<readonly string[]> =>

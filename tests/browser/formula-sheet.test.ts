@@ -6,15 +6,8 @@ import { readFile } from '#lib/work/formula/index';
 import type { Formula, Lot } from '#lib/work/formula/index';
 import { freePort, serverProcess, tempFolder } from '#tests/support/server-rig';
 import type { ServerProcess } from '#tests/support/server-rig';
-import { axe, drawn } from './support/on-page';
+import { isSound, section } from './support/on-paper';
 import { launch, SIZES } from './support/theatre';
-
-const section = (page: Page, name: string): Locator => page.getByRole('region', { name, exact: true });
-const sound = async (page: Page): Promise<void> => {
-  await drawn(page);
-  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
-  expect(await axe(page)).toEqual([]);
-};
 
 describe('a formula’s sheet', () => {
   const folder = tempFolder();
@@ -182,7 +175,7 @@ describe('a formula’s sheet', () => {
     expect(await lye.innerText()).not.toContain('in 95 of 100');
     await lye.getByRole('button', { name: '5.0 %' }).click();
     expect(await page.locator('#workings-superfat').innerText()).toMatch(/in 95 of 100 \(k = 2\)[\s\S]*± [\d.]+ % \(k = 2\)/);
-    await sound(page);
+    await isSound(page);
     await lye.getByRole('button', { name: '5.0 %' }).click();
   });
 
@@ -217,7 +210,7 @@ describe('a formula’s sheet', () => {
     expect(kept.references[0]?.file).toMatch(/^[0-9a-f]{64}$/);
     const back = await fetch(url((await link.getAttribute('href')) ?? ''));
     expect(Buffer.from(await back.arrayBuffer())).toEqual(bytes);
-    await sound(page);
+    await isSound(page);
   });
 
   it('an earlier version is brought back as the next one, what changed is said in words, and nothing is lost', async () => {
@@ -255,7 +248,7 @@ describe('a formula’s sheet', () => {
     await page.locator(`tr[data-away="${id}"]`).getByRole('button').click();
     await page.getByRole('link', { name: 'Alder & oat' }).waitFor();
     expect((await versionsOf(id)).map(({ document }) => document === null)).toEqual([false, false, false, true, false]);
-    await sound(page);
+    await isSound(page);
   });
 
   it('a card is copied as it stands on paper: fractions, ounces that are asked about, spoons; what it really gives', async () => {
@@ -292,7 +285,7 @@ describe('a formula’s sheet', () => {
     await card.getByText('What it really gives is not known').waitFor();
     await section(page, 'Hydroxide').getByRole('textbox').fill('9.25 oz');
     await card.getByText(/really give a superfat of 6\.\d %/).waitFor();
-    await sound(page);
+    await isSound(page);
     // Unfinished it stays on this screen.
     await page.reload();
     await card.getByText(/really give a superfat of 6\.\d %/).waitFor();

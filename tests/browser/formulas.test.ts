@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { Browser, Locator, Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import type { ShelfDocument, ShelfList, WorkshopPage } from '#lib/protocol/shelf';
 import type { BatchState } from '#lib/work/batch/index';
 import type { LineId } from '#lib/units/id';
@@ -8,7 +8,8 @@ import { SAMPLE_WORKSHOP } from '#lib/work/formula/sample/workshop';
 import { freePort, screenAt, serverProcess, tempFolder } from '#tests/support/server-rig';
 import { driveOn } from '#tests/support/drive-batch';
 import type { ScreenRig, ServerProcess } from '#tests/support/server-rig';
-import { afterQuiet, axe, drawn } from './support/on-page';
+import { afterQuiet, axe } from './support/on-page';
+import { isSound, section } from './support/on-paper';
 import { launch, SIZES } from './support/theatre';
 import type { Size } from './support/theatre';
 
@@ -29,13 +30,6 @@ const plannedOn = (page: Page): Promise<readonly PlannedLine[]> =>
       tolerance: Number(row.dataset['tolerance']),
     })),
   );
-
-const section = (page: Page, name: string): Locator => page.getByRole('region', { name, exact: true });
-const sound = async (page: Page): Promise<void> => {
-  await drawn(page);
-  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
-  expect(await axe(page)).toEqual([]);
-};
 
 describe('formulas on paper', () => {
   const folder = tempFolder();
@@ -78,7 +72,7 @@ describe('formulas on paper', () => {
   it('an empty shelf teaches, and in practice the samples come with all they ask for', async () => {
     await page.goto(url('/formulas'));
     await page.getByText('A formula says what a soap is made of').waitFor();
-    await sound(page);
+    await isSound(page);
     await page.getByRole('button', { name: 'Put the sample formulas on the shelf' }).click();
     await page.getByRole('link', { name: 'Alder & oat' }).waitFor();
     const { context } = await get<WorkshopPage>('/api/workshop');
@@ -139,7 +133,7 @@ describe('formulas on paper', () => {
     for (const row of await moulds.locator('tr[data-mould]').all()) {
       expect(await row.locator('td').nth(4).innerText()).toBe('95');
     }
-    await sound(page);
+    await isSound(page);
   });
 
   it('every figure opens to its workings', async () => {
@@ -150,7 +144,7 @@ describe('formulas on paper', () => {
     expect(await slip.innerText()).toContain('m = share × all oils');
     expect(await slip.innerText()).toContain('60 %');
     expect(await slip.innerText()).toContain('Codex CXS 33-1981');
-    await sound(page);
+    await isSound(page);
     await weight.click();
     await section(page, 'Lye').getByRole('button', { name: '5.0 %' }).click();
     const superfat = page.locator('#workings-superfat');
@@ -186,7 +180,7 @@ describe('formulas on paper', () => {
     await oils.getByText('The lower end is above the upper.').first().waitFor();
     await oils.getByLabel('Kept within, from % of the oils').fill('55');
     await oils.getByLabel('When others change, or the size').selectOption('share');
-    await sound(page);
+    await isSound(page);
     await oils.getByRole('button', { name: 'more: Olive oil' }).click();
     await oils.getByText('kept within 55–65 %; its share stays').waitFor();
     const liquids = section(page, 'Liquids');
@@ -256,7 +250,7 @@ describe('formulas on paper', () => {
     await must.waitFor();
     await papers.getByLabel('At most, % of the batter').fill('40');
     await must.waitFor({ state: 'detached' });
-    await sound(page);
+    await isSound(page);
   });
 
   it('is undone and done again, kept, remembered, and compared with its next version', async () => {
@@ -332,7 +326,7 @@ describe('formulas on paper', () => {
 
   it.each(Object.keys(SIZES) as Size[])('the sheet at %s is sound', async (size) => {
     await page.setViewportSize(SIZES[size]);
-    await sound(page);
+    await isSound(page);
     await page.setViewportSize(SIZES.wide);
   });
 
@@ -343,7 +337,7 @@ describe('formulas on paper', () => {
     await ready.getByLabel('Coconut oil').waitFor();
     expect(await ready.getByLabel('Coconut oil').locator('option:checked').innerText()).toBe('CO 26-07');
     await ready.locator('table[data-plan]').waitFor();
-    await sound(page);
+    await isSound(page);
     const planned = await plannedOn(page);
     expect(planned.map(({ id }) => id).toSorted()).toEqual(['alkali', 'fat', 'fat-2', 'fat-3', 'liquid']);
     await ready.getByRole('button', { name: 'Put it on the bench’s list' }).click();
@@ -398,7 +392,7 @@ describe('formulas on paper', () => {
       .getByRole('button', { name: /corrected by how full one of your own batches got/ })
       .click();
     expect(await page.locator('#workings-calibration').innerText()).toContain(`batch ${made?.mark ?? ''}`);
-    await sound(page);
+    await isSound(page);
   });
 });
 

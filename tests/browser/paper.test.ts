@@ -5,7 +5,8 @@ import type { ReviewLine } from '#lib/work/batch/index';
 import { driveBatch } from '#tests/support/drive-batch';
 import { freePort, screenAt, serverProcess, tempFolder } from '#tests/support/server-rig';
 import type { ScreenRig, ServerProcess } from '#tests/support/server-rig';
-import { afterQuiet, axe, drawn } from './support/on-page';
+import { afterQuiet } from './support/on-page';
+import { isSound } from './support/on-paper';
 import { launch, SIZES } from './support/theatre';
 import type { Size } from './support/theatre';
 
@@ -53,11 +54,6 @@ const ALERT = 'main [role="alert"]';
 const text = (page: Page, selector = 'main'): Promise<string> => page.locator(selector).innerText();
 const heading = (page: Page, name: string | RegExp) => page.getByRole('heading', { level: 1, name });
 /** Nothing wider than the window, and nothing that axe finds. */
-const isSound = async (page: Page): Promise<void> => {
-  await drawn(page);
-  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
-  expect(await axe(page)).toEqual([]);
-};
 
 describe('before anything was made', () => {
   const shop = openShop();

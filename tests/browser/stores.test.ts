@@ -4,7 +4,7 @@ import type { ShelfDocument, ShelfList } from '#lib/protocol/shelf';
 import type { Lot, Mould, Preparation, WorkshopVessel } from '#lib/work/formula/index';
 import { freePort, screenAt, serverProcess, tempFolder } from '#tests/support/server-rig';
 import type { ServerProcess } from '#tests/support/server-rig';
-import { axe, drawn } from './support/on-page';
+import { isSound, section } from './support/on-paper';
 import { launch, SIZES } from './support/theatre';
 import type { Size } from './support/theatre';
 
@@ -23,17 +23,11 @@ const open = async (path: string, size: Size = 'wide'): Promise<Page> => {
 };
 const documents = async <T>(noun: string): Promise<readonly T[]> =>
   (await get<ShelfList>(`/api/shelf/${noun}`)).items.map(({ document }) => document as unknown as T);
-const section = (page: Page, name: string): Locator => page.getByRole('region', { name, exact: true });
 const press = (where: Page | Locator, name: string): Promise<void> => where.getByRole('button', { name, exact: true }).click();
 /** What stands beside a field, as it is read with it. */
 const beside = async (page: Page, field: Locator): Promise<string> => {
   const id = await field.getAttribute('aria-describedby');
   return id === null ? '' : page.locator(`[id="${id}"]`).innerText();
-};
-const isSound = async (page: Page): Promise<void> => {
-  await drawn(page);
-  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
-  expect(await axe(page)).toEqual([]);
 };
 
 beforeAll(async () => {

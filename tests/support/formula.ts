@@ -1,6 +1,6 @@
 import { SAMPLE_WORKSHOP } from '#lib/work/formula/sample/workshop';
 import { newEntry, planOf } from '#lib/work/formula/index';
-import type { Amount, Entry, Formula, Part, PlanContext, Planned, Problem } from '#lib/work/formula/index';
+import type { Amount, Entry, Formula, Part, PlanContext, Planned, Preparation, Problem } from '#lib/work/formula/index';
 
 export const WORKSHOP = SAMPLE_WORKSHOP;
 
@@ -62,3 +62,15 @@ export const grams = (plan: Planned, entryId: string): number => {
 };
 
 export const codes = (plan: Planned): readonly string[] => plan.warnings.map(({ code }) => code);
+
+/** Lye made ahead, and what of it stands there. */
+export const STOCK_LYE: Preparation = {
+  id: 'stock',
+  name: 'Stock lye',
+  note: null,
+  parts: [
+    { material: 'sodium-hydroxide', lot: 'lot-soda-06', percent: '33' },
+    { material: 'water', lot: null, percent: '67' },
+  ],
+};
+export const STOCK_LOT = { id: 'lot-stock', mark: 'SL 1', material: 'stock', certificate: null, files: [] };

@@ -14,6 +14,9 @@ export const SCALES: readonly Scale[] = [
   { id: FINE, role: 'fine', name: 'fine', capacity: grams(500), division: grams(0.01), repeatability: null },
 ];
 
+/** What the formulas of these tests must stay inside. */
+export const LIMITS = { superfat: { low: '4', high: '6' }, lye: { low: '30', high: '36' } };
+
 export const factsWith = (given: Partial<RemedyFacts> = {}, scales: readonly Scale[] = SCALES): RemedyFacts => ({
   ...NO_FACTS,
   scales: scales.map(({ id, role, division, capacity }) => ({ id: as<InstrumentId>(id), role, division, capacity })),

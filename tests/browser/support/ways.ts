@@ -2,7 +2,8 @@ import type { Card, RemedySeen } from '#lib/bench/cue';
 import { as } from '#lib/units/id';
 import { mg } from '#lib/units/mass';
 
-const seen = (change: Partial<RemedySeen> = {}): RemedySeen => ({
+/** What a card is drawn from, with nothing that matters in it. */
+export const seen = (change: Partial<RemedySeen> = {}): RemedySeen => ({
   recommended: null,
   clashes: [],
   superfat: null,

@@ -5,9 +5,7 @@ import { remedyQuestion } from '#lib/work/batch/remedy/index';
 import type { RemedyQuestion } from '#lib/work/batch/remedy/index';
 import { createRemedyDesk, type RemedyDesk } from '#server/remedy/desk';
 import { formula } from '#tests/support/formula';
-import { batchOf, factsWith } from '#tests/support/remedy-rig';
-
-const LIMITS = { superfat: { low: '4', high: '6' }, lye: { low: '30', high: '36' } };
+import { batchOf, factsWith, LIMITS } from '#tests/support/remedy-rig';
 
 const overPoured = (): RemedyQuestion => {
   const rig = batchOf(formula({ limits: LIMITS }));

@@ -1,27 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import type { Card, RemedySeen } from '#lib/bench/cue';
 import { as } from '#lib/units/id';
-import { mg } from '#lib/units/mass';
 import { batchOf } from '#tests/support/remedy-rig';
 import { formula } from '#tests/support/formula';
 import { wayText } from '../../../app/bench/_parts/ways';
+import { seen as bare } from '#tests/browser/support/ways';
 import { showIn } from '../../../app/bench/_parts/words';
 
 const show = showIn({ locale: 'en-GB', mass: 'g', temperature: 'C' }, 100);
 const batch = batchOf(formula()).now;
-const seen = (change: Partial<RemedySeen>): RemedySeen => ({
-  recommended: null,
-  clashes: [],
-  superfat: { value: 50_000, half: 18_000 },
-  matters: [],
-  full: null,
-  added: mg(0),
-  taken: mg(0),
-  lines: [],
-  cautions: [],
-  solved: true,
-  ...change,
-});
+const seen = (change: Partial<RemedySeen>): RemedySeen => bare({ superfat: { value: 50_000, half: 18_000 }, full: null, ...change });
 const card = (change: Partial<RemedySeen>, more: Partial<Card> = {}): Card => ({
   code: 'carry-on',
   params: {},

@@ -2,21 +2,24 @@ import { describe, expect, it } from 'vitest';
 import { plan as planSchema } from '#lib/work/batch/upcast/plan';
 import { PRECAUTIONS } from '#lib/work/batch/index';
 import { mg } from '#lib/units/mass';
-import type { Formula, PlanContext, Planned, Preparation } from '#lib/work/formula/index';
+import type { Formula, PlanContext, Planned } from '#lib/work/formula/index';
 import { BatchRig, lineId } from '#tests/support/batch';
-import { codes, entry, formula, mass, planned, problemsOf, share, withEntry, workshop, WORKSHOP } from '#tests/support/formula';
+import {
+  codes,
+  entry,
+  formula,
+  mass,
+  planned,
+  problemsOf,
+  share,
+  STOCK_LOT,
+  STOCK_LYE,
+  withEntry,
+  workshop,
+  WORKSHOP,
+} from '#tests/support/formula';
 
-const STOCK: Preparation = {
-  id: 'stock',
-  name: 'Stock lye',
-  note: null,
-  parts: [
-    { material: 'sodium-hydroxide', lot: 'lot-soda-06', percent: '33' },
-    { material: 'water', lot: null, percent: '67' },
-  ],
-};
-const LOT = { id: 'lot-stock', mark: 'SL 1', material: 'stock', certificate: null, files: [] };
-const WITH_STOCK = workshop({ preparations: [STOCK], lots: [...WORKSHOP.lots, LOT] });
+const WITH_STOCK = workshop({ preparations: [STOCK_LYE], lots: [...WORKSHOP.lots, STOCK_LOT] });
 const alone = (given: Partial<Formula> = {}): Formula =>
   formula({
     entries: withEntry('soda', { material: 'stock', lot: 'lot-stock' }).filter(({ id }) => id !== 'water'),

@@ -12,7 +12,7 @@ import type { InstrumentId, ScreenId, VesselId } from '#lib/units/id';
 import { mg } from '#lib/units/mass';
 import { wall } from '#lib/units/time';
 import type { Plan } from '#lib/work/batch/index';
-import { formula, planned, withEntry, workshop, WORKSHOP } from '#tests/support/formula';
+import { formula, planned, STOCK_LOT, STOCK_LYE, withEntry, workshop, WORKSHOP } from '#tests/support/formula';
 import { MemoryJournal } from '#tests/support/memory-journal';
 import { planOf } from '#tests/support/batch';
 import { fakeTime } from './fake-time';
@@ -147,18 +147,8 @@ describe('a whole batch on the practice bench', () => {
   });
 
   it('oils in parts by a jug, and a stock lye into its own: led to the end, and nothing is lost on the way', async () => {
-    const stock = {
-      id: 'stock',
-      name: 'Stock lye',
-      note: null,
-      parts: [
-        { material: 'sodium-hydroxide', lot: 'lot-soda-06', percent: '33' },
-        { material: 'water', lot: null, percent: '67' },
-      ],
-    };
-    const lot = { id: 'lot-stock', mark: 'SL 1', material: 'stock', certificate: null, files: [] };
     const scales = WORKSHOP.scales.map((scale) => (scale.role === 'main' ? { ...scale, capacity: mg(2_000_000) } : scale));
-    const context = workshop({ preparations: [stock], lots: [...WORKSHOP.lots, lot], scales });
+    const context = workshop({ preparations: [STOCK_LYE], lots: [...WORKSHOP.lots, STOCK_LOT], scales });
     const entries = withEntry('soda', { material: 'stock', lot: 'lot-stock' }, withEntry('olive', { lot: 'lot-olive-11' })).filter(
       ({ id }) => id !== 'water',
     );

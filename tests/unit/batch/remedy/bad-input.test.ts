@@ -7,7 +7,7 @@ import { checkRemedy } from '#lib/work/batch/remedy/index';
 import type { RemedyCard } from '#lib/work/batch/remedy/index';
 import type { Scale } from '#lib/work/formula/index';
 import { entry, formula, mass, SODA, WATER } from '#tests/support/formula';
-import { batchOf, factsWith, SCALES } from '#tests/support/remedy-rig';
+import { batchOf, factsWith, LIMITS, SCALES } from '#tests/support/remedy-rig';
 import { ask, cardOf, testSolver } from '#tests/support/solver';
 
 let solve: Solver;
@@ -15,7 +15,6 @@ beforeAll(async () => {
   solve = await testSolver();
 });
 
-const LIMITS = { superfat: { low: '4', high: '6' }, lye: { low: '30', high: '36' } };
 const plain = formula({ limits: LIMITS });
 const line = (id: string): LineId => as(id);
 

@@ -7,7 +7,7 @@ import { celsius } from '#lib/units/temperature';
 import { asPoured, lyeVerdict } from '#lib/work/batch/poured/index';
 import { BatchRig, planOf as sampleOf, started } from '#tests/support/batch';
 import { entry, formula, mass, SODA, WATER, workshop } from '#tests/support/formula';
-import { batchOf, computed, factsWith } from '#tests/support/remedy-rig';
+import { batchOf, computed, factsWith, LIMITS } from '#tests/support/remedy-rig';
 import { ask, cardOf, kindsOf, testSolver } from '#tests/support/solver';
 
 let solve: Solver;
@@ -15,7 +15,6 @@ beforeAll(async () => {
   solve = await testSolver();
 });
 
-const LIMITS = { superfat: { low: '4', high: '6' }, lye: { low: '30', high: '36' } };
 const plain = formula({ limits: LIMITS });
 const line = (id: string): LineId => as(id);
 
