@@ -1,12 +1,9 @@
+import { isFat, isHydroxide } from './classes';
 import type { SuperfatThen } from './entries';
-import type { LinePlan, MaterialClass, Plan } from './plan';
+import type { Plan } from './plan';
 import { asPoured, leastSuperfat, lyeVerdict } from './poured/as-poured';
 import type { BatchState, LineState } from './state';
 import { verdictOf } from './verdict';
-
-const FATS: ReadonlySet<MaterialClass> = new Set(['hard-oil', 'liquid-oil']);
-const isFat = ({ material }: LinePlan): boolean => FATS.has(material.class);
-const isHydroxide = ({ material }: LinePlan): boolean => material.class === 'hydroxide';
 
 /** `superfatPerGram` × milligrams → fraction: thousandths of a point per gram. */
 export const FRACTION = 1e-8;

@@ -1,6 +1,6 @@
 import { asShares } from '../shares';
 import type { BatchState, VesselState } from '../state';
-import { isHydroxide } from './checks';
+import { isHydroxide } from '../classes';
 
 export const holdsHydroxide = (state: BatchState, vessel: VesselState): boolean =>
   asShares(vessel.holds).some(({ line }) => state.lines[line] !== undefined && isHydroxide(state.lines[line].plan));

@@ -1,6 +1,7 @@
 import type { InstrumentId, LineId, VesselId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 import { mg } from '#lib/units/mass';
+import { isHydroxide } from '../classes';
 import type { Command, Refusal } from '../commands';
 import type { EntryBodies, Weighed } from '../entries';
 import { own } from '../own';
@@ -21,8 +22,6 @@ export const wholeNumbers = (value: unknown): boolean => {
 
 /** Metals that lye dissolves, with hydrogen given off (SDS of sodium hydroxide, section 10). */
 const EATEN: ReadonlySet<VesselMaterial> = new Set(['aluminium', 'zinc', 'tin']);
-
-export const isHydroxide = (plan: LinePlan): boolean => plan.material.class === 'hydroxide';
 
 /** Lye stands or will stand in every vessel but those set aside. */
 export const unfit = (vessel: VesselPlan, forHydroxide = false): Refusal | null =>

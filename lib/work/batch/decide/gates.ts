@@ -3,7 +3,8 @@ import { tooHotForHydroxide } from '../cooled';
 import { own } from '../own';
 import { PRECAUTIONS } from '../precautions';
 import type { BatchState, VesselState } from '../state';
-import { isHydroxide, lineOf, unfit } from './checks';
+import { isHydroxide } from '../classes';
+import { lineOf, unfit } from './checks';
 import { allow, deny, draft, refusal, refuse, type Decider } from './decision';
 
 /** The liquid hydroxide goes into is cold, its lye cooled, by probe and hand too: a tick alone is not enough where one says it is hot. */

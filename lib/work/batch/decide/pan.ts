@@ -5,7 +5,8 @@ import { RECOGNISED_WITHIN, UNSTATED_WITHIN, alike, shiftAllowed } from '../alik
 import { own } from '../own';
 import { apportion, asShares } from '../shares';
 import type { BatchState, LineState, VesselState } from '../state';
-import { contributionsIn, gateMissing, isHydroxide, lineOf, noSuch, notItsTurn, notSettled, tooHeavy, unfit } from './checks';
+import { isHydroxide } from '../classes';
+import { contributionsIn, gateMissing, lineOf, noSuch, notItsTurn, notSettled, tooHeavy, unfit } from './checks';
 import { allow, deny, draft, refusal, refuse, type Decider, type Decision } from './decision';
 
 /** A line may also be weighed in another jug of its kind, part by part; hydroxide only in a cup for hydroxide. */

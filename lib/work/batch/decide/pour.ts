@@ -7,7 +7,7 @@ import { own } from '../own';
 import type { BatchState, LineState } from '../state';
 import { isRed } from '../red';
 import { verdictOf } from '../verdict';
-import { isHydroxide } from './checks';
+import { isHydroxide } from '../classes';
 import { draft } from './decision';
 
 /** A vessel standing on a pan at a settled gross. */

@@ -13,7 +13,8 @@ import { apportion, asShares, totalOf } from '../shares';
 import type { BatchState, VesselState } from '../state';
 import { verdictOf } from '../verdict';
 import { endOver, standsSeen } from './answers';
-import { isHydroxide, notFromScale } from './checks';
+import { isHydroxide } from '../classes';
+import { notFromScale } from './checks';
 import { allow, deny, draft, refusal, refuse, type Decider } from './decision';
 import { closing, stillOn } from './pour';
 

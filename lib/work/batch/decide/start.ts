@@ -3,7 +3,8 @@ import { own } from '../own';
 import type { LinePlan, Plan } from '../plan';
 import type { BatchState } from '../state';
 import { verdictOf } from '../verdict';
-import { blank, isHydroxide, lineOf, noSuch, uncheckedScales, unfit } from './checks';
+import { isHydroxide } from '../classes';
+import { blank, lineOf, noSuch, uncheckedScales, unfit } from './checks';
 import { allow, deny, draft, refusal, refuse, type Decider, type Decision } from './decision';
 
 const badLine = (line: LinePlan, vessels: Plan['vessels']): Refusal | null => {

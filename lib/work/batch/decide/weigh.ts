@@ -3,7 +3,8 @@ import type { CommandOf, Refusal } from '../commands';
 import { own } from '../own';
 import type { BatchState, LineState } from '../state';
 import { verdictOf } from '../verdict';
-import { gateMissing, isHydroxide, lineOf, noSuch, notFromScale, notItsTurn } from './checks';
+import { isHydroxide } from '../classes';
+import { gateMissing, lineOf, noSuch, notFromScale, notItsTurn } from './checks';
 import { allow, deny, draft, refusal, refuse, type Decider } from './decision';
 import { afterPour } from './pour';
 

@@ -3,7 +3,7 @@ import type { Draft } from '../entries';
 import { own } from '../own';
 import { apportion, asShares, totalOf } from '../shares';
 import type { BatchState, LineState } from '../state';
-import { isHydroxide } from './checks';
+import { isHydroxide } from '../classes';
 import { allow, draft, refuse, type Decider, type Decision } from './decision';
 import { outOf } from './standing';
 

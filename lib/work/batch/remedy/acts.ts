@@ -1,5 +1,6 @@
 import type { WholeChange } from '#lib/soap/remedy/whole-change';
 import { mg } from '#lib/units/mass';
+import { isFat, isHydroxide } from '../classes';
 import { apportion, asShares } from '../shares';
 import type { Bench } from './bench';
 import type { MixedVessel, Stand } from './stand';
@@ -12,10 +13,9 @@ export type WithdrawnAs = 'scoop' | 'pour-off' | 'split-off';
 export const actsOfOne = ({ id, standing, vessel, line }: Stand, mass: number): readonly RemedyAct[] => {
   if (mass <= 0 || vessel === null) return [];
   const out = { line: id, vessel, mass: mg(mass) } as const;
-  const { class: kind } = line.plan.material;
-  if (kind === 'hydroxide') return [{ ...out, kind: 'take-out', to: 'waste', caustic: true }];
+  if (isHydroxide(line.plan)) return [{ ...out, kind: 'take-out', to: 'waste', caustic: true }];
   if (standing === 'solid') return [{ ...out, kind: 'lift-out', to: 'bottle', caustic: false }];
-  if (kind === 'hard-oil' || kind === 'liquid-oil') return [{ ...out, kind: 'back-to-bottle', to: 'bottle', caustic: false }];
+  if (isFat(line.plan)) return [{ ...out, kind: 'back-to-bottle', to: 'bottle', caustic: false }];
   return [{ ...out, kind: 'take-out', to: 'other-vessel', caustic: false }];
 };
 

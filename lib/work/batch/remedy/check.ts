@@ -1,5 +1,5 @@
 import type { LineId } from '#lib/units/id';
-import { isHydroxide } from '../decide/checks';
+import { isHydroxide } from '../classes';
 import { own } from '../own';
 import { potOf } from '../poured/pot';
 import { apportion, asShares } from '../shares';

@@ -1,6 +1,7 @@
 import type { NamedLimit } from '#lib/soap/remedy/limits';
 import type { WholeChange } from '#lib/soap/remedy/whole-change';
 import { mg } from '#lib/units/mass';
+import { isFat, isHydroxide } from '../classes';
 import { takenOf } from './acts';
 import type { Bench } from './bench';
 import { limitsOf, scaleFor } from './programme';
@@ -16,10 +17,9 @@ export interface Finished {
 
 const needsOf = ({ state }: Bench, { line }: Stand, pour: number): readonly RemedyNeed[] => {
   if (pour <= 0) return [];
-  const { class: kind } = line.plan.material;
   const dissolved = Object.values(state.vessels).some((vessel) => vessel.state === 'dissolved');
-  if (kind === 'hydroxide') return dissolved ? ['cooled-lye', 'hydroxide-gate'] : ['hydroxide-gate'];
-  return state.joined !== null && (kind === 'hard-oil' || kind === 'liquid-oil') ? ['melted'] : [];
+  if (isHydroxide(line.plan)) return dissolved ? ['cooled-lye', 'hydroxide-gate'] : ['hydroxide-gate'];
+  return state.joined !== null && isFat(line.plan) ? ['melted'] : [];
 };
 
 /** Of one line: milligrams still to pour, and where it ends. */

@@ -1,5 +1,5 @@
 import type { LineId, VesselId } from '#lib/units/id';
-import { isHydroxide } from '../decide/checks';
+import { isFat, isHydroxide } from '../classes';
 import { linesIn } from '../poured/pot';
 import { asShares } from '../shares';
 import type { BatchState, LineState, VesselState } from '../state';
@@ -35,8 +35,6 @@ export interface MixedVessel {
   readonly caustic: boolean;
 }
 
-const isFat = ({ plan }: LineState): boolean => plan.material.class === 'hard-oil' || plan.material.class === 'liquid-oil';
-
 /** Nothing of it can be told apart from the rest any more. */
 const isMade = ({ state }: VesselState): boolean => state === 'dissolved' || state === 'joined' || state === 'portioned';
 
@@ -56,7 +54,7 @@ const isAlone = (vessel: VesselState): boolean => !isMade(vessel) && asShares(ve
 /** Of what is dissolved or mixed, more may go in: fats and plain liquids, and hydroxide into cooled lye. Never hydroxide once joined. */
 const mayGrow = (state: BatchState, line: LineState): boolean => {
   if (isHydroxide(line.plan)) return state.joined === null;
-  if (isFat(line)) return true;
+  if (isFat(line.plan)) return true;
   if (state.joined !== null) return false;
   return line.plan.material.class === 'liquid';
 };
@@ -82,7 +80,7 @@ const standOf = (state: BatchState, line: LineState, facts: RemedyFacts): Stand 
   if (open)
     return { ...head, standing: 'to-come', apart: isAlone(only) ? mass : 0, vessel, up: !isHydroxide(line.plan) || state.joined === null };
   if (isAlone(only)) {
-    const inPot = isFat(line) && only.plan.use === 'oils' && line.plan.into === undefined;
+    const inPot = isFat(line.plan) && only.plan.use === 'oils' && line.plan.into === undefined;
     const standing = !inPot ? 'cup' : isSolid(state, line, only, facts) ? 'solid' : 'pot';
     return { ...head, standing, apart: mass, vessel, up: !isHydroxide(line.plan) || state.joined === null };
   }
