@@ -6,9 +6,9 @@ import { useDisplay } from '../_live/use';
 import { Head } from './head';
 import { batchMessages as messages } from './batch-messages';
 import { Pad } from './figures';
-import { massCell, massHead, placesOf } from './quantities';
-import type { Cell } from './quantities';
-import { shortDate } from './times';
+import { massCell, massHead, placesOf } from '#lib/words/quantities';
+import type { Cell } from '#lib/words/quantities';
+import { shortDate } from '#lib/words/times';
 import { on } from './classes';
 
 /** Batches as rows, each opening its review. Counts that are not zero are what to look at first. */

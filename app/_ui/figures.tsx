@@ -1,7 +1,7 @@
 'use client';
 import { Fragment } from 'react';
 import type { ReactNode } from 'react';
-import type { Cell } from './quantities';
+import type { Cell } from '#lib/words/quantities';
 import { on } from './classes';
 
 /** The three voices of a figure. Plain needs no element: entered by hand. */

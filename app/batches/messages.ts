@@ -1,4 +1,4 @@
-import { capital, counted } from '../_ui/words';
+import { capital, counted } from '#lib/words/words';
 
 /** Words of the list of batches. */
 export const messages = {

@@ -1,4 +1,4 @@
-import { capital, listed } from '../_ui/words';
+import { capital, listed } from '#lib/words/words';
 import type { MeltStep, WorkStep } from '#lib/work/formula/index';
 
 /** What a step names, as people say it. Temperatures in °C, differences in K. */

@@ -2,7 +2,7 @@ import type { InstrumentConfig, LinkPhase, ScaleRole } from '#lib/measure/instru
 import type { ProbeUse } from '#lib/measure/reading';
 import type { Shape } from '#lib/measure/shape';
 import type { InstrumentsPage } from '#lib/protocol/http';
-import { capital, counted, inWords, listed } from '../_ui/words';
+import { capital, counted, inWords, listed } from '#lib/words/words';
 
 type Realm = InstrumentsPage['realm'];
 type From = InstrumentsPage['instruments'][number]['from'];

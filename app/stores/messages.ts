@@ -1,5 +1,5 @@
 import type { FigureGrade, MaterialKind } from '#lib/work/formula/index';
-import { capital, counted } from '../_ui/words';
+import { capital, counted } from '#lib/words/words';
 
 /** Words of the stores: lots, materials and preparations. */
 export const messages = {

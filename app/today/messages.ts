@@ -1,6 +1,6 @@
 import type { LinkPhase } from '#lib/measure/instrument';
 import type { Realm } from '#lib/work/batch/index';
-import { capital, inWords, listed } from '../_ui/words';
+import { capital, inWords, listed } from '#lib/words/words';
 
 const BENCH: Readonly<Record<Realm, string>> = { real: 'the bench', practice: 'the practice bench', test: 'the test bench' };
 

@@ -8,7 +8,7 @@ import { on } from '../classes';
 import { Head } from '../head';
 import { Problem } from '../problem';
 import { shelfApi } from '../shelf-api';
-import { dateText } from '../times';
+import { dateText } from '#lib/words/times';
 import { keptMessages } from './messages';
 
 interface Props {

@@ -1,4 +1,4 @@
-import { capital, counted } from '../words';
+import { capital, counted } from '#lib/words/words';
 
 /** Words of every list of kept documents and of the forms that change them. */
 export const keptMessages = {

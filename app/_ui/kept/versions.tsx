@@ -5,7 +5,7 @@ import { on } from '../classes';
 import { Head } from '../head';
 import { Asking, Problem } from '../problem';
 import { shelfApi } from '../shelf-api';
-import { dateText } from '../times';
+import { dateText } from '#lib/words/times';
 import { useAsked } from '../use-asked';
 import { keptMessages } from './messages';
 

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { Suspense } from 'react';
-import { messages } from './messages';
+import { messages } from '#lib/words/review/messages';
 import { ReviewPage } from './_parts/review-page';
 
 export const metadata: Metadata = { title: messages.title };

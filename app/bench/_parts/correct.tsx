@@ -4,7 +4,7 @@ import { massText } from '#lib/units/format';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
 import { HoldPress, Press } from '../../_ui/press';
-import { reasonWords } from '../../_ui/reason-messages';
+import { reasonWords } from '#lib/words/reason-messages';
 import { sheetMessages } from '../messages-sheets';
 import { closeSheet, holdWords, intend } from './controls';
 import { SheetFrame, SheetGrid } from './sheet';

@@ -3,7 +3,7 @@ import { numberText } from '#lib/units/format';
 import type { Figured, PouredSuperfat } from '#lib/work/batch/poured/types';
 import type { Display } from '#lib/units/display';
 import { useDisplay, useLive } from '../../_live/use';
-import { potMessages } from '../../_ui/pot-messages';
+import { potMessages } from '#lib/words/pot-messages';
 import { potWords } from '../messages-pot';
 import styles from '../work.module.css';
 import { percentText, pointsText } from './pot-line';

@@ -1,7 +1,7 @@
 import type { Card, RemedyMatter, RemedySeen } from '#lib/bench/cue';
 import { mg } from '#lib/units/mass';
 import type { BatchState } from '#lib/work/batch/index';
-import { aboutWords, clashWords, whyNotWords } from '../../_ui/remedy-messages';
+import { aboutWords, clashWords, whyNotWords } from '#lib/words/remedy-messages';
 import type { Show } from '../messages';
 import { waysMessages as words } from '../messages-ways';
 

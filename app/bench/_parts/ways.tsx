@@ -4,7 +4,7 @@ import type { BatchState } from '#lib/work/batch/index';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
 import { useFrame } from '../../_ui/frame';
-import { remedyName } from '../../_ui/remedy-messages';
+import { remedyName } from '#lib/words/remedy-messages';
 import type { Params, Show } from '../messages';
 import { waysMessages as words } from '../messages-ways';
 import styles from '../ways.module.css';

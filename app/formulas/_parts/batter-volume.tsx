@@ -2,7 +2,7 @@
 import { numberText } from '#lib/units/format';
 import { numberOf } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
-import { showIn } from '../../_ui/quantities';
+import { showIn } from '#lib/words/quantities';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
 import { useSheet } from './use-sheet';

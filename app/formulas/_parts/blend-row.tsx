@@ -2,7 +2,7 @@
 import { numberText } from '#lib/units/format';
 import type { Blend } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
-import { massHead } from '../../_ui/quantities';
+import { massHead } from '#lib/words/quantities';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
 import { AmountField } from './amount-field';

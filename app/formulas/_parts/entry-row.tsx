@@ -5,7 +5,7 @@ import { materialOfLot } from '#lib/work/formula/index';
 import type { Amount, Entry, Material } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
 import { Blank } from '../../_ui/figures';
-import { massCell, massHead } from '../../_ui/quantities';
+import { massCell, massHead } from '#lib/words/quantities';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
 import { AmountField } from './amount-field';

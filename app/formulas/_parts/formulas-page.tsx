@@ -13,7 +13,7 @@ import { PaperPage } from '../../_ui/paper';
 import { Asking, ProblemSection } from '../../_ui/problem';
 import { PaperSection, PaperTitle, Steps } from '../../_ui/section';
 import { shelfApi } from '../../_ui/shelf-api';
-import { dateText } from '../../_ui/times';
+import { dateText } from '#lib/words/times';
 import { Away } from '../../_ui/kept/away';
 import { SHARED_EVERY_MS, useAsked } from '../../_ui/use-asked';
 import { on } from '../../_ui/classes';

@@ -1,7 +1,7 @@
 'use client';
 import { numberText } from '#lib/units/format';
 import { useDisplay } from '../../_live/use';
-import { showIn } from '../../_ui/quantities';
+import { showIn } from '#lib/words/quantities';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
 import { useSheet } from './use-sheet';

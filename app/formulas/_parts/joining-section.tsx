@@ -2,7 +2,7 @@
 import type { Temperatures } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
 import { Choice } from '../../_ui/fields';
-import { showIn } from '../../_ui/quantities';
+import { showIn } from '#lib/words/quantities';
 import { PaperSection } from '../../_ui/section';
 import { on } from '../classes';
 import { messages } from '../messages-more';

@@ -7,7 +7,7 @@ import { useDisplay } from '../../_live/use';
 import { Blank } from '../../_ui/figures';
 import { Choice, TextField } from '../../_ui/fields';
 import { Head } from '../../_ui/head';
-import { showIn } from '../../_ui/quantities';
+import { showIn } from '#lib/words/quantities';
 import { PaperSection } from '../../_ui/section';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';

@@ -1,5 +1,5 @@
 import type { Display } from '#lib/units/display';
-import { massCell, planStep } from '../../_ui/quantities';
+import { massCell, planStep } from '#lib/words/quantities';
 
 /** So many steps keep a rounded target well inside its tolerance: the last digit is at most half of it, the rounding a quarter. */
 const INSIDE = 6;

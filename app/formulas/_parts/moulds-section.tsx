@@ -3,7 +3,7 @@ import { numberText } from '#lib/units/format';
 import type { MouldUse } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
 import { Head } from '../../_ui/head';
-import { massHead } from '../../_ui/quantities';
+import { massHead } from '#lib/words/quantities';
 import { PaperSection } from '../../_ui/section';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';

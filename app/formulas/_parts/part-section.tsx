@@ -5,7 +5,7 @@ import type { Blend, Formula, Part } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
 import { Blank } from '../../_ui/figures';
 import { Head } from '../../_ui/head';
-import { massCell, massHead } from '../../_ui/quantities';
+import { massCell, massHead } from '#lib/words/quantities';
 import { PaperSection } from '../../_ui/section';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';

@@ -2,7 +2,7 @@
 import { useState } from 'react';
 import { TextField } from '../../_ui/fields';
 import { Problem as ProblemWords } from '../../_ui/problem';
-import { showIn } from '../../_ui/quantities';
+import { showIn } from '#lib/words/quantities';
 import { PaperTitle } from '../../_ui/section';
 import type { Derivation, Problem } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';

@@ -9,7 +9,7 @@ import { Choice } from '../../_ui/fields';
 import { Head } from '../../_ui/head';
 import { PaperSection } from '../../_ui/section';
 import { shelfApi } from '../../_ui/shelf-api';
-import { dateText } from '../../_ui/times';
+import { dateText } from '#lib/words/times';
 import { useAsked } from '../../_ui/use-asked';
 import { on } from '../classes';
 import { messages } from '../messages-versions';

@@ -2,8 +2,8 @@
 import { numberText } from '#lib/units/format';
 import type { Planned } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
-import { showIn } from '../../_ui/quantities';
-import { dateText } from '../../_ui/times';
+import { showIn } from '#lib/words/quantities';
+import { dateText } from '#lib/words/times';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
 import { usePrintDay } from './use-print-day';

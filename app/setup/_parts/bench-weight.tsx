@@ -3,7 +3,7 @@ import type { LiveScale } from '#lib/protocol/live';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
 import { MeasuredQuantity } from '../../_ui/figures';
-import { showIn } from '../../_ui/quantities';
+import { showIn } from '#lib/words/quantities';
 import { workshop } from '../messages-workshop';
 import { on } from './classes';
 

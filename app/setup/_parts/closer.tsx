@@ -7,7 +7,7 @@ import { numberText } from '#lib/units/format';
 import { useDisplay } from '../../_live/use';
 import { api } from '../../_ui/api';
 import { Problem } from '../../_ui/problem';
-import { showIn } from '../../_ui/quantities';
+import { showIn } from '#lib/words/quantities';
 import { messages } from '../messages';
 import { Check } from './check';
 import type { Instrument } from './instruments';

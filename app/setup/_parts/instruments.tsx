@@ -5,7 +5,7 @@ import { linkAdvice } from '#lib/measure/link/words';
 import type { InstrumentsPage } from '#lib/protocol/http';
 import { numberText } from '#lib/units/format';
 import { useDisplay } from '../../_live/use';
-import { capital } from '../../_ui/words';
+import { capital } from '#lib/words/words';
 import { PaperSection } from '../../_ui/section';
 import { Head } from '../../_ui/head';
 import { messages } from '../messages';

@@ -1,7 +1,7 @@
 'use client';
 import { useState } from 'react';
 import { useDisplay } from '../../_live/use';
-import { showIn } from '../../_ui/quantities';
+import { showIn } from '#lib/words/quantities';
 import { workshop } from '../messages-workshop';
 import { BenchWeight } from './bench-weight';
 import { on } from './classes';

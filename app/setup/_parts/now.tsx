@@ -5,7 +5,7 @@ import { figure, figureNumber } from '#lib/units/format';
 import type { LiveState } from '../../_live/store';
 import { useDisplay, useLive } from '../../_live/use';
 import { Measured, MeasuredQuantity } from '../../_ui/figures';
-import { showIn } from '../../_ui/quantities';
+import { showIn } from '#lib/words/quantities';
 import { messages } from '../messages';
 import { on } from './classes';
 

@@ -1,7 +1,7 @@
 import { scaleLinear, scalePoint } from 'd3-scale';
 import { numberText } from '#lib/units/format';
 import type { BatchState, LineState } from '#lib/work/batch/index';
-import { crossedOutAway } from '../../_ui/away';
+import { crossedOutAway } from '#lib/words/away';
 import { messages } from '../messages';
 import { on } from './classes';
 

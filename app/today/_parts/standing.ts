@@ -1,7 +1,7 @@
 import type { LiveProbe, LiveScale } from '#lib/protocol/live';
 import type { BatchState } from '#lib/work/batch/index';
 import type { LiveState } from '../../_live/store';
-import type { Show } from '../../_ui/quantities';
+import type { Show } from '#lib/words/quantities';
 import { messages } from '../messages';
 
 /** The batch that still wants something, parked ones too. */

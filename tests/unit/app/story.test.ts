@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { STORY_CODES } from '#lib/work/batch/review';
-import { storyWords } from '../../../app/batches/review/messages-story';
-import type { Facts } from '../../../app/batches/review/messages-story';
-import { showIn } from '../../../app/_ui/quantities';
-import type { Sentence } from '../../../app/_ui/sentence';
+import { storyWords } from '#lib/words/review/messages-story';
+import type { Facts } from '#lib/words/review/messages-story';
+import { showIn } from '#lib/words/quantities';
+import type { Sentence } from '#lib/words/sentence';
 
 const facts = (params: Facts['params'] = {}): Facts => ({
   params,

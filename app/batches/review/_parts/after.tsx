@@ -3,12 +3,12 @@ import type { BatchPage } from '#lib/protocol/http';
 import { figureNumber, temperatureFigure } from '#lib/units/format';
 import { useDisplay } from '../../../_live/use';
 import { Blank, Digits, Measured } from '../../../_ui/figures';
-import { massCell, massHead, placesOf } from '../../../_ui/quantities';
-import type { Cell } from '../../../_ui/quantities';
-import { clockText } from '../../../_ui/times';
+import { massCell, massHead, placesOf } from '#lib/words/quantities';
+import type { Cell } from '#lib/words/quantities';
+import { clockText } from '#lib/words/times';
 import { PaperSection } from '../../../_ui/section';
 import { Head } from '../../../_ui/head';
-import { messages } from '../messages';
+import { messages } from '#lib/words/review/messages';
 import { on } from './classes';
 
 /** What was seen after joining, and where the batter went. */

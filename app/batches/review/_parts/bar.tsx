@@ -1,4 +1,4 @@
-import { messages } from '../messages';
+import { messages } from '#lib/words/review/messages';
 import type { Axis } from './model';
 import { on } from './classes';
 

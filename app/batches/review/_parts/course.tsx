@@ -4,7 +4,7 @@ import { line } from 'd3-shape';
 import type { BatchPage } from '#lib/protocol/http';
 import type { Display } from '#lib/units/display';
 import { figureNumber, temperatureFigure } from '#lib/units/format';
-import { messages } from '../messages';
+import { messages } from '#lib/words/review/messages';
 import { on } from './classes';
 
 interface CoursePictureProps {

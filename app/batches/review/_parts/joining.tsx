@@ -6,12 +6,12 @@ import type { Display } from '#lib/units/display';
 import { figureNumber, temperatureFigure } from '#lib/units/format';
 import { useDisplay } from '../../../_live/use';
 import { Worked } from '../../../_ui/figures';
-import { showIn } from '../../../_ui/quantities';
-import type { Show } from '../../../_ui/quantities';
-import { clockText } from '../../../_ui/times';
-import { capital } from '../../../_ui/words';
+import { showIn } from '#lib/words/quantities';
+import type { Show } from '#lib/words/quantities';
+import { clockText } from '#lib/words/times';
+import { capital } from '#lib/words/words';
 import { PaperSection } from '../../../_ui/section';
-import { messages } from '../messages';
+import { messages } from '#lib/words/review/messages';
 import { on } from './classes';
 import { CoursePicture } from './course';
 

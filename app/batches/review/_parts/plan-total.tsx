@@ -2,11 +2,11 @@
 import { useId, useState } from 'react';
 import type { ReviewLine } from '#lib/work/batch/index';
 import { Blank, Pad, Worked } from '../../../_ui/figures';
-import { massCell, showIn } from '../../../_ui/quantities';
-import { messages } from '../messages';
+import { massCell, showIn } from '#lib/words/quantities';
+import { messages } from '#lib/words/review/messages';
 import { AxisRule } from './bar';
 import { on } from './classes';
-import { isJudged, stepOfLine } from './model';
+import { isJudged, stepOfLine } from '#lib/words/review/line';
 import type { Columns } from './plan-row';
 
 /** All lines added, as planned, as moved and as weighed; the difference once every line has one. */

@@ -3,9 +3,9 @@ import type { SuperfatResult } from '#lib/work/batch/poured/result';
 import { numberText } from '#lib/units/format';
 import { useDisplay } from '../../../_live/use';
 import { Head } from '../../../_ui/head';
-import { potMessages } from '../../../_ui/pot-messages';
-import { capital } from '../../../_ui/words';
-import { pouredWords } from '../messages-poured';
+import { potMessages } from '#lib/words/pot-messages';
+import { capital } from '#lib/words/words';
+import { pouredWords } from '#lib/words/review/messages-poured';
 import type { NameOf } from './review-page';
 import { on } from './classes';
 

@@ -3,7 +3,7 @@ import type { BatchPage } from '#lib/protocol/http';
 import { numberText } from '#lib/units/format';
 import { useDisplay } from '../../../_live/use';
 import { PaperSection } from '../../../_ui/section';
-import { messages } from '../messages';
+import { messages } from '#lib/words/review/messages';
 import { on } from './classes';
 
 /** Sixteen groups of four, to be compared by eye. */

@@ -3,12 +3,12 @@ import { useId, useState } from 'react';
 import type { BatchPage } from '#lib/protocol/http';
 import { useDisplay } from '../../../_live/use';
 import { Blank, Digits, Measured, Pad, Worked } from '../../../_ui/figures';
-import { massCell, massHead, placesOf, showIn, stepOf } from '../../../_ui/quantities';
-import { clockText } from '../../../_ui/times';
-import { capital } from '../../../_ui/words';
+import { massCell, massHead, placesOf, showIn, stepOf } from '#lib/words/quantities';
+import { clockText } from '#lib/words/times';
+import { capital } from '#lib/words/words';
 import { PaperSection } from '../../../_ui/section';
 import { Head } from '../../../_ui/head';
-import { messages } from '../messages';
+import { messages } from '#lib/words/review/messages';
 import type { NameOf } from './review-page';
 import { on } from './classes';
 

@@ -4,12 +4,12 @@ import { numberText } from '#lib/units/format';
 import type { ReviewContribution, ReviewLine } from '#lib/work/batch/index';
 import { Measured } from '../../../_ui/figures';
 import { messages as shared } from '../../../_ui/messages';
-import { planStep, showIn } from '../../../_ui/quantities';
-import { reasonWords } from '../../../_ui/reason-messages';
-import { clockText } from '../../../_ui/times';
+import { planStep, showIn } from '#lib/words/quantities';
+import { reasonWords } from '#lib/words/reason-messages';
+import { clockText } from '#lib/words/times';
 import { Head } from '../../../_ui/head';
-import { messages } from '../messages';
-import { isJudged } from './model';
+import { messages } from '#lib/words/review/messages';
+import { isJudged } from '#lib/words/review/line';
 import type { NameOf } from './review-page';
 import { on } from './classes';
 

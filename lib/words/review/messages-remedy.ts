@@ -1,7 +1,7 @@
-import { aboutWords, limitWords, remedyName, whyNotWords } from '../../_ui/remedy-messages';
-import { planStep } from '../../_ui/quantities';
-import type { Show } from '../../_ui/quantities';
-import { capital, listed } from '../../_ui/words';
+import { aboutWords, limitWords, remedyName, whyNotWords } from '../remedy-messages';
+import { planStep } from '../quantities';
+import type { Show } from '../quantities';
+import { capital, listed } from '../words';
 
 type Params = Readonly<Record<string, string | number>>;
 

@@ -1,5 +1,5 @@
 import type { BatchReview, HoldReason, TraceMark } from '#lib/work/batch/index';
-import { capital, counted, inWords } from '../../_ui/words';
+import { capital, counted, inWords } from '../words';
 
 type Status = BatchReview['summary']['status'];
 type Counts = Pick<BatchReview['summary'], 'overPours' | 'overrides' | 'byHand'>;

@@ -1,10 +1,10 @@
 import type { AlarmCode, StoryCode } from '#lib/work/batch/index';
-import { planStep } from '../../_ui/quantities';
-import type { Show } from '../../_ui/quantities';
-import { reasonWords } from '../../_ui/reason-messages';
-import { measured, t, together, worked } from '../../_ui/sentence';
-import type { Piece, Sentence } from '../../_ui/sentence';
-import { capital, counted } from '../../_ui/words';
+import { planStep } from '../quantities';
+import type { Show } from '../quantities';
+import { reasonWords } from '../reason-messages';
+import { measured, t, together, worked } from '../sentence';
+import type { Piece, Sentence } from '../sentence';
+import { capital, counted } from '../words';
 import { messages } from './messages';
 import { remedyStory, wrongStory } from './messages-remedy';
 

@@ -1,6 +1,6 @@
 import type { ReviewLine, ReviewPoured } from '#lib/work/batch/index';
 import type { PouredResult, ResultFigure, ResultLimit } from '#lib/work/batch/poured/result';
-import { pouredWords } from '../messages-poured';
+import { pouredWords } from './messages-poured';
 
 export type Figures = Extract<ReviewPoured, { readonly kind: 'figures' }>;
 

@@ -1,0 +1,26 @@
+import type { ReviewContribution, ReviewLine } from '#lib/work/batch/index';
+import { crossedOutAway } from '../away';
+import { stepOf } from '../quantities';
+
+/** The finest step any weight of the line was stated in, mg; `null` before the first. */
+export const stepOfLine = (line: ReviewLine): number | null => {
+  const steps = line.contributions.flatMap(({ stated }) => stepOf(stated) ?? []);
+  return steps.length === 0 ? null : Math.min(...steps);
+};
+
+const counting = (line: ReviewLine): readonly ReviewContribution[] => line.contributions.filter(({ struck }) => struck === null);
+
+/** Whose figure the actual weight is: one scale's, a person's, or a sum. `none`: nothing was weighed. */
+export const voiceOf = (line: ReviewLine): 'measured' | 'entered' | 'worked' | 'none' => {
+  const [only, ...more] = counting(line);
+  if (only === undefined) return 'none';
+  if (more.length > 0) return 'worked';
+  return only.how === 'typed' ? 'entered' : 'measured';
+};
+
+/** How far the line stood from its target with each weight that was later crossed out, in tolerances. */
+export const crossedOut = ({ contributions, target, tolerance }: ReviewLine): readonly number[] =>
+  crossedOutAway(contributions, target, tolerance);
+
+/** Whether the difference says something: the line is closed, or over already. */
+export const isJudged = (line: ReviewLine): boolean => line.status === 'closed' || line.away > 1000;
