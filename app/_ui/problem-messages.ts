@@ -34,6 +34,7 @@ const SAYS: Readonly<Record<ProblemCode, Says>> = {
   'unknown-mould': 'This mould is not among yours any more. Choose another.',
   'unknown-blend': 'It is a share of a blend, and in none.',
   twice: 'It stands here twice.',
+  'alkali-by-loss': ({ material }) => `${material ?? 'This'} is weighed into its own dry cup, never by what its bottle loses.`,
   'wrong-part': ({ material }) => `${material ?? 'This'} cannot play this part.`,
   'wrong-share': 'A share of that is not how this part is reckoned. Choose another measure.',
   'shares-sum': (params) =>
@@ -57,7 +58,12 @@ const SAYS: Readonly<Record<ProblemCode, Says>> = {
   'stock-lye-strength': 'A stock lye alone is as strong as it is: choose the weights as they stand, or add the liquid that thins it.',
   'said-twice': 'It is wished here and fixed by weights as well. Take one away.',
   'alkali-too-much': ({ over }) => `The hydroxide as weighed is ${g(over)} g more than the superfat allows.`,
-  'lye-too-weak': ({ most }) => `The liquids as weighed make it ${g(most)} % at most.`,
+  'lye-too-weak': ({ most, dissolved }) =>
+    `The liquids as weighed make it ${g(most)} % at most.${
+      Number(dissolved) > 0
+        ? ` What else goes into the lye, ${g(dissolved)} g, weakens it too: let it go in at trace, or ask for weaker lye.`
+        : ''
+    }`,
   'purity-missing': 'How pure it is stands on its bag: choose the lot with its certificate, from the stores.',
   'strength-missing': 'How strong this acid is stands on its bottle: choose the lot with its certificate, from the stores.',
   'lye-too-strong': ({ percent }) =>

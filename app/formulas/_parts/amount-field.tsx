@@ -16,10 +16,12 @@ interface Props {
   readonly wrong: string;
   readonly onChange: (amount: Amount | null) => void;
   readonly onLeave: () => void;
+  /** What it may mean is being asked, or no more: until it is answered nothing else is wrong with it. */
+  readonly onAsk?: (asking: boolean) => void;
 }
 
 /** How much: as written, with its measure beside it. What may mean two things is asked, not guessed. */
-export function AmountField({ id, name, part, amount, blended = false, pours, wrong, onChange, onLeave }: Props) {
+export function AmountField({ id, name, part, amount, blended = false, pours, wrong, onChange, onLeave, onAsk }: Props) {
   const [typing, setTyping] = useState<string | null>(null);
   const [choices, setChoices] = useState<readonly Amount[]>([]);
   const [first] = measuresOf(part, blended);
@@ -27,17 +29,21 @@ export function AmountField({ id, name, part, amount, blended = false, pours, wr
   const measure = amount === null ? chosen : measureOf(amount);
   const measures = measuresOf(part, blended);
   const shown = measures.includes(measure) ? measures : [...measures, measure];
+  const ask = (next: readonly Amount[]): void => {
+    setChoices(next);
+    onAsk?.(next.length > 0);
+  };
   const type = (text: string): void => {
     // Over "what is left" an amount may be typed: in its own unit, or as the share of its part.
     const meant = measure === 'rest' ? (measures.find((one) => one !== 'rest') ?? measure) : measure;
     const typed = typedAmount(text, meant, pours);
     setTyping(text);
     setChosen(meant);
-    setChoices(typed.choices);
+    ask(typed.choices);
     onChange(typed.amount);
   };
   const take = (one: Amount): void => {
-    setChoices([]);
+    ask([]);
     setTyping(null);
     onChange(one);
   };

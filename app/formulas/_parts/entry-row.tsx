@@ -33,13 +33,14 @@ export function EntryRow({ entry, at, blended, giveWay }: Props) {
   const { formula, draft, change, rest, wrongAt, plan, materials } = useSheet();
   const display = useDisplay();
   const [more, setMore] = useState(false);
+  const [asking, setAsking] = useState(false);
   const name = entry.material === null ? messages.parts[entry.part].thing : materials.nameOf(entry.material);
   const path = `entries[${at}]`;
   const ofMaterial = [
     ...(entry.material === null ? [] : [`materials[${entry.material}]`]),
     ...(entry.lot === null ? [] : [`lots[${entry.lot}]`]),
   ];
-  const wrong = [...new Set([wrongAt(path), ...ofMaterial.map(wrongAt)].filter((words) => words !== ''))].join(' ');
+  const wrong = asking ? '' : [...new Set([wrongAt(path), ...ofMaterial.map(wrongAt)].filter((words) => words !== ''))].join(' ');
   const figures = plan?.lines.find((one) => one.entry === entry.id);
   const line = plan?.plan.lines.find(({ id }) => id === figures?.line);
   const put = (next: Partial<Entry>, field: string): void => change(withEntry(formula, entry.id, next), `entries.${entry.id}.${field}`);
@@ -88,6 +89,7 @@ export function EntryRow({ entry, at, blended, giveWay }: Props) {
             wrong={wrong}
             onChange={putAmount}
             onLeave={rest}
+            onAsk={setAsking}
           />
         </td>
         <td className={on('n')} data-weight={line?.target} data-head={`${messages.heads.weight} ${massHead(display)}`}>

@@ -10,7 +10,7 @@ import { on } from '../classes';
 import { messages } from '../messages-plan';
 import { useSheet } from './use-sheet';
 import { WeighHead } from './weigh-head';
-import { targetStep, toleranceStep } from './mass';
+import { plannedText, targetStep, toleranceStep } from './mass';
 import { OwnWorkings } from './own-workings';
 import { Figure, Slip, SlipRow } from './workings';
 
@@ -132,7 +132,6 @@ interface LineProps {
 /** One weighing: what, how much within what, and where and how under its name. */
 function LineRow({ planned, line, at, vessel }: LineProps) {
   const display = useDisplay();
-  const show = showIn(display);
   const { target, tolerance } = useCells(planned);
   const figures = planned.lines.find((one) => one.line === line.id);
   const pours = figures?.pours ?? [];
@@ -150,7 +149,9 @@ function LineRow({ planned, line, at, vessel }: LineProps) {
           {line.material.name}
           <p className={on('dim')}>
             {into}, {figures?.scale.scale == null ? messages.noScale : messages.scales[line.scale]}
-            {pours.length < 2 ? null : `; ${messages.pours(pours.map((one) => show.mass(one, planStep(one))))}`}
+            {pours.length < 2
+              ? null
+              : `; ${messages.pours(pours.map((one) => `${plannedText(one, line.tolerance, display)} ${display.mass}`))}`}
           </p>
         </th>
         <td className={on('n')}>

@@ -1,5 +1,5 @@
 import { materialsById } from '#lib/work/formula/index';
-import type { Lot, Material, Part, PlanContext } from '#lib/work/formula/index';
+import type { Lot, Material, Part, PlanContext, Preparation } from '#lib/work/formula/index';
 
 const KINDS: Readonly<Record<Part, readonly Material['kind'][]>> = {
   fat: ['fat', 'wax'],
@@ -25,20 +25,26 @@ export interface Materials {
 export const materialsOf = (context: PlanContext): Materials => {
   const all = materialsById(context.materials);
   const preparations = new Map(context.preparations.map((one) => [one.id, one]));
-  const parts = new Map<Part, readonly (readonly [string, string])[]>();
+  const byPart = new Map<Part, readonly (readonly [string, string])[]>();
+  /** A stock lye, whatever it was made of in between: hydroxide and nothing else. */
+  const holdsAlkali = ({ parts }: Preparation, seen: readonly string[] = []): boolean =>
+    parts.some(({ material }) => {
+      const inner = seen.includes(material) ? undefined : preparations.get(material);
+      return inner === undefined ? all.get(material)?.kind === 'alkali' : holdsAlkali(inner, [...seen, material]);
+    });
   const listed = (part: Part): readonly (readonly [string, string])[] =>
     [
       ...[...all.values()]
         .filter((one) => KINDS[part].includes(one.kind) && (part !== 'liquid' || dissolves(one)))
         .map(({ id, name }) => [id, name] as const),
-      ...[...preparations.values()].map(({ id, name }) => [id, name] as const),
+      ...[...preparations.values()].filter((one) => holdsAlkali(one) === (part === 'alkali')).map(({ id, name }) => [id, name] as const),
     ].toSorted(([, a], [, b]) => a.localeCompare(b));
   return {
     of: (id) => (id === null ? undefined : all.get(id)),
     nameOf: (id) => (id === null ? '' : (all.get(id)?.name ?? preparations.get(id)?.name ?? id)),
     forPart(part) {
-      const known = parts.get(part) ?? listed(part);
-      parts.set(part, known);
+      const known = byPart.get(part) ?? listed(part);
+      byPart.set(part, known);
       return known;
     },
     lotsOf: (material) => context.lots.filter((lot) => lot.material === material),

@@ -4,6 +4,7 @@ import { useMemo, useState } from 'react';
 import type { HttpProblem } from '#lib/protocol/http';
 import type { Formula, Size } from '#lib/work/formula/index';
 import type { Prepared } from '#lib/work/shelf/documents';
+import { lotFor } from '#lib/work/shelf/lot-for';
 import { Choice, TextField } from '../../_ui/fields';
 import { Problem } from '../../_ui/problem';
 import { PaperSection } from '../../_ui/section';
@@ -21,18 +22,21 @@ import { WarningsOf } from './warnings-section';
 
 type Saved = { readonly state: 'not' } | { readonly state: 'done' } | { readonly state: 'failed'; readonly problem: HttpProblem };
 
+/** Paths whose problems stand beside their fields. */
+const BESIDE = ['size', 'size.count', 'size.value'];
+
 /** A batch chosen on paper: how large, of which lots. The bench starts from it. */
 export function Ready({ onLeave }: { readonly onLeave: () => void }) {
   const { formula, draft, dirty, workshop, materials } = useSheet();
   const [size, setSize] = useState<Size | null>(null);
-  const [lots, setLots] = useState<Readonly<Record<string, string>>>({});
+  const [lots, setLots] = useState<Prepared['lots']>({});
   const [note, setNote] = useState('');
   const [saved, setSaved] = useState<Saved>({ state: 'not' });
   const chosen = useMemo<Formula>(
     () => ({
       ...formula,
       size: size ?? formula.size,
-      entries: formula.entries.map((entry) => ({ ...entry, lot: lots[entry.id] ?? entry.lot })),
+      entries: formula.entries.map((entry) => ({ ...entry, lot: lotFor(lots, entry) })),
     }),
     [formula, size, lots],
   );
@@ -65,19 +69,21 @@ export function Ready({ onLeave }: { readonly onLeave: () => void }) {
                 key={entry.id}
                 id={`lot-${entry.id}`}
                 label={materials.nameOf(entry.material)}
-                value={lots[entry.id] ?? entry.lot ?? ''}
+                value={lotFor(lots, entry) ?? ''}
                 options={[['', ready.atBench], ...there.map(({ id, mark }) => [id, mark] as const)]}
-                onChange={(id) => changed(() => setLots(without(lots, entry.id, id)))}
+                onChange={(id) => changed(() => setLots({ ...lots, [entry.id]: id === '' ? null : id }))}
               />
             );
           })}
           <TextField id="ready-note" label={ready.remark} value={note} onChange={(text) => changed(() => setNote(text))} />
         </div>
-        {problems.map((one) => (
-          <p key={`${one.path} ${one.code}`} className={on('warn')}>
-            {problemText(one)}
-          </p>
-        ))}
+        {problems
+          .filter((one) => !BESIDE.includes(one.path) || wrong(one.path) === '')
+          .map((one) => (
+            <p key={`${one.path} ${one.code}`} className={on('warn')}>
+              {problemText(one)}
+            </p>
+          ))}
         {plan === null ? null : <LinesTable plan={plan} />}
         {plan !== null && !plan.mayStart ? <p className={on('warn')}>{ready.must}</p> : null}
         {dirty || draft.base === 0 ? <p className={on('warn')}>{ready.keepFirst}</p> : null}
@@ -113,8 +119,3 @@ export function Ready({ onLeave }: { readonly onLeave: () => void }) {
     </>
   );
 }
-
-const without = (lots: Readonly<Record<string, string>>, entry: string, lot: string): Readonly<Record<string, string>> => {
-  const rest = Object.fromEntries(Object.entries(lots).filter(([id]) => id !== entry));
-  return lot === '' ? rest : { ...rest, [entry]: lot };
-};

@@ -96,10 +96,10 @@ function Acts() {
     await act();
     setBusy(false);
   };
-  const keep = (): Promise<void> =>
+  /** Why it was changed stays in its field until a version has it. */
+  const keepBy = (put: (note: string) => Promise<boolean>): Promise<void> =>
     during(async () => {
-      await sheet.keep(note);
-      setNote('');
+      if (await put(note)) setNote('');
     });
   const may = dirty && !busy && formula.name.trim() !== '';
   return (
@@ -110,7 +110,7 @@ function Acts() {
         </div>
       )}
       <div className={on('acts')}>
-        <button type="button" className={on(may ? 'act first' : 'act')} disabled={!may} onClick={() => void keep()}>
+        <button type="button" className={on(may ? 'act first' : 'act')} disabled={!may} onClick={() => void keepBy(sheet.keep)}>
           {dirty ? (draft.base === 0 ? acts.keep : acts.keepAs(draft.base + 1)) : acts.kept}
         </button>
         <button type="button" className={on('act')} disabled={draft.past.length === 0} onClick={sheet.undo}>
@@ -144,7 +144,7 @@ function Acts() {
       {problem === null ? null : <ProblemWords problem={problem} />}
       {clash || (newer !== null && dirty) ? (
         <div className={on('acts')}>
-          <button type="button" className={on('act')} disabled={busy} onClick={() => void during(sheet.aboveNewest)}>
+          <button type="button" className={on('act')} disabled={busy} onClick={() => void keepBy(sheet.aboveNewest)}>
             {acts.newest}
           </button>
         </div>

@@ -11,9 +11,10 @@ export interface Kept {
   readonly problem: HttpProblem | null;
   /** Somebody kept another version meanwhile. */
   readonly clash: boolean;
-  readonly keep: (note: string) => Promise<void>;
+  /** Whether there is another version now. */
+  readonly keep: (note: string) => Promise<boolean>;
   /** After a clash: what is typed here goes above the newest version. */
-  readonly aboveNewest: () => Promise<void>;
+  readonly aboveNewest: (note: string) => Promise<boolean>;
   /** What is typed here makes way for the newest version; undo brings it back. */
   readonly drop: () => Promise<void>;
   /** An earlier version as the next one: nothing is lost, and undo brings back what stood here. */
@@ -46,9 +47,9 @@ export const useKept = ({ draft, setDraft, setClean, habits }: Parts): Kept => {
     );
     return result.ok ? result.value.version : null;
   };
-  const put = async (expected: number, note: string): Promise<void> => {
+  const put = async (expected: number, note: string): Promise<boolean> => {
     const version = await send(expected, { ...formula, version: expected + 1 }, note);
-    if (version === null) return;
+    if (version === null) return false;
     setDraft((before) => {
       const after = kept(before, version);
       // Typed on meanwhile: that is not kept.
@@ -56,6 +57,7 @@ export const useKept = ({ draft, setDraft, setClean, habits }: Parts): Kept => {
       return after;
     });
     await rememberWishes(formula, habits);
+    return true;
   };
   /** What stood last, with the newest version's number: a formula put away meanwhile still shows what it was. */
   const newest = async (): Promise<{ version: number; document: Formula | null } | null> => {
@@ -73,9 +75,9 @@ export const useKept = ({ draft, setDraft, setClean, habits }: Parts): Kept => {
     problem,
     clash,
     keep: (note) => put(base, note),
-    async aboveNewest() {
+    async aboveNewest(note) {
       const last = await newest();
-      if (last !== null) await put(last.version, '');
+      return last !== null && put(last.version, note);
     },
     async drop() {
       const last = await newest();

@@ -68,7 +68,7 @@ function Kept() {
           })}
         </tbody>
       </table>
-      {versions.length < 2 ? null : <Between key={draft.base} versions={versions} />}
+      {versions.length < 2 ? null : <Between key={versions.at(-1)?.version} versions={versions} />}
       <PutAway />
     </PaperSection>
   );

@@ -86,7 +86,7 @@ const boxOf = ({ length, width, depth }: BoxShape, u: number, reader: Reader, pa
     volume: { value, u: value * Math.hypot(u / l, u / w, u / d), source: LENGTHS },
     depth: d,
     rectangular: true,
-    sides: `${length} × ${width} × ${depth} mm`,
+    sides: `${length} × ${width} × ${depth} mm³ ÷ 1000`,
   };
 };
 
@@ -99,6 +99,6 @@ const cylinderOf = ({ diameter, length }: CylinderShape, u: number, reader: Read
     volume: { value, u: value * Math.hypot((2 * u) / across, u / along), source: LENGTHS },
     depth: along,
     rectangular: false,
-    sides: `π × (${diameter} ÷ 2)² × ${length} mm`,
+    sides: `π × (${diameter} ÷ 2)² × ${length} mm³ ÷ 1000`,
   };
 };

@@ -27,6 +27,8 @@ export type ProblemCode =
   | 'twice'
   /** The material cannot play this part. params: kind, part */
   | 'wrong-part'
+  /** Dry hydroxide weighed by what its bottle loses. params: material */
+  | 'alkali-by-loss'
   /** A share of something this part is not reckoned by. params: of, part */
   | 'wrong-share'
   /** Shares that do not come to 100 %, or that leave no room for the weights `beside` them. params: sum, part, beside */
@@ -55,7 +57,7 @@ export type ProblemCode =
   | 'said-twice'
   /** The masses of alkali given are already more than the superfat allows. params: over (g) */
   | 'alkali-too-much'
-  /** The lye as given is weaker than wished. params: most (%) */
+  /** The lye as given is weaker than wished. params: most (%), dissolved (g, of extras that go into it) */
   | 'lye-too-weak'
   /** Purity or strength is not on the material nor on the lot. params: material */
   | 'purity-missing'

@@ -71,6 +71,9 @@ const draftOf = (
     const kind = found.material?.kind ?? 'preparation';
     return reader.note('wrong-part', `${path}.part`, { kind, part: entry.part, material: found.name });
   }
+  // Dry hydroxide is weighed into a cup of its own: what is poured out of its bottle onto the scale stands open too long and cakes.
+  if (entry.weighed === 'loss' && found.makeup.alkalis.some(({ dissolved }) => !dissolved))
+    return reader.note('alkali-by-loss', `${path}.weighed`, { material: found.name });
   return { entry, path, found, read };
 };
 

@@ -104,6 +104,12 @@ const sumsOf = (per: readonly PerGram[], grams: readonly number[], counts: (at: 
   };
 };
 
+/** Grams of what is neither alkali nor liquid and goes into the lye all the same: salt, sugar, acid. */
+const stirredIn = (items: readonly Item[], per: readonly PerGram[], grams: readonly number[]): number =>
+  sumOf([...items.entries()], ([at, { part }]) =>
+    part === 'alkali' || part === 'liquid' ? 0 : (per[at]?.solution ?? 0) * (grams[at] ?? 0),
+  );
+
 /** Fills in alkali and liquid, given everything else. `null` when that worked. */
 const lyeOfAll = ({ items, wishes }: Model, per: readonly PerGram[], grams: number[]): Problem | null => {
   const openAlkali = indices(items, 'alkali');
@@ -126,7 +132,11 @@ const lyeOfAll = ({ items, wishes }: Model, per: readonly PerGram[], grams: numb
     return (wishes.lye?.value ?? 0) * (known.solution + mass * liquid.solution + moles * alkali.solution) - pure;
   };
   const mass = openLiquid.length === 0 ? 0 : rootOf(offAt, known);
-  if (mass === null) return problem('lye-too-weak', 'wishes.lye', { most: 100 * strongest(known, alkali, molesAt(0)) });
+  if (mass === null)
+    return problem('lye-too-weak', 'wishes.lye', {
+      most: 100 * strongest(known, alkali, molesAt(0)),
+      dissolved: stirredIn(items, per, grams),
+    });
   const moles = molesAt(mass);
   if (openAlkali.length > 0 && moles < 0) {
     return problem('alkali-too-much', 'entries', { over: -moles * hydroxide('NaOH').molarMass });

@@ -6,6 +6,7 @@ import { calibrationFrom } from '../formula/index';
 import type { Fill, Formula, Lot, Material, Mould, PlanContext, Preparation, Scale, WorkshopVessel } from '../formula/index';
 import { NO_HABITS } from './documents';
 import type { Habits, Prepared } from './documents';
+import { lotFor } from './lot-for';
 import { newest, standing, versionOf } from './shelf';
 import type { Noun, Shelf } from './shelf';
 
@@ -45,7 +46,7 @@ export const formulaFor = (shelf: Shelf, prepared: Prepared, lots: Readonly<Reco
   const kept = versionOf(shelf, 'formula', prepared.formula.id, prepared.formula.version);
   if (kept === null) return null;
   const formula = kept.document as unknown as Formula;
-  const entries = formula.entries.map((entry) => ({ ...entry, lot: lots[entry.id] ?? prepared.lots[entry.id] ?? entry.lot }));
+  const entries = formula.entries.map((entry) => ({ ...entry, lot: lots[entry.id] ?? lotFor(prepared.lots, entry) }));
   return { ...formula, version: kept.version, size: prepared.size ?? formula.size, entries };
 };
 

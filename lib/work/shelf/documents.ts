@@ -29,8 +29,8 @@ export interface Prepared {
   readonly formula: { readonly id: string; readonly version: number };
   /** `null`: as the formula says. */
   readonly size: Size | null;
-  /** Lot by entry of the formula; what is not here is chosen at the bench. */
-  readonly lots: Readonly<Record<string, string>>;
+  /** Lot by entry of the formula; `null`: chosen at the bench, whatever the formula names. */
+  readonly lots: Readonly<Record<string, string | null>>;
   readonly note: string;
 }
 
@@ -78,7 +78,7 @@ const prepared: z.ZodMiniType<Prepared> = z.strictObject({
   id,
   formula: z.strictObject({ id, version: count.check(z.gte(1)) }),
   size: z.nullable(sizeSchema),
-  lots: z.record(id, id),
+  lots: z.record(id, z.nullable(id)),
   note,
 });
 

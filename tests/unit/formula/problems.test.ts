@@ -93,6 +93,7 @@ describe('what is wrong with a formula', () => {
     ['a lot of another material', spoilt('olive', { lot: 'lot-coconut-07' }), 'lot-of-another', 'entries[1].material'],
     ['a share above 100', spoilt('olive', { amount: share('130') }), 'too-large', 'entries[1].amount.percent'],
     ['a share of the wrong thing', spoilt('olive', { amount: share('50', 'hydroxide') }), 'wrong-share', 'entries[1].amount.of'],
+    ['dry hydroxide by what its bottle loses', spoilt('soda', { weighed: 'loss' }), 'alkali-by-loss', 'entries[3].weighed'],
     ['water as a fat', spoilt('olive', { material: 'water' }), 'wrong-part', 'entries[1].part'],
     [
       'hydroxide as an extra',

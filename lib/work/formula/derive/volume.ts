@@ -21,6 +21,8 @@ export const volumeDerivations = (planning: Planning): readonly Derivation[] => 
   ];
 };
 
+const countOf = (batches: number): string => (batches === 1 ? 'one batch' : `${batches} batches`);
+
 const batter = ({ whole, facts }: Planning, { batter: volume, calibration }: Sizing): Derivation => {
   const { pourAt, pourAtSaid } = facts.size;
   const parts = [...componentsOf(whole.all, pourAt), ...lyeComponents(whole.all, pourAt)];
@@ -36,7 +38,7 @@ const batter = ({ whole, facts }: Planning, { batter: volume, calibration }: Siz
       ...parts.map(({ density: one }) => fromSource('density', one.value, 'g/cm³', one.source)),
       ...(calibration === null
         ? []
-        : [computedFrom(`calibration by ${calibration.batches} of this maker’s own batches`, calibration.factor, '1', 'calibration')]),
+        : [computedFrom(`calibration by ${countOf(calibration.batches)} of this maker’s own`, calibration.factor, '1', 'calibration')]),
     ],
     u: volume.u,
   });
@@ -55,7 +57,7 @@ const calibrated = ({ context, facts }: Planning, { calibration }: Sizing): read
         from.length === 0 ? '' : `(${from.map(({ factor }) => n(Number(factor))).join(' + ')}) ÷ ${from.length} = ${n(calibration.factor)}`,
       inputs:
         from.length === 0
-          ? [typedFrom('calibration', calibration.factor, '1', `${calibration.batches} batches`)]
+          ? [typedFrom('calibration', calibration.factor, '1', countOf(calibration.batches))]
           : from.map(({ mark, factor }) => typedFrom(`batch ${mark}`, Number(factor), '1', 'how full its moulds got, Batches')),
       u: facts.size.calibration?.u ?? null,
     }),
