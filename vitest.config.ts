@@ -1,13 +1,17 @@
 import { defineConfig } from 'vitest/config';
+import { longFirst } from '#tests/support/long-first';
 
 export default defineConfig({
   test: {
     // Native modules (better-sqlite3, serialport) do not survive worker threads.
     pool: 'forks',
+    // On two cores it would be one: the longest file mostly waits for scales to settle.
+    maxWorkers: 2,
     include: ['tests/**/*.test.{ts,tsx}'],
     exclude: ['tests/browser/**', 'tests/benchmark/**', 'node_modules/**'],
     testTimeout: 20_000,
     // Waiting for an event on a busy machine: the limit is for what never comes.
     expect: { poll: { timeout: 10_000 } },
+    sequence: { sequencer: longFirst('endure/endure', 'model/model', 'property/formula', 'ports/field-failures', 'device/device') },
   },
 });
