@@ -16,8 +16,10 @@ import { createHub } from './live/hub';
 import type { Hub } from './live/hub';
 import type { Pairing } from './live/pairing';
 import { bearerOf, isHere } from './live/who';
+import type { PersonId } from '#lib/units/id';
 import type { Log } from './log';
 import type { Options } from './options';
+import { personOf } from './people/who';
 
 const LOOPBACK = '127.0.0.1';
 const EVERYWHERE: ReadonlySet<string> = new Set(['0.0.0.0', '::']);
@@ -71,7 +73,8 @@ export const serve = async (parts: ServeParts): Promise<Serving> => {
     answered.catch((error: unknown) => log.error({ err: error }, 'a request could not be answered'));
   });
   const sockets = keepSockets(server);
-  const hub = createHub({ http: server, bench: parts.bench, build: parts.api.build, pairing, log });
+  const whoIs = (pass: string | undefined): PersonId => personOf(parts.api.people(), pass);
+  const hub = createHub({ http: server, bench: parts.bench, build: parts.api.build, pairing, whoIs, log });
   server.on('upgrade', (request, socket, head) => {
     if (request.url?.startsWith('/socket.io/') === true) return;
     if (dev === null) socket.destroy();

@@ -44,6 +44,7 @@ export const startServer = async (options: Options, log: Log, onCode: OnCode = (
         setup: workshop.setup,
         log,
         running: () => workshop.run(),
+        people: () => workshop.people,
         reviewOf: (batch) => reviewOf(workshop.run().store.bench, batch),
       },
       pages: loadPages(join(ROOT, 'out')),

@@ -28,6 +28,8 @@ export interface LiveDeps {
   readonly every: (ms: number, run: () => void) => void;
   readonly visible: () => boolean;
   readonly auth: () => ScreenAuth;
+  /** Who acts on this page, to be said with each intent. */
+  readonly person?: () => { readonly person?: string };
 }
 
 export interface Live {
@@ -164,6 +166,7 @@ export const createLive = (deps: LiveDeps): Live => {
       expectedVersion: fresh ? null : (batch?.version ?? null),
       seen: { boot: standing.boot, episode: frame?.cue.episode ?? 0 },
       expires: expires + INTENT_LIVES_MS,
+      ...deps.person?.(),
       want,
     };
     store.setState({ sending: true, notice: null });
@@ -195,7 +198,7 @@ export const createLive = (deps: LiveDeps): Live => {
   deps.every(CHECK_EVERY_MS, check);
   deps.every(ALIVE_EVERY_MS, () => {
     const { standing, link } = store.getState();
-    if (link === 'up' && standing !== null) wire.alive({ visible: deps.visible(), boot: standing.boot });
+    if (link === 'up' && standing !== null) wire.alive({ visible: deps.visible(), boot: standing.boot, ...deps.person?.() });
   });
 
   return {

@@ -7,10 +7,12 @@ export interface Preferences extends Omit<Display, 'locale'> {
   readonly locale: string;
   readonly muted: boolean;
   readonly voice: boolean;
+  /** Who acts on this screen, by the pass that switching to them gave; `null`: nobody has said. Never a name: those may be erased. */
+  readonly pass: string | null;
 }
 
 const KEY = 'potwatch.preferences';
-const DEFAULTS: Preferences = { locale: 'auto', mass: 'g', temperature: 'C', muted: false, voice: true };
+const DEFAULTS: Preferences = { locale: 'auto', mass: 'g', temperature: 'C', muted: false, voice: true, pass: null };
 
 const oneOf = <T extends string>(value: unknown, allowed: readonly T[], otherwise: T): T =>
   allowed.find((candidate) => candidate === value) ?? otherwise;
@@ -24,6 +26,7 @@ export const readPreferences = (text: string | null): Preferences => {
     temperature: oneOf(kept['temperature'], ['C', 'F'], DEFAULTS.temperature),
     muted: kept['muted'] === true,
     voice: kept['voice'] !== false,
+    pass: typeof kept['pass'] === 'string' ? kept['pass'] : null,
   };
 };
 

@@ -48,6 +48,10 @@ export const startPage = (): Page => {
       const kept = token.read();
       return kept === null ? { screen: secret } : { screen: secret, token: kept };
     },
+    person: () => {
+      const { pass } = preferences.getState();
+      return pass === null ? {} : { person: pass };
+    },
   });
   page = { live, speaker: createWebSpeaker() };
   watchGlass();

@@ -1,9 +1,10 @@
 import * as z from 'zod/mini';
 import type { BatchList, BatchListRow, BatchPage, Health, HttpProblem, InstrumentsPage, RawFrames } from '#lib/protocol/http';
 import type { InstrumentConfig } from '#lib/measure/instrument';
+import { PASS_HEADER } from '#lib/protocol/people';
 import { BATCH_STATUSES } from '#lib/work/batch/state';
 import { batchesPath } from '../_live/http';
-import { token } from '../_live/preferences';
+import { preferences, token } from '../_live/preferences';
 import { apiMessages } from './api-messages';
 
 /** What came back: the value, or what happened, what was kept and what to do. `status` is `null` when nothing answered. */
@@ -55,9 +56,15 @@ const OUTLINES = {
 
 const failed = (problem: HttpProblem, status: number | null): Answer<never> => ({ ok: false, problem, status });
 
-const request = async (path: string, body?: unknown): Promise<Response | null> => {
+/** That this screen was let in, and who acts on it. */
+const ours = (): Record<string, string> => {
   const kept = token.read();
-  const headers: Record<string, string> = kept === null ? {} : { authorization: `Bearer ${kept}` };
+  const { pass } = preferences.getState();
+  return { ...(kept === null ? {} : { authorization: `Bearer ${kept}` }), ...(pass === null ? {} : { [PASS_HEADER]: pass }) };
+};
+
+const request = async (path: string, body?: unknown): Promise<Response | null> => {
+  const headers = ours();
   const post = { method: 'POST', headers: { ...headers, 'content-type': 'application/json' }, body: JSON.stringify(body) };
   try {
     return await fetch(path, { ...(body === undefined ? { headers } : post), signal: AbortSignal.timeout(PATIENCE_MS) });
@@ -91,8 +98,7 @@ export const ask = async <T>(
 
 /** Sends a file's bytes as they are. */
 export const sendFile = async <T>(outline: z.ZodMiniType, path: string, file: File): Promise<Answer<T>> => {
-  const kept = token.read();
-  const headers = { ...(kept === null ? {} : { authorization: `Bearer ${kept}` }), 'content-type': file.type };
+  const headers = { ...ours(), 'content-type': file.type };
   try {
     return await answered(outline, await fetch(path, { method: 'POST', headers, body: file }));
   } catch {

@@ -37,5 +37,6 @@ export const messages = {
   asking: 'Asking the bench machine',
   close: 'Close',
   byHand: 'by hand',
+  acting: { nobody: 'nobody in particular', spoken: (name: string) => `${name} acts on this screen. Change it` },
   none: 'none',
 } as const;

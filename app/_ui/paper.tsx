@@ -4,6 +4,7 @@ import Link from 'next/link';
 import { usePathname } from 'next/navigation';
 import type { ReactNode } from 'react';
 import { useConnection } from '../_live/use';
+import { Acting } from './acting';
 import { BenchLine } from './bench-line';
 import { messages } from './messages';
 import { Gone } from './problem';
@@ -48,6 +49,7 @@ export function PaperPage({ children, foot }: { readonly children: ReactNode; re
             </nav>
             <p>
               <BenchLine />
+              <Acting />
             </p>
           </div>
         </div>

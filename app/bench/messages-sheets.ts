@@ -161,6 +161,18 @@ export const sheetMessages = {
     which: 'Which cable?',
     what: { main: 'big scale', fine: 'small scale', lye: 'lye', oils: 'oils', room: 'room' },
   },
+  people: {
+    title: 'Who weighs?',
+    teach: 'Tap your name. What is kept from now on bears it.',
+    none: 'Nobody has a name here yet. Names are added on Setup.',
+    here: 'weighs now',
+    pin: 'with a PIN',
+    nobody: 'Nobody in particular',
+    pinOf: (name: string) => `${name}, your PIN`,
+    pinTeach: 'It is asked for once; this screen remembers.',
+    typed: (count: number) => (count === 1 ? '1 digit typed' : `${count} digits typed`),
+    enter: 'Go on',
+  },
   pair: {
     title: 'Open this screen for weighing',
     label: 'Code',

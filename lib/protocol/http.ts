@@ -22,6 +22,8 @@ export interface BatchList {
 
 /** GET /api/batches/:id: the review, and where its lines stand in the journal. */
 export interface BatchPage extends BatchReview {
+  /** Names of those its entries know by id; `null` once erased. Who is not here has no name. */
+  readonly people: Readonly<Record<string, string | null>>;
   readonly record: RecordFoot;
 }
 /** The link of a batch's newest line stays what it is whatever is entered after it: printed, it can be held against the journal later. */

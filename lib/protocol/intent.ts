@@ -8,6 +8,7 @@ const name = z.string().check(z.minLength(1), z.maxLength(80));
 const text = z.string().check(z.maxLength(500));
 const milligrams = z.int().check(z.gte(-MOST_WEIGHED), z.lte(MOST_WEIGHED));
 const milliCelsius = z.int().check(z.gte(-60_000), z.lte(300_000));
+const pass = z.string().check(z.maxLength(160));
 const lot = z.object({ id: name, mark: name });
 
 /** What a screen may want. Nothing measured: a weight here is typed by hand and says so for ever. */
@@ -84,6 +85,8 @@ export const benchIntent = z.object({
   seen: z.object({ boot: name, episode: z.int() }),
   /** Server monotonic ms after which the intent is void: a tap is never replayed. */
   expires: z.number(),
+  /** Who acts on this screen, by the pass that switching to them gave; left out or not holding, the unnamed maker. */
+  person: z.optional(pass),
   want: wants,
 });
 
@@ -122,4 +125,4 @@ export const resumeAsk = z.object({ batch: z.nullable(name), seq: z.int().check(
 export const leaseAsk = z.object({ want: z.enum(['take', 'take-free', 'release', 'look']), label: z.string().check(z.maxLength(60)) });
 export type LeaseWant = z.infer<typeof leaseAsk>['want'];
 export const pairAsk = z.object({ code: z.string().check(z.minLength(4), z.maxLength(40)) });
-export const aliveBeat = z.object({ visible: z.boolean(), boot: name });
+export const aliveBeat = z.object({ visible: z.boolean(), boot: name, person: z.optional(pass) });

@@ -13,17 +13,19 @@ import type { Options } from '../options';
 import { lockDirectory } from '../store/lock';
 import { makeFolder, openStore } from '../store/open';
 import { createRemedyDesk } from '../remedy/desk';
+import type { People } from '../store/people';
 import type { Store } from '../store/store';
 import { realmOf, refusePty } from './realm';
 import { startRun } from './run';
 import type { BenchRun, RunParts } from './run';
 import { systemClock, systemTimers } from './system';
-import { MAKER } from '../maker';
 
 export interface Workshop {
   /** The bench that runs now. */
   run(): BenchRun;
   readonly setup: Setup;
+  /** They lie in the real workshop's record too: leaving practice takes nobody's name. */
+  readonly people: People;
   /** Another bench runs from now on. */
   changed(listener: (run: BenchRun) => void): void;
   /** Frees the ports, lets what was asked be decided, closes the record and gives the folder free. */
@@ -104,23 +106,23 @@ export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> 
         ? null
         : { frames: frames.map(({ bytes, ageMs, took }) => ({ ...readable(bytes), ageMs: Math.round(ageMs), took })) };
     },
-    async bind(config): Promise<SetupAnswer> {
+    async bind(config, by): Promise<SetupAnswer> {
       if (options.instruments.length > 0) return 'fixed';
-      await settings.bindInstrument(config, MAKER);
+      await settings.bindInstrument(config, by);
       if (!isPractice(options, settings)) await rebuild();
       return 'done';
     },
-    async unbind(id): Promise<SetupAnswer> {
+    async unbind(id, by): Promise<SetupAnswer> {
       if (options.instruments.length > 0) return 'fixed';
       if (!settings.instruments().some((config) => config.id === id)) return 'missing';
-      await settings.unbindInstrument(id, MAKER);
+      await settings.unbindInstrument(id, by);
       if (!isPractice(options, settings)) await rebuild();
       return 'done';
     },
-    async leavePractice(): Promise<SetupAnswer> {
+    async leavePractice(by): Promise<SetupAnswer> {
       if (options.practice) return 'fixed';
       if (!isPractice(options, settings)) return 'missing';
-      await settings.leavePractice(MAKER);
+      await settings.leavePractice(by);
       await rebuild();
       return 'done';
     },
@@ -137,6 +139,7 @@ export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> 
   return {
     run: () => run,
     setup: setup(settings),
+    people: settings,
     changed: (listener) => void listeners.push(listener),
     async stop() {
       await remedies.stop();

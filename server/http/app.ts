@@ -7,6 +7,7 @@ import type { ApiDeps } from './deps';
 import { files } from './files';
 import { health } from './health';
 import { instruments } from './instruments';
+import { people } from './people';
 import { plans } from './plans';
 import { problem } from './problem';
 import { qr } from './qr';
@@ -42,6 +43,7 @@ export const createApp = (deps: ApiDeps, pages: Pages): Hono => {
   app.route('/api/health', health(deps));
   app.route('/api/batches', batches(deps));
   app.route('/api/instruments', instruments(deps));
+  app.route('/api/people', people(deps));
   app.route('/api/plans', plans(deps));
   app.route('/api/qr', qr(deps));
   app.route('/api/shelf', shelf(deps));

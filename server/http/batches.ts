@@ -4,6 +4,7 @@ import type { BatchPage, RecordFoot } from '#lib/protocol/http';
 import { as } from '#lib/units/id';
 import { BATCH_STATUSES } from '#lib/work/batch/index';
 import type { ApiDeps } from './deps';
+import { namesOf } from './person';
 import { problem } from './problem';
 
 const MOST_ROWS = 200;
@@ -28,7 +29,7 @@ export const batches = (deps: ApiDeps): Hono =>
       const id = c.req.param('id');
       const review = await deps.reviewOf(as(id));
       if (review === null) return problem(c, 404, 'There is no such batch in this workshop.', 'Open it from the list of batches.');
-      const body: BatchPage = { ...review, record: await footOf(deps, id) };
+      const body: BatchPage = { ...review, people: namesOf(deps.people()), record: await footOf(deps, id) };
       return c.json(body);
     });
 

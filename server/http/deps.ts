@@ -2,10 +2,11 @@ import type { Context } from 'hono';
 import type { Bench } from '#lib/bench/pipeline/types';
 import type { InstrumentConfig, LinkStatus } from '#lib/measure/instrument';
 import type { InstrumentsPage, RawFrames } from '#lib/protocol/http';
-import type { BatchId, InstrumentId } from '#lib/units/id';
+import type { BatchId, InstrumentId, PersonId } from '#lib/units/id';
 import type { Scale } from '#lib/work/formula/index';
 import type { BatchReview } from '#lib/work/batch/review';
 import type { Plans } from '../bench/plans';
+import type { People } from '../store/people';
 import type { Store } from '../store/store';
 import type { Log } from '../log';
 
@@ -22,9 +23,9 @@ export interface Running {
 export interface Setup {
   page(): Promise<InstrumentsPage>;
   raw(id: InstrumentId): RawFrames | null;
-  bind(config: InstrumentConfig): Promise<SetupAnswer>;
-  unbind(id: InstrumentId): Promise<SetupAnswer>;
-  leavePractice(): Promise<SetupAnswer>;
+  bind(config: InstrumentConfig, by: PersonId): Promise<SetupAnswer>;
+  unbind(id: InstrumentId, by: PersonId): Promise<SetupAnswer>;
+  leavePractice(by: PersonId): Promise<SetupAnswer>;
 }
 
 /** `fixed`: the command line says what stands on this bench. `missing`: there is no such instrument, or this is not practice. */
@@ -35,6 +36,8 @@ export interface ApiDeps {
   readonly setup: Setup;
   readonly log: Log;
   running(): Running;
+  /** Of the workshop, whichever realm runs. */
+  people(): People;
   /** The review of one batch, `null` when there is none. */
   reviewOf(batch: BatchId): Promise<BatchReview | null>;
   /** Address with the one-time code, `null` when the server listens on this machine only. */

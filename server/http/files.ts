@@ -2,8 +2,8 @@ import { Hono } from 'hono';
 import { FILE_TYPES } from '#lib/protocol/shelf';
 import type { ApiDeps } from './deps';
 import { makersOnly } from './makers';
+import { byOf } from './person';
 import { problem } from './problem';
-import { MAKER } from '../maker';
 
 const HASH = /^[0-9a-f]{64}$/;
 const LONGEST_NAME = 120;
@@ -20,7 +20,7 @@ export const files = (deps: ApiDeps): Hono =>
         return problem(c, 400, 'The file has no name that can be kept.', `Give it a plain name of at most ${LONGEST_NAME} letters.`);
       const bytes = new Uint8Array(await c.req.arrayBuffer());
       if (bytes.length === 0) return problem(c, 400, 'The file is empty.', 'Choose it again.');
-      return c.json(await deps.running().store.shelf.keepFile({ name, type, bytes }, MAKER));
+      return c.json(await deps.running().store.shelf.keepFile({ name, type, bytes }, byOf(deps, c)));
     })
     .get('/:sha256', async (c) => {
       const sha256 = c.req.param('sha256');

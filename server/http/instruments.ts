@@ -6,6 +6,7 @@ import type { InstrumentConfig } from '#lib/measure/instrument';
 import { as } from '#lib/units/id';
 import type { ApiDeps, SetupAnswer } from './deps';
 import { makersOnly, unreadable } from './makers';
+import { byOf } from './person';
 import { problem } from './problem';
 
 /** GET /api/instruments, GET /api/instruments/:id/raw; a maker binds, unbinds and leaves practice by POST. */
@@ -18,13 +19,13 @@ export const instruments = (deps: ApiDeps): Hono =>
     })
     .post('/', makersOnly(deps), zValidator('json', bindAsk, unreadable), async (c) => {
       // The schema's ids and masses are plain; here they become the bench's.
-      return answer(c, deps, await deps.setup.bind(c.req.valid('json') as InstrumentConfig));
+      return answer(c, deps, await deps.setup.bind(c.req.valid('json') as InstrumentConfig, byOf(deps, c)));
     })
     .post('/unbind', makersOnly(deps), zValidator('json', unbindAsk, unreadable), async (c) =>
-      answer(c, deps, await deps.setup.unbind(as(c.req.valid('json').id))),
+      answer(c, deps, await deps.setup.unbind(as(c.req.valid('json').id), byOf(deps, c))),
     )
     .post('/leave-practice', makersOnly(deps), zValidator('json', leavePracticeAsk, unreadable), async (c) =>
-      answer(c, deps, await deps.setup.leavePractice()),
+      answer(c, deps, await deps.setup.leavePractice(byOf(deps, c))),
     );
 
 const answer = async (c: Context, deps: ApiDeps, said: SetupAnswer): Promise<Response> => {

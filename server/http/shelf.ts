@@ -14,8 +14,8 @@ import { NOUNS, putAway, standing } from '#lib/work/shelf/shelf';
 import type { Noun } from '#lib/work/shelf/shelf';
 import type { ApiDeps } from './deps';
 import { makersOnly, unreadable } from './makers';
+import { byOf } from './person';
 import { problem } from './problem';
-import { MAKER } from '../maker';
 
 /** GET /api/shelf/:noun, GET and POST /api/shelf/:noun/:id. */
 export const shelf = (deps: ApiDeps): Hono => {
@@ -46,7 +46,7 @@ export const shelf = (deps: ApiDeps): Hono => {
       const wrong = document === null ? [] : checkDocument(noun, id.data, document, context);
       if (wrong.length > 0) return refused(c, wrong);
       try {
-        const answer = await deps.running().store.shelf.put({ noun, id: id.data, expected, document, note }, MAKER);
+        const answer = await deps.running().store.shelf.put({ noun, id: id.data, expected, document, note }, byOf(deps, c));
         if (answer.ok) return c.json({ version: answer.version });
         return problem(
           c,

@@ -5,7 +5,7 @@ import type { Beat } from '#lib/protocol/live';
 import type { Log } from '../log';
 import type { Pairing } from './pairing';
 import { openScreen } from './screen';
-import type { LiveServer, Screen } from './screen';
+import type { LiveServer, Screen, WhoIs } from './screen';
 
 const BEAT_MS = 1_000;
 /** A page that froze is noticed within 5 s, not the 45 s of the defaults. */
@@ -20,6 +20,7 @@ export interface HubDeps {
   readonly bench: Bench;
   readonly build: string;
   readonly pairing: Pairing;
+  readonly whoIs?: WhoIs;
   readonly log: Log;
 }
 
@@ -76,7 +77,7 @@ export const createHub = (deps: HubDeps): Hub => {
     else next(new Error('too many screens'));
   });
   io.on('connection', (socket) => {
-    const screen = openScreen(socket, { bench: () => bench, build: deps.build, pairing: deps.pairing, log: deps.log });
+    const screen = openScreen(socket, { ...deps, bench: () => bench });
     for (const other of screens) if (other.id === screen.id) other.replaced();
     screens.add(screen);
     socket.on('disconnect', () => {

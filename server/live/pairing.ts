@@ -2,14 +2,12 @@ import { createHmac, randomBytes, randomInt, timingSafeEqual } from 'node:crypto
 import { closeSync, fsyncSync, openSync, readFileSync, renameSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Clock } from '#lib/units/time';
+import { createTries } from '../tries';
 
 /** Letters and digits nobody takes for one another. */
 const ALPHABET = '23456789ABCDEFGHJKMNPQRSTVWXYZ';
 const CODE_LENGTH = 8;
 const TOKEN_DAYS = 90;
-const FREE_TRIES = 5;
-const FIRST_WAIT_MS = 10_000;
-const LONGEST_WAIT_MS = 10 * 60_000;
 
 export interface Pairing {
   /** The code now good for one screen. */
@@ -27,23 +25,16 @@ export interface Pairing {
 export const createPairing = (deps: { folder: string; clock: Pick<Clock, 'now' | 'wall'>; onCode: (code: string) => void }): Pairing => {
   const key = readKey(deps.folder);
   let code = freshCode();
-  let wrong = 0;
-  let waitUntil = -Infinity;
+  const tries = createTries(() => deps.clock.now());
 
   const sign = (text: string): string => createHmac('sha256', key).update(text).digest('base64url');
   return {
     code: () => code,
     redeem(tried) {
-      const waitMs = Math.ceil(waitUntil - deps.clock.now());
+      const waitMs = tries.waitMs();
       if (waitMs > 0) return { ok: false, waitMs };
-      if (!same(normal(tried), normal(code))) {
-        wrong += 1;
-        if (wrong < FREE_TRIES) return { ok: false, waitMs: 0 };
-        const wait = Math.min(LONGEST_WAIT_MS, FIRST_WAIT_MS * 2 ** (wrong - FREE_TRIES));
-        waitUntil = deps.clock.now() + wait;
-        return { ok: false, waitMs: wait };
-      }
-      wrong = 0;
+      if (!same(normal(tried), normal(code))) return { ok: false, waitMs: tries.wrong() };
+      tries.right();
       code = freshCode();
       deps.onCode(code);
       const text = `${randomBytes(9).toString('base64url')}.${Math.round(deps.clock.wall() + TOKEN_DAYS * 86_400_000)}`;

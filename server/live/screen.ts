@@ -7,7 +7,7 @@ import type { IntentAnswer } from '#lib/protocol/intent';
 import { PROTOCOL_VERSION } from '#lib/protocol/lanes';
 import type { PairAnswer, RecordLane, ScreenToServer, ServerToScreen } from '#lib/protocol/lanes';
 import type { Beat, LiveFrame } from '#lib/protocol/live';
-import type { ScreenId } from '#lib/units/id';
+import type { PersonId, ScreenId } from '#lib/units/id';
 import type { RefusalCode } from '#lib/work/batch/index';
 import type { Log } from '../log';
 import { createBucket } from './bucket';
@@ -27,8 +27,11 @@ export interface ScreenDeps {
   readonly bench: () => Bench;
   readonly build: string;
   readonly pairing: Pairing;
+  /** Who acts, by the pass a screen sends; left out, nobody has a name. */
+  readonly whoIs?: WhoIs;
   readonly log: Log;
 }
+export type WhoIs = (pass: string | undefined) => PersonId;
 
 /** One connected screen. */
 export interface Screen {
@@ -143,6 +146,7 @@ interface Answering {
 const answerScreen = (socket: LiveSocket, deps: ScreenDeps, { sender, paired, resumed }: Answering): void => {
   const bucket = createBucket(() => performance.now(), BURST, PER_SECOND);
   const mayWatchOnly = () => sender().role === 'watcher';
+  const who = (pass: string | undefined): Pick<Sender, 'person'> => (deps.whoIs === undefined ? {} : { person: deps.whoIs(pass) });
 
   const hear = <Schema extends z.core.$ZodType, Answer>(
     schema: Schema,
@@ -170,7 +174,7 @@ const answerScreen = (socket: LiveSocket, deps: ScreenDeps, { sender, paired, re
 
   socket.on(
     'intent',
-    hear(benchIntent, refused, (intent) => deps.bench().intent(sender(), intent)),
+    hear(benchIntent, refused, (intent) => deps.bench().intent({ ...sender(), ...who(intent.person) }, intent)),
   );
   socket.on(
     'resume',
@@ -224,8 +228,8 @@ const answerScreen = (socket: LiveSocket, deps: ScreenDeps, { sender, paired, re
     hear(
       aliveBeat,
       () => undefined,
-      ({ visible, boot }) => {
-        if (boot === deps.bench().boot) deps.bench().alive(sender().screen, visible);
+      ({ visible, boot, person }) => {
+        if (boot === deps.bench().boot) deps.bench().alive(sender().screen, visible, who(person).person);
       },
     ),
   );

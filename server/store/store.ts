@@ -8,6 +8,7 @@ import type { MassUnit } from '#lib/units/mass';
 import type { Clock } from '#lib/units/time';
 import type { Realm } from '#lib/work/batch/index';
 import type { DirectoryLock } from './lock';
+import type { People } from './people';
 import type { WorkshopShelf } from './shelf';
 
 /** What the store tells the log; pino fits. */
@@ -93,17 +94,11 @@ export interface ScreenSettings {
 }
 
 /** What Setup keeps. Every change is a line of the workshop journal; reading is from memory. */
-export interface WorkshopSettings {
+export interface WorkshopSettings extends People {
   instruments(): readonly InstrumentConfig[];
   /** Adds the instrument, or replaces the one with the same id. */
   bindInstrument(config: InstrumentConfig, by: PersonId): Promise<void>;
   unbindInstrument(id: InstrumentId, by: PersonId): Promise<void>;
-  /** Ids stand in entries; a name stands in a table of its own and can be erased. Returns the new person's id. */
-  addPerson(name: string, by: PersonId): Promise<PersonId>;
-  /** Erases the name for good; entries keep the id. */
-  eraseName(person: PersonId, by: PersonId): Promise<void>;
-  /** `name` is `null` once erased. */
-  people(): readonly { readonly id: PersonId; readonly name: string | null }[];
   screen(): ScreenSettings;
   setScreen(screen: ScreenSettings, by: PersonId): Promise<void>;
   /** Wall time at which the practice bench was left for the real workshop; `null` while it was not. */

@@ -10,19 +10,17 @@ import { EMPTY_SHELF, withPut } from '#lib/work/shelf/shelf';
 import type { Put, Shelf } from '#lib/work/shelf/shelf';
 import type { SqliteJournal } from './journal';
 import { StoreProblem } from './problem';
+import { openPeople } from './people';
+import type { PeopleBodies, PersonRole } from './people';
 import { openShelf } from './shelf';
 import type { KeptFile, WorkshopShelf } from './shelf';
 import type { Standing } from './standing';
 import type { ScreenSettings, WorkshopSettings } from './store';
-import { sumOf } from './sums';
-import { prepare, query } from './tables';
 
 /** What the lines of the workshop journal say, by kind. */
-interface WorkshopBodies {
+interface WorkshopBodies extends PeopleBodies {
   'instrument-bound': { readonly instrument: InstrumentConfig };
   'instrument-unbound': { readonly instrument: InstrumentId };
-  'person-named': { readonly person: PersonId };
-  'name-erased': { readonly person: PersonId };
   'screen-set': ScreenSettings;
   'practice-left': Readonly<Record<never, never>>;
   put: Put;
@@ -44,7 +42,7 @@ type WorkshopEntry = {
 
 interface WorkshopState {
   readonly instruments: ReadonlyMap<InstrumentId, InstrumentConfig>;
-  readonly people: readonly PersonId[];
+  readonly people: ReadonlyMap<PersonId, PersonRole>;
   readonly screen: ScreenSettings;
   readonly practiceLeft: number | null;
   readonly shelf: Shelf;
@@ -53,7 +51,7 @@ interface WorkshopState {
 
 const NOTHING: WorkshopState = {
   instruments: new Map(),
-  people: [],
+  people: new Map(),
   screen: { mass: 'g', temperature: 'C' },
   practiceLeft: null,
   shelf: EMPTY_SHELF,
@@ -67,8 +65,10 @@ const EVOLVE: { readonly [K in WorkshopKind]: Evolve<K> } = {
     ...state,
     instruments: new Map([...state.instruments].filter(([id]) => id !== instrument)),
   }),
-  'person-named': (state, { person }) => ({ ...state, people: [...state.people, person] }),
+  'person-named': (state, { person, role }) => ({ ...state, people: new Map(state.people).set(person, role ?? 'maker') }),
+  'name-changed': (state) => state,
   'name-erased': (state) => state,
+  'pin-changed': (state) => state,
   'screen-set': (state, { mass, temperature }) => ({ ...state, screen: { mass, temperature } }),
   'practice-left': (state, _, wall) => ({ ...state, practiceLeft: wall }),
   put: (state, put, wall, by) => ({ ...state, shelf: withPut(state.shelf, put, by, wall) }),
@@ -98,7 +98,6 @@ const ID_BYTES = 12;
 /** What the workshop journal says: Setup's own memory, whose names come from their table, and the shelf. */
 export const openWorkshopJournal = (parts: WorkshopParts): { readonly settings: WorkshopSettings; readonly shelf: WorkshopShelf } => {
   const { db, journal, standing, realm, clock, random } = parts;
-  const names = nameTable(db);
   let state = folded(journal);
   const newId = (): string => bytesToHex(random(ID_BYTES));
   const write = async <K extends WorkshopKind>(
@@ -126,21 +125,7 @@ export const openWorkshopJournal = (parts: WorkshopParts): { readonly settings: 
     instruments: () => [...state.instruments.values()],
     bindInstrument: (config, by) => write('instrument-bound', { instrument: config }, by),
     unbindInstrument: (id, by) => write('instrument-unbound', { instrument: id }, by),
-    addPerson: async (name, by) => {
-      const person = as<PersonId>(newId());
-      await write('person-named', { person }, by, () => names.put.run({ id: person, name, sum: sumOf(person, name) }));
-      return person;
-    },
-    eraseName: async (person, by) => {
-      await write('name-erased', { person }, by, () => names.erase.run({ id: person }));
-      // The write-ahead log still holds the page as it was: copy it back and cut the log.
-      standing.write(() => db.pragma('wal_checkpoint(TRUNCATE)'));
-    },
-    people: () =>
-      standing.read(() => {
-        const known = new Map(names.all.all({}).map(({ id, name }) => [id, name]));
-        return state.people.map((id) => ({ id, name: known.get(id) ?? null }));
-      }),
+    ...openPeople({ db, standing, newId, known: () => state.people, write: ({ kind, body }, by, beside) => write(kind, body, by, beside) }),
     screen: () => state.screen,
     setScreen: (screen, by) => write('screen-set', screen, by),
     practiceLeft: () => state.practiceLeft,
@@ -166,9 +151,3 @@ const folded = (journal: SqliteJournal): WorkshopState => {
     after = last.seq;
   }
 };
-
-const nameTable = (db: Database.Database) => ({
-  all: prepare<object>(db)(() => query.selectFrom('people').select(['id', 'name'])),
-  put: prepare<{ id: string; name: string; sum: string }>(db)(({ id, name, sum }) => query.insertInto('people').values({ id, name, sum })),
-  erase: prepare<{ id: string }>(db)(({ id }) => query.deleteFrom('people').where('id', '=', id)),
-});

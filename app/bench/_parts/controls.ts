@@ -22,6 +22,7 @@ export type Sheet =
   | 'scene'
   | 'first-aid'
   | 'pair'
+  | 'people'
   | 'pot';
 
 /** A choice that only this page knows of: lots, plans. Stepped by the same three intents as the conductor's cards. */

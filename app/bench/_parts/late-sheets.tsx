@@ -8,6 +8,7 @@ import { LoseSheet } from './lose';
 import { More } from './more';
 import { MoveSheet } from './move';
 import { PairSheet } from './pair';
+import { PeopleSheet } from './people';
 import { PotSheet } from './pot-sheet';
 import { SceneSheet } from './scene';
 import { SettingsSheet } from './settings';
@@ -31,6 +32,7 @@ const SHEETS: Readonly<Record<LateSheet, () => ReactNode>> = {
   settings: () => <SettingsSheet />,
   scene: () => <SceneSheet />,
   pair: () => <PairSheet />,
+  people: () => <PeopleSheet />,
   pot: () => <PotSheet />,
 };
 

@@ -37,6 +37,7 @@ export function SettingsSheet() {
         <Press name={marks[kept.locale] ?? kept.locale} sub={settings.marks} onTap={() => prefer({ locale: next(LOCALES, kept.locale) })} />
         <Press name={kept.voice ? settings.on : settings.off} sub={settings.voice} onTap={() => prefer({ voice: !kept.voice })} />
         <Press name={kept.muted ? messages.sound.unmute : messages.sound.mute} sub={settings.sound} onTap={mute} />
+        <Press name={sheetMessages.people.title} onTap={() => openSheet('people')} />
         {mine ? <Press name={settings.giveUp} sub={settings.control} onTap={() => void live().lease('release', '')} /> : null}
         {role === 'watcher' ? <Press name={sheetMessages.pair.title} onTap={() => openSheet('pair')} /> : null}
       </SheetGrid>

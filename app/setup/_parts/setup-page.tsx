@@ -16,6 +16,7 @@ import { EMPTY, OTHER, typedOf } from './binding';
 import type { Typed } from './binding';
 import { Instruments } from './instruments';
 import { Moulds } from './moulds';
+import { People } from './people';
 import { Ports } from './ports';
 import { Practice } from './practice';
 import { Tablet } from './tablet';
@@ -46,6 +47,7 @@ export function SetupPage() {
       <Moulds />
       <Vessels />
       <HabitsSection />
+      <People />
       <ThisScreen />
     </PaperPage>
   );

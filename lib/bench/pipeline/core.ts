@@ -53,7 +53,7 @@ export interface CoreParts {
   readonly batch: BatchState | null;
   /** Newest check of each scale in any batch of this journal. */
   readonly checks: Readonly<Record<InstrumentId, EntryId>>;
-  /** Who leads this bench: their hand is learnt from. */
+  /** Who leads this bench while nobody has said who they are. */
   readonly person: PersonId;
   /** Pours of this journal that ended by the cue, oldest first. */
   readonly stops?: readonly Stopped[];
@@ -99,6 +99,8 @@ export interface Core {
   episode(): number;
   lease(): Lease;
   setLease(lease: Lease): void;
+  /** Whose hand is on the bench from now on: it is learnt from. */
+  ledBy(person: PersonId): void;
   listen(listener: BenchListener): () => void;
 }
 
@@ -122,6 +124,7 @@ export const createCore = (parts: CoreParts): Core => {
   let cue = IDLE_CUE;
   let lyeSeen: LyeSeen | null = null;
   let underway = 0;
+  let leader = parts.person;
   let patientUntil = -Infinity;
 
   const looks = createLooks({
@@ -167,7 +170,7 @@ export const createCore = (parts: CoreParts): Core => {
       probesInVessel: parts.probesInVessel(),
       lyeSeen,
       ...ways(),
-      hand: { ...hands.of(parts.person), person: parts.person },
+      hand: { ...hands.of(leader), person: leader },
     };
   };
 
@@ -182,7 +185,7 @@ export const createCore = (parts: CoreParts): Core => {
   const remedies = createRemedies({
     answer: parts.answerRemedy,
     entering: (want, batch) => {
-      const { command } = letter(want, batch.id, { ...OF_ITSELF, by: parts.person, role: 'maker' });
+      const { command } = letter(want, batch.id, { ...OF_ITSELF, by: leader, role: 'maker' });
       return { command, decision: (parts.decide ?? decide)(batch, command) };
     },
     trouble: parts.trouble,
@@ -324,6 +327,7 @@ export const createCore = (parts: CoreParts): Core => {
     episode: () => cue.episode,
     lease: () => looks.lease(),
     setLease: (lease) => looks.setLease(lease),
+    ledBy: (person) => void (leader = person),
     listen: (listener) => audience.listen(listener),
   };
 };

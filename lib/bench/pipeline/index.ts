@@ -71,8 +71,9 @@ export const createBench = (parts: BenchParts): { bench: Bench; inputs: BenchInp
     leaseFor: (screen) => leaseView(core.lease(), screen, clock.now()),
     takeLease: (screen, label) => core.setLease(takeLease(screen, label, clock.now())),
     releaseLease: (screen) => core.setLease(releaseLease(core.lease(), screen, clock.now())),
-    alive(screen, visible) {
+    alive(screen, visible, person) {
       if (visible) core.setLease(renewLease(core.lease(), screen, clock.now()));
+      if (core.lease().holder === screen) core.ledBy(person ?? parts.person);
     },
     parted: (screen) => core.setLease(partLease(core.lease(), screen)),
     intent,

@@ -42,6 +42,7 @@ export const createIntents = (core: Core, parts: IntentParts): ((sender: Sender,
   const handle = async (sender: Sender, intent: BenchIntent): Promise<IntentAnswer> => {
     const no = notHeard(core, sender, intent);
     if (no !== null) return (await storedAnswer(core, intent.id)) ?? { ok: false, refusal: no };
+    if (!isSilence(intent.want)) core.ledBy(sender.person ?? parts.person);
     const meaning = meaningOf(intent.want, core.mailbox.batch());
     return act(core, parts, meaning, { ...onBehalf(parts, sender, intent), withdrawn: () => notTheirs(core, sender, intent) });
   };
@@ -57,7 +58,7 @@ export const createIntents = (core: Core, parts: IntentParts): ((sender: Sender,
 };
 
 const onBehalf = (parts: IntentParts, sender: Sender, intent: BenchIntent): Behalf => ({
-  by: parts.person,
+  by: sender.person ?? parts.person,
   via: 'screen',
   role: sender.role,
   intent: as<IntentId>(intent.id),

@@ -1,4 +1,4 @@
-import type { BootId, ScreenId } from '#lib/units/id';
+import type { BootId, PersonId, ScreenId } from '#lib/units/id';
 import type { Monotonic } from '#lib/units/time';
 import type { BatchState, Realm, Role } from '#lib/work/batch/index';
 import type { BenchIntent, IntentAnswer, SceneAct } from '#lib/protocol/intent';
@@ -11,6 +11,8 @@ export interface Sender {
   readonly screen: ScreenId;
   /** `watcher` may look and silence; a `maker` may besides, while it holds the lease. */
   readonly role: Exclude<Role, 'program'>;
+  /** Who acts on it; left out: the unnamed maker. */
+  readonly person?: PersonId;
 }
 
 export interface BenchListener {
@@ -43,8 +45,8 @@ export interface Bench {
   leaseFor(screen: ScreenId): LeaseView;
   takeLease(screen: ScreenId, label: string): void;
   releaseLease(screen: ScreenId): void;
-  /** A page's heartbeat. */
-  alive(screen: ScreenId, visible: boolean): void;
+  /** A page's heartbeat, and who acts on it. */
+  alive(screen: ScreenId, visible: boolean, person?: PersonId): void;
   /** A page's socket fell. */
   parted(screen: ScreenId): void;
   intent(sender: Sender, intent: BenchIntent): Promise<IntentAnswer>;

@@ -168,7 +168,7 @@ const FOOT = { seq: 1_214, link: 'a79688019573ac65a99727ef2294a809f0ff00eeba8654
 /** What the server answers for one of them. */
 export const pageOf = (name: BatchName): BatchPage => {
   const entries = BATCHES[name]();
-  return { ...review(entries), record: { entries: entries.length, ...FOOT } };
+  return { ...review(entries), people: {}, record: { entries: entries.length, ...FOOT } };
 };
 
 /** Rows for a list, newest first. */

@@ -91,18 +91,27 @@ describe('workshop settings', () => {
     const name = 'Ottoline Quillfeather';
     const person = await store.settings.addPerson(name, BY);
     const other = await store.settings.addPerson('Ravi', BY);
-    expect(store.settings.people()).toEqual([
-      { id: person, name },
-      { id: other, name: 'Ravi' },
-    ]);
+    const ravi = { id: other, role: 'maker', name: 'Ravi', pin: false };
+    expect(store.settings.people()).toEqual([{ id: person, role: 'maker', name, pin: false }, ravi]);
+    await store.settings.setPin(person, { salt: 'ab', hash: 'cd' }, BY);
+    expect(store.settings.people()[0]).toMatchObject({ pin: true });
+    expect(store.settings.pinOf(person)).toEqual({ salt: 'ab', hash: 'cd' });
     await store.settings.eraseName(person, BY);
-    expect(store.settings.people()).toEqual([
-      { id: person, name: null },
-      { id: other, name: 'Ravi' },
-    ]);
+    expect(store.settings.people()).toEqual([{ id: person, role: 'maker', name: null, pin: false }, ravi]);
+    expect(store.settings.pinOf(person)).toBeNull();
     for (const file of readdirSync(rig.dir)) expect(readFileSync(join(rig.dir, file)).includes(name), file).toBe(false);
     await restart();
-    expect(store.settings.people()[0]).toEqual({ id: person, name: null });
+    expect(store.settings.people()[0]).toEqual({ id: person, role: 'maker', name: null, pin: false });
+    expect(await store.verify()).toMatchObject({ ok: true });
+  });
+
+  it('gives the same id another name, and keeps the one before nowhere', async () => {
+    const before = 'Ottoline Quillfeather';
+    const person = await store.settings.addPerson(before, BY, 'buyer');
+    await store.settings.renamePerson(person, 'The corner shop', BY);
+    await restart();
+    expect(store.settings.people()).toEqual([{ id: person, role: 'buyer', name: 'The corner shop', pin: false }]);
+    for (const file of readdirSync(rig.dir)) expect(readFileSync(join(rig.dir, file)).includes(before), file).toBe(false);
     expect(await store.verify()).toMatchObject({ ok: true });
   });
 

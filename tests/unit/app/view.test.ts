@@ -224,6 +224,7 @@ describe('what a page keeps', () => {
       locale: 'de-DE',
       muted: true,
       voice: false,
+      pass: null,
     });
   });
 
