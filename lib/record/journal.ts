@@ -10,6 +10,8 @@ export interface JournalLine {
   readonly leaf: string;
   /** SHA-256 of previous link (32 bytes; zeros before the first) followed by leaf (32 bytes), hex. Kept outside the line. */
   readonly link: string;
+  /** What was hashed is gone for good and `text` only stands in for it: the leaf is what is left to prove. */
+  readonly withdrawn?: true;
 }
 
 /** What one decision writes, in one transaction. */

@@ -20,16 +20,18 @@ export interface Walk {
 
 /**
  * A walk along a chain, line by line, so that a long journal can be walked in pieces. `kept` are heads known from elsewhere:
- * without one, a tail cut off or written anew whole cannot be found, by anybody.
+ * without one, a tail cut off or written anew whole cannot be found, by anybody. Of a line marked as withdrawn only its leaf is walked.
  */
 export class ChainWalk {
   readonly #kept: readonly Head[];
+  readonly #keptAt = new Map<number, Head[]>();
   readonly #sha: Sha256;
   readonly #breaks: Break[] = [];
   #head: Head;
 
   constructor(kept: readonly Head[] = [], from: Head = EMPTY, sha: Sha256 = PORTABLE) {
     this.#kept = kept;
+    for (const known of kept) this.#keptAt.set(known.seq, [...(this.#keptAt.get(known.seq) ?? []), known]);
     this.#sha = sha;
     this.#head = from;
   }
@@ -48,10 +50,10 @@ export class ChainWalk {
     if (seq < expected) return [{ how: 'out-of-place', seq }];
     const breaks: Break[] = [];
     if (seq > expected) breaks.push({ how: 'missing', seq: expected, to: seq - 1 });
-    if (leafOf(line.text, this.#sha) !== line.leaf) breaks.push({ how: 'changed', seq });
+    if (line.withdrawn !== true && leafOf(line.text, this.#sha) !== line.leaf) breaks.push({ how: 'changed', seq });
     // After a gap, or after a link that is none, there is nothing to hold this line against; that is a finding already.
     else if (seq === expected && !this.#continues(line)) breaks.push({ how: 'unlinked', seq });
-    if (this.#kept.some((known) => known.seq === seq && known.link !== line.link)) breaks.push({ how: 'other-head', seq });
+    if (this.#keptAt.get(seq)?.some((known) => known.link !== line.link) === true) breaks.push({ how: 'other-head', seq });
     return breaks;
   }
 

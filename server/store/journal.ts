@@ -5,6 +5,7 @@ import type { Append, Journal, Json, JournalLine } from '#lib/record/journal';
 import { labelsOf, parsed, sealAll } from '#lib/record/lines';
 import { leafOf } from '#lib/record/seal';
 import type { Head } from '#lib/record/seal';
+import type { Withdrawn } from './proof-fold';
 import type { Standing } from './standing';
 import { hashOf, NATIVE, sumOf } from './sums';
 import { isWhole, prepare, query } from './tables';
@@ -23,6 +24,8 @@ export interface JournalParts {
   readonly head: Head;
   /** In a damaged file the numbers of the lines that are wrong, which are never handed out; `null` in a sound one. */
   readonly suspect: ReadonlySet<number> | null;
+  /** What stands in for the text of a line, once that is withdrawn; left out where none ever is. */
+  readonly withdrawn?: (seq: number) => Pick<Withdrawn, 'leaf' | 'stub'> | undefined;
   /** Commits with every append, after its lines. What throws here undoes the append. */
   readonly within: (lines: readonly JournalLine[], what: Append) => void;
   /** Called after every append: `true` when its commit is on disk, `false` when nothing was written. */
@@ -116,6 +119,8 @@ export class SqliteJournal implements Journal {
   #read(rows: () => LineTable[]): readonly JournalLine[] {
     return this.#parts.standing.read(rows).map((row) => {
       const { seq, text, leaf, link } = row;
+      const gone = text === '' ? this.#parts.withdrawn?.(seq) : undefined;
+      if (gone?.leaf === leaf && !this.#parts.suspect?.has(seq)) return { seq, text: gone.stub, leaf, link, withdrawn: true };
       if (this.#parts.suspect?.has(seq) || !isWhole(row) || leafOf(text, NATIVE) !== leaf) {
         throw this.#parts.standing.found([inWords(this.name, { how: 'changed', seq })]);
       }

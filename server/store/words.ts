@@ -15,7 +15,7 @@ export const inWords = (journal: keyof typeof JOURNAL, found: Break): string => 
     changed: 'was changed after it was written',
     unlinked: 'does not continue the line before it',
     'out-of-place': 'stands where it does not belong',
-    'other-head': 'is not the one that was committed last',
+    'other-head': 'is not the one its kept head was taken from',
     missing: one ? 'is missing' : 'are missing',
     short: one ? 'was committed last and is missing' : 'were committed last and are missing',
   };

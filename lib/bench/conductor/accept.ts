@@ -3,7 +3,7 @@ import { mg, type Milligrams } from '#lib/units/mass';
 import { settledFrame } from '#lib/measure/readings/settle';
 import type { AcceptedHow, BatchState, LineState, Want, Weighed } from '#lib/work/batch/index';
 import { verdictOf } from '#lib/work/batch/verdict';
-import { base64 } from '../base64';
+import { base64 } from '#lib/units/base64';
 import { easedFor } from './eased';
 import type { PourMemory, ScaleMemory } from './memory';
 import { wantOnce, type Scenery } from './stage';
