@@ -69,9 +69,9 @@ export class ProofFold {
 
   /** One line further, whatever its kind. */
   take(value: unknown): void {
-    const { kind, body, wall } = value as { readonly kind: string; readonly body: never; readonly wall: number };
-    if (Object.hasOwn(TAKES, kind)) TAKES[kind as ProofKind](this, body, wall);
-    else this.#unsigned += 1;
+    const { kind, v, body, wall } = value as { readonly kind: string; readonly v: number; readonly body: never; readonly wall: number };
+    if (!Object.hasOwn(TAKES, kind)) this.#unsigned += 1;
+    else if (v === 1) TAKES[kind as ProofKind](this, body, wall);
   }
 
   named(): Named | null {

@@ -22,6 +22,7 @@ export interface RecordProof {
   /** Where stamps are asked for; `null`: nowhere. */
   stampUrl(): string | null;
   withdrawn(): readonly Withdrawn[];
+  withdrawnAt(seq: number): Withdrawn | undefined;
   name(named: Named, by: PersonId): Promise<void>;
   keepHeads(notes: readonly string[], by: PersonId): Promise<void>;
   keepStamp(stamp: Stamp, answer: Uint8Array, by: PersonId): Promise<void>;
@@ -62,6 +63,7 @@ export const openProof = ({ db, standing, fold, write }: ProofParts): RecordProo
     stampOf: (note) => fold.stamps.get(note) ?? null,
     stampUrl: () => fold.stampUrl(),
     withdrawn: () => [...fold.withdrawn.values()],
+    withdrawnAt: (seq) => fold.withdrawn.get(seq),
     name: (body, by) => write({ kind: 'journal-named', body }, by),
     keepHeads: (notes, by) => write({ kind: 'head-signed', body: { notes } }, by),
     keepStamp: (body, bytes, by) => write({ kind: 'head-stamped', body }, by, undefined, [{ sha256: body.token, kind: 'stamp', bytes }]),

@@ -12,13 +12,17 @@ import type { SqliteJournal } from './journal';
 import { StoreProblem } from './problem';
 import { openPeople } from './people';
 import type { PeopleBodies, PersonRole } from './people';
+import { ProofFold } from './proof-fold';
+import type { ProofBodies, ProofKind } from './proof-fold';
+import { openProof } from './proof-store';
+import type { RecordProof } from './proof-store';
 import { openShelf } from './shelf';
 import type { KeptFile, WorkshopShelf } from './shelf';
 import type { Standing } from './standing';
 import type { ScreenSettings, WorkshopSettings } from './store';
 
 /** What the lines of the workshop journal say, by kind. */
-interface WorkshopBodies extends PeopleBodies {
+interface WorkshopBodies extends PeopleBodies, ProofBodies {
   'instrument-bound': { readonly instrument: InstrumentConfig };
   'instrument-unbound': { readonly instrument: InstrumentId };
   'screen-set': ScreenSettings;
@@ -59,7 +63,8 @@ const NOTHING: WorkshopState = {
 };
 
 type Evolve<K extends WorkshopKind> = (state: WorkshopState, body: WorkshopBodies[K], wall: number, by: PersonId) => WorkshopState;
-const EVOLVE: { readonly [K in WorkshopKind]: Evolve<K> } = {
+/** What is about proof is folded beside it, by `ProofFold`. */
+const EVOLVE: { readonly [K in Exclude<WorkshopKind, ProofKind>]: Evolve<K> } = {
   'instrument-bound': (state, { instrument }) => ({ ...state, instruments: new Map(state.instruments).set(instrument.id, instrument) }),
   'instrument-unbound': (state, { instrument }) => ({
     ...state,
@@ -78,7 +83,7 @@ const EVOLVE: { readonly [K in WorkshopKind]: Evolve<K> } = {
 /** Lines of a kind this program does not know are kept and skipped. */
 const evolve = (state: WorkshopState, entry: WorkshopEntry): WorkshopState => {
   if (!Object.hasOwn(EVOLVE, entry.kind)) return state;
-  const apply = EVOLVE[entry.kind] as Evolve<never>;
+  const apply = EVOLVE[entry.kind as keyof typeof EVOLVE] as Evolve<never>;
   return apply(state, entry.body as never, entry.wall, entry.by);
 };
 
@@ -95,10 +100,17 @@ export interface WorkshopParts {
 const PAGE = 500;
 const ID_BYTES = 12;
 
-/** What the workshop journal says: Setup's own memory, whose names come from their table, and the shelf. */
-export const openWorkshopJournal = (parts: WorkshopParts): { readonly settings: WorkshopSettings; readonly shelf: WorkshopShelf } => {
+interface WorkshopJournal {
+  readonly settings: WorkshopSettings;
+  readonly shelf: WorkshopShelf;
+  readonly proof: RecordProof;
+}
+
+/** What the workshop journal says: Setup's own memory, whose names come from their table, the shelf, and what proves both journals. */
+export const openWorkshopJournal = (parts: WorkshopParts): WorkshopJournal => {
   const { db, journal, standing, realm, clock, random } = parts;
-  let state = folded(journal);
+  const fold = new ProofFold();
+  let state = folded(journal, fold);
   const newId = (): string => bytesToHex(random(ID_BYTES));
   const write = async <K extends WorkshopKind>(
     kind: K,
@@ -113,6 +125,7 @@ export const openWorkshopJournal = (parts: WorkshopParts): { readonly settings: 
     const value = JSON.parse(JSON.stringify(entry)) as Json;
     journal.appendWith({ batch: null, entries: [{ id, batch: null, version: null, kind, value }], intent: null, blobs }, extra);
     state = evolve(state, entry as unknown as WorkshopEntry);
+    fold.take(value);
   };
 
   const shelf = openShelf({
@@ -131,10 +144,16 @@ export const openWorkshopJournal = (parts: WorkshopParts): { readonly settings: 
     practiceLeft: () => state.practiceLeft,
     leavePractice: (by) => write('practice-left', {}, by),
   };
-  return { settings, shelf };
+  const proof = openProof({
+    db,
+    standing,
+    fold,
+    write: ({ kind, body }, by, beside, blobs) => write(kind, body, by, beside, blobs),
+  });
+  return { settings, shelf, proof };
 };
 
-const folded = (journal: SqliteJournal): WorkshopState => {
+const folded = (journal: SqliteJournal, proof: ProofFold): WorkshopState => {
   let state = NOTHING;
   for (let after = 0; ;) {
     let page: readonly JournalLine[];
@@ -145,7 +164,11 @@ const folded = (journal: SqliteJournal): WorkshopState => {
       if (cause instanceof StoreProblem) return state;
       throw cause;
     }
-    for (const line of page) state = evolve(state, JSON.parse(line.text) as WorkshopEntry);
+    for (const line of page) {
+      const entry = JSON.parse(line.text) as WorkshopEntry;
+      state = evolve(state, entry);
+      proof.take(entry);
+    }
     const last = page.at(-1);
     if (last === undefined) return state;
     after = last.seq;
