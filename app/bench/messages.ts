@@ -309,6 +309,7 @@ export const messages = {
     'temperature-unknown': 'Temperature unknown',
     'may-be-lye-heavy': 'It may be lye-heavy',
     'line-open': 'Something is still to weigh',
+    'pattern-unnamed': 'A mould has no pattern yet',
     'lye-not-made': 'The lye is not made',
     'lye-heavy': 'It would be lye-heavy',
     alarm: 'An alarm is open',

@@ -1,15 +1,18 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { decide, fold } from '#lib/work/batch/index';
-import type { BatchState, Command, Entry, EntryKind } from '#lib/work/batch/index';
+import type { BatchState, Command, Entry, EntryKind, Plan } from '#lib/work/batch/index';
 import { review } from '#lib/work/batch/review';
 import { upcastLines } from '#lib/work/batch/upcast';
 import { SAMPLE_PLANS } from '#lib/work/formula/sample';
 import { BatchRig, planOf } from '#tests/support/batch';
+import { twoParts } from '#tests/support/pouring';
 import { act, progress, restart, turn, wantOf, type Turn } from '#tests/support/batch-acts';
 
 const RUNS = 300;
-const plans = SAMPLE_PLANS.map(({ id }) => id);
+const POURS = 'two parts, two moulds';
+const plans = [...SAMPLE_PLANS.map(({ id }) => id), POURS];
+const planNamed = (id: string): Plan => (id === POURS ? twoParts() : planOf(id));
 const story = fc.tuple(fc.constantFrom(...plans), fc.array(turn, { minLength: 5, maxLength: 70 }));
 
 const take = (rig: BatchRig, one: Turn): void => {
@@ -22,7 +25,7 @@ const take = (rig: BatchRig, one: Turn): void => {
 const sum = (numbers: readonly number[]): number => numbers.reduce((total, one) => total + one, 0);
 
 const played = (plan: string, turns: readonly Turn[], after: (rig: BatchRig, from: number) => void = () => undefined): BatchRig => {
-  const rig = new BatchRig().start(planOf(plan));
+  const rig = new BatchRig().start(planNamed(plan));
   for (const one of turns) {
     const from = rig.entries.length;
     take(rig, one);
@@ -209,6 +212,13 @@ const EVERY: Readonly<Record<EntryKind, true>> = {
   withdrawn: true,
   lost: true,
   split: true,
+  'pattern-named': true,
+  'container-set': true,
+  parted: true,
+  'mould-poured': true,
+  'left-over': true,
+  'batter-wrong': true,
+  'photo-asked': true,
   'temperature-noted': true,
   dissolved: true,
   override: true,

@@ -12,6 +12,7 @@ import { NO_FACTS } from '#lib/work/batch/remedy/index';
 import type { RemedyAct, RemedyCard } from '#lib/work/batch/remedy/index';
 import type { BatchState, CommandBodies, CommandHead, CommandKind, HoldReason, Weighed } from '#lib/work/batch/index';
 import { FINE, MAIN, type BatchRig } from '#tests/support/batch';
+import { nameAll, POUR_ACTS, pourOn } from '#tests/support/pouring';
 
 /** One random thing that a person, the program or a watcher wants; numbers and picks are spent on whatever the act needs. */
 export interface Act {
@@ -183,6 +184,7 @@ const ACTS = {
       ],
     });
   },
+  ...POUR_ACTS,
   'note-temperature': (_rig: BatchRig, act: Act, p: Parts) =>
     want('note-temperature', {
       use: act.flag ? 'lye' : 'oils',
@@ -307,7 +309,8 @@ export const progress = (rig: BatchRig): void => {
     return on.ok ? undefined : void rig.send('answer-over', { line: now.over.line, choice: 'cross-out', held: true });
   }
   if (now.open !== null) return weighOpen(rig, now.open);
-  if (now.status !== 'weighing') return void rig.send('stamp-trace', { mark: 'thin', note: '' });
+  if (now.status !== 'weighing') return now.trace.length === 0 ? void rig.send('stamp-trace', { mark: 'thin', note: '' }) : pourOn(rig);
+  nameAll(rig);
   const of = (use: string) => Object.values(now.vessels).find(({ plan }) => plan.use === use)?.plan.id ?? as<never>('');
   rig.send('confirm-gate', { gate: 'cold-liquid', line: null, items: PRECAUTIONS['cold-liquid'], held: true });
   rig.send('dissolve', { vessel: of('hydroxide'), into: of('liquid'), held: true });

@@ -54,9 +54,10 @@ const overrideChoice = (stage: Scenery, hold: JoiningHold): Choice => {
   });
 };
 
-type Temperature = Exclude<JoiningHold['reason'], 'line-open' | 'lye-not-made' | 'alarm' | 'lye-heavy'>;
-const isTemperature = (reason: JoiningHold['reason']): reason is Temperature =>
-  reason !== 'line-open' && reason !== 'lye-not-made' && reason !== 'alarm' && reason !== 'lye-heavy';
+type Temperature = Exclude<JoiningHold['reason'], Firm>;
+type Firm = 'line-open' | 'lye-not-made' | 'alarm' | 'lye-heavy' | 'pattern-unnamed';
+const FIRM: ReadonlySet<string> = new Set<Firm>(['line-open', 'lye-not-made', 'alarm', 'lye-heavy', 'pattern-unnamed']);
+const isTemperature = (reason: JoiningHold['reason']): reason is Temperature => !FIRM.has(reason);
 
 /** Hydroxide still dry in its cup: cold liquid is confirmed first, then it goes in; never the reverse. */
 const lyeScene = (stage: Scenery): Scene | null => {

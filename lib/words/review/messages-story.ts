@@ -1,4 +1,5 @@
 import type { AlarmCode, StoryCode } from '#lib/work/batch/index';
+import type { BatterWrong, PhotoSubject } from '#lib/work/batch/pouring/types';
 import { planStep } from '../quantities';
 import type { Show } from '../quantities';
 import { reasonWords } from '../reason-messages';
@@ -87,6 +88,30 @@ const overPour =
     );
 
 const plainly = ({ head, rest }: { readonly head: string; readonly rest: string }): Said => says([head], rest === '' ? [] : [rest]);
+
+/** Batter that went wrong, by its name. */
+export const batterWrongs = {
+  'false-trace': 'False trace',
+  ricing: 'Ricing',
+  seizing: 'Seizing',
+  separating: 'Separating',
+} satisfies Record<BatterWrong, string>;
+export const photoSubjects = {
+  top: 'the top',
+  pattern: 'the pattern',
+  batter: 'the batter',
+  wrong: 'what went wrong',
+} satisfies Record<PhotoSubject, string>;
+/** A pattern in words. */
+export const patternText = (pattern: string): string => pattern.replaceAll('-', ' ');
+const pattern = (facts: Facts, key: string): string => (has(facts, key) ? patternText(text(facts, key)) : 'pattern not stated');
+const mouldNamed = (facts: Facts): string => {
+  const mould = has(facts, 'mould') ? `, ${text(facts, 'mould')}` : '';
+  return has(facts, 'mark') ? `${text(facts, 'mark')}${mould}` : 'A mould';
+};
+/** A mass in the voice of its source. */
+const statedOrWeighed = (facts: Facts): Piece =>
+  text(facts, 'source') === 'by-hand' ? `${plainMass(facts, 'mass')} by hand` : measured(plainMass(facts, 'mass'));
 
 const USES = { lye: 'Lye', oils: 'Oils', room: 'Room', batter: 'Batter', mould: 'Mould' };
 const VIA = { bottle: 'back to the bottle', waste: 'to waste', 'other-vessel': 'to another vessel' };
@@ -198,6 +223,25 @@ export const storyWords: Readonly<Record<StoryCode, Tell>> = {
         : has(facts, 'net')
           ? t`${mass(facts, 'net')}, by the loss of the ${vessel(facts)}.`
           : [],
+    ),
+  'pattern-named': (facts) => says(t`${mouldNamed(facts)}: ${pattern(facts, 'pattern')}.`),
+  'pattern-dropped': (facts) =>
+    says(
+      t`${mouldNamed(facts)}: dropped to a ${pattern(facts, 'pattern')}.`,
+      has(facts, 'was') ? t`It was to be a ${pattern(facts, 'was')}.` : [],
+    ),
+  parted: (facts) => says(t`${statedOrWeighed(facts)} of the batter parted off${has(facts, 'name') ? `: ${text(facts, 'name')}` : ''}.`),
+  'mould-poured': (facts) =>
+    says(
+      t`${mouldNamed(facts)}: ${statedOrWeighed(facts)} poured.`,
+      has(facts, 'from') ? t`From ${text(facts, 'from')}${number(facts, 'jugs') === 1 ? '' : ', by turns'}.` : [],
+    ),
+  'left-over': (facts) => says(t`${statedOrWeighed(facts)} left over in ${has(facts, 'of') ? text(facts, 'of') : 'a jug'}.`),
+  'batter-wrong': (facts) => says(t`${one(batterWrongs, text(facts, 'what'), 'Something went wrong with the batter')}.`),
+  'photo-asked': (facts) =>
+    says(
+      t`A photograph was asked for${has(facts, 'of') ? ` of ${one(photoSubjects, text(facts, 'of'), 'it')}` : ''}.`,
+      has(facts, 'mark') ? t`${mouldNamed(facts)}.` : [],
     ),
   temperature: (facts) =>
     text(facts, 'why') === 'peak'

@@ -21,6 +21,8 @@ const DEPARTURES = new Set<StoryEvent['code']>([
   'override',
   'replanned',
   'lost',
+  'pattern-dropped',
+  'batter-wrong',
 ]);
 
 const letterOf = (n: number): string => (n < 26 ? String.fromCharCode(97 + n) : `${letterOf(Math.floor(n / 26) - 1)}${letterOf(n % 26)}`);

@@ -18,6 +18,7 @@ import type {
 } from './entries';
 import type { LyeSeen } from './heating';
 import type { LinePlan, Plan } from './plan';
+import type { BatterWrong, Container, Pattern, PhotoSubject, Source } from './pouring/types';
 import type { RemedyFacts } from './remedy/facts';
 import type { WrongStated } from './remedy/record';
 import type { RemedyCard } from './remedy/types';
@@ -108,6 +109,14 @@ export interface CommandBodies {
   lose: { vessel: VesselId; mass: Milligrams; cause: 'spill' | 'evaporation' | 'other'; note: string };
   /** `weighed`: by the loss of the vessel on the pan, one portion; without it each was typed. */
   split: { vessel: VesselId; parts: readonly { name: string; mass: Milligrams }[]; weighed?: Weighed };
+  'name-pattern': { mould: number; pattern: Pattern };
+  'set-container': { container: Container; instrument: InstrumentId; gross: Milligrams; episode: number };
+  /** Of these three `weighed` tells the mass; without it a person typed it. */
+  part: { part: string; mass: Milligrams; weighed?: Weighed };
+  'pour-mould': { mould: number; from: readonly Source[]; mass: Milligrams; weighed?: Weighed };
+  'weigh-left': { of: Source; mass: Milligrams; weighed?: Weighed };
+  'state-batter': { what: BatterWrong };
+  'ask-photo': { of: PhotoSubject; mould: number | null };
   /** Without `source` it was typed by hand. */
   'note-temperature': {
     use: ProbeUse;

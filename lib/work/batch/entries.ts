@@ -4,6 +4,7 @@ import type { MilliCelsius } from '#lib/units/temperature';
 import type { ProbeUse } from '#lib/measure/reading';
 import type { Plan, LinePlan } from './plan';
 import type { PouredResult } from './poured/result';
+import type { BatterWrong, Container, Pattern, PhotoSubject, Source } from './pouring/types';
 import type { RemedyAct } from './remedy/types';
 import type { RemedyChosen, WrongStated } from './remedy/record';
 import type { Share, Standing } from './share';
@@ -209,6 +210,20 @@ export interface EntryBodies {
     source?: 'by-hand';
     weighed?: Weighed;
   };
+  /** `named`: before joining. `dropped`: to a plain pour, afterwards. */
+  'pattern-named': { mould: number; pattern: Pattern; was: Pattern | null; why: 'named' | 'dropped' };
+  /** A jug for a part, or a mould, stands empty on a scale: what it weighs later is counted from here. */
+  'container-set': { container: Container; instrument: InstrumentId; gross: Milligrams; episode: number };
+  /** Batter out of the pot into the jug of a part. `weighed`: by what the jug gained, or what the pot lost. */
+  parted: { part: string; name: string; mass: Milligrams; weighed?: Weighed; source?: 'by-hand' };
+  /** What came into a mould, by turns from each of `from`. `weighed`: by what the mould gained, or what its one jug lost. */
+  'mould-poured': { mould: number; from: readonly Source[]; mass: Milligrams; weighed?: Weighed; source?: 'by-hand' };
+  /** What stayed in the pot or in the jug of a part, once all was poured. */
+  'left-over': { of: Source; mass: Milligrams; weighed?: Weighed; source?: 'by-hand' };
+  /** What a person saw go wrong in joined batter. */
+  'batter-wrong': { what: BatterWrong };
+  /** A photograph for when the gloves are off. */
+  'photo-asked': { of: PhotoSubject; mould: number | null };
   'temperature-noted': {
     use: ProbeUse;
     value: MilliCelsius;

@@ -7,11 +7,12 @@ import { isLyeHeavy, superfatThen } from './lye-heavy';
 import { dueBeforeJoining } from './order';
 import { own } from './own';
 import type { JoiningPlan } from './plan';
+import { mouldsIn } from './pouring/places';
 import type { BatchState } from './state';
 
 /** One thing that stands against joining now, with the value that does it and the limit it crosses. */
 export interface JoiningHold {
-  readonly reason: HoldReason | 'line-open' | 'lye-not-made' | 'alarm' | 'lye-heavy';
+  readonly reason: HoldReason | 'line-open' | 'lye-not-made' | 'alarm' | 'lye-heavy' | 'pattern-unnamed';
   /** `advise`: said, but holds nothing. */
   readonly level: 'hold' | 'advise';
   /** Temperatures, and lye that only may be heavy, can be overridden by a person, held and recorded. */
@@ -144,6 +145,8 @@ export const joiningHolds = (state: BatchState, temps: JoiningTemperatures, lyeS
   if (state.over !== null || state.question !== null) firmly.push(firm('alarm'));
   if (open > 0) firmly.push(firm('line-open', open, 0));
   if (!made) firmly.push(firm('lye-not-made'));
+  const unnamed = mouldsIn(state).filter(({ pattern }) => pattern === null).length;
+  if (unnamed > 0) firmly.push(firm('pattern-unnamed', unnamed, 0));
   const { joining } = state.plan;
   return [
     ...firmly,

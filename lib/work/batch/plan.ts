@@ -3,6 +3,7 @@ import type { LineId, LotId, MaterialId, VesselId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 import type { MilliCelsius, MilliKelvin } from '#lib/units/temperature';
 import type { PouredBasis } from './poured/basis';
+import type { PlanMould, PlanPart } from './pouring/types';
 
 /**
  * What a formula asks of one batch. `batch-started` embeds it whole, so a formula edited later never rewrites a batch.
@@ -14,6 +15,10 @@ export interface Plan {
   /** In the order of work: hard fats, liquid oils, what can wait in a cup, liquid, hydroxide, and last what goes in at trace. */
   readonly lines: readonly LinePlan[];
   readonly joining: JoiningPlan;
+  /** One for each mould, in the order of their numbers; plans of an older program and typed ones name none. */
+  readonly moulds?: readonly PlanMould[];
+  /** What leaves the pot for jugs of its own. */
+  readonly parts?: readonly PlanPart[];
   /** What the numbers were computed with and what was asked; a typed plan has none. */
   readonly basis?: PlanBasis;
 }
@@ -92,6 +97,8 @@ export interface LinePlan {
   readonly lot: { readonly id: LotId; readonly mark: string } | null;
   /** Superfat points per gram in thousandths (signed), to rank whose error matters most; `null` when not computed. */
   readonly superfatPerGram: number | null;
+  /** The part of the batter that it goes into; absent: into all of it. */
+  readonly part?: string;
 }
 
 export interface JoiningPlan {

@@ -1,9 +1,10 @@
-import type { BatchId, BootId, EntryId, InstrumentId, LineId, PersonId, VesselId } from '#lib/units/id';
+import type { BatchId, BootId, EntryId, InstrumentId, LineId, LotId, PersonId, VesselId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
 import type { ProbeUse } from '#lib/measure/reading';
 import type { AcceptedHow, AlarmCode, Gate, HoldReason, Realm, TraceMark, Typed } from './entries';
 import type { LinePlan, Plan, VesselPlan } from './plan';
+import type { PourState } from './pouring/types';
 import type { WrongWhat } from './remedy/record';
 import type { RemedyAct } from './remedy/types';
 
@@ -82,6 +83,8 @@ export interface BatchState {
   readonly lostInstruments: readonly InstrumentId[];
   /** Portions of the batter. */
   readonly parts: readonly Portion[];
+  /** Patterns, parts and moulds. */
+  readonly pour: PourState;
   readonly counts: { readonly overPours: number; readonly overrides: number; readonly byHand: number };
   /** Wall time of closing or abandoning. */
   readonly endedWall: number | null;
@@ -117,6 +120,8 @@ export interface Contribution {
   } | null;
   /** A typed weight as it was typed. */
   readonly typed?: Pick<Typed, 'text' | 'unit'>;
+  /** What it was poured from; absent where no lot was stated, and on what only takes back. */
+  readonly lot?: { readonly id: LotId; readonly mark: string };
   readonly how: AcceptedHow;
   readonly struck: EntryId | null;
   readonly provisional: boolean;

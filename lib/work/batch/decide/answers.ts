@@ -13,6 +13,7 @@ import { blank, contributionsIn, lineOf } from './checks';
 import { allow, draft, refuse, type Decider } from './decision';
 import { closing, stillOn } from './pour';
 import type { OnPan } from './pour';
+import { strikePour } from './pouring';
 import { outOf } from './standing';
 
 interface Found {
@@ -152,6 +153,12 @@ export const answerOver: Decider<'answer-over'> = (state, command) => {
 export const strike: Decider<'strike'> = (state, { body, observation }) => {
   const all = found(state, body.entry);
   const [first] = all;
+  const pour = first === undefined ? strikePour(state, body.entry) : 'none';
+  if (pour === 'struck') return refuse('already-done', { entry: body.entry });
+  if (pour === 'standing') {
+    if (!body.held) return refuse('needs-hold', { entry: body.entry });
+    return allow(draft('struck', { entry: body.entry, reason: body.reason, note: body.note }));
+  }
   if (first === undefined) return refuse('no-such', { what: 'entry', id: body.entry });
   if (first.one.struck !== null) return refuse('already-done', { entry: body.entry });
   if (state.joined !== null && all.some(({ line }) => isHydroxide(line.plan))) return refuse('after-joining', { line: first.line.plan.id });

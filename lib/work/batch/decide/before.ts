@@ -48,6 +48,13 @@ const BEFORE: Readonly<Record<Exclude<CommandKind, 'start'>, Before>> = {
   withdraw: weighing,
   lose: answering,
   split: afterJoining,
+  'name-pattern': weighing,
+  'set-container': afterJoining,
+  part: afterJoining,
+  'pour-mould': afterJoining,
+  'weigh-left': afterJoining,
+  'state-batter': afterJoining,
+  'ask-photo': afterJoining,
   /** Soap is hottest when its batch may be closed already; anything else is refused then, see there. */
   'note-temperature': { ...observed, current: true, in: [...unfinished, 'closed'] },
   dissolve: weighing,

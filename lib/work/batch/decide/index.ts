@@ -1,4 +1,5 @@
 import type { Command, CommandKind } from '../commands';
+import type { Weighed } from '../entries';
 import type { BatchState } from '../state';
 import * as answers from './answers';
 import { notNow } from './before';
@@ -8,6 +9,7 @@ import * as gates from './gates';
 import * as instruments from './instruments';
 import * as joining from './joining';
 import * as life from './life';
+import * as pouring from './pouring';
 import { setVessel, lift } from './pan';
 import { roleMay } from './roles';
 import { chooseLot, replan, start } from './start';
@@ -39,6 +41,13 @@ const DECIDE: { readonly [K in Exclude<CommandKind, 'start'>]: Decider<K> } = {
   withdraw: vessels.withdraw,
   lose: vessels.lose,
   split: vessels.split,
+  'name-pattern': pouring.namePattern,
+  'set-container': pouring.setContainer,
+  part: pouring.part,
+  'pour-mould': pouring.pourMould,
+  'weigh-left': pouring.weighLeft,
+  'state-batter': pouring.stateBatter,
+  'ask-photo': pouring.askPhoto,
   'note-temperature': joining.noteTemperature,
   dissolve: gates.dissolve,
   override: joining.override,
@@ -65,8 +74,9 @@ const DECIDE: { readonly [K in Exclude<CommandKind, 'start'>]: Decider<K> } = {
 const lateTap = (state: BatchState, command: Command): Decision | null => {
   const { kind } = command;
   const episode = ((): number | undefined => {
-    if (kind === 'accept' || kind === 'weigh-back' || kind === 'split') return command.body.weighed?.episode;
-    return kind === 'set-vessel' ? command.body.episode : undefined;
+    if (kind === 'set-vessel' || kind === 'set-container') return command.body.episode;
+    const taken = ['accept', 'weigh-back', 'split', 'part', 'pour-mould', 'weigh-left'].includes(kind);
+    return taken ? (command.body as { readonly weighed?: Weighed }).weighed?.episode : undefined;
   })();
   const spent = episode === undefined ? null : usedUp(state, command, episode);
   return spent === null ? null : deny(spent);

@@ -1,5 +1,6 @@
 import { mg } from '#lib/units/mass';
 import type { EntryOf } from '../entries';
+import { NOTHING_POURED } from '../pouring/types';
 import type { BatchState, LineState, VesselState } from '../state';
 import type { LinePlan, VesselPlan } from '../plan';
 import { reopen } from './parts';
@@ -65,6 +66,7 @@ export const begin = (entry: EntryOf<'batch-started'>): BatchState => {
     checks: {},
     lostInstruments: [],
     parts: [],
+    pour: NOTHING_POURED,
     counts: { overPours: 0, overrides: 0, byHand: 0 },
     endedWall: null,
   });

@@ -5,6 +5,7 @@ import * as instruments from './instruments';
 import * as joining from './joining';
 import * as life from './life';
 import * as lines from './lines';
+import * as pouring from './pouring';
 import * as remedy from './remedy';
 import type { Evolve } from './parts';
 import * as vessels from './vessels';
@@ -40,6 +41,13 @@ const EVOLVE: { readonly [K in Exclude<EntryKind, 'batch-started'>]: Evolve<K> }
   lost: vessels.lost,
   split: vessels.split,
   dissolved: vessels.dissolved,
+  'pattern-named': pouring.patternNamed,
+  'container-set': pouring.containerSet,
+  parted: pouring.parted,
+  'mould-poured': pouring.mouldPoured,
+  'left-over': pouring.leftOver,
+  'batter-wrong': pouring.batterWrong,
+  'photo-asked': pouring.photoAsked,
   'gate-confirmed': joining.gateConfirmed,
   'temperature-noted': joining.temperatureNoted,
   override: joining.override,

@@ -1,4 +1,8 @@
-import type { Evolve } from './parts';
+import type { Contribution } from '../state';
+import { changeLine, type Evolve } from './parts';
+
+const ofLot = (one: Contribution, lot: NonNullable<Contribution['lot']>): Contribution =>
+  one.kind === 'pour' || one.kind === 'typed' ? { ...one, lot } : one;
 
 export const remedyChosen: Evolve<'remedy-chosen'> = (state, { body }) => ({ ...state, over: null, wrong: null, toDo: body.acts });
 
@@ -10,8 +14,13 @@ export const remedyActDone: Evolve<'remedy-act-done'> = (state) => {
 };
 
 export const wrongStated: Evolve<'wrong-stated'> = (state, entry) => {
-  const { what, line, vessel, mass, basis } = entry.body;
-  const stated = { ...state, wrong: { entry: entry.id, what, line } };
+  const { what, line, vessel, mass, basis, lot } = entry.body;
+  const told = { ...state, wrong: { entry: entry.id, what, line } };
+  // Its weights stand; all of them were of this lot.
+  const stated =
+    lot === undefined || line === null
+      ? told
+      : changeLine(told, line, ({ contributions }) => ({ contributions: contributions.map((one) => ofLot(one, lot)) }));
   if (what === 'left-in-jug' && line !== null && vessel !== null && mass !== null)
     return { ...stated, leftInJug: [...state.leftInJug.filter((one) => one.line !== line), { line, vessel, mass }] };
   if (basis === undefined || state.plan.basis === undefined) return stated;

@@ -3,6 +3,7 @@ import type { Entry, EntryOf } from '../entries';
 import { own } from '../own';
 import type { LinePlan } from '../plan';
 import type { BatchState, Contribution, VesselState } from '../state';
+import { crossOutPour } from './pouring';
 import {
   changeContributions,
   changeVessel,
@@ -54,6 +55,8 @@ const filledState = (vessel: VesselState, plan: LinePlan | undefined): VesselSta
   return plan.inSolution === true ? 'dissolved' : 'dry';
 };
 
+const lotIn = (lot: Contribution['lot'] | null): Pick<Contribution, 'lot'> => (lot == null ? {} : { lot });
+
 const pour = (state: BatchState, line: LineId, one: Contribution, standing: VesselState['standing']): BatchState => {
   const plan = own(state.lines, line)?.plan;
   const poured = hold(contribute(state, line, one), one.vessel, [{ line, mass: one.net }]);
@@ -61,7 +64,7 @@ const pour = (state: BatchState, line: LineId, one: Contribution, standing: Vess
 };
 
 export const weightAccepted: Evolve<'weight-accepted'> = (state, entry) => {
-  const { line, vessel, weighed, how } = entry.body;
+  const { line, vessel, weighed, how, lot } = entry.body;
   const { instrument, gross, episode } = weighed;
   const one: Contribution = {
     entry: entry.id,
@@ -69,6 +72,7 @@ export const weightAccepted: Evolve<'weight-accepted'> = (state, entry) => {
     net: weighed.net,
     vessel,
     weighed: weighedOf(state, entry),
+    ...lotIn(lot),
     how,
     struck: null,
     provisional: true,
@@ -81,7 +85,7 @@ export const weightAccepted: Evolve<'weight-accepted'> = (state, entry) => {
 };
 
 export const weightTyped: Evolve<'weight-typed'> = (state, entry) => {
-  const { line, vessel, typed } = entry.body;
+  const { line, vessel, typed, lot } = entry.body;
   const one: Contribution = {
     entry: entry.id,
     kind: 'typed',
@@ -89,6 +93,7 @@ export const weightTyped: Evolve<'weight-typed'> = (state, entry) => {
     vessel,
     weighed: null,
     typed: { text: typed.text, unit: typed.unit },
+    ...lotIn(lot),
     how: 'typed',
     struck: null,
     provisional: false,
@@ -135,6 +140,7 @@ export const struck: Evolve<'struck'> = (state, entry) => {
   const freed = vessel === undefined ? crossed : changeVessel(offPan(crossed, vessel), vessel, () => ({ standing: null, recount: again }));
   return {
     ...freed,
+    pour: crossOutPour(state.pour, entry),
     over: state.over?.entry === body.entry ? null : state.over,
     question: state.question?.entry === body.entry ? null : state.question,
   };

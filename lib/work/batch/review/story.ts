@@ -3,6 +3,7 @@ import type { Entry, EntryKind, EntryOf } from '../entries';
 import { own } from '../own';
 import type { RemedyShown } from '../remedy/record';
 import type { BatchState } from '../state';
+import { POUR_STORY, pouredOf } from './pour-story';
 
 /** What can happen in the story of a batch. Weights that went as planned are told by the lines, not here. */
 export const STORY_CODES = [
@@ -30,6 +31,13 @@ export const STORY_CODES = [
   'withdrawn',
   'lost',
   'split',
+  'pattern-named',
+  'pattern-dropped',
+  'parted',
+  'mould-poured',
+  'left-over',
+  'batter-wrong',
+  'photo-asked',
   'temperature',
   'temperature-by-hand',
   'dissolved',
@@ -146,7 +154,8 @@ const TELL: { readonly [K in EntryKind]: Tell<K> } = {
   'weight-questioned': ({ body }, batch) =>
     told('questioned', { ...weightOf(batch, body.entry), why: body.why, was: body.was, now: body.now }),
   'question-answered': ({ body }, batch) => told(body.answer === 'keep' ? 'question-kept' : 'question-struck', weightOf(batch, body.entry)),
-  struck: ({ body }, batch) => told('crossed-out', { ...weightOf(batch, body.entry), reason: body.reason, note: body.note }),
+  struck: ({ body }, batch) =>
+    told('crossed-out', { ...weightOf(batch, body.entry), ...pouredOf(batch, body.entry), reason: body.reason, note: body.note }),
   'over-answered': ({ body }, batch) =>
     told(body.choice === 'carry-on' ? 'over-carried-on' : 'over-crossed-out', {
       ...material(batch, body.line),
@@ -187,6 +196,7 @@ const TELL: { readonly [K in EntryKind]: Tell<K> } = {
       ...known('net', body.weighed?.net ?? null),
       ...stated(body),
     }),
+  ...POUR_STORY,
   'temperature-noted': ({ body }) =>
     told(body.source === 'by-hand' ? 'temperature-by-hand' : 'temperature', { use: body.use, value: body.value, why: body.why }),
   dissolved: ({ body }, batch) => told('dissolved', { vessel: vesselName(batch, body.vessel), into: vesselName(batch, body.into) }),

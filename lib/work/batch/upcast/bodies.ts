@@ -3,8 +3,9 @@ import type { EntryId, InstrumentId, LineId, PersonId, VesselId } from '#lib/uni
 import type { AcceptedHow, AlarmCode, EntryBodies, EntryKind, Gate, HoldReason, OverChoice, StrikeReason, TraceMark } from '../entries';
 import { HOLD_REASONS } from '../hold-reason';
 import { oneOf } from '../../words';
-import { degrees, id, mass, unit, use, whole } from './atoms';
+import { degrees, id, mass, unit, use, weighed, whole } from './atoms';
 import { line, lot, plan } from './plan';
+import { POURING } from './pouring';
 import { actKind, remedyChosen, wrongStated } from './remedy';
 
 const lineId = id<LineId>();
@@ -18,19 +19,6 @@ const standing = z.strictObject({ vessel: vesselId, line: lineId, mass });
 const shares = z.exactOptional(z.array(share));
 const out = z.exactOptional(z.array(standing));
 
-const weighed = z.strictObject({
-  gross: mass,
-  zero: mass,
-  net: mass,
-  text,
-  unit,
-  step: mass,
-  raw: text,
-  instrument: instrumentId,
-  check: z.nullable(entryId),
-  episode: whole,
-  strip: z.nullable(text),
-});
 const eased = z.exactOptional(z.strictObject({ hand: id<PersonId>(), net: mass, coming: mass, rate: whole }));
 const typed = z.strictObject({ net: mass, text, unit });
 
@@ -143,6 +131,7 @@ export const BODIES: { readonly [K in EntryKind]: z.ZodMiniType<EntryBodies[K]> 
     source: stated,
     weighed: z.exactOptional(weighed),
   }),
+  ...POURING,
   'temperature-noted': z.strictObject({
     use,
     value: degrees,

@@ -5,6 +5,7 @@ import type { LinePhase, LinePlan, MaterialClass, Plan, PlanBasis, WeighMode } f
 import { oneOf } from '../../words';
 import { vesselMaterial, vesselUse } from '../vessel-words';
 import { degrees, id, kelvins, mass, whole } from './atoms';
+import { planMould, planPart } from './pouring';
 
 export const lot = z.strictObject({ id: id<LotId>(), mark: z.string() });
 
@@ -48,6 +49,7 @@ export const line: z.ZodMiniType<LinePlan> = z.strictObject({
   canWait: z.boolean(),
   lot: z.nullable(lot),
   superfatPerGram: z.nullable(whole),
+  part: z.exactOptional(z.string()),
 });
 
 const value = { what: z.string(), value: z.string(), unit: z.string(), source: z.string(), grade: z.string() };
@@ -77,5 +79,7 @@ export const plan: z.ZodMiniType<Plan> = z.strictObject({
     milkLimit: z.nullable(degrees),
     source: z.string(),
   }),
+  moulds: z.exactOptional(z.array(planMould)),
+  parts: z.exactOptional(z.array(planPart)),
   basis: z.exactOptional(basis),
 });
