@@ -3,6 +3,8 @@ import type { Brand } from './brand';
 /** Identities are opaque strings; the brand keeps a line's id from standing where a lot's belongs. */
 export type InstrumentId = Brand<string, 'instrument'>;
 export type BatchId = Brand<string, 'batch'>;
+/** A bar lot. */
+export type BarsId = Brand<string, 'bars'>;
 export type LineId = Brand<string, 'line'>;
 export type VesselId = Brand<string, 'vessel'>;
 export type LotId = Brand<string, 'lot'>;

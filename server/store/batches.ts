@@ -1,8 +1,6 @@
 import type Database from 'better-sqlite3';
 import { sql } from 'kysely';
 import type { BatchList, BatchListRow } from '#lib/protocol/http';
-import type { BatchId } from '#lib/units/id';
-import type { DerivedRows } from './check';
 import type { Standing } from './standing';
 import type { Store } from './store';
 import { prepare, query } from './tables';
@@ -60,15 +58,15 @@ export const storedBatches = (db: Database.Database, standing: Standing): Batche
 };
 
 /** The list as it follows from the lines that could be read: for a damaged file, whose own list is not to be trusted. */
-export const derivedBatches = (rows: DerivedRows): Batches => {
+export const derivedBatches = (rows: ReadonlyMap<string, { readonly startSeq: number; readonly row: string }>): Batches => {
   const newestFirst = [...rows.values()].toSorted((a, b) => b.startSeq - a.startSeq);
   return paged({
-    startOf: (batch) => rows.get(batch as BatchId)?.startSeq,
+    startOf: (batch) => rows.get(batch)?.startSeq,
     older: (before, limit, status) =>
       newestFirst
         .filter((row) => row.startSeq < before && (status === null || rowOf(row.row).status === status))
         .slice(0, limit)
         .map(({ row }) => row),
-    text: (batch) => rows.get(batch as BatchId)?.row,
+    text: (batch) => rows.get(batch)?.row,
   });
 };

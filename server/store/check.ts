@@ -1,18 +1,16 @@
 import Database from 'better-sqlite3';
-import { labelsOf, parsed } from '#lib/record/lines';
 import { EMPTY } from '#lib/record/seal';
-import { ChainWalk } from '#lib/record/verify';
-import type { Break } from '#lib/record/verify';
-import type { BatchId } from '#lib/units/id';
-import type { Entry } from '#lib/work/batch/index';
+import type { Head } from '#lib/record/seal';
+import { deriving, NO_ROWS, sameRows } from './derived-rows';
+import type { DerivedRows } from './derived-rows';
 import type { Heads } from './heads';
 import type { JournalName } from './journal';
-import { foldEntry } from './project-batches';
-import type { Folded } from './project-batches';
+import { ProofFold } from './proof-fold';
 import type { ChainFinding } from './store';
-import { isNamed, NATIVE, sumOf } from './sums';
-import { isWhole, prepare, query } from './tables';
-import type { LineTable } from './tables';
+import { isNamed, sumOf } from './sums';
+import { prepare, query } from './tables';
+import { cannotRead, PAGE, walk } from './walk';
+import type { Pausing, Walked } from './walk';
 import { ANSWER_CHANGED, bytesChanged, inWords } from './words';
 
 /** What a whole look at the file found. */
@@ -21,19 +19,17 @@ export interface Inspection {
   readonly workshop: ChainFinding;
   /** Damage outside the chains, in plain sentences. */
   readonly file: readonly string[];
+  /** Lines of the bench journal whose text was withdrawn, and which are proven by their leaf alone. */
+  readonly withdrawn: readonly number[];
+  /** Everything was looked at; else the newest lines only, and the rest is still to be. */
+  readonly whole: boolean;
   /** Numbers of lines that are not to be trusted, by journal. */
   readonly suspect: Readonly<Record<JournalName, ReadonlySet<number>>>;
-  /** The list of batches as it follows from the lines. */
+  /** The lists of batches and of bars as they follow from the lines. */
   readonly rows: DerivedRows;
-  /** The stored list is another one: to be replayed. No damage, since nothing rests on it. */
+  /** The stored lists are others: to be replayed. No damage, since nothing rests on them. */
   readonly rowsStale: boolean;
 }
-export type DerivedRows = ReadonlyMap<BatchId, { readonly startSeq: number; readonly row: string }>;
-
-/** Rows handled between two pauses. */
-const PAGE = 200;
-
-type Pausing<T> = Generator<undefined, T>;
 
 /**
  * Looks at everything and changes nothing. A generator, so that a running program can see to its instruments between two
@@ -41,23 +37,65 @@ type Pausing<T> = Generator<undefined, T>;
  */
 export function* inspect(db: Database.Database, kept: Heads | null, deep: boolean): Pausing<Inspection> {
   const file = structure(db);
-  const workshop = yield* walk(db, 'workshop', kept, () => undefined);
+  const { workshop, proof } = yield* walkWorkshop(db, kept);
   file.push(...workshop.wrong, ...(yield* unsealed(db)));
   if (deep) file.push(...(yield* blobs(db)));
-  const folded = new Map<BatchId, Folded>();
+  const derived = deriving();
   // Last, and its end without a pause, so that the rows are held against the lines they were written with.
-  const bench = yield* walk(db, 'bench', kept, (seq, value) => {
-    const entry = value as Entry;
-    const next = foldEntry(folded.get(entry.batch) ?? null, seq, entry);
-    if (next !== null) folded.set(entry.batch, next);
-  });
+  const bench = yield* walk(db, 'bench', benchHeads(kept, proof), EMPTY, proof, (seq, value) => derived.take(seq, value));
   file.push(...bench.wrong);
   const suspect = { bench: bench.suspect, workshop: workshop.suspect };
-  return { bench: bench.chain, workshop: workshop.chain, file, suspect, rows: folded, rowsStale: !sameRows(db, folded) };
+  const withdrawn = [...proof.withdrawn.keys()];
+  const { rows } = derived;
+  const rowsStale = !sameRows(db, rows);
+  return { bench: bench.chain, workshop: workshop.chain, file, withdrawn, whole: true, suspect, rows, rowsStale };
 }
 
+/**
+ * Looks at the workshop journal, and at the bench journal from its newest signed head on that has `lines` lines behind it: for the start
+ * of a large record, whose whole is looked at once it runs. `null` without such a head.
+ */
+export function* inspectRecent(db: Database.Database, kept: Heads | null, lines: number): Pausing<Inspection | null> {
+  const { workshop, proof } = yield* walkWorkshop(db, kept);
+  const newest = newestLine(db);
+  const from = proof.signed.bench.findLast(({ checkpoint }) => checkpoint.seq <= newest - lines)?.checkpoint;
+  if (from === undefined) return null;
+  const bench = yield* walk(db, 'bench', benchHeads(kept, proof), from, proof, () => undefined);
+  const suspect = { bench: bench.suspect, workshop: workshop.suspect };
+  const file = [...workshop.wrong, ...bench.wrong];
+  const withdrawn = [...proof.withdrawn.keys()];
+  return { bench: bench.chain, workshop: workshop.chain, file, withdrawn, whole: false, suspect, rows: NO_ROWS, rowsStale: false };
+}
+
+/** Number of the newest line of the bench journal. */
+export const newestLine = (db: Database.Database): number =>
+  Number(db.prepare('select coalesce(max(seq), 0) from bench_lines').pluck().get());
+
+/** The signed heads stand in the workshop journal, which is therefore walked first. */
+function* walkWorkshop(db: Database.Database, kept: Heads | null): Pausing<{ workshop: Walked; proof: ProofFold }> {
+  const proof = new ProofFold();
+  const links = new Map<number, string>();
+  const workshop = yield* walk(db, 'workshop', kept === null ? [] : [kept.workshop], EMPTY, null, (seq, value, link) => {
+    proof.take(value);
+    links.set(seq, link);
+  });
+  const other = proof.signed.workshop
+    .map(({ checkpoint }) => checkpoint)
+    .filter(({ seq, link }) => links.has(seq) && links.get(seq) !== link)
+    .map(({ seq }) => ({ how: 'other-head', seq }) as const);
+  if (other.length === 0) return { workshop, proof };
+  const { head, breaks } = workshop.chain;
+  const suspect = new Set([...workshop.suspect, ...other.map(({ seq }) => seq)]);
+  return { workshop: { ...workshop, chain: { head, breaks: [...breaks, ...other] }, suspect }, proof };
+}
+
+const benchHeads = (kept: Heads | null, proof: ProofFold): readonly Head[] => [
+  ...proof.signed.bench.map(({ checkpoint }) => checkpoint),
+  ...(kept === null ? [] : [kept.bench]),
+];
+
 /** Runs an inspection without pauses. */
-export const finish = (looking: Pausing<Inspection>): Inspection => {
+export const finish = <T>(looking: Pausing<T>): T => {
   for (;;) {
     const at = looking.next();
     if (at.done) return at.value;
@@ -76,65 +114,6 @@ const structure = (db: Database.Database): string[] => {
   const found = db.pragma('integrity_check(5)') as readonly { readonly integrity_check: string }[];
   const wrong = found.map((row) => row.integrity_check).filter((text) => text !== 'ok');
   return wrong.map((text) => `The structure of the file is damaged: ${text}.`);
-};
-
-function* walk(
-  db: Database.Database,
-  journal: JournalName,
-  kept: Heads | null,
-  each: (seq: number, value: unknown) => void,
-): Pausing<{ chain: ChainFinding; wrong: readonly string[]; suspect: ReadonlySet<number> }> {
-  const chain = new ChainWalk(kept === null ? [] : [kept[journal]], EMPTY, NATIVE);
-  const wrong: string[] = [];
-  const mislabelled: number[] = [];
-  try {
-    for (const { lines, last } of pagesOf(db, journal)) {
-      for (const line of lines) {
-        const sound = chain.take(line);
-        const value = parsed(line.text);
-        if (!agree(line, value)) mislabelled.push(line.seq);
-        else if (sound) each(line.seq, value);
-      }
-      if (!last) yield;
-    }
-  } catch (cause) {
-    wrong.push(cannotRead(`The ${journal} journal`, cause));
-  }
-  wrong.push(...mislabelled.map((seq) => `What stands beside line ${seq} of the ${journal} journal is not what the line says.`));
-  const found = chain.end();
-  return { chain: found, wrong, suspect: new Set([...mislabelled, ...found.breaks.filter(isOfOneLine).map(({ seq }) => seq)]) };
-}
-
-/** Such a line is there and wrong; of a gap nothing is there. */
-const isOfOneLine = ({ how }: Break): boolean => how !== 'missing' && how !== 'short';
-
-/** Damage found while reading is a finding; anything else is a mistake of ours. */
-const cannotRead = (what: string, cause: unknown): string => {
-  if (!(cause instanceof Database.SqliteError)) throw cause;
-  return `${what} cannot be read to its end (${cause.code}).`;
-};
-
-function* pagesOf(
-  db: Database.Database,
-  journal: JournalName,
-): Generator<{ readonly lines: readonly LineTable[]; readonly last: boolean }> {
-  const page = prepare<{ after: number; limit: number }>(db)((given) =>
-    query.selectFrom(`${journal}_lines`).selectAll().where('seq', '>', given.after).orderBy('seq').limit(given.limit),
-  );
-  let after = 0;
-  for (let last = false; !last;) {
-    const lines = page.all({ after, limit: PAGE });
-    // A page that is not full is the end: whoever waited for an empty one would run after a busy bench for ever.
-    last = lines.length < PAGE;
-    // Damage can give a value another type than its column: such a line must fail its hash, not the program.
-    yield { lines: lines.map((line) => (isWhole(line) ? line : { ...line, text: '' })), last };
-    after = lines.at(-1)?.seq ?? after;
-  }
-}
-
-const agree = (line: LineTable, value: unknown): boolean => {
-  const said = labelsOf(value);
-  return said !== null && said.id === line.id && said.batch === line.batch && said.version === line.version;
 };
 
 function* unsealed(db: Database.Database): Pausing<readonly string[]> {
@@ -177,14 +156,3 @@ function* blobs(db: Database.Database): Pausing<readonly string[]> {
   }
   return wrong;
 }
-
-const sameRows = (db: Database.Database, rows: DerivedRows): boolean => {
-  const stored = prepare<object>(db)(() => query.selectFrom('batch_rows').selectAll()).all({});
-  return (
-    stored.length === rows.size &&
-    stored.every((row) => {
-      const derived = rows.get(row.batch as BatchId);
-      return derived !== undefined && derived.row === row.row && derived.startSeq === row.start_seq;
-    })
-  );
-};

@@ -67,6 +67,18 @@ export const MIGRATIONS: readonly Migration[] = [
         .compile().sql,
     ],
   },
+  {
+    name: 'bars',
+    up: [
+      table('bars_rows')
+        .addColumn('lot', 'text', (c) => c.primaryKey().notNull())
+        .addColumn('start_seq', 'integer', (c) => c.notNull().unique())
+        .addColumn('done', 'integer', (c) => c.notNull())
+        .addColumn('row', 'text', (c) => c.notNull())
+        .compile().sql,
+      query.schema.createIndex('bars_rows_by_done').on('bars_rows').columns(['done', 'start_seq']).compile().sql,
+    ],
+  },
 ];
 
 const MIGRATIONS_TABLE = table('migrations')

@@ -3,6 +3,7 @@ import { join, resolve } from 'node:path';
 import { EMPTY } from '#lib/record/seal';
 import { findingsOf } from './check';
 import type { Inspection } from './check';
+import { NO_ROWS } from './derived-rows';
 import { openForWriting } from './file';
 import { HeadsFile, readHeads } from './heads';
 import type { Heads } from './heads';
@@ -99,8 +100,10 @@ const NOTHING_YET: Inspection = {
   bench: { head: EMPTY, breaks: [] },
   workshop: { head: EMPTY, breaks: [] },
   file: [],
+  withdrawn: [],
+  whole: true,
   suspect: { bench: new Set(), workshop: new Set() },
-  rows: new Map(),
+  rows: NO_ROWS,
   rowsStale: false,
 };
 

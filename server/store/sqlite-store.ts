@@ -3,19 +3,21 @@ import { setImmediate } from 'node:timers/promises';
 import { SALT_BYTES } from '#lib/record/seal';
 import type { Head } from '#lib/record/seal';
 import type { Clock } from '#lib/units/time';
-import type { Realm } from '#lib/work/batch/index';
+import type { EntryKind, Realm } from '#lib/work/batch/index';
+import { derivedBars, storedBars } from './bars';
 import { derivedBatches, storedBatches } from './batches';
 import { findingsOf, finish, inspect } from './check';
 import type { Inspection } from './check';
 import type { HeadsFile } from './heads';
 import { SqliteJournal } from './journal';
-import { BatchRows, replaceRows } from './rows';
+import { replaceRows, StreamRows } from './rows';
 import type { Standing } from './standing';
 import type { Store, StoreHealth, Verification, WorkshopSettings } from './store';
 import { isNamed } from './sums';
 import { prepare, query } from './tables';
 import type { Prepared } from './tables';
 import { bytesChanged } from './words';
+import type { RecordProof } from './proof-store';
 import type { WorkshopShelf } from './shelf';
 import { openWorkshopJournal } from './workshop';
 
@@ -33,6 +35,9 @@ export interface StoreParts {
   readonly release: () => void;
 }
 
+/** Entries after which a batch is done. */
+const ENDS: ReadonlySet<string> = new Set<EntryKind>(['closed', 'abandoned']);
+
 /** The store over one open connection, writing or reading only. */
 export class SqliteStore implements Store {
   readonly realm: Realm;
@@ -41,18 +46,22 @@ export class SqliteStore implements Store {
   readonly workshop: SqliteJournal;
   readonly settings: WorkshopSettings;
   readonly shelf: WorkshopShelf;
+  readonly proof: RecordProof;
   readonly blobs: Store['blobs'];
   readonly batches: Store['batches'];
+  readonly bars: Store['bars'];
   readonly #parts: StoreParts;
+  readonly #atEnd: (() => void)[] = [];
 
   constructor(parts: StoreParts) {
     const { db, standing, realm, clock, random, inspection, heads } = parts;
     this.#parts = parts;
     this.realm = realm;
     this.file = parts.file;
-    const rows = new BatchRows(db, (batch) => this.bench.linesOfNow(batch));
+    const rows = new StreamRows(db, (stream) => this.bench.linesOfNow(stream));
     const salt = (): Uint8Array => random(SALT_BYTES);
     const keepHeads = (): void => heads?.note({ bench: headOf(this.bench), workshop: headOf(this.workshop) });
+    let ending = false;
     this.bench = new SqliteJournal({
       name: 'bench',
       realm,
@@ -61,10 +70,16 @@ export class SqliteStore implements Store {
       salt,
       head: inspection.bench.head,
       suspect: heads === null ? inspection.suspect.bench : null,
-      within: (lines, what) => rows.within(lines, what),
+      withdrawn: (seq) => this.proof.withdrawnAt(seq),
+      within: (lines, what) => {
+        rows.within(lines, what);
+        ending = what.entries.some(({ kind }) => ENDS.has(kind));
+      },
       after: (done) => {
         rows.settle(done);
-        if (done) keepHeads();
+        if (!done) return;
+        keepHeads();
+        if (ending) for (const listener of this.#atEnd) listener();
       },
     });
     this.workshop = new SqliteJournal({
@@ -80,13 +95,19 @@ export class SqliteStore implements Store {
         if (done) keepHeads();
       },
     });
-    const { settings, shelf } = openWorkshopJournal({ db, journal: this.workshop, standing, realm, clock, random });
+    const { settings, shelf, proof } = openWorkshopJournal({ db, journal: this.workshop, standing, realm, clock, random });
     this.settings = settings;
     this.shelf = shelf;
-    this.batches = heads === null ? derivedBatches(inspection.rows) : storedBatches(db, standing);
+    this.proof = proof;
+    this.batches = heads === null ? derivedBatches(inspection.rows.batches) : storedBatches(db, standing);
+    this.bars = heads === null ? derivedBars(inspection.rows) : storedBars(db, standing);
     const bytesOf = prepare<{ sha256: string }>(db)(({ sha256 }) => query.selectFrom('blobs').select('bytes').where('sha256', '=', sha256));
     this.blobs = { get: async (sha256) => checkedBytes(standing, bytesOf, sha256) };
     keepHeads();
+  }
+
+  ended(listener: () => void): void {
+    this.#atEnd.push(listener);
   }
 
   health(): StoreHealth {
@@ -104,8 +125,8 @@ export class SqliteStore implements Store {
     }
     const findings = findingsOf(at.value);
     if (findings.length > 0) standing.found(findings);
-    const { bench, workshop, file } = at.value;
-    return { ok: findings.length === 0, bench, workshop, file };
+    const { bench, workshop, file, withdrawn } = at.value;
+    return { ok: findings.length === 0, bench, workshop, file, withdrawn };
   }
 
   async rebuild(): Promise<void> {

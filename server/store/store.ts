@@ -1,4 +1,5 @@
 import type { InstrumentConfig } from '#lib/measure/instrument';
+import type { BarsList, BarsRow } from '#lib/protocol/bars';
 import type { BatchList, BatchListRow } from '#lib/protocol/http';
 import type { Journal } from '#lib/record/journal';
 import type { Head } from '#lib/record/seal';
@@ -9,6 +10,7 @@ import type { Clock } from '#lib/units/time';
 import type { Realm } from '#lib/work/batch/index';
 import type { DirectoryLock } from './lock';
 import type { People } from './people';
+import type { RecordProof } from './proof-store';
 import type { WorkshopShelf } from './shelf';
 
 /** What the store tells the log; pino fits. */
@@ -46,6 +48,9 @@ export interface Store {
   readonly workshop: Journal;
   readonly settings: WorkshopSettings;
   readonly shelf: WorkshopShelf;
+  readonly proof: RecordProof;
+  /** Told once a batch has ended, after the commit that says so. */
+  ended(listener: () => void): void;
   readonly blobs: {
     /** Bytes by their SHA-256 (hex), hashed again on the way out; `null` when they are not kept (pruned). Throws `StoreProblem` when they changed. */
     get(sha256: string): Promise<Uint8Array | null>;
@@ -58,6 +63,14 @@ export interface Store {
       readonly status?: BatchListRow['status'] | null;
     }): Promise<BatchList>;
     get(batch: BatchId): Promise<BatchListRow | null>;
+  };
+  readonly bars: {
+    /** Newest first; `before` is the `next` of the page before. */
+    list(page: { readonly before: string | null; readonly limit: number }): Promise<BarsList>;
+    /** Those still in their moulds, curing, on the shelf or at a market; newest first. */
+    open(): Promise<readonly BarsRow[]>;
+    /** Of one batch, in the order they were begun. */
+    of(batch: BatchId): Promise<readonly BarsRow[]>;
   };
   health(): StoreHealth;
   /** Checks the whole file again: structure, both chains, and what was derived from them. Writes nothing. */
@@ -81,6 +94,8 @@ export interface Verification {
   readonly workshop: ChainFinding;
   /** Damage outside the chains: structure of the file, answers, names, blobs, derived rows. Plain sentences. */
   readonly file: readonly string[];
+  /** Lines of the bench journal whose text was withdrawn: their leaves hold, what they said is gone. */
+  readonly withdrawn: readonly number[];
 }
 export interface ChainFinding {
   readonly head: Head;

@@ -29,6 +29,8 @@ export interface Tables {
   people: { id: string; name: string; sum: string };
   /** Derived from the bench journal; dropped and replayed at will. `start_seq` orders the list. */
   batch_rows: { batch: string; start_seq: number; row: string };
+  /** The same of bar lots; `done` 1: none is left to be sold. */
+  bars_rows: { lot: string; start_seq: number; done: number; row: string };
   meta: { name: string; value: string };
   migrations: { version: number; name: string; applied_wall: number };
 }

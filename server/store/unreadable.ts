@@ -3,6 +3,7 @@ import type { Journal } from '#lib/record/journal';
 import { EMPTY } from '#lib/record/seal';
 import type { Realm } from '#lib/work/batch/index';
 import { EMPTY_SHELF } from '#lib/work/shelf/shelf';
+import type { RecordProof } from './proof-store';
 import type { ChainFinding, Store } from './store';
 
 /**
@@ -32,11 +33,14 @@ export const unreadableStore = (realm: Realm, file: string, why: string, release
       practiceLeft: () => null,
       leavePractice: refuse,
     },
+    proof: emptyProof(refuse),
+    ended: () => undefined,
     shelf: { now: () => EMPTY_SHELF, put: refuse, keepFile: refuse, file: () => null },
     blobs: { get: async () => null },
+    bars: { list: async () => ({ bars: [], next: null }), open: async () => [], of: async () => [] },
     batches: { list: async () => ({ batches: [], next: null }), get: async () => null },
     health: () => ({ ok: false, seq: 0, readOnly: why }),
-    verify: async () => ({ ok: false, bench: nothing, workshop: nothing, file: [why] }),
+    verify: async () => ({ ok: false, bench: nothing, workshop: nothing, file: [why], withdrawn: [] }),
     rebuild: refuse,
     close: async () => release(),
   };
@@ -50,4 +54,21 @@ const emptyJournal = (name: string, refuse: () => Promise<never>): Journal => ({
   lines: async () => [],
   linesOf: async () => [],
   answerTo: async () => null,
+});
+
+const emptyProof = (refuse: () => Promise<never>): RecordProof => ({
+  named: () => null,
+  newest: () => null,
+  covering: () => null,
+  before: () => null,
+  unsigned: () => 0,
+  stampOf: () => null,
+  stampUrl: () => null,
+  withdrawn: () => [],
+  withdrawnAt: () => undefined,
+  name: refuse,
+  keepHeads: refuse,
+  keepStamp: refuse,
+  setStampUrl: refuse,
+  withdraw: refuse,
 });

@@ -3,10 +3,10 @@ import type { Append, JournalLine } from '#lib/record/journal';
 import { sealAll } from '#lib/record/lines';
 import { EMPTY } from '#lib/record/seal';
 import type { Head } from '#lib/record/seal';
-import type { Entry } from '#lib/work/batch/index';
+import type { BatchState, Entry } from '#lib/work/batch/index';
 import { migrate } from '#server/store/migrate';
 import { foldEntry } from '#server/store/project-batches';
-import type { Folded } from '#server/store/project-batches';
+import type { Folded } from '#server/store/project';
 import { NATIVE, sumOf } from '#server/store/sums';
 
 /** What one append leaves in the file. */
@@ -21,13 +21,13 @@ export interface Rows {
 /** Makes the rows the store makes, byte for byte, when it is given the same salts. */
 export const rowMaker = (salt: () => Uint8Array): ((what: Append) => Rows) => {
   let head: Head = EMPTY;
-  const kept = new Map<string, Folded | null>();
+  const kept = new Map<string, Folded<BatchState> | null>();
   return (what) => {
     const lines = sealAll(head, what.entries, salt, NATIVE).map((line, i) => ({ ...line, ...labelsAt(what, i) }));
     head = lines.at(-1) ?? head;
     const batch = what.batch ?? '';
     const before = kept.get(batch) ?? null;
-    const after = lines.reduce<Folded | null>(
+    const after = lines.reduce<Folded<BatchState> | null>(
       (state, { seq }, i) => foldEntry(state, seq, what.entries[i]?.value as unknown as Entry),
       before,
     );

@@ -1,0 +1,49 @@
+import type { BarsId, BatchId, EntryId, PersonId } from '#lib/units/id';
+import type { Milligrams } from '#lib/units/mass';
+import type { MilliCelsius } from '#lib/units/temperature';
+import type { CommandHead, Observation } from '../batch/commands';
+import type { Realm, Typed, Weighed } from '../batch/entries';
+import type { BarsBodies, CorrectReason, NoteAbout, StockMoved, TrimHow, UnmouldState, WeighedFor } from './entries';
+
+/** What the server's own scale says at the moment of the decision. */
+export type BarsObservation = Pick<Observation, 'settled' | 'capacity'> & {
+  /** A batch is being weighed on this bench: its scales weigh nothing else. */
+  readonly armed: BatchId | null;
+  /** Highest settled weight used up in this boot, by whatever lot. */
+  readonly spent: number;
+};
+
+/** A completed command about one bar lot, as `CommandHead` is about one batch. Nothing measured comes from a screen. */
+export interface BarsCommandHead extends Omit<CommandHead, 'batch' | 'observation'> {
+  readonly lot: BarsId;
+  readonly observation: BarsObservation;
+}
+
+export interface BarsCommandBodies {
+  /** What is known of the mould and its batch is the server's word. */
+  begin: BarsBodies['bars-begun'] & { realm: Realm };
+  'note-unmould': { state: UnmouldState; note: string; room: MilliCelsius | null };
+  cut: BarsBodies['bars-cut'];
+  trim: { how: TrimHow; bars: number; before: Milligrams; after: Milligrams };
+  label: { net: Milligrams };
+  weigh: { bar: number | null; for: WeighedFor; weighed: Weighed; how: 'by-itself' | 'go-on' };
+  'type-weight': { bar: number | null; for: WeighedFor; typed: Typed };
+  photo: { sha256: string; note: string };
+  note: { about: NoteAbout; text: string; room: MilliCelsius | null; humidity: number | null };
+  move: { place: string };
+  hold: { reason: string };
+  release: { note: string };
+  sell: StockMoved;
+  give: StockMoved;
+  spoil: StockMoved;
+  take: { count: number; at: string | null; note: string };
+  'bring-home': { count: number; from: 'away' | 'buyer'; to: PersonId | null; at: string | null; note: string };
+  /** One count after a market: what is neither home nor given was sold. `took` counts those taken along before. */
+  'count-market': { took: number; home: number; gave: number; at: string | null; note: string };
+  correct: { entry: EntryId; reason: CorrectReason; note: string };
+}
+
+export type BarsCommandKind = keyof BarsCommandBodies;
+export type BarsWant = { [K in BarsCommandKind]: { readonly kind: K; readonly body: Readonly<BarsCommandBodies[K]> } }[BarsCommandKind];
+export type BarsCommand = BarsCommandHead & BarsWant;
+export type BarsCommandOf<K extends BarsCommandKind> = Extract<BarsCommand, { kind: K }>;

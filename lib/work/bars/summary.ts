@@ -1,0 +1,64 @@
+import type { Realm } from '../batch/entries';
+import type { BarsTraits, MouldKept, UnmouldState } from './entries';
+import type { BarCounts, BarsState } from './state';
+import { standingState } from './standing';
+import { weighingsOf, type Weighing } from './weighings';
+
+/** One bar lot in a row of the list of bars: enough for the shelf, what is due, and the forecast of its cure. Masses in whole milligrams. */
+export interface BarsSummary {
+  readonly id: string;
+  readonly mark: string;
+  readonly batch: string;
+  readonly formula: { readonly id: string; readonly name: string; readonly version: number };
+  readonly realm: Realm;
+  readonly version: number;
+  readonly mould: MouldKept;
+  readonly moulds: number;
+  readonly pattern: string;
+  readonly traits: BarsTraits;
+  readonly poured: number;
+  readonly water: number | null;
+  readonly batter: number | null;
+  /** The newest answer that stands, and when it was given. */
+  readonly unmould: { readonly state: UnmouldState; readonly wall: number } | null;
+  readonly cut: { readonly wall: number; readonly count: number; readonly mass: number | null; readonly thickness: number | null } | null;
+  readonly label: number | null;
+  readonly counts: BarCounts;
+  readonly place: { readonly name: string; readonly since: number } | null;
+  readonly held: string | null;
+  readonly weighings: readonly Weighing[];
+  readonly photos: { readonly count: number; readonly last: number | null };
+}
+
+const cutOf = ({ cut }: BarsState): BarsSummary['cut'] =>
+  cut === null ? null : { wall: cut.wall, count: cut.count, mass: cut.mass, thickness: cut.thickness };
+
+export const summaryOf = (state: BarsState): BarsSummary => {
+  const { of, mould, pattern, traits, poured, water, batter, label, counts, place, held } = state;
+  const noted = state.unmould.findLast(({ struck }) => struck === null);
+  const unmould = standingState(state);
+  const photos = state.photos.filter(({ struck }) => struck === null);
+  return {
+    id: state.id,
+    mark: state.mark,
+    batch: of.batch,
+    formula: of.formula,
+    realm: state.realm,
+    version: state.version,
+    mould,
+    moulds: state.moulds.length,
+    pattern,
+    traits,
+    poured,
+    water,
+    batter,
+    unmould: unmould === null || noted === undefined ? null : { state: unmould, wall: noted.wall },
+    cut: cutOf(state),
+    label,
+    counts,
+    place,
+    held: held?.reason ?? null,
+    weighings: weighingsOf(state),
+    photos: { count: photos.length, last: photos.at(-1)?.wall ?? null },
+  };
+};
