@@ -1,3 +1,5 @@
+import { checkGoods, checkOrder, checkTrade } from '../orders/check';
+import type { Goods, Order, Trade } from '../orders/documents';
 import type { Json } from '#lib/record/journal';
 import { checkFaults } from '#lib/measure/probe/check';
 import type { CheckFault, ProbeCheck } from '#lib/measure/probe/check';
@@ -53,6 +55,12 @@ const figuresOf = (noun: Noun, document: unknown, context: () => PlanContext): r
       return told(ofLot(document as Lot, withCatalogue(context())));
     case 'probe':
       return checkFaults(document as ProbeCheck).map(([path, fault]) => ({ path, says: PROBE_WORDS[fault] }));
+    case 'order':
+      return checkOrder(document as Order);
+    case 'trade':
+      return checkTrade(document as Trade);
+    case 'goods':
+      return checkGoods(document as Goods);
     case 'formula':
     case 'vessel':
     case 'habits':

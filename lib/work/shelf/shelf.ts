@@ -5,10 +5,25 @@ import type { PersonId } from '#lib/units/id';
  * What the workshop keeps beside its batches, as whole documents with versions: a change is another version, nothing is overwritten,
  * and a batch that names version 3 finds version 3 for ever. Documents hold integers and strings only, because they are hashed lines.
  */
-export const NOUNS = ['formula', 'material', 'preparation', 'lot', 'mould', 'vessel', 'habits', 'prepared', 'fill', 'probe'] as const;
+export const NOUNS = [
+  'formula',
+  'material',
+  'preparation',
+  'lot',
+  'mould',
+  'vessel',
+  'habits',
+  'prepared',
+  'fill',
+  'probe',
+  'order',
+  'trade',
+  'goods',
+] as const;
 /**
  * `habits`: how this maker works, one document. `prepared`: a formula's version with moulds, lots and size chosen: what the bench starts
  * from. `fill`: how full the moulds of one batch really got. `probe`: what one probe showed in ice and in boiling water.
+ * `order`: what is to be there on a day. `trade`: how this workshop makes and sells, one document. `goods`: how something is bought.
  */
 export type Noun = (typeof NOUNS)[number];
 
@@ -43,6 +58,9 @@ export const EMPTY_SHELF: Shelf = {
   prepared: new Map(),
   fill: new Map(),
   probe: new Map(),
+  order: new Map(),
+  trade: new Map(),
+  goods: new Map(),
 };
 
 /** What a line of the journal says was put. */

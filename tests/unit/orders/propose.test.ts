@@ -35,6 +35,22 @@ const lot = (mark: string, bars: number, by: Day, more: Partial<Supply> = {}): S
   ...more,
 });
 
+const takes = (low: number, high: number) =>
+  fc
+    .tuple(fc.integer({ min: low, max: high }), fc.integer({ min: 0, max: 4 }), fc.integer({ min: 0, max: 9 }))
+    .map(([early, a, b]) => ({ early, likely: early + a, late: early + a + b }));
+
+const making = (formula: string) =>
+  fc.record({
+    formula: fc.constant(formula),
+    moulds: fc.record({ loaf: fc.integer({ min: 0, max: 2 }), round: fc.integer({ min: 0, max: 3 }) }),
+    bars: fc.integer({ min: 1, max: 30 }),
+    label: fc.constantFrom(null, 100, 120),
+    unmould: takes(1, 2),
+    cut: takes(0, 1),
+    cure: takes(14, 40),
+  });
+
 describe('bars that are there', () => {
   it('go to what is due first, the oldest first, and only where they are ready in time and heavy enough', () => {
     const lots = [lot('26-10/1', 8, '2026-12-05'), lot('26-09/1', 5, '2026-11-01'), lot('26-11/1', 9, '2026-12-20')];
@@ -102,20 +118,6 @@ describe('whole batches worked back from a day', () => {
 
   it('never promise a bar twice, nor pour on a day off, nor into a mould that is full', () => {
     const day = fc.integer({ min: 0, max: 160 }).map((n) => addDays(TODAY, n));
-    const takes = (low: number, high: number) =>
-      fc
-        .tuple(fc.integer({ min: low, max: high }), fc.integer({ min: 0, max: 4 }), fc.integer({ min: 0, max: 9 }))
-        .map(([early, a, b]) => ({ early, likely: early + a, late: early + a + b }));
-    const making = (formula: string) =>
-      fc.record({
-        formula: fc.constant(formula),
-        moulds: fc.record({ loaf: fc.integer({ min: 0, max: 2 }), round: fc.integer({ min: 0, max: 3 }) }),
-        bars: fc.integer({ min: 1, max: 30 }),
-        label: fc.constantFrom(null, 100, 120),
-        unmould: takes(1, 2),
-        cut: takes(0, 1),
-        cure: takes(14, 40),
-      });
     const wants = fc.array(
       fc.record({
         formula: fc.constantFrom('a', 'b'),
