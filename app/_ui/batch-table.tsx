@@ -4,7 +4,7 @@ import Link from 'next/link';
 import type { BatchListRow } from '#lib/protocol/http';
 import { useDisplay } from '../_live/use';
 import { Head } from './head';
-import { batchMessages as messages } from './batch-messages';
+import { batchMessages as messages } from '#lib/words/batch-messages';
 import { Pad } from './figures';
 import { massCell, massHead, placesOf } from '#lib/words/quantities';
 import type { Cell } from '#lib/words/quantities';

@@ -20,10 +20,11 @@ export const pouredWords = {
   percent: '%',
   millilitres: 'ml',
   unlimited: (names: string) => `Nobody typed a limit for ${names}: the sum is not known.`,
-  band: {
-    both: (low: string, high: string) => `${low} to ${high}`,
-    least: (low: string) => `at least ${low}`,
-    most: (high: string) => `at most ${high}`,
+  /** A formula's limits in words; nothing where there are none. */
+  bandOf: (low: number | null, high: number | null, show: (of: number) => string): string => {
+    if (low !== null && high !== null) return `${show(low)} to ${show(high)}`;
+    if (low !== null) return `at least ${show(low)}`;
+    return high === null ? '' : `at most ${show(high)}`;
   },
   verdict: { inside: 'inside', check: 'may be outside', outside: 'outside' } satisfies Record<ResultLimit['verdict'], string>,
   workings: {

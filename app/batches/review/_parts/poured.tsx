@@ -96,15 +96,8 @@ function Row({
       <td className={on('n')}>{show((figure.high - figure.low) / 2)}</td>
       <td className={on('n wide')}>{show(figure.low)}</td>
       <td className={on('n wide')}>{show(figure.high)}</td>
-      <td className={on('wide')}>{limit === null ? '' : bandText(limit.low, limit.high, show)}</td>
+      <td className={on('wide')}>{limit === null ? '' : pouredWords.bandOf(limit.low, limit.high, show)}</td>
       <td>{limit === null ? '' : pouredWords.verdict[limit.verdict]}</td>
     </tr>
   );
 }
-
-const bandText = (low: number | null, high: number | null, show: (of: number) => string): string => {
-  const { band } = pouredWords;
-  if (low !== null && high !== null) return band.both(show(low), show(high));
-  if (low !== null) return band.least(show(low));
-  return high === null ? '' : band.most(show(high));
-};

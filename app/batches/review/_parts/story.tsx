@@ -2,18 +2,16 @@
 import { Fragment, useId, useState } from 'react';
 import type { BatchPage } from '#lib/protocol/http';
 import type { Display } from '#lib/units/display';
-import { numberText } from '#lib/units/format';
 import type { ReviewLine } from '#lib/work/batch/index';
 import { useDisplay } from '../../../_live/use';
 import { MeasuredQuantity, Worked } from '../../../_ui/figures';
-import { showIn } from '#lib/words/quantities';
 import type { Sentence } from '#lib/words/sentence';
 import { clockText } from '#lib/words/times';
 import { PaperSection } from '../../../_ui/section';
 import { messages } from '#lib/words/review/messages';
+import { factsOf } from '#lib/words/record/told';
 import { storyWords } from '#lib/words/review/messages-story';
 import type { Facts } from '#lib/words/review/messages-story';
-import { stepOfLine } from '#lib/words/review/line';
 import type { Told } from '#lib/words/review/told';
 import type { NameOf } from './review-page';
 import { Workings } from './workings';
@@ -42,7 +40,7 @@ export function Story({ review, story, nameOf }: Props) {
               event={event}
               at={previous !== undefined && clock(previous) === clock(event) ? '' : clock(event)}
               line={line}
-              facts={factsOf(event, line, review, display, nameOf)}
+              facts={factsOf(event, review, display, nameOf)}
               nameOf={nameOf}
               display={display}
             />
@@ -52,21 +50,6 @@ export function Story({ review, story, nameOf }: Props) {
     </PaperSection>
   );
 }
-
-const factsOf = ({ params, answer }: Told, line: ReviewLine | null, review: BatchPage, display: Display, instrument: NameOf): Facts => {
-  const over = params['over'];
-  const net = params['net'];
-  return {
-    params,
-    show: showIn(display),
-    step: line === null ? null : stepOfLine(line),
-    instrument,
-    typed: line?.contributions.find((one) => one.net === net)?.how === 'typed',
-    byHand: review.joining?.byHand ?? [],
-    answer: answer?.code ?? null,
-    away: line === null || typeof over !== 'number' ? null : numberText(over / line.tolerance, display.locale, 1),
-  };
-};
 
 interface EventProps {
   readonly event: Told;

@@ -1,5 +1,5 @@
 import type { BatchListRow } from '#lib/protocol/http';
-import { counted } from '#lib/words/words';
+import { counted } from './words';
 
 /** Words of the table of batches, which Today and Batches share. */
 export const batchMessages = {

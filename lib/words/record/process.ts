@@ -1,0 +1,60 @@
+import { figureNumber, temperatureFigure } from '#lib/units/format';
+import type { ReviewJoining } from '#lib/work/batch/index';
+import { showIn } from '../quantities';
+import { messages } from '../review/messages';
+import { measured } from '../sentence';
+import type { Piece } from '../sentence';
+import { clockText } from '../times';
+import { capital } from '../words';
+import type { RecordFacts } from './facts';
+import { recordWords } from './messages';
+import type { Row, TableBlock } from './sheet';
+import { figures, row, table, words } from './table';
+
+/** What was looked at while it was made, each result beside what it had to be. */
+export const processTable = (facts: RecordFacts): TableBlock => {
+  const { review, display } = facts;
+  const { title, heads, none } = recordWords.process;
+  const clock = (wall: number, offsetMin: number): string => clockText(wall, { offsetMin, locale: display.locale });
+  const offsetMin = review.story.at(-1)?.offsetMin ?? 0;
+  const show = showIn(display);
+  const rows: readonly Row[] = [
+    ...(review.joining === null ? [] : joiningRows(review.joining, facts)),
+    ...review.trace.map(({ mark, batter, wall }) =>
+      row([[messages.after.trace[mark]], [clock(wall, offsetMin)], batter === null ? [''] : [measured(show.temperature(batter))], ['']]),
+    ),
+  ];
+  const columns = [words(heads.what, 34), words(heads.at, 12), figures(heads.result, 24), figures(heads.limits, 28)];
+  return table(title, columns, rows, { note: review.joining === null ? none : '' });
+};
+
+const joiningRows = (joining: ReviewJoining, { review: { limits }, display }: RecordFacts): readonly Row[] => {
+  const { lye, oils, apart, unknown, byHand, window, most } = recordWords.process;
+  const show = showIn(display);
+  const at = clockText(joining.wall, { offsetMin: joining.offsetMin, locale: display.locale });
+  const inWindow = window(figureNumber(temperatureFigure(limits.window.low, display)), show.temperature(limits.window.high));
+  const temperature = (of: 'lye' | 'oils'): Piece => {
+    const value = joining[of];
+    if (value === null) return unknown;
+    return joining.byHand.includes(of) ? byHand(show.temperature(value)) : measured(show.temperature(value));
+  };
+  return [
+    row([[lye], [at], [temperature('lye')], [inWindow]]),
+    row([[oils], [at], [temperature('oils')], [inWindow]]),
+    row([[apart], [at], [joining.apart === null ? unknown : show.difference(joining.apart)], [most(show.difference(limits.allowedApart))]]),
+  ];
+};
+
+/** Where the batter went, and what stayed behind. */
+export const yieldTable = ({ review: { parts, summary }, display }: RecordFacts): TableBlock => {
+  const { title, heads, left, none, byHand } = recordWords.yield;
+  const show = showIn(display);
+  const share = (mass: number): string => (summary.actual > 0 ? show.share(Math.round((mass / summary.actual) * 1e6)) : '');
+  const rest = summary.actual - parts.reduce((sum, { mass }) => sum + mass, 0);
+  const rows = parts.map((part) =>
+    row([[capital(part.name)], [part.byHand ? byHand(show.mass(part.mass)) : measured(show.mass(part.mass))], [share(part.mass)]]),
+  );
+  const columns = [words(heads.what, 50), figures(heads.mass, 28), figures(heads.share, 20)];
+  const total = rows.length === 0 ? null : row([[left], [show.mass(rest)], [share(rest)]]);
+  return table(title, columns, rows, { total, note: rows.length === 0 ? none : '' });
+};
