@@ -1,7 +1,7 @@
 import Database from 'better-sqlite3';
 import { closeSync, openSync, readSync } from 'node:fs';
 import type { Realm } from '#lib/work/batch/index';
-import { finish, inspect } from './check';
+import { findingsOf, finish, inspect, inspectRecent, newestLine } from './check';
 import type { Inspection } from './check';
 import { openForReading, realmOf } from './file';
 import type { Heads } from './heads';
@@ -59,7 +59,18 @@ const lookInto = (db: Database.Database, file: string, realm: Realm, heads: Head
     if (REALMS.has(found)) throw new StoreProblem(otherRealm(file, found));
     return { as: 'unreadable', problem: unreadable(file, 'the realm written in it is damaged.') };
   }
-  return { as: 'found', db, inspection: finish(inspect(db, typeof heads === 'string' ? null : heads, false)) };
+  return { as: 'found', db, inspection: inspectionOf(db, typeof heads === 'string' ? null : heads) };
+};
+
+/** Lines of the bench journal that are looked at whole before the start; a larger record is read from its newest heads on. */
+const WHOLE_UP_TO = 100_000;
+/** So many newest lines of a larger one are looked at before the start, at least. */
+const RECENT = 10_000;
+
+/** Damage in what was looked at: then all of it is, to say exactly where and hand out nothing that is wrong. */
+const inspectionOf = (db: Database.Database, kept: Heads | null): Inspection => {
+  const recent = newestLine(db) > WHOLE_UP_TO ? finish(inspectRecent(db, kept, RECENT)) : null;
+  return recent !== null && findingsOf(recent).length === 0 ? recent : finish(inspect(db, kept, false));
 };
 
 const isBlank = (db: Database.Database): boolean => db.prepare('select count(*) from sqlite_schema').pluck().get() === 0;

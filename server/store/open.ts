@@ -59,7 +59,7 @@ const open = (opening: Opening): Store => {
   const findings = findingsOf(seen.inspection);
   if (findings.length === 0) {
     seen.db.close();
-    return openToWrite(opening, seen.inspection);
+    return openToWrite(opening, seen.inspection, heads === 'none' && hasLines(seen.inspection));
   }
   log.error({ file, findings }, 'the record is damaged');
   try {
@@ -73,7 +73,9 @@ const open = (opening: Opening): Store => {
 
 const linesIn = (heads: Heads | 'damaged'): number | null => (heads === 'damaged' ? null : heads.bench.seq + heads.workshop.seq);
 
-const openToWrite = (opening: Opening, inspection: Inspection | null): Store => {
+const hasLines = ({ bench, workshop }: Inspection): boolean => bench.head.seq + workshop.head.seq > 0;
+
+const openToWrite = (opening: Opening, inspection: Inspection | null, copied = false): Store => {
   const { file, realm, clock, log, release } = opening;
   const db = openForWriting(file, realm, clock.wall());
   try {
@@ -88,6 +90,7 @@ const openToWrite = (opening: Opening, inspection: Inspection | null): Store => 
       standing: new Standing(file, log, null),
       inspection: inspection ?? NOTHING_YET,
       heads,
+      copied,
       release,
     });
   } catch (cause) {

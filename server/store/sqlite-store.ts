@@ -32,6 +32,8 @@ export interface StoreParts {
   readonly inspection: Inspection;
   /** `null` when the file is only read. */
   readonly heads: HeadsFile | null;
+  /** See `Store`. */
+  readonly copied?: boolean;
   readonly release: () => void;
 }
 
@@ -47,6 +49,7 @@ export class SqliteStore implements Store {
   readonly settings: WorkshopSettings;
   readonly shelf: WorkshopShelf;
   readonly proof: RecordProof;
+  readonly copied: boolean;
   readonly blobs: Store['blobs'];
   readonly batches: Store['batches'];
   readonly bars: Store['bars'];
@@ -99,6 +102,7 @@ export class SqliteStore implements Store {
     this.settings = settings;
     this.shelf = shelf;
     this.proof = proof;
+    this.copied = parts.copied ?? false;
     this.batches = heads === null ? derivedBatches(inspection.rows.batches) : storedBatches(db, standing);
     this.bars = heads === null ? derivedBars(inspection.rows) : storedBars(db, standing);
     const bytesOf = prepare<{ sha256: string }>(db)(({ sha256 }) => query.selectFrom('blobs').select('bytes').where('sha256', '=', sha256));

@@ -49,6 +49,8 @@ export interface Store {
   readonly settings: WorkshopSettings;
   readonly shelf: WorkshopShelf;
   readonly proof: RecordProof;
+  /** Nothing beside the file tells where it ended: it was put here from elsewhere, and the record it is of may have gone on. */
+  readonly copied: boolean;
   /** Told once a batch has ended, after the commit that says so. */
   ended(listener: () => void): void;
   readonly blobs: {

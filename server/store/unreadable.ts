@@ -34,6 +34,7 @@ export const unreadableStore = (realm: Realm, file: string, why: string, release
       leavePractice: refuse,
     },
     proof: emptyProof(refuse),
+    copied: false,
     ended: () => undefined,
     shelf: { now: () => EMPTY_SHELF, put: refuse, keepFile: refuse, file: () => null },
     blobs: { get: async () => null },
