@@ -32,6 +32,7 @@ const SAYS: Readonly<Record<ProblemCode, Says>> = {
   'unknown-lot': 'This lot is not in the stores any more. Choose another.',
   'lot-of-another': 'This lot is of another material.',
   'unknown-mould': 'This mould is not among yours any more. Choose another.',
+  'unknown-part': 'It cannot go into that part of the batter: there is none such, or it goes in before trace.',
   'unknown-blend': 'It is a share of a blend, and in none.',
   twice: 'It stands here twice.',
   'alkali-by-loss': ({ material }) => `${material ?? 'This'} is weighed into its own dry cup, never by what its bottle loses.`,

@@ -49,6 +49,8 @@ export const messages = {
       aside: 'waits in a cup',
       trace: 'at trace',
     } satisfies Record<Goes | 'usual', string>,
+    into: 'Goes into',
+    whole: 'all of the batter',
     state: 'Weighed',
     states: { liquid: 'liquid', frozen: 'frozen' },
     kept: (low: string, high: string) => `kept within ${low}–${high} %`,

@@ -1,3 +1,4 @@
+import type { Pattern } from '#lib/work/batch/pouring/types';
 import type { Amount, FigureGrade, Part } from '#lib/work/formula/index';
 
 /** Measures a quantity may be typed in, as one list. */
@@ -185,6 +186,25 @@ export const messages = {
     note: 'Drawn to scale from the side, and as full as they will be.',
     add: 'Add a mould',
     none: 'No mould is noted in this workshop yet.',
+    pattern: 'pattern',
+    unnamed: 'pattern: named at the bench',
+    patterns: {
+      'plain-pour': 'plain pour',
+      'in-the-pot-swirl': 'in-the-pot swirl',
+      'drop-swirl': 'drop swirl',
+      'hanger-swirl': 'hanger swirl',
+      'column-pour': 'column pour',
+      layers: 'layers',
+      'other-pattern': 'another pattern',
+    } satisfies Record<Pattern, string>,
+    partsTitle: 'Parts of the batter',
+    partsNote:
+      'What leaves the pot for a jug of its own, to be coloured or scented apart; the rest stays plain. At the bench its additives are weighed for the grams really in it.',
+    partName: 'Part',
+    partPercent: 'of the batter, %',
+    addPart: 'Part off some of the batter',
+    removePart: (name: string) => `Take out the part ${name}`.trim(),
+    newPart: (number: number) => `Part ${number}`,
     heads: {
       mould: 'mould',
       count: 'how many',

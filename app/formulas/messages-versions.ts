@@ -1,12 +1,14 @@
 import { messages as moreMessages } from './messages-more';
 import { messages as sheet } from './messages-sheet';
-import type { Amount, Band, MouldUse, Reference, Size, Temperatures, Wishes } from '#lib/work/formula/index';
+import type { Amount, Band, BatterPart, MouldUse, Reference, Size, Temperatures, Wishes } from '#lib/work/formula/index';
 
 const FIELDS: Readonly<Record<string, string>> = {
   name: 'name',
   note: 'in a few words',
   size: 'how large',
   moulds: 'moulds',
+  batterParts: 'parts of the batter',
+  intoPart: 'into which part',
   temperatures: 'temperatures',
   references: 'assessments and notifications',
   superfat: 'superfat',
@@ -86,8 +88,11 @@ const fieldText = (field: string, value: object, names: Names): string => {
     case 'moulds':
       return listText(
         value as readonly MouldUse[],
-        ({ mould, count, fill }: MouldUse) => `${count} × ${names.mould(mould)}, ${fill} % full`,
+        ({ mould, count, fill, pattern }: MouldUse) =>
+          `${count} × ${names.mould(mould)}, ${fill} % full${pattern === undefined ? '' : `, ${sheet.moulds.patterns[pattern]}`}`,
       );
+    case 'batterParts':
+      return listText(value as readonly BatterPart[], ({ name, percent }: BatterPart) => `${name} ${percent} %`);
     case 'references':
       return listText(value as readonly Reference[], (one: Reference) => referenceText(one, names));
     case 'temperatures':

@@ -4,6 +4,7 @@ import { Choice } from '../../_ui/fields';
 import { on } from '../classes';
 import { messages } from '../messages-more';
 import { BandFields } from './band-fields';
+import { useSheet } from './use-sheet';
 
 const { more: words } = messages;
 type Lock = keyof typeof words.locks;
@@ -50,6 +51,9 @@ interface Toggle {
   readonly onToggle: () => void;
 }
 
+/** What can be stirred into joined batter. */
+const LATE: ReadonlySet<Part> = new Set<Part>(['fat', 'fragrance', 'extra']);
+
 const idOf = ({ id }: Entry): string => `more-${id}`;
 
 /** Opens the rest of what can be said of an entry. */
@@ -83,6 +87,8 @@ interface Props {
 /** What an entry is kept to, what of it stays, when it goes in, and how it is weighed. */
 export function MoreRow({ entry, path, columns, put, onWeighed }: Props) {
   const { part, lock, goes, keep, frozen } = entry;
+  const { formula, wrongAt } = useSheet();
+  const parts = LATE.has(part) ? (formula.batterParts ?? []) : [];
   const id = idOf(entry);
   return (
     <tr className={on('slip')}>
@@ -113,6 +119,16 @@ export function MoreRow({ entry, path, columns, put, onWeighed }: Props) {
             options={options<Goes>(PLACES[part], goes ?? 'usual', words.places)}
             onChange={(next) => put({ goes: next === 'usual' ? null : next }, 'goes')}
           />
+          {parts.length === 0 && entry.intoPart === undefined ? null : (
+            <Choice
+              id={`${id}-into`}
+              label={words.into}
+              value={entry.intoPart ?? ''}
+              options={[['', words.whole], ...parts.map(({ id: one, name }) => [one, name] as const)]}
+              error={wrongAt(`${path}.intoPart`)}
+              onChange={(next) => put({ intoPart: next === '' ? undefined : next } as Partial<Entry>, 'intoPart')}
+            />
+          )}
           {part === 'liquid' || frozen ? (
             <Choice<State>
               id={`${id}-frozen`}

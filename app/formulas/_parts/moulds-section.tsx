@@ -1,5 +1,6 @@
 'use client';
 import { numberText } from '#lib/units/format';
+import { PATTERNS, type Pattern } from '#lib/work/batch/pouring/types';
 import type { MouldUse } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
 import { Head } from '../../_ui/head';
@@ -7,6 +8,7 @@ import { massHead } from '#lib/words/quantities';
 import { PaperSection } from '../../_ui/section';
 import { on } from '../classes';
 import { messages } from '../messages-sheet';
+import { BatterParts } from './batter-parts';
 import { BatterVolume } from './batter-volume';
 import { CountCell } from './count-field';
 import { gramsText } from './mass';
@@ -16,6 +18,7 @@ import { useSheet } from './use-sheet';
 import { Figure, short, SlipRow } from './workings';
 
 const COLUMNS = 8;
+const patternIn = (value: string): Pattern | undefined => PATTERNS.find((one) => one === value);
 
 /** How large the batch is, the moulds it goes into, and how full each will be. */
 export function MouldsSection() {
@@ -75,6 +78,7 @@ export function MouldsSection() {
           </button>
         </div>
       )}
+      <BatterParts />
       <BatterVolume />
     </PaperSection>
   );
@@ -117,6 +121,19 @@ function MouldRow({ use, at, put }: RowProps) {
               </option>
             ))}
             {all.some(({ id }) => id === use.mould) ? null : <option value={use.mould}>{use.mould}</option>}
+          </select>
+          <select
+            className={on('field')}
+            aria-label={`${messages.moulds.pattern}: ${name}`}
+            value={use.pattern ?? ''}
+            onChange={(event) => set({ pattern: patternIn(event.target.value) } as Partial<MouldUse>, 'pattern')}
+          >
+            <option value="">{messages.moulds.unnamed}</option>
+            {PATTERNS.map((one) => (
+              <option key={one} value={one}>
+                {messages.moulds.patterns[one]}
+              </option>
+            ))}
           </select>
           {wrong === '' ? null : <p className={on('warn')}>{wrong}</p>}
         </th>

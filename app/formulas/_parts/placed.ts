@@ -13,7 +13,7 @@ export const partOf = ({ path, code, params }: Problem): Part | undefined =>
   path === 'entries' ? (BY_CODE[code] ?? BY_WHOLE[String(params['part'])]) : undefined;
 
 const FIELDS =
-  /^(?:name|moulds|size(?:\.count|\.value)?|wishes\.superfat|wishes\.lye(?:\.\w+)?|temperatures\..*|limits\..*|references\[\d+\]\.ranges\[\d+\].*|(?:entries|moulds|blends)\[\d+\].*)$/;
+  /^(?:name|moulds|size(?:\.count|\.value)?|wishes\.superfat|wishes\.lye(?:\.\w+)?|temperatures\..*|limits\..*|references\[\d+\]\.ranges\[\d+\].*|(?:entries|moulds|blends|batterParts)\[\d+\].*)$/;
 
 /** Whether a field of the sheet says it. What none says stands at the head of the sheet. */
 export const isPlaced = (one: Problem, { entries }: Formula): boolean => {

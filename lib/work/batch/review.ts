@@ -9,6 +9,8 @@ import { resultOf } from './poured/result';
 import { readResult } from './poured/result-schema';
 import type { BatchState, Contribution, LineState } from './state';
 import { summaryOf } from './summary';
+import { mouldsOf } from './moulds';
+import { leftBehind, photosAsked } from './review/pour-story';
 import { sizingOf } from './review/sizing';
 import { tell } from './review/story';
 import type { BatchReview, ReviewContribution, ReviewJoining, ReviewLine, ReviewPoured } from './review/types';
@@ -134,6 +136,9 @@ export const review = (entries: readonly Entry[]): BatchReview => {
     uncheckedScales: started.body.uncheckedScales,
     checks: ofKind(entries, 'scale-checked').map(({ body, wall }) => ({ ...body, wall })),
     parts: state.parts.map(({ name, mass, byHand }) => ({ name, mass, byHand })),
+    moulds: mouldsOf(state),
+    left: leftBehind(state),
+    photos: photosAsked(state),
     sizing: sizingOf(state),
   };
 };

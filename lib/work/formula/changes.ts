@@ -10,13 +10,13 @@ export interface Change {
 
 /** What changed from one version to the next, entries and blends by their id, whatever their place. */
 export const changesBetween = (before: Formula, after: Formula): readonly Change[] => [
-  ...fields(before, after, ['name', 'note', 'size', 'moulds', 'temperatures', 'references'] as const, ''),
+  ...fields(before, after, ['name', 'note', 'size', 'moulds', 'batterParts', 'temperatures', 'references'] as const, ''),
   ...fields(before.wishes, after.wishes, ['superfat', 'lye'] as const, 'wishes.'),
   ...fields(before.limits, after.limits, ['superfat', 'lye'] as const, 'limits.'),
   ...byId(
     before.entries,
     after.entries,
-    ['part', 'material', 'lot', 'amount', 'lock', 'keep', 'goes', 'frozen', 'weighed'] as const,
+    ['part', 'material', 'lot', 'amount', 'lock', 'keep', 'goes', 'frozen', 'weighed', 'intoPart'] as const,
     'entries',
   ),
   ...byId(before.blends, after.blends, ['name', 'amount', 'entries'] as const, 'blends'),

@@ -1,3 +1,5 @@
+import type { PlanPart } from '../batch/pouring/types';
+import { batterPartsOf } from './batter-parts';
 import type { PlanContext } from './context';
 import type { Formula, Temperatures } from './formula';
 import type { Lookup } from './lookup';
@@ -9,6 +11,7 @@ import type { SizeWish } from './size';
 /** Everything about a batch that is not a mass: read once, checked. Temperatures in °C. */
 export interface Facts {
   readonly size: SizeFacts;
+  readonly parts: readonly PlanPart[];
   readonly wish: SizeWish;
   readonly joining: JoiningFacts;
   readonly room: { readonly celsius: number; readonly said: boolean };
@@ -52,10 +55,12 @@ export const factsOf = (formula: Formula, lookup: Lookup, reader: Reader): Facts
   const losses = lossesOf(context, reader);
   const calibration = calibrationOf(context, reader);
   const moulds = mouldsOf(formula, lookup, reader);
+  const parts = batterPartsOf(formula, reader);
   const wish = wishOf(formula, reader);
   if (reader.problems.length > before || celsius === null || poured === null || wish === null) return null;
   return {
     size: { pourAt: poured, pourAtSaid: pourAt !== null, ...losses, calibration, moulds },
+    parts,
     wish,
     joining,
     room: { celsius, said: context.room !== null },
@@ -105,7 +110,9 @@ const mouldsOf = ({ moulds, size }: Formula, lookup: Lookup, reader: Reader): re
       return [];
     }
     const brim = brimOf(mould, reader);
-    return count === null || fill === null || brim === null ? [] : [{ id: mould.id, name: mould.name, count, fill, brim }];
+    return count === null || fill === null || brim === null
+      ? []
+      : [{ id: mould.id, name: mould.name, count, fill, brim, pattern: use.pattern ?? null }];
   });
 };
 

@@ -37,8 +37,8 @@ const inList = (list: keyof Lists, all: readonly WithId[], taken: readonly WithI
  */
 export const idsIn = ({ formulas, materials, preparations, lots, moulds }: Lists): Found => [
   ...inList('formulas', formulas),
-  ...formulas.flatMap(({ entries, blends }, at) =>
-    Object.entries({ entries, blends }).flatMap(([part, all]) =>
+  ...formulas.flatMap(({ entries, blends, batterParts = [] }, at) =>
+    Object.entries({ entries, blends, batterParts }).flatMap(([part, all]) =>
       twice(all).map((one) => ({ list: 'formulas' as const, at, problem: problem('twice', `${part}[${one.at}].id`, { id: one.id }) })),
     ),
   ),

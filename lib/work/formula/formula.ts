@@ -1,4 +1,5 @@
 import type { MassUnit } from '#lib/units/mass';
+import type { Pattern } from '../batch/pouring/types';
 import type { Decimal } from './figure';
 
 /**
@@ -18,6 +19,8 @@ export interface Formula {
   readonly size: Size | null;
   /** The moulds it is poured into: filled as wished when they set the size, else shown how full they get. */
   readonly moulds: readonly MouldUse[];
+  /** What of the batter leaves the pot for jugs of its own; the rest stays plain. */
+  readonly batterParts?: readonly BatterPart[];
   readonly limits: Limits;
   readonly temperatures: Temperatures | null;
   readonly references: readonly Reference[];
@@ -44,6 +47,8 @@ export interface Entry {
   readonly goes: 'oils' | 'lye' | 'aside' | 'trace' | null;
   /** A liquid weighed frozen. */
   readonly frozen: boolean;
+  /** Id of the part of the batter that it goes into, at trace; not said: into all of it. Its amount is for that part as planned. */
+  readonly intoPart?: string;
   /** By what its bottle loses, where that is heavy or hard to hold still; not said: into its vessel. */
   readonly weighed?: 'loss';
 }
@@ -103,6 +108,16 @@ export interface MouldUse {
   readonly count: number;
   /** % of its volume to fill. */
   readonly fill: Decimal;
+  /** Not said: named at the bench before joining. */
+  readonly pattern?: Pattern;
+}
+
+/** A part of the batter in a jug of its own. */
+export interface BatterPart {
+  readonly id: string;
+  readonly name: string;
+  /** % of the batter. */
+  readonly percent: Decimal;
 }
 
 /** What a result must stay inside for an over-pour to be calm; `null`: the usual width about what was asked, marked as ours. */

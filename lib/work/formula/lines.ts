@@ -145,6 +145,7 @@ const lineOf = (facts: LineFacts, item: Item, at: number, phase: LinePhase, fill
       canWait: phase === 'aside',
       lot: lot === null ? null : { id: as(lot.id), mark: lot.mark },
       superfatPerGram: Math.round(1e5 * perGram),
+      ...(item.entry.intoPart === undefined ? {} : { part: item.entry.intoPart }),
     },
     figures: {
       line: id,

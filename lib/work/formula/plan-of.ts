@@ -2,6 +2,7 @@ import { mg, type Milligrams } from '#lib/units/mass';
 import type { Plan } from '../batch/plan';
 import type { PlanAnswer, Sizing } from './answer';
 import { basisOf } from './basis';
+import { plannedMoulds } from './batter-parts';
 import { balanceOf } from './chemistry';
 import type { PlanContext } from './context';
 import { derivationsOf } from './derive/index';
@@ -134,6 +135,8 @@ const worked = ({ formula, allowed }: Asked, lookup: Lookup, model: Model, facts
     vessels: places.used.map(({ id, name, use, material, empty, brimMl }) => ({ id, name, use, material, empty, brimMl })),
     lines: lines.map((line) => line.plan),
     joining: joiningPlan(model, facts),
+    ...(facts.size.moulds.length === 0 ? {} : { moulds: plannedMoulds(facts, sizing) }),
+    ...(facts.parts.length === 0 ? {} : { parts: facts.parts }),
     basis: basisOf(formula, lines, figures, balance, sizing, facts, context),
   };
   return {

@@ -23,6 +23,8 @@ export type ProblemCode =
   | 'lot-of-another'
   | 'unknown-mould'
   | 'unknown-blend'
+  /** It goes into a part of the batter that there is not, or only once it is in the pot already. params: material */
+  | 'unknown-part'
   /** Two of one id. params: id */
   | 'twice'
   /** The material cannot play this part. params: kind, part */

@@ -71,6 +71,9 @@ const draftOf = (
     const kind = found.material?.kind ?? 'preparation';
     return reader.note('wrong-part', `${path}.part`, { kind, part: entry.part, material: found.name });
   }
+  // What is in the pot, or in the lye, is in all of the batter.
+  if (entry.intoPart !== undefined && !waitsForTrace(entry, found))
+    return reader.note('unknown-part', `${path}.intoPart`, { material: found.name });
   // Dry hydroxide is weighed into a cup of its own: what is poured out of its bottle onto the scale stands open too long and cakes.
   if (entry.weighed === 'loss' && found.makeup.alkalis.some(({ dissolved }) => !dissolved))
     return reader.note('alkali-by-loss', `${path}.weighed`, { material: found.name });
@@ -83,6 +86,12 @@ export const countsForLye = (part: Part, found: Found | null): boolean => {
   return found !== null && found.makeup.fats.length + found.makeup.alkalis.length + found.makeup.acids.length > 0;
 };
 
+const dissolves = ({ material }: Found): boolean => material?.kind === 'additive' && material.dissolves;
+
+/** It stands in a cup, or is weighed only then. */
+const waitsForTrace = ({ goes, part }: Entry, found: Found): boolean =>
+  goes === 'trace' || goes === 'aside' || (goes === null && (part === 'fragrance' || (part === 'extra' && !dissolves(found))));
+
 const itemOf = ({ entry, path, found }: Draft, amount: ItemAmount): Item => ({
   entry,
   path,
@@ -90,9 +99,7 @@ const itemOf = ({ entry, path, found }: Draft, amount: ItemAmount): Item => ({
   class: classOf(found),
   found,
   amount,
-  inLye:
-    entry.goes === 'lye' ||
-    (entry.goes === null && (entry.part === 'acid' || (found.material?.kind === 'additive' && found.material.dissolves))),
+  inLye: entry.goes === 'lye' || (entry.goes === null && (entry.part === 'acid' || dissolves(found))),
 });
 
 const STRONGEST_SUPERFAT = 90;

@@ -2,6 +2,7 @@ import { pourable, volumeAt } from '#lib/soap/batter';
 import { loafRule } from '#lib/soap/volume';
 import { sourceLine, type Estimate } from '#lib/soap/source';
 import { sumOf } from '#lib/soap/sum';
+import type { Pattern } from '../batch/pouring/types';
 import type { MouldFill, Sizing } from './answer';
 import type { Brim } from './mould-volume';
 import type { Whole } from './whole';
@@ -25,6 +26,7 @@ export interface ChosenMould {
   /** Fraction of the brim wished. */
   readonly fill: number;
   readonly brim: Brim;
+  readonly pattern: Pattern | null;
 }
 
 /** Volume of the whole batter in cm³, corrected by the maker's own batches. @throws RangeError outside the tables */

@@ -2,6 +2,8 @@ import type { EntryId, InstrumentId, LineId, PersonId } from '#lib/units/id';
 import type { MassUnit, Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
 import type { AcceptedHow, HoldReason, StrikeReason, SuperfatThen, TemperatureCourse, TraceMark } from '../entries';
+import type { MouldMade } from '../moulds';
+import type { PhotoSubject } from '../pouring/types';
 import type { LinePhase, MaterialClass, Plan } from '../plan';
 import type { PouredResult } from '../poured/result';
 import type { Unworked } from '../poured/types';
@@ -32,6 +34,12 @@ export interface BatchReview {
   readonly uncheckedScales: readonly InstrumentId[];
   readonly checks: readonly ReviewCheck[];
   readonly parts: readonly { readonly name: string; readonly mass: Milligrams; readonly byHand: boolean }[];
+  /** Planned moulds, and those that portions went into, as they were poured. */
+  readonly moulds: readonly MouldMade[];
+  /** What stayed in the pot and in jugs, by their names. */
+  readonly left: readonly { readonly of: string; readonly mass: Milligrams; readonly byHand: boolean }[];
+  /** Photographs that were asked for while hands were gloved; `mark` of the mould, where it is of one. */
+  readonly photos: readonly { readonly of: PhotoSubject; readonly mark: string | null; readonly wall: number }[];
   readonly poured: ReviewPoured;
   /** The batter as the plan computed it, `null` where it did not: what the moulds' filling is held against. */
   readonly sizing: ReviewSizing | null;

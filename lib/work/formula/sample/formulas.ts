@@ -49,7 +49,7 @@ export const ALDER_AND_OAT_FORMULA = formula('alder-and-oat', 'Alder & oat', 3, 
     soda,
   ],
   size: { kind: 'fats', value: '1000', unit: 'g' },
-  moulds: [{ mould: 'short-loaf', count: 1, fill: '92' }],
+  moulds: [{ mould: 'short-loaf', count: 1, fill: '92', pattern: 'plain-pour' }],
   temperatures: {
     window: { low: '30', high: '50' },
     apart: '6',
@@ -71,7 +71,7 @@ export const MEADOWSWEET_FORMULA = formula('meadowsweet', 'Meadowsweet', 1, {
     soda,
   ],
   size: null,
-  moulds: [{ mould: 'rounds', count: 1, fill: '95' }],
+  moulds: [{ mould: 'rounds', count: 1, fill: '95', pattern: 'plain-pour' }],
 });
 
 export const SLATE_FORMULA = formula('slate', 'Slate', 2, {
@@ -85,7 +85,7 @@ export const SLATE_FORMULA = formula('slate', 'Slate', 2, {
     soda,
   ],
   size: null,
-  moulds: [{ mould: 'slab', count: 1, fill: '85' }],
+  moulds: [{ mould: 'slab', count: 1, fill: '85', pattern: 'plain-pour' }],
   temperatures: {
     window: { low: '30', high: '50' },
     apart: '6',

@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { MASS_UNITS } from '#lib/units/mass';
 import type { Formula, Part, ShareOf, VolumeUnit } from '../formula';
+import { PATTERNS } from '../../batch/pouring/types';
 import { oneOf } from '../../words';
 import { asTyped, count, date, id, name, note, sha256 } from './words';
 
@@ -36,6 +37,7 @@ const entry = z.strictObject({
   keep: z.nullable(band),
   goes: z.nullable(oneOf<'oils' | 'lye' | 'aside' | 'trace'>({ oils: true, lye: true, aside: true, trace: true })),
   frozen: z.boolean(),
+  intoPart: z.exactOptional(id),
   weighed: z.exactOptional(z.literal('loss')),
 });
 
@@ -82,7 +84,12 @@ export const formulaSchema: z.ZodMiniType<Formula> = z.strictObject({
     ),
   }),
   size: z.nullable(sizeSchema),
-  moulds: z.array(z.strictObject({ mould: id, count, fill: asTyped })).check(z.maxLength(LONGEST)),
+  moulds: z
+    .array(z.strictObject({ mould: id, count, fill: asTyped, pattern: z.exactOptional(z.enum(PATTERNS)) }))
+    .check(z.maxLength(LONGEST)),
+  batterParts: z.exactOptional(
+    z.array(z.strictObject({ id, name: name.check(z.minLength(1)), percent: asTyped })).check(z.maxLength(LONGEST)),
+  ),
   limits: z.strictObject({ superfat: z.nullable(band), lye: z.nullable(band) }),
   temperatures: z.nullable(temperatures),
   references: z.array(reference).check(z.maxLength(LONGEST)),
