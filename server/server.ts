@@ -45,6 +45,7 @@ export const startServer = async (options: Options, log: Log, onCode: OnCode = (
         log,
         running: () => workshop.run(),
         people: () => workshop.people,
+        keeper: () => workshop.keeper(),
         reviewOf: (batch) => reviewOf(workshop.run().store.bench, batch),
       },
       pages: loadPages(join(ROOT, 'out')),

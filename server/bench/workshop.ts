@@ -12,6 +12,8 @@ import type { Log } from '../log';
 import type { Options } from '../options';
 import { lockDirectory } from '../store/lock';
 import { makeFolder, openStore } from '../store/open';
+import { startKeeper } from '../proof/keeper';
+import type { Keeper } from '../proof/keeper';
 import { createRemedyDesk } from '../remedy/desk';
 import type { People } from '../store/people';
 import type { Store } from '../store/store';
@@ -26,6 +28,8 @@ export interface Workshop {
   readonly setup: Setup;
   /** They lie in the real workshop's record too: leaving practice takes nobody's name. */
   readonly people: People;
+  /** Of the record that the bench writes to. */
+  keeper(): Keeper;
   /** Another bench runs from now on. */
   changed(listener: (run: BenchRun) => void): void;
   /** Frees the ports, lets what was asked be decided, closes the record and gives the folder free. */
@@ -45,6 +49,7 @@ export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> 
   makeFolder(options.data);
   const lock = lockDirectory(options.data);
   const stores = new Map<Realm, Store>();
+  const keepers = new Map<Store, Keeper>();
   const listeners: ((run: BenchRun) => void)[] = [];
   const warned = new Set<string>();
   const remedies = createRemedyDesk({ patienceMs: REMEDY_PATIENCE_MS, trouble: (what, why) => log.warn({ why }, what) });
@@ -55,9 +60,16 @@ export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> 
     if (known !== undefined) return known;
     const store = await openStore({ dir: options.data, realm, clock: systemClock, log, lock });
     stores.set(realm, store);
+    keepers.set(store, await startKeeper({ store, dir: options.data, clock: systemClock, log }));
     return store;
   };
+  const keeperOf = (store: Store): Keeper => {
+    const keeper = keepers.get(store);
+    if (keeper === undefined) throw new Error(`nobody keeps the heads of ${store.file}`);
+    return keeper;
+  };
   const close = async (): Promise<void> => {
+    for (const keeper of keepers.values()) await keeper.stop();
     for (const store of stores.values()) await store.close();
     lock.release();
   };
@@ -140,6 +152,7 @@ export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> 
     run: () => run,
     setup: setup(settings),
     people: settings,
+    keeper: () => keeperOf(run.store),
     changed: (listener) => void listeners.push(listener),
     async stop() {
       await remedies.stop();

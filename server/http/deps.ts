@@ -6,6 +6,7 @@ import type { BatchId, InstrumentId, PersonId } from '#lib/units/id';
 import type { Scale } from '#lib/work/formula/index';
 import type { BatchReview } from '#lib/work/batch/review';
 import type { Plans } from '../bench/plans';
+import type { Keeper } from '../proof/keeper';
 import type { People } from '../store/people';
 import type { Store } from '../store/store';
 import type { Log } from '../log';
@@ -38,6 +39,8 @@ export interface ApiDeps {
   running(): Running;
   /** Of the workshop, whichever realm runs. */
   people(): People;
+  /** Of the record that runs. */
+  keeper(): Keeper;
   /** The review of one batch, `null` when there is none. */
   reviewOf(batch: BatchId): Promise<BatchReview | null>;
   /** Address with the one-time code, `null` when the server listens on this machine only. */
