@@ -2,29 +2,25 @@ import { stoppedBy } from '#lib/bench/hand';
 import type { Stopped } from '#lib/bench/hand';
 import type { Journal, JournalLine } from '#lib/record/journal';
 import type { BatchId, EntryId, InstrumentId } from '#lib/units/id';
+import { isBarsId } from '#lib/work/bars/index';
 import { fold } from '#lib/work/batch/index';
 import type { BatchState, Entry } from '#lib/work/batch/index';
 import { review } from '#lib/work/batch/review';
 import type { BatchReview } from '#lib/work/batch/review';
 import { upcastLines } from '#lib/work/batch/upcast';
 import { StoreProblem } from '../store/problem';
+import { unreadableStream } from '../store/unreadable-stream';
 import type { Store } from '../store/store';
 
 const PAGE = 1_000;
 
 /** The entries of one batch. Throws `StoreProblem` when a line is not one this program can read: nothing is concluded from the others. */
 const entriesOf = async (journal: Pick<Journal, 'linesOf'>, id: BatchId): Promise<readonly Entry[]> => {
+  // Bars of the same journal are no batch, whatever id is asked for.
+  if (isBarsId(id)) return [];
   const read = upcastLines((await journal.linesOf(id)).map((line) => line.text));
   if (read.ok) return read.entries;
-  const { code, detail } = read.failure;
-  throw new StoreProblem({
-    happened:
-      code === 'malformed'
-        ? `Entry ${read.at + 1} of batch ${id} is not what any Potwatch wrote (${detail}).`
-        : `Entry ${read.at + 1} of batch ${id} was written by a newer Potwatch (${detail}).`,
-    kept: 'It is kept as it is, and nothing more is recorded for this batch.',
-    todo: code === 'malformed' ? 'Copy the data folder to a safe place and ask for help.' : 'Start the newer version.',
-  });
+  throw unreadableStream(`batch ${id}`, read.at, read.failure);
 };
 
 /** One batch as its own lines tell it; `null` when the journal has none of it. Throws `StoreProblem` or `BrokenHistory` when it cannot be told. */

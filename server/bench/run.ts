@@ -14,6 +14,8 @@ import type { AnswerRemedy } from '#lib/work/batch/remedy/index';
 import { correctionOf } from '#lib/measure/probe/check';
 import { probeCheckOf } from '#lib/work/shelf/context';
 import type { Scale } from '#lib/work/formula/index';
+import { createBarsDesk } from '../bars/desk';
+import type { BarsDesk } from '../bars/desk';
 import type { Log } from '../log';
 import type { Store } from '../store/store';
 import { createPlans, scalesOf } from './plans';
@@ -40,6 +42,7 @@ export interface BenchRun {
   readonly store: Store;
   readonly configs: readonly InstrumentConfig[];
   readonly plans: Plans;
+  readonly bars: BarsDesk;
   readonly scales: readonly Scale[];
   links(): readonly LinkStatus[];
   /** Newest raw frames of one instrument, newest first; `null`: no such instrument. */
@@ -53,6 +56,12 @@ export const startRun = async (parts: RunParts): Promise<BenchRun> => {
   const links = new Map<InstrumentId, Link>();
   const scales = scalesOf(parts.configs);
   const plans = createPlans({ shelf: () => store.shelf.now(), scales, realm });
+  const bars = createBarsDesk({
+    journal: store.bench,
+    realm,
+    newEntryId: newId,
+    trouble: (what, error) => log.error({ err: error }, what),
+  });
   const { bench, inputs } = createBench({
     boot: newId(),
     name: parts.name,
@@ -98,6 +107,7 @@ export const startRun = async (parts: RunParts): Promise<BenchRun> => {
     store,
     configs: parts.configs,
     plans,
+    bars,
     scales,
     links: () =>
       [...links.values()].map((link) => {
@@ -110,6 +120,7 @@ export const startRun = async (parts: RunParts): Promise<BenchRun> => {
       clearInterval(ticking);
       await Promise.all([...links.values()].map((link) => link.stop()));
       await inputs.idle();
+      await bars.idle();
     },
   };
 };

@@ -2,6 +2,7 @@ import { Hono } from 'hono';
 import { HTTPException } from 'hono/http-exception';
 import { LARGEST_FILE } from '#lib/protocol/shelf';
 import { StoreProblem } from '../store/problem';
+import { bars } from './bars';
 import { batches } from './batches';
 import type { ApiDeps } from './deps';
 import { files } from './files';
@@ -41,6 +42,7 @@ export const createApp = (deps: ApiDeps, pages: Pages): Hono => {
     return next();
   });
   app.route('/api/health', health(deps));
+  app.route('/api/bars', bars(deps));
   app.route('/api/batches', batches(deps));
   app.route('/api/instruments', instruments(deps));
   app.route('/api/people', people(deps));

@@ -1,11 +1,9 @@
 import { Hono } from 'hono';
 import * as z from 'zod/mini';
-import type { BatchPage, RecordFoot } from '#lib/protocol/http';
-import { as } from '#lib/units/id';
 import { BATCH_STATUSES } from '#lib/work/batch/index';
+import { batchPageOf } from './batch-page';
 import type { ApiDeps } from './deps';
-import { namesOf } from './person';
-import { problem } from './problem';
+import { noBatch, problem } from './problem';
 
 const MOST_ROWS = 200;
 const page = z.object({
@@ -26,16 +24,6 @@ export const batches = (deps: ApiDeps): Hono =>
       return c.json(await deps.running().store.batches.list({ before: before ?? null, limit, status: status ?? null }));
     })
     .get('/:id', async (c) => {
-      const id = c.req.param('id');
-      const review = await deps.reviewOf(as(id));
-      if (review === null) return problem(c, 404, 'There is no such batch in this workshop.', 'Open it from the list of batches.');
-      const body: BatchPage = { ...review, people: namesOf(deps.people()), record: await footOf(deps, id) };
-      return c.json(body);
+      const found = await batchPageOf(deps, c.req.param('id'));
+      return found === null ? noBatch(c) : c.json(found.page);
     });
-
-/** Where a batch that has a review stands in the journal. */
-const footOf = async (deps: ApiDeps, id: string): Promise<RecordFoot> => {
-  const lines = await deps.running().store.bench.linesOf(id);
-  const newest = lines.at(-1);
-  return { entries: lines.length, seq: newest?.seq ?? 0, link: newest?.link ?? '' };
-};

@@ -5,6 +5,7 @@ import type { InstrumentsPage, RawFrames } from '#lib/protocol/http';
 import type { BatchId, InstrumentId, PersonId } from '#lib/units/id';
 import type { Scale } from '#lib/work/formula/index';
 import type { BatchReview } from '#lib/work/batch/review';
+import type { BarsDesk } from '../bars/desk';
 import type { Plans } from '../bench/plans';
 import type { Keeper } from '../proof/keeper';
 import type { People } from '../store/people';
@@ -16,6 +17,7 @@ export interface Running {
   readonly bench: Bench;
   readonly store: Store;
   readonly plans: Plans;
+  readonly bars: BarsDesk;
   readonly scales: readonly Scale[];
   links(): readonly LinkStatus[];
 }

@@ -1,0 +1,39 @@
+import type { BarsAsk, BarsWantAsk } from '#lib/protocol/bars';
+import type { BarsCommand, BarsCommandHead, BarsWant } from '#lib/work/bars/index';
+import type { BatchId, BootId, IntentId, PersonId } from '#lib/units/id';
+import { as } from '#lib/units/id';
+import { mg } from '#lib/units/mass';
+import type { Clock } from '#lib/units/time';
+
+export interface Asker {
+  readonly by: PersonId;
+  readonly boot: BootId;
+  readonly clock: Clock;
+  readonly armed: BatchId | null;
+}
+
+/** Who and when, put to what a page asks. It has no scale: what it weighs is typed. */
+export const headOf = (lot: BarsCommand['lot'], { intent, expectedVersion }: Omit<BarsAsk, 'want'>, asker: Asker): BarsCommandHead => ({
+  lot,
+  expectedVersion,
+  by: asker.by,
+  via: 'screen',
+  role: 'maker',
+  intent: as<IntentId>(intent),
+  boot: asker.boot,
+  mono: Math.round(asker.clock.now()),
+  wall: Math.round(asker.clock.wall()),
+  offsetMin: Math.round(asker.clock.offsetMinutes()),
+  observation: { settled: null, armed: asker.armed, spent: 0 },
+});
+
+/** What a page wants, as the rules hear it. */
+export const wantOf = (ask: BarsWantAsk): BarsWant => {
+  if (ask.kind === 'type-weight') {
+    const { kind, bar, for: purpose, net, text, unit } = ask;
+    return { kind, body: { bar, for: purpose, typed: { net: mg(net), text, unit } } };
+  }
+  const { kind, ...body } = ask;
+  // The schema has looked at each body; ids and masses are plain strings and numbers until here.
+  return { kind, body } as unknown as BarsWant;
+};

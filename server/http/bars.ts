@@ -1,0 +1,100 @@
+import { zValidator } from '@hono/zod-validator';
+import { Hono } from 'hono';
+import type { Context } from 'hono';
+import * as z from 'zod/mini';
+import { barsAsk, beginAsk } from '#lib/protocol/bars';
+import type { BarsMoulds, BarsPage } from '#lib/protocol/bars';
+import type { IntentAnswer } from '#lib/protocol/intent';
+import { as } from '#lib/units/id';
+import type { BarsId, BatchId } from '#lib/units/id';
+import { barsIdOf, summaryOf } from '#lib/work/bars/index';
+import { review } from '#lib/work/bars/review';
+import type { BatchState } from '#lib/work/batch/index';
+import { begunOf, mouldsToBegin } from '../bars/begin';
+import { headOf, wantOf } from '../bars/command';
+import type { Asker } from '../bars/command';
+import { foldBatch } from '../bench/restore';
+import { systemClock } from '../bench/system';
+import type { ApiDeps } from './deps';
+import { footOf } from './foot';
+import { makersOnly, unreadable } from './makers';
+import { byOf } from './person';
+import { problem } from './problem';
+
+const MOST_ROWS = 200;
+const page = z.object({
+  before: z.optional(z.string().check(z.minLength(1), z.maxLength(120))),
+  limit: z._default(z.coerce.number().check(z.int(), z.gte(1), z.lte(MOST_ROWS)), 50),
+});
+
+/**
+ * GET /api/bars (the list), /open (what is in moulds, curing or on the shelf), /lot?id= (one), /moulds?batch= (what a closed batch can
+ * begin); POST /api/bars (begin), /lot?id= (an intent). A retry with the same id gets the first answer.
+ */
+export const bars = (deps: ApiDeps): Hono => {
+  const asker = (c: Context): Asker => {
+    const { bench } = deps.running();
+    const batch = bench.batch();
+    const armed = batch?.status === 'weighing' || batch?.status === 'joined' ? batch.id : null;
+    return { by: byOf(deps, c), boot: bench.boot, clock: systemClock, armed };
+  };
+  const closed = async (id: string): Promise<BatchState | null> => {
+    const batch = await foldBatch(deps.running().store.bench, as<BatchId>(id));
+    return batch?.status === 'closed' ? batch : null;
+  };
+  return new Hono()
+    .get('/', async (c) => {
+      const asked = page.safeParse(c.req.query());
+      if (!asked.success) return problem(c, 400, 'The page asked for is none.', `limit is a whole number from 1 to ${MOST_ROWS}.`);
+      return c.json(await deps.running().store.bars.list({ before: asked.data.before ?? null, limit: asked.data.limit }));
+    })
+    .get('/open', async (c) => c.json({ bars: await deps.running().store.bars.open(), next: null }))
+    .get('/lot', async (c) => {
+      const lot = as<BarsId>(c.req.query('id') ?? '');
+      const entries = await deps.running().bars.entries(lot);
+      if (entries.length === 0) return noSuchLot(c);
+      const reviewed = review(entries);
+      const row = summaryOf(reviewed.state);
+      return c.json({ ...reviewed, row, record: await footOf(deps, lot) } satisfies BarsPage);
+    })
+    .get('/moulds', async (c) => {
+      const batch = await closed(c.req.query('batch') ?? '');
+      if (batch === null) return notClosed(c);
+      const { store } = deps.running();
+      const begun = await store.bars.of(batch.id);
+      const taken = new Set(
+        (await Promise.all(begun.map(({ id }) => deps.running().bars.state(as(id))))).flatMap((lot) => lot?.moulds ?? []),
+      );
+      const moulds = mouldsToBegin(batch, store.shelf.now()).filter(({ n }) => !taken.has(n));
+      return c.json({ batch: { id: batch.id, mark: batch.mark, name: batch.plan.formula.name }, moulds, begun } satisfies BarsMoulds);
+    })
+    .post('/', makersOnly(deps), zValidator('json', beginAsk, unreadable), async (c) => {
+      const { intent, batch: id, moulds, ...said } = c.req.valid('json');
+      const batch = await closed(id);
+      const [first] = moulds;
+      const body = batch === null || first === undefined ? null : begunOf(batch, deps.running().store.shelf.now(), moulds, said);
+      if (batch === null || first === undefined || body === null) return notClosed(c);
+      const lot = barsIdOf(batch.id, first);
+      const head = headOf(lot, { intent, expectedVersion: null }, asker(c));
+      const answer = await deps.running().bars.send(lot, () => ({ ...head, kind: 'begin', body: { ...body, realm: batch.realm } }));
+      return answered(c, answer);
+    })
+    .post('/lot', makersOnly(deps), zValidator('json', barsAsk, unreadable), async (c) => {
+      const lot = as<BarsId>(c.req.query('id') ?? '');
+      const { want, ...asked } = c.req.valid('json');
+      const head = headOf(lot, asked, asker(c));
+      return answered(c, await deps.running().bars.send(lot, () => ({ ...head, ...wantOf(want) })));
+    });
+};
+
+/** A refusal is an answer, in codes as at the bench; its status says that nothing was done. */
+const answered = (c: Context, answer: IntentAnswer): Response => c.json(answer, answer.ok ? 200 : 409);
+
+const noSuchLot = (c: Context): Response => problem(c, 404, 'There are no such bars in this workshop.', 'Open them from the list of bars.');
+const notClosed = (c: Context): Response =>
+  problem(
+    c,
+    404,
+    'Bars begin from the moulds of a batch that is closed; this is none, or has no such mould.',
+    'Close the batch at the bench first.',
+  );
