@@ -1,4 +1,4 @@
-import Database from 'better-sqlite3';
+import type Database from 'better-sqlite3';
 import { EMPTY } from '#lib/record/seal';
 import type { Head } from '#lib/record/seal';
 import { deriving, NO_ROWS, sameRows } from './derived-rows';
