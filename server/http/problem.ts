@@ -7,3 +7,6 @@ export const problem = (c: Context, status: ContentfulStatusCode, error: string,
   const body: HttpProblem = { error, kept, todo };
   return c.json(body, status);
 };
+
+export const noBatch = (c: Context): Response =>
+  problem(c, 404, 'There is no such batch in this workshop.', 'Open it from the list of batches.');

@@ -104,6 +104,11 @@ export class SqliteJournal implements Journal {
     return this.#read(() => (this.#parts.suspect === null ? this.#statements.ofBatch.all({ batch }) : this.#searched(batch)));
   }
 
+  /** One line by the id of its entry; `null`: there is none. */
+  lineOfNow(id: string): JournalLine | null {
+    return this.#read(() => this.#statements.ofId.all({ id }))[0] ?? null;
+  }
+
   /** In a damaged file no index is believed: a line belongs to a batch when its text says so, or what stands beside it does. */
   #searched(batch: string): LineTable[] {
     const all = this.#statements.after.all({ after: 0, limit: -1 });
@@ -168,6 +173,7 @@ interface Statements {
   readonly answerTo: Prepared<{ intent: string }, { answer: string; sum: string }>;
   readonly after: Prepared<{ after: number; limit: number }, LineTable>;
   readonly ofBatch: Prepared<{ batch: string }, LineTable>;
+  readonly ofId: Prepared<{ id: string }, LineTable>;
 }
 
 const statementsOf = (db: Database.Database, name: JournalName): Statements => {
@@ -194,6 +200,7 @@ const statementsOf = (db: Database.Database, name: JournalName): Statements => {
     after: prepare<{ after: number; limit: number }>(db)(({ after, limit }) =>
       query.selectFrom(table).selectAll().where('seq', '>', after).orderBy('seq').limit(limit),
     ),
+    ofId: prepare<{ id: string }>(db)(({ id }) => query.selectFrom(table).selectAll().where('id', '=', id)),
     ofBatch: prepare<{ batch: string }>(db)(({ batch }) => query.selectFrom(table).selectAll().where('batch', '=', batch).orderBy('seq')),
   };
 };

@@ -1,7 +1,9 @@
 import type Database from 'better-sqlite3';
 import { setImmediate } from 'node:timers/promises';
+import type { JournalLine } from '#lib/record/journal';
 import { SALT_BYTES } from '#lib/record/seal';
 import type { Head } from '#lib/record/seal';
+import type { EntryId } from '#lib/units/id';
 import type { Clock } from '#lib/units/time';
 import type { EntryKind, Realm } from '#lib/work/batch/index';
 import { derivedBars, storedBars } from './bars';
@@ -112,6 +114,10 @@ export class SqliteStore implements Store {
 
   ended(listener: () => void): void {
     this.#atEnd.push(listener);
+  }
+
+  async entry(id: EntryId): Promise<JournalLine | null> {
+    return this.bench.lineOfNow(id);
   }
 
   health(): StoreHealth {

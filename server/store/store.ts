@@ -1,10 +1,10 @@
 import type { InstrumentConfig } from '#lib/measure/instrument';
 import type { BarsList, BarsRow } from '#lib/protocol/bars';
 import type { BatchList, BatchListRow } from '#lib/protocol/http';
-import type { Journal } from '#lib/record/journal';
+import type { Journal, JournalLine } from '#lib/record/journal';
 import type { Head } from '#lib/record/seal';
 import type { Break } from '#lib/record/verify';
-import type { BatchId, InstrumentId, PersonId } from '#lib/units/id';
+import type { BatchId, EntryId, InstrumentId, PersonId } from '#lib/units/id';
 import type { MassUnit } from '#lib/units/mass';
 import type { Clock } from '#lib/units/time';
 import type { Realm } from '#lib/work/batch/index';
@@ -46,6 +46,8 @@ export interface Store {
   readonly bench: Journal;
   /** Instruments, people, settings, formulas and stores. Written through `settings` and `shelf`. */
   readonly workshop: Journal;
+  /** One line of the bench journal by its entry's id; `null`: there is none. */
+  entry(id: EntryId): Promise<JournalLine | null>;
   readonly settings: WorkshopSettings;
   readonly shelf: WorkshopShelf;
   readonly proof: RecordProof;

@@ -18,6 +18,7 @@ export const unreadableStore = (realm: Realm, file: string, why: string, release
     file,
     bench: emptyJournal('bench', refuse),
     workshop: emptyJournal('workshop', refuse),
+    entry: async () => null,
     settings: {
       instruments: () => [],
       bindInstrument: refuse,
