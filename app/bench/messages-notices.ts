@@ -36,6 +36,7 @@ export const noticeMessages = {
     'too-fast': 'Too many presses at once: nothing was done.',
     malformed: 'The server could not read that: nothing was done.',
     'not-as-shown': 'It would not come out as shown. Look at the cards again.',
+    'lot-unfit': 'That lot is past its day, set apart or used up. Choose another, or hold to weigh from it.',
     'no-stock': 'There is not enough of it left.',
     'read-only': 'The record cannot be written. Nothing was kept.',
   } satisfies Record<RefusalCode, string>,

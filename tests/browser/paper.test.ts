@@ -343,6 +343,7 @@ const rowAt = (n: number): BatchListRow => ({
   overPours: 0,
   overrides: 0,
   byHand: 0,
+  lots: [],
 });
 
 describe('a long list', () => {

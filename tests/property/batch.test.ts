@@ -25,7 +25,7 @@ const take = (rig: BatchRig, one: Turn): void => {
 const sum = (numbers: readonly number[]): number => numbers.reduce((total, one) => total + one, 0);
 
 const played = (plan: string, turns: readonly Turn[], after: (rig: BatchRig, from: number) => void = () => undefined): BatchRig => {
-  const rig = new BatchRig().start(planNamed(plan));
+  const rig = new BatchRig().start(planNamed(plan), turns.length % 2 === 0 ? ['the bench'] : []);
   for (const one of turns) {
     const from = rig.entries.length;
     take(rig, one);
@@ -144,6 +144,7 @@ describe('whatever is wanted of a batch', () => {
       'instrument-back',
       'clock-jumped',
       'noted',
+      'photo-kept',
     ]);
     fc.assert(
       fc.property(story, act, ([plan, turns], last) => {
@@ -239,5 +240,8 @@ const EVERY: Readonly<Record<EntryKind, true>> = {
   'instrument-back': true,
   'clock-jumped': true,
   noted: true,
+  cleaned: true,
+  amended: true,
+  'photo-kept': true,
 };
 const ALL = Object.keys(EVERY) as EntryKind[];

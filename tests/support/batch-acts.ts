@@ -10,7 +10,7 @@ import { benchOf } from '#lib/work/batch/remedy/bench';
 import { carryOnCard, stopCard } from '#lib/work/batch/remedy/card';
 import { NO_FACTS } from '#lib/work/batch/remedy/index';
 import type { RemedyAct, RemedyCard } from '#lib/work/batch/remedy/index';
-import type { BatchState, CommandBodies, CommandHead, CommandKind, HoldReason, Weighed } from '#lib/work/batch/index';
+import type { Amended, BatchState, CommandBodies, CommandHead, CommandKind, HoldReason, Weighed } from '#lib/work/batch/index';
 import { FINE, MAIN, type BatchRig } from '#tests/support/batch';
 import { nameAll, POUR_ACTS, pourOn } from '#tests/support/pouring';
 
@@ -87,6 +87,20 @@ const want = <K extends CommandKind>(kind: K, body: CommandBodies[K], head: Part
 const ofScale = (rig: BatchRig, { instrument, gross, episode }: Pick<Weighed, 'instrument' | 'gross' | 'episode'>) => ({
   observation: rig.seen({ instrument, gross, episode }),
 });
+
+/** A weight, a lot, a temperature or words that may not be in the record at all. */
+const amendment = (act: Act, { a, entry }: Parts): Amended => {
+  const said = {
+    entry,
+    line: null,
+    of: act.held ? 'lye' : 'oils',
+    was: 'what the screen says counts for nothing',
+    why: act.flag ? 'misread' : '',
+  };
+  if (a % 4 === 0) return { ...said, what: 'weight', is: String(act.mass) };
+  if (a % 4 === 1) return { ...said, what: 'lot', is: 'CO 1', lot: { id: as('lot-1'), mark: 'CO 1' } };
+  return a % 4 === 2 ? { ...said, what: 'temperature', is: '41000' } : { ...said, what: 'other', is: 'the blue jug' };
+};
 
 /** Every kind of command but `start`, and some ordinary progress so that late states are reached. */
 const ACTS = {
@@ -255,6 +269,8 @@ const ACTS = {
   'regain-instrument': (_rig: BatchRig, _act: Act, p: Parts) => want('regain-instrument', { instrument: p.scale }),
   'mark-clock-jump': (_rig: BatchRig, act: Act) => want('mark-clock-jump', { byMs: act.mass - 250_000, kind: 'wall-step' }),
   note: (_rig: BatchRig, act: Act) => want('note', { text: act.flag ? 'warm' : '' }),
+  amend: (_rig: BatchRig, act: Act, p: Parts) => want('amend', amendment(act, p)),
+  'keep-photo': (_rig: BatchRig, act: Act) => want('keep-photo', { sha256: act.flag ? 'a'.repeat(64) : 'none', of: 'top', caption: '' }),
 } satisfies { [K in Exclude<CommandKind, 'start'>]: (rig: BatchRig, act: Act, p: Parts) => Want };
 
 /** The command an act comes to now. */

@@ -127,8 +127,8 @@ export class BatchRig {
     return vessel;
   }
 
-  start(plan: Plan = planOf('alder-and-oat')): this {
-    this.must('start', { mark: '26-11', plan, realm: 'test', bench: 'bench 1' });
+  start(plan: Plan = planOf('alder-and-oat'), cleaned?: readonly string[]): this {
+    this.must('start', { mark: '26-11', plan, realm: 'test', bench: 'bench 1', ...(cleaned === undefined ? {} : { cleaned }) });
     return this;
   }
 

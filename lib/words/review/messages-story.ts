@@ -113,6 +113,20 @@ const mouldNamed = (facts: Facts): string => {
 const statedOrWeighed = (facts: Facts): Piece =>
   text(facts, 'source') === 'by-hand' ? `${plainMass(facts, 'mass')} by hand` : measured(plainMass(facts, 'mass'));
 
+/** What was put right after the end, and a value of it in the words of its kind. */
+const amendedWhat = (facts: Facts): string => {
+  const what = text(facts, 'what');
+  if (what === 'weight') return material(facts);
+  if (what === 'lot') return `${material(facts)}, lot`;
+  return what === 'temperature' ? `${text(facts, 'of')} at` : `${text(facts, 'of')},`;
+};
+const amendedFigure = (facts: Facts, key: 'was' | 'is'): string => {
+  const what = text(facts, 'what');
+  const stood = text(facts, key, 'not known');
+  if (what === 'weight') return facts.show.mass(Number(stood), facts.step);
+  return what === 'temperature' && stood !== 'not known' ? facts.show.temperature(Number(stood)) : stood;
+};
+
 const USES = { lye: 'Lye', oils: 'Oils', room: 'Room', batter: 'Batter', mould: 'Mould' };
 const VIA = { bottle: 'back to the bottle', waste: 'to waste', 'other-vessel': 'to another vessel' };
 const CAUSES = { spill: 'spilt', evaporation: 'evaporated', other: 'lost' };
@@ -288,4 +302,14 @@ export const storyWords: Readonly<Record<StoryCode, Tell>> = {
   'instrument-back': (facts) => says(t`The ${instrument(facts)} was back.`),
   'clock-jumped': (facts) => says(t`${one(JUMPS, text(facts, 'kind'), 'The clock jumped by')} ${quantity(facts, 'byMs', seconds)}.`),
   noted: (facts) => says(t`Note: ${stop(text(facts, 'text'))}`),
+  cleaned: (facts) => says(t`Before the first line: ${stop(text(facts, 'items'))}`),
+  amended: (facts) =>
+    says(
+      t`Put right: ${amendedWhat(facts)} ${amendedFigure(facts, 'is')}, not ${amendedFigure(facts, 'was')}.`,
+      t`Reason: ${stop(text(facts, 'why'))}`,
+    ),
+  'photo-kept': (facts) =>
+    says(
+      t`A picture${has(facts, 'of') ? ` of ${one(photoSubjects, text(facts, 'of'), text(facts, 'of'))}` : ''}${has(facts, 'caption') ? `: ${stop(text(facts, 'caption'))}` : '.'}`,
+    ),
 };

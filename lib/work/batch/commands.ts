@@ -17,6 +17,7 @@ import type {
   TemperatureCourse,
 } from './entries';
 import type { LyeSeen } from './heating';
+import type { Amended, LotDespite, PhotoKept } from './later/types';
 import type { LinePlan, Plan } from './plan';
 import type { BatterWrong, Container, Pattern, PhotoSubject, Source } from './pouring/types';
 import type { RemedyFacts } from './remedy/facts';
@@ -72,9 +73,11 @@ export interface Observation {
 }
 
 export interface CommandBodies {
-  start: { mark: string; plan: Plan; realm: Realm; bench: string };
+  /** `cleaned`: what was ticked as clean. */
+  start: { mark: string; plan: Plan; realm: Realm; bench: string; cleaned?: readonly string[] };
   replan: { lines: readonly LinePlan[]; reason: string };
-  'choose-lot': { line: LineId; lot: { id: LotId; mark: string } };
+  /** `fault`: why it should not be weighed from, by the stores; then it is held. */
+  'choose-lot': { line: LineId; lot: { id: LotId; mark: string }; fault?: LotDespite; held?: boolean };
   'confirm-gate': { gate: Gate; line: LineId | null; items: readonly string[]; held: boolean };
   /** `within`, here and below: how closely the scale tells two weights apart (the greater of two divisions and its noise). */
   'set-vessel': { line: LineId; vessel: VesselId; instrument: InstrumentId; gross: Milligrams; episode: number; within?: Milligrams };
@@ -145,6 +148,9 @@ export interface CommandBodies {
   'regain-instrument': { instrument: InstrumentId };
   'mark-clock-jump': { byMs: number; kind: 'wall-step' | 'suspend' | 'stall' };
   note: { text: string };
+  /** What was there before the record itself says. */
+  amend: Amended;
+  'keep-photo': PhotoKept;
 }
 
 export type CommandKind = keyof CommandBodies;
@@ -172,6 +178,7 @@ export type RefusalCode =
   | 'needs-gate'
   | 'needs-hold'
   | 'needs-lot'
+  | 'lot-unfit' // past its day, set apart or used up: held, it is weighed from all the same
   | 'needs-answer' // an open over-pour or question first
   | 'needs-read-back'
   | 'out-of-tolerance'

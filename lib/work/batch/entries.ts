@@ -2,6 +2,7 @@ import type { InstrumentId, BatchId, BootId, EntryId, IntentId, LineId, LotId, P
 import type { MassUnit, Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
 import type { ProbeUse } from '#lib/measure/reading';
+import type { Amended, LotDespite, PhotoKept } from './later/types';
 import type { Plan, LinePlan } from './plan';
 import type { PouredResult } from './poured/result';
 import type { BatterWrong, Container, Pattern, PhotoSubject, Source } from './pouring/types';
@@ -122,7 +123,8 @@ export interface TemperatureCourse {
 export interface EntryBodies {
   'batch-started': { mark: string; plan: Plan; bench: string; uncheckedScales: readonly InstrumentId[] };
   replanned: { lines: readonly LinePlan[]; reason: string };
-  'lot-chosen': { line: LineId; lot: { id: LotId; mark: string } };
+  /** `despite`: it should not have been, and somebody held to say that it is. */
+  'lot-chosen': { line: LineId; lot: { id: LotId; mark: string }; despite?: LotDespite };
   /** A person confirmed precautions, with the items shown to them. */
   'gate-confirmed': { gate: Gate; line: LineId | null; items: readonly string[] };
   /** A container stands on the pan and the software zero is taken. Whatever interprets a gross weight is an entry. */
@@ -274,6 +276,11 @@ export interface EntryBodies {
   'instrument-back': { instrument: InstrumentId };
   'clock-jumped': { byMs: number; kind: 'wall-step' | 'suspend' | 'stall' };
   noted: { text: string };
+  /** Ticked as the batch starts, in the words that were shown. */
+  cleaned: { items: readonly string[] };
+  /** After the batch has ended. */
+  amended: Amended;
+  'photo-kept': PhotoKept;
 }
 
 export type EntryKind = keyof EntryBodies;

@@ -2,6 +2,7 @@ export type * from './plan';
 export type * from './entries';
 export type * from './commands';
 export type * from './state';
+export type * from './later/types';
 export type * from './joining';
 export { BATCH_STATUSES } from './state';
 export { decide, roleMay, type Decision } from './decide/index';

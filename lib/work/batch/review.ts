@@ -5,6 +5,7 @@ import { apart } from '#lib/units/temperature';
 import type { Entry, EntryKind, EntryOf } from './entries';
 import { BrokenHistory, fold } from './evolve/index';
 import { asPoured } from './poured/as-poured';
+import { lotsOf } from './lots';
 import { resultOf } from './poured/result';
 import { readResult } from './poured/result-schema';
 import type { BatchState, Contribution, LineState } from './state';
@@ -47,6 +48,7 @@ const contribution = (one: Contribution, byId: ReadonlyMap<EntryId, Entry>): Rev
     net: one.net,
     how: one.how,
     ...statedBy(entry),
+    amended: one.amended ?? null,
     by: entry.by,
     wall: entry.wall,
     offsetMin: entry.offsetMin,
@@ -139,6 +141,10 @@ export const review = (entries: readonly Entry[]): BatchReview => {
     moulds: mouldsOf(state),
     left: leftBehind(state),
     photos: photosAsked(state),
+    amendments: ofKind(entries, 'amended').map(({ body, by, wall, offsetMin }) => ({ ...body, by, wall, offsetMin })),
+    pictures: ofKind(entries, 'photo-kept').map(({ body, by, wall, offsetMin }) => ({ ...body, by, wall, offsetMin })),
+    cleaned: ofKind(entries, 'cleaned').flatMap(({ body }) => body.items),
+    lots: lotsOf(state),
     sizing: sizingOf(state),
   };
 };

@@ -122,6 +122,10 @@ export interface Contribution {
   readonly typed?: Pick<Typed, 'text' | 'unit'>;
   /** What it was poured from; absent where no lot was stated, and on what only takes back. */
   readonly lot?: { readonly id: LotId; readonly mark: string };
+  /** What was taken out went back to its bottle. */
+  readonly toBottle?: true;
+  /** What it truly was, where somebody put it right after the end. */
+  readonly amended?: Milligrams;
   readonly how: AcceptedHow;
   readonly struck: EntryId | null;
   readonly provisional: boolean;

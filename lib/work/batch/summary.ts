@@ -1,4 +1,5 @@
 import { mg } from '#lib/units/mass';
+import { lotsOf } from './lots';
 import type { BatchState } from './state';
 
 /** One batch in a row of the list of batches. Masses in whole milligrams. */
@@ -18,6 +19,8 @@ export interface BatchSummary {
   readonly overrides: number;
   /** Weights typed by hand. */
   readonly byHand: number;
+  /** What was weighed from each lot, put right and what went back to its bottle included: stock and following a lot rest on it. */
+  readonly lots: readonly { readonly lot: string; readonly mark: string; readonly mass: number }[];
 }
 
 export const summaryOf = (state: BatchState): BatchSummary => {
@@ -34,5 +37,6 @@ export const summaryOf = (state: BatchState): BatchSummary => {
     actual: mg(lines.reduce((sum, line) => sum + line.actual, 0)),
     planned: mg(lines.reduce((sum, line) => sum + line.planned.target, 0)),
     ...state.counts,
+    lots: lotsOf(state),
   };
 };

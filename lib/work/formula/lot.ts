@@ -1,6 +1,10 @@
+import type { Milligrams } from '#lib/units/mass';
 import type { Decimal } from './figure';
 
-/** Received material. Receiving, following and recall belong to the record; here is what a plan needs of it. */
+/** A lot that may be weighed from, is set apart until somebody has looked, or is empty. */
+export type LotUse = 'in-use' | 'quarantined' | 'used-up';
+
+/** Received material. Keys that documents of an older program lack are optional. */
 export interface Lot {
   readonly id: string;
   /** As written on the container: "CO 26-07". */
@@ -11,6 +15,22 @@ export interface Lot {
   readonly certificate: Certificate | null;
   /** Certificates and data sheets, by content. */
   readonly files: readonly FileRef[];
+  /** Who delivered it, certificate or not. */
+  readonly supplier?: string;
+  /** When it came, and how much, mg: `amount` is left out when nobody weighed or read it. */
+  readonly received?: { readonly day: string; readonly amount?: Milligrams };
+  /** Day it was opened. */
+  readonly opened?: string;
+  /** Last day it is to be used; left out: it has none. */
+  readonly bestBefore?: string;
+  /** Left out: in use. */
+  readonly state?: LotUse;
+  /** Why it is set apart. */
+  readonly why?: string;
+  /** Trade item number of its barcode, 14 digits. */
+  readonly gtin?: string;
+  /** What was put right by hand: more came, some was spilt or thrown away, a count found another amount. Signed mg. */
+  readonly adjustments?: readonly { readonly day: string; readonly mass: Milligrams; readonly why: string }[];
 }
 
 export interface FileRef {

@@ -43,6 +43,7 @@ const ROW: BatchListRow = {
   overPours: 0,
   overrides: 0,
   byHand: 0,
+  lots: [],
 };
 const PAGE = { instruments: [], ports: [], realm: 'real', leavePractice: false };
 const SCALE: InstrumentConfig = {

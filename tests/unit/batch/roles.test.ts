@@ -50,6 +50,8 @@ const KINDS: Readonly<Record<CommandKind, true>> = {
   'regain-instrument': true,
   'mark-clock-jump': true,
   note: true,
+  amend: true,
+  'keep-photo': true,
 };
 const kinds = Object.keys(KINDS) as CommandKind[];
 

@@ -76,6 +76,9 @@ const BEFORE: Readonly<Record<Exclude<CommandKind, 'start'>, Before>> = {
   'regain-instrument': observed,
   'mark-clock-jump': observed,
   note: { ...observed, in: BATCH_STATUSES },
+  /** While it is under way a weight is crossed out and weighed again instead. */
+  amend: { ...observed, current: true, in: ['closed', 'abandoned'] },
+  'keep-photo': { ...observed, in: BATCH_STATUSES },
 };
 
 const FINAL: ReadonlySet<CommandKind> = new Set(['join', 'close']);

@@ -8,6 +8,7 @@ import { deny, refuse, type Decider, type Decision } from './decision';
 import * as gates from './gates';
 import * as instruments from './instruments';
 import * as joining from './joining';
+import * as later from './later';
 import * as life from './life';
 import * as pouring from './pouring';
 import { setVessel, lift } from './pan';
@@ -68,6 +69,8 @@ const DECIDE: { readonly [K in Exclude<CommandKind, 'start'>]: Decider<K> } = {
   'regain-instrument': instruments.regainInstrument,
   'mark-clock-jump': instruments.markClockJump,
   note: life.note,
+  amend: later.amend,
+  'keep-photo': later.keepPhoto,
 };
 
 /** A weight already used up is told as such even from an old view: the second of two taps is late, not wrong. */

@@ -54,6 +54,8 @@ const ALLOWED: Readonly<Record<CommandKind, readonly Role[]>> = {
   'regain-instrument': NOTING,
   'mark-clock-jump': NOTING,
   note: MAKER,
+  amend: MAKER,
+  'keep-photo': MAKER,
 };
 
 /** Whether a role may do this at all; a watcher may silence and nothing else. */

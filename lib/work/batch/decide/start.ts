@@ -6,6 +6,7 @@ import { verdictOf } from '../verdict';
 import { isHydroxide } from '../classes';
 import { blank, lineOf, noSuch, uncheckedScales, unfit } from './checks';
 import { allow, deny, draft, refusal, refuse, type Decider, type Decision } from './decision';
+import { cleanedOf } from './later';
 
 const badLine = (line: LinePlan, vessels: Plan['vessels']): Refusal | null => {
   const vessel = vessels.find(({ id }) => id === line.vessel);
@@ -44,10 +45,10 @@ export const otherArmed = (command: Command): Refusal | null => {
 
 export const start = (state: BatchState | null, command: CommandOf<'start'>): Decision => {
   if (state !== null) return refuse('wrong-state', { status: state.status });
-  const { mark, plan, bench } = command.body;
+  const { mark, plan, bench, cleaned = [] } = command.body;
   const no = otherArmed(command) ?? badPlan(plan);
   if (no !== null) return deny(no);
-  return allow(draft('batch-started', { mark, plan, bench, uncheckedScales: uncheckedScales(command) }));
+  return allow(draft('batch-started', { mark, plan, bench, uncheckedScales: uncheckedScales(command) }), ...cleanedOf(cleaned));
 };
 
 export const replan: Decider<'replan'> = (state, { body }) => {
@@ -82,5 +83,7 @@ export const chooseLot: Decider<'choose-lot'> = (state, { body }) => {
   if (line === undefined) return refuse('no-such', { what: 'line', id: body.line });
   if (line.status === 'closed') return refuse('wrong-order', { line: body.line });
   if (blank(body.lot.id) || blank(body.lot.mark)) return refuse('no-such', { what: 'lot', id: body.lot.id });
-  return allow(draft('lot-chosen', body));
+  const { lot: chosen, fault, held = false } = body;
+  if (fault !== undefined && !held) return refuse('lot-unfit', { line: body.line, fault, lot: chosen.mark });
+  return allow(draft('lot-chosen', { line: body.line, lot: chosen, ...(fault === undefined ? {} : { despite: fault }) }));
 };

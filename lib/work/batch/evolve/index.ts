@@ -3,6 +3,7 @@ import type { BatchState } from '../state';
 import { begin } from './begin';
 import * as instruments from './instruments';
 import * as joining from './joining';
+import * as later from './later';
 import * as life from './life';
 import * as lines from './lines';
 import * as pouring from './pouring';
@@ -61,6 +62,9 @@ const EVOLVE: { readonly [K in Exclude<EntryKind, 'batch-started'>]: Evolve<K> }
   abandoned: life.abandoned,
   closed: life.closed,
   noted: life.noted,
+  cleaned: later.cleaned,
+  amended: later.amended,
+  'photo-kept': later.photoKept,
   'scale-checked': instruments.scaleChecked,
   'alarm-raised': instruments.alarmRaised,
   'alarm-ended': instruments.alarmEnded,

@@ -31,5 +31,6 @@ export const joined: Evolve<'joined'> = (state, entry) => {
 
 export const traceStamped: Evolve<'trace-stamped'> = (state, entry) => ({
   ...state,
+  pour: { ...state.pour, trouble: entry.body.mark === 'wrong' ? 'which' : null },
   trace: [...state.trace, { mark: entry.body.mark, batter: entry.body.batter, wall: entry.wall, note: entry.body.note }],
 });

@@ -52,6 +52,7 @@ export const takeBack = (
         how: 'go-on',
         struck: null,
         provisional: false,
+        ...(entry.kind === 'withdrawn' && entry.body.to === 'bottle' ? { toBottle: true } : {}),
         version: entry.version,
         wall: entry.wall,
       }),

@@ -13,7 +13,10 @@ const used = (state: BatchState, entry: Amounts): BatchState =>
   entry.body.weighed === undefined ? state : consume(state, entry, entry.body.weighed.episode);
 
 export const patternNamed: Evolve<'pattern-named'> = (state, { body }) =>
-  changePour(state, { patterns: { ...state.pour.patterns, [body.mould]: body.pattern } });
+  changePour(state, {
+    patterns: { ...state.pour.patterns, [body.mould]: body.pattern },
+    trouble: body.why === 'dropped' ? null : state.pour.trouble,
+  });
 
 export const containerSet: Evolve<'container-set'> = (state, entry) => {
   const { container, instrument, gross, episode } = entry.body;
@@ -36,7 +39,7 @@ export const leftOver: Evolve<'left-over'> = (state, entry) =>
   used(changePour(state, { left: [...state.pour.left, { ...amountOf(entry), of: entry.body.of }] }), entry);
 
 export const batterWrong: Evolve<'batter-wrong'> = (state, { id, wall, body }) =>
-  changePour(state, { wrongs: [...state.pour.wrongs, { entry: id, what: body.what, wall }] });
+  changePour(state, { trouble: body.what, wrongs: [...state.pour.wrongs, { entry: id, what: body.what, wall }] });
 
 export const photoAsked: Evolve<'photo-asked'> = (state, { id, wall, body }) =>
   changePour(state, { photos: [...state.pour.photos, { entry: id, wall, ...body }] });

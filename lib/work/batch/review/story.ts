@@ -59,6 +59,9 @@ export const STORY_CODES = [
   'instrument-back',
   'clock-jumped',
   'noted',
+  'cleaned',
+  'amended',
+  'photo-kept',
 ] as const;
 export type StoryCode = (typeof STORY_CODES)[number];
 
@@ -143,7 +146,8 @@ const TELL: { readonly [K in EntryKind]: Tell<K> } = {
         ? []
         : told('replanned', { ...material(batch, id), to: target, reason: body.reason }),
     ),
-  'lot-chosen': ({ body }, batch) => told('lot-chosen', { ...material(batch, body.line), lot: body.lot.mark }),
+  'lot-chosen': ({ body }, batch) =>
+    told('lot-chosen', { ...material(batch, body.line), lot: body.lot.mark, ...known('despite', body.despite ?? null) }),
   'gate-confirmed': ({ body }, batch) => told('gate-confirmed', { gate: body.gate, ...material(batch, body.line) }),
   'vessel-set': nothing,
   'weight-accepted': nothing,
@@ -231,6 +235,12 @@ const TELL: { readonly [K in EntryKind]: Tell<K> } = {
   'instrument-back': ({ body }) => told('instrument-back', { instrument: body.instrument }),
   'clock-jumped': ({ body }) => told('clock-jumped', { byMs: body.byMs, kind: body.kind }),
   noted: ({ body }) => told('noted', { text: body.text }),
+  cleaned: ({ body }) => told('cleaned', { items: body.items.join(', ') }),
+  amended: ({ body }, batch) => {
+    const { what, of, was, is, why } = body;
+    return told('amended', { what, of, was, is, why, ...material(batch, body.line) });
+  },
+  'photo-kept': ({ body }) => told('photo-kept', { caption: body.caption, of: body.of }),
 };
 
 /** What one entry adds to the story. */

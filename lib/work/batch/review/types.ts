@@ -4,6 +4,7 @@ import type { MilliCelsius } from '#lib/units/temperature';
 import type { AcceptedHow, HoldReason, StrikeReason, SuperfatThen, TemperatureCourse, TraceMark } from '../entries';
 import type { MouldMade } from '../moulds';
 import type { PhotoSubject } from '../pouring/types';
+import type { Amended, PhotoKept } from '../later/types';
 import type { LinePhase, MaterialClass, Plan } from '../plan';
 import type { PouredResult } from '../poured/result';
 import type { Unworked } from '../poured/types';
@@ -41,6 +42,13 @@ export interface BatchReview {
   /** Photographs that were asked for while hands were gloved; `mark` of the mould, where it is of one. */
   readonly photos: readonly { readonly of: PhotoSubject; readonly mark: string | null; readonly wall: number }[];
   readonly poured: ReviewPoured;
+  /** What was put right after the end, in order: what stood there and what is right both show for ever. */
+  readonly amendments: readonly ReviewAmendment[];
+  readonly pictures: readonly ReviewPicture[];
+  /** What was ticked as clean before the first line; empty when nothing was. */
+  readonly cleaned: readonly string[];
+  /** What of each lot is in it. */
+  readonly lots: BatchSummary['lots'];
   /** The batter as the plan computed it, `null` where it did not: what the moulds' filling is held against. */
   readonly sizing: ReviewSizing | null;
 }
@@ -94,6 +102,8 @@ export interface ReviewContribution {
   /** The scale had been checked against a known mass. */
   readonly checked: boolean;
   readonly lot: string | null;
+  /** What it truly was, put right after the end; `net` stays as it was. */
+  readonly amended: Milligrams | null;
   readonly by: PersonId;
   readonly wall: number;
   readonly offsetMin: number;
@@ -106,6 +116,19 @@ export interface ReviewContribution {
     readonly by: PersonId;
     readonly wall: number;
   } | null;
+}
+
+/** With who put it right, and when. */
+export interface ReviewAmendment extends Amended {
+  readonly by: PersonId;
+  readonly wall: number;
+  readonly offsetMin: number;
+}
+
+export interface ReviewPicture extends PhotoKept {
+  readonly by: PersonId;
+  readonly wall: number;
+  readonly offsetMin: number;
 }
 
 export interface ReviewJoining {

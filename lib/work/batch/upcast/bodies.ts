@@ -2,6 +2,8 @@ import * as z from 'zod/mini';
 import type { EntryId, InstrumentId, LineId, PersonId, VesselId } from '#lib/units/id';
 import type { AcceptedHow, AlarmCode, EntryBodies, EntryKind, Gate, HoldReason, OverChoice, StrikeReason, TraceMark } from '../entries';
 import { HOLD_REASONS } from '../hold-reason';
+import { AMENDABLE } from '../later/types';
+import type { LotDespite } from '../later/types';
 import { oneOf } from '../../words';
 import { degrees, id, mass, unit, use, weighed, whole } from './atoms';
 import { line, lot, plan } from './plan';
@@ -24,6 +26,7 @@ const typed = z.strictObject({ net: mass, text, unit });
 
 const how = oneOf<AcceptedHow>({ 'by-itself': true, 'go-on': true, held: true, typed: true });
 const gate = oneOf<Gate>({ hydroxide: true, 'cold-liquid': true });
+const despite = z.exactOptional(oneOf<LotDespite>({ quarantined: true, expired: true, 'used-up': true }));
 const hold = oneOf<HoldReason>(HOLD_REASONS);
 const outcome = oneOf<EntryBodies['line-closed']['outcome']>({ within: true, over: true, short: true });
 const contents = oneOf<EntryBodies['resumed']['contents']>({ 'as-recorded': true, 'poured-more': true, emptied: true, unsure: true });
@@ -76,7 +79,7 @@ const poured = z.looseObject({}) as unknown as z.ZodMiniType<NonNullable<EntryBo
 export const BODIES: { readonly [K in EntryKind]: z.ZodMiniType<EntryBodies[K]> } = {
   'batch-started': z.strictObject({ mark: text, plan, bench: text, uncheckedScales: z.array(instrumentId) }),
   replanned: z.strictObject({ lines: z.array(line), reason: text }),
-  'lot-chosen': z.strictObject({ line: lineId, lot }),
+  'lot-chosen': z.strictObject({ line: lineId, lot, despite }),
   'gate-confirmed': z.strictObject({ gate, line: z.nullable(lineId), items: z.array(text) }),
   'vessel-set': z.strictObject(vesselSet),
   'weight-accepted': z.strictObject({ line: lineId, vessel: vesselId, weighed, how, part: z.boolean(), lot: z.nullable(lot), eased }),
@@ -189,4 +192,16 @@ export const BODIES: { readonly [K in EntryKind]: z.ZodMiniType<EntryBodies[K]> 
     kind: oneOf<EntryBodies['clock-jumped']['kind']>({ 'wall-step': true, suspend: true, stall: true }),
   }),
   noted: z.strictObject({ text }),
+  cleaned: z.strictObject({ items: z.array(text) }),
+  amended: z.strictObject({
+    what: z.enum(AMENDABLE),
+    entry: z.nullable(entryId),
+    line: z.nullable(lineId),
+    of: text,
+    was: text,
+    is: text,
+    why: text,
+    lot: z.exactOptional(lot),
+  }),
+  'photo-kept': z.strictObject({ sha256: text, of: text, caption: text }),
 };

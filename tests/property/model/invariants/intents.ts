@@ -71,6 +71,7 @@ export const OF_INTENTS: readonly Invariant[] = [
 const BEFORE_RESUMING: ReadonlySet<Entry['kind']> = new Set([
   'resumed',
   'noted',
+  'photo-kept',
   'parked',
   'taken-up',
   'abandoned',
