@@ -3,7 +3,7 @@ import type { Journal, Json, JournalLine } from '#lib/record/journal';
 import { JournalReadOnly, RepeatedIntent } from '#lib/record/journal';
 import type { IntentAnswer } from '#lib/protocol/intent';
 import type { BarsId, EntryId } from '#lib/units/id';
-import { decide, evolve, fold } from '#lib/work/bars/index';
+import { decide, evolve, fold, isBarsId } from '#lib/work/bars/index';
 import type { BarsCommand, BarsDecision, BarsEntry, BarsState } from '#lib/work/bars/index';
 import { toEntry } from '#lib/work/bars/complete';
 import { upcastLines } from '#lib/work/bars/upcast';
@@ -38,7 +38,7 @@ export const createBarsDesk = ({ journal, realm, newEntryId, trouble }: BarsDesk
   const kept = new Map<BarsId, BarsState>();
   let tail: Promise<unknown> = Promise.resolve();
 
-  const entries = async (lot: BarsId): Promise<readonly BarsEntry[]> => entriesIn(await journal.linesOf(lot), lot);
+  const entries = async (lot: BarsId): Promise<readonly BarsEntry[]> => (isBarsId(lot) ? entriesIn(await journal.linesOf(lot), lot) : []);
   const state = async (lot: BarsId): Promise<BarsState | null> => kept.get(lot) ?? fold(await entries(lot));
   const keep = (after: BarsState): void => {
     kept.delete(after.id);

@@ -1,6 +1,7 @@
 import { wholeOf } from '#lib/soap/poured/whole';
+import { sumOf } from '#lib/soap/sum';
 import type { Milligrams } from '#lib/units/mass';
-import type { BatchState } from '../batch/index';
+import type { BatchState, LineState } from '../batch/index';
 import { asPoured } from '../batch/poured/as-poured';
 import { massOf } from '../batch/pouring/amounts';
 import { mouldsIn } from '../batch/pouring/places';
@@ -81,10 +82,25 @@ const mouldsOf = (batch: BatchState, workshop: Workshop): readonly Poured[] => {
 export const offeredOf = (batch: BatchState, workshop: Workshop): readonly Offered[] =>
   mouldsOf(batch, workshop).map((one) => ({ ...one, mark: `${batch.mark}/${one.n}` }));
 
-/** Water in the batter, millionths by mass; `null` where the batch cannot be worked out. */
-const waterOf = (batch: BatchState): number | null => {
+/** % of water in a line of a batch whose numbers were typed: of the material where it is known, else by its class alone. */
+const wetness = ({ plan }: LineState, workshop: Workshop): number | null => {
+  const material = workshop.material(plan.material.id);
+  if (material?.kind === 'liquid') return numberOf(material.water.value);
+  if (plan.material.class === 'liquid') return 100;
+  return plan.material.class === 'milk' || plan.inSolution === true ? null : 0;
+};
+
+const waterTyped = (batch: BatchState, workshop: Workshop): number | null => {
+  const lines = Object.values(batch.lines).map((line) => ({ mass: line.actual, wet: wetness(line, workshop) }));
+  const whole = sumOf(lines, ({ mass }) => mass);
+  if (whole <= 0 || lines.some(({ wet }) => wet === null)) return null;
+  return Math.round((sumOf(lines, ({ mass, wet }) => (mass * (wet ?? 0)) / 100) / whole) * MILLION);
+};
+
+/** Water in the batter, millionths by mass; `null` where nobody can say. */
+const waterOf = (batch: BatchState, workshop: Workshop): number | null => {
   const answer = asPoured(batch);
-  if (answer.kind !== 'figures') return null;
+  if (answer.kind !== 'figures') return waterTyped(batch, workshop);
   const { batter, driest } = wholeOf(answer.pot, answer.masses.grams);
   return batter > 0 ? Math.round((1 - driest / batter) * MILLION) : null;
 };
@@ -126,7 +142,7 @@ export const begunFrom = (batch: BatchState, workshop: Workshop, moulds: readonl
     mould: first.mould,
     poured: batch.joined?.wall ?? batch.endedWall ?? batch.startedWall,
     batter: batter as Milligrams | null,
-    water: waterOf(batch),
+    water: waterOf(batch, workshop),
     pattern: first.pattern,
     traits: traitsOf(batch, workshop),
   };

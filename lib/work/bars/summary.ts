@@ -21,6 +21,8 @@ export interface BarsSummary {
   readonly batter: number | null;
   /** The newest answer that stands, and when it was given. */
   readonly unmould: { readonly state: UnmouldState; readonly wall: number } | null;
+  /** Every answer that stands, in minutes since pouring: what the next lots learn from. */
+  readonly answers: readonly { readonly state: UnmouldState; readonly minutes: number }[];
   readonly cut: { readonly wall: number; readonly count: number; readonly mass: number | null; readonly thickness: number | null } | null;
   readonly label: number | null;
   readonly counts: BarCounts;
@@ -32,6 +34,9 @@ export interface BarsSummary {
 
 const cutOf = ({ cut }: BarsState): BarsSummary['cut'] =>
   cut === null ? null : { wall: cut.wall, count: cut.count, mass: cut.mass, thickness: cut.thickness };
+
+const answersOf = ({ unmould, poured }: BarsState): BarsSummary['answers'] =>
+  unmould.flatMap(({ state, wall, struck }) => (struck === null ? [{ state, minutes: Math.round((wall - poured) / 60_000) }] : []));
 
 export const summaryOf = (state: BarsState): BarsSummary => {
   const { of, mould, pattern, traits, poured, water, batter, label, counts, place, held } = state;
@@ -53,6 +58,7 @@ export const summaryOf = (state: BarsState): BarsSummary => {
     water,
     batter,
     unmould: unmould === null || noted === undefined ? null : { state: unmould, wall: noted.wall },
+    answers: answersOf(state),
     cut: cutOf(state),
     label,
     counts,

@@ -3,6 +3,8 @@ import type { Goods, Order, Trade } from '../orders/documents';
 import type { Json } from '#lib/record/journal';
 import { checkFaults } from '#lib/measure/probe/check';
 import type { CheckFault, ProbeCheck } from '#lib/measure/probe/check';
+import { checkCure, checkCutter, checkUnmould } from '../bars/check';
+import type { CureKept, CutterKept, UnmouldKept } from '../bars/documents';
 import { checkLot, checkMaterial, checkMould, checkPreparation, withCatalogue } from '../formula/index';
 import type { Lot, Material, Mould, PlanContext, Preparation, Problem } from '../formula/index';
 import { issueWords } from '../issue-words';
@@ -61,6 +63,12 @@ const figuresOf = (noun: Noun, document: unknown, context: () => PlanContext): r
       return checkTrade(document as Trade);
     case 'goods':
       return checkGoods(document as Goods);
+    case 'cutter':
+      return checkCutter(document as CutterKept);
+    case 'cure':
+      return checkCure(document as CureKept);
+    case 'unmould':
+      return checkUnmould(document as UnmouldKept);
     case 'formula':
     case 'vessel':
     case 'habits':

@@ -7,6 +7,7 @@ import { fillSchema, formulaSchema, lotSchema, materialSchema, mouldSchema, prep
 import type { Losses, Pace, Size, WorkshopVessel } from '../formula/index';
 import { sizeSchema } from '../formula/schema/formula';
 import { asTyped, count, id, name, note } from '../formula/schema/words';
+import { cureSchema, cutterSchema, unmouldSchema } from '../bars/documents';
 import { goodsSchema, orderSchema, tradeSchema } from '../orders/documents';
 import { oneOf } from '../words';
 import { vesselMaterial, vesselUse } from '../batch/vessel-words';
@@ -109,4 +110,7 @@ export const SCHEMAS: { readonly [N in Noun]: z.ZodMiniType } = {
   order: orderSchema,
   trade: tradeSchema,
   goods: goodsSchema,
+  cutter: cutterSchema,
+  cure: cureSchema,
+  unmould: unmouldSchema,
 };

@@ -19,11 +19,15 @@ export const NOUNS = [
   'order',
   'trade',
   'goods',
+  'cutter',
+  'cure',
+  'unmould',
 ] as const;
 /**
  * `habits`: how this maker works, one document. `prepared`: a formula's version with moulds, lots and size chosen: what the bench starts
  * from. `fill`: how full the moulds of one batch really got. `probe`: what one probe showed in ice and in boiling water.
  * `order`: what is to be there on a day. `trade`: how this workshop makes and sells, one document. `goods`: how something is bought.
+ * `cutter`: what cuts a log. `cure`: when bars are ready, one document. `unmould`: how long the logs of one formula stand, by its id.
  */
 export type Noun = (typeof NOUNS)[number];
 
@@ -61,6 +65,9 @@ export const EMPTY_SHELF: Shelf = {
   order: new Map(),
   trade: new Map(),
   goods: new Map(),
+  cutter: new Map(),
+  cure: new Map(),
+  unmould: new Map(),
 };
 
 /** What a line of the journal says was put. */
