@@ -87,6 +87,7 @@ export const goOnWords: Readonly<Record<GoOnCode, string>> = {
   'scale-zeroed': 'pan empty, zeroed',
   'probe-out': 'probe is out',
   'take-portion': 'take this portion',
+  'take-pour': 'hold: take it',
   'taken-out': 'hold: so much is out',
   'left-in': 'hold: leave it in',
   'done-by-hand': 'hold: done, by hand',
@@ -140,11 +141,13 @@ export const sayWords: Readonly<Record<SayCode, Word>> = {
   away: plain('Away. Everything is kept.'),
   returned: plain('Back. The weight is as you left it.'),
   card: (params, show) => {
-    const words = (cardWords as Readonly<Record<string, CardWords>>)[textIn(params, 'card')];
-    return words === undefined ? '' : `${words.title(params, show)}: ${words.sub(params, show)}.`;
+    const words = cardWordsFor(textIn(params, 'card'));
+    return `${words.title(params, show)}: ${words.sub(params, show)}.`.replace(': .', '.');
   },
   'all-weighed': plain('All weighed.'),
   portion: (params, show) => `Portion ${numberIn(params, 'number')}, ${mass('net')(params, show)}.`,
+  poured: (params, show) => `${name(params, 'what')}, ${mass('net')(params, show)}.`,
+  pattern: (params) => `${name(params, 'mark')}, ${name(params, 'mould')}: which pattern?`,
   'free-the-cable': plain('Take the probe and its cable off the vessel.'),
 };
 

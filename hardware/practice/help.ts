@@ -1,6 +1,7 @@
 import type { BlockReason, CuePhase } from '#lib/bench/cue';
 import type { ScaleRole } from '#lib/measure/instrument';
 import type { SceneHint } from './hint';
+import type { JobHint } from './pour-hint';
 import { isFull } from './maker';
 import type { Cables, SceneLine, SceneWhy } from './scene-types';
 import type { Bath } from './world/kettle';
@@ -13,6 +14,8 @@ export type Move =
   | { readonly do: 'lift'; readonly role: ScaleRole | null }
   | { readonly do: 'pour'; readonly amount: number }
   | { readonly do: 'take-back'; readonly amount: number }
+  /** Out of these by turns, into what stands on the pan. */
+  | { readonly do: 'pour-over'; readonly from: readonly string[]; readonly amount: number }
   | { readonly do: 'probe-out' }
   | { readonly do: 'plug'; readonly line: SceneLine }
   | { readonly do: 'make-lye' }
@@ -127,8 +130,20 @@ const meet: Ask = ({ window, dissolved }, { warmth }) => {
 /** A mould's worth. */
 const PORTION = 400_000;
 
+/** Parts, moulds and what stays behind: whatever the job wants on its scale, then by turns out of its jugs. */
+const pourJob =
+  (job: JobHint): Ask =>
+  (hint, world, cables) => {
+    if (hint.portion === 'set-down' || hint.portion === 'off') return bringVessel(hint, world, cables);
+    if (hint.portion === 'clear' || hint.portion === 'strange') return clear(hint, world, cables);
+    if (hint.portion !== 'stands') return nothing(hint.portion === 'moving' || hint.portion === 'settling' ? 'wait' : 'needs-person');
+    if (job.by === 'loss') return { do: 'take-back', amount: job.amount };
+    return job.from.length === 0 || job.amount <= 0 ? nothing('needs-person') : { do: 'pour-over', from: job.from, amount: job.amount };
+  };
+
 /** The pot onto the scale, then a portion out of it; whether it is one a person says. */
 const portion: Ask = (hint, world, cables) => {
+  if (hint.job != null) return pourJob(hint.job)(hint, world, cables);
   if (hint.portion === 'set-down' || hint.portion === 'off') return bringVessel(hint, world, cables);
   if (hint.portion !== 'stands') return nothing(hint.portion === 'moving' || hint.portion === 'settling' ? 'wait' : 'needs-person');
   const held = hint.shelf.find(({ id }) => id === hint.vessel)?.contents ?? 0;
@@ -166,7 +181,9 @@ const IN_PHASE: Readonly<Record<CuePhase, Ask>> = {
   'by-hand': person,
   temperatures: meet,
   joining: person,
+  patterns: person,
   trace: person,
+  trouble: person,
   'pouring-moulds': portion,
   done: person,
 };

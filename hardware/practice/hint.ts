@@ -1,18 +1,9 @@
 import type { BenchCue, BlockReason, CuePhase, PortionCue } from '#lib/bench/cue';
 import type { ScaleRole } from '#lib/measure/instrument';
 import type { InstrumentId } from '#lib/units/id';
-import type { BatchState, VesselState, VesselUse, WeighMode } from '#lib/work/batch/index';
-
-/** A vessel as the plan and the record know it; masses in mg. */
-export interface ShelfVessel {
-  readonly id: string;
-  readonly name: string;
-  readonly use: VesselUse;
-  /** `null`: nobody has weighed it empty. */
-  readonly empty: number | null;
-  /** What the record says is in it: how full a vessel is fetched that this scene has not seen yet, as after a restart. */
-  readonly contents: number;
-}
+import type { BatchState, VesselState, WeighMode } from '#lib/work/batch/index';
+import { jobHint, pourShelf, stirredIn, type JobHint } from './pour-hint';
+import type { ShelfVessel } from './shelf-vessel';
 
 /** What the simulated maker knows of the bench: what a real one would see on the screen. Masses in mg. */
 export interface SceneHint {
@@ -38,6 +29,10 @@ export interface SceneHint {
   readonly window: { readonly low: number; readonly high: number } | null;
   /** How far the next portion of the batter is; left out while none is weighed. */
   readonly portion?: PortionCue['at'] | undefined;
+  /** What is done with the batter, where the plan has moulds. */
+  readonly job?: JobHint | null;
+  /** Cups that are stirred in by now, and into what. */
+  readonly stirred?: readonly { readonly from: string; readonly into: string }[];
   /** The record says that hydroxide went into the liquid. */
   readonly dissolved: boolean;
   /** The lye is a stock lye: it comes as cold as the room. */
@@ -67,13 +62,18 @@ export const hintOf = (
     role: scales.find(({ id }) => id === cue.instrument)?.role ?? line?.scale ?? null,
     vessel: cue.vessel,
     into: lines.find(({ plan }) => plan.vessel === cue.vessel && plan.into !== undefined)?.plan.into ?? null,
-    shelf: vessels.map(({ plan, contents, empty }) => ({
-      id: plan.id,
-      name: plan.name,
-      use: plan.use,
-      empty: empty ?? plan.empty,
-      contents,
-    })),
+    shelf: [
+      ...pourShelf(batch),
+      ...vessels.map(({ plan, contents, empty }) => ({
+        id: plan.id,
+        name: plan.name,
+        use: plan.use,
+        empty: empty ?? plan.empty,
+        contents,
+      })),
+    ],
+    job: batch === null ? null : jobHint(cue, batch),
+    stirred: batch === null ? [] : stirredIn(batch),
     mode: line?.mode ?? 'gain',
     left: cue.left,
     // Of the whole line: a bottle is fetched with enough for all its parts.

@@ -1,4 +1,5 @@
-import type { JoinedHint, ShelfVessel } from './hint';
+import type { JoinedHint } from './hint';
+import type { ShelfVessel } from './shelf-vessel';
 import { CLINGS } from './maker';
 import type { World } from './world/world';
 

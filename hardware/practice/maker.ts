@@ -18,6 +18,10 @@ export interface Maker {
   pourByEye(aim: number): SceneAnswer;
   /** An exact amount, not looking; `back`: out of what was poured into. */
   pourExactly(amount: number, back: boolean): SceneAnswer;
+  /** Out of these by turns into what stands on the pan; what one has not got is not poured. */
+  pourOver(from: readonly string[], amount: number): SceneAnswer;
+  /** All of one vessel into another, all but what clings. */
+  stirIn(from: string, into: string): void;
   leanProbe(): SceneAnswer;
   takeProbeOut(): SceneAnswer;
 }
@@ -35,6 +39,8 @@ export const CLINGS = 0.002;
 /** Phases in which what stands on the pan is in the record. */
 const RECORDED: ReadonlySet<SceneHint['phase']> = new Set(['lift', 'ready']);
 const JUG = { empty: 300_000, contents: 0 };
+/** So often each jug has its turn. */
+const TURNS = 2;
 /** Fastest flow of a pour by amount, mg/s. */
 const BRISK = 80_000;
 
@@ -132,6 +138,31 @@ export const createMaker = (world: World, cables: Cables, seen: () => SceneHint 
         () => measuredPour(at, amount, 2 + amount / BRISK),
       );
       return DONE;
+    },
+    pourOver(from, amount) {
+      const found = standing(null);
+      if (found === null) return no('pan-empty');
+      if (!cables.plugged(found.role)) return no('unplugged');
+      const { at, vessel } = found;
+      const jugs = from.map((id) => fetch(id, 'main')).filter((jug) => jug !== vessel);
+      const held = jugs.reduce((sum, { contents }) => sum + contents, 0);
+      if (held <= 0) return no('nothing-left');
+      const share = (jug: Vessel): number => Math.round((Math.min(amount, held * (1 - CLINGS)) * jug.contents) / held / TURNS);
+      const pours = jugs.map((jug) => ({ jug, mass: share(jug) })).filter(({ mass }) => mass > 0);
+      for (let turn = 0; turn < TURNS; turn += 1)
+        for (const { jug, mass } of pours)
+          hands.take(
+            () => pause(500),
+            () => measuredPour({ from: jug, to: vessel, pan: at.pan, scale: at.scale }, mass, 2 + mass / BRISK),
+          );
+      return DONE;
+    },
+    stirIn(id, into) {
+      const cup = world.vessels.get(id);
+      if (cup === undefined || cup.contents === 0 || world.whereIs(cup) !== null) return;
+      const moved = Math.round(cup.contents * (1 - CLINGS));
+      fetch(into, 'main').contents += moved;
+      cup.contents -= moved;
     },
     leanProbe() {
       const found = standing(null);

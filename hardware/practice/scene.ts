@@ -11,6 +11,8 @@ import type { World } from './world/world';
 /** How far over an over-pour lands, in tolerances. */
 const OVER_BY_TOLERANCES = 3;
 
+const isStirred = (before: SceneHint | null, cup: string): boolean => before?.stirred?.some(({ from }) => from === cup) ?? false;
+
 type Handlers = { readonly [K in SceneAct['act']]: (act: Extract<SceneAct, { act: K }>) => SceneAnswer };
 
 type Moves = { readonly [K in Move['do']]: (move: Extract<Move, { do: K }>) => SceneAnswer };
@@ -35,6 +37,7 @@ export const createScene = (world: World, cables: Cables): Scene => {
     // What a person says was done with the vessels, the hands have done.
     if (hint.dissolved && hint.joined === null) makeLye();
     if (hint.joined !== null && (before?.joined ?? null) === null) pourTogether(world, hint.joined, hint.shelf);
+    for (const { from, into } of hint.stirred ?? []) if (!isStirred(before, from)) maker.stirIn(from, into);
   };
 
   const pour = (aim: number | null): SceneAnswer => {
@@ -74,6 +77,7 @@ export const createScene = (world: World, cables: Cables): Scene => {
     lift: ({ role }) => maker.lift(role),
     pour: ({ amount }) => maker.pourByEye(amount),
     'take-back': ({ amount }) => maker.pourExactly(amount, true),
+    'pour-over': ({ from, amount }) => maker.pourOver(from, amount),
     'probe-out': () => maker.takeProbeOut(),
     plug: ({ line }) => cable(line, true),
     'make-lye': makeLye,

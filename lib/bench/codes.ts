@@ -1,3 +1,5 @@
+import type { BatterWrong, Pattern } from '#lib/work/batch/pouring/types';
+
 /**
  * The words the conductor speaks in: keys of messages, never sentences. A screen that keeps its words in a `Record` over these
  * does not compile until every one is written.
@@ -40,6 +42,9 @@ export type CardCode =
   | 'trace-thick'
   | 'trace-wrong';
 
+/** Cards that name a pattern, or what is wrong with the batter; their words are fetched late, and their codes read as words. */
+export type PourCardCode = Pattern | BatterWrong | 'to-plain-pour';
+
 /** What a "go on" does where there are no cards. */
 export type GoOnCode =
   | 'next-card' // tap steps, hold takes
@@ -53,6 +58,7 @@ export type GoOnCode =
   | 'scale-zeroed' // pan empty and the scale's own zero key pressed
   | 'probe-out'
   | 'take-portion'
+  | 'take-pour' // held: the mould, the part, or what stayed behind
   | 'taken-out' // held: so much is out
   | 'left-in' // held: nothing is taken out after all
   | 'done-by-hand' // held: a person says that it is done
@@ -87,4 +93,6 @@ export type SayCode =
   | 'card' // card (its code) and its parameters
   | 'all-weighed'
   | 'free-the-cable'
-  | 'portion'; // number, net
+  | 'portion' // number, net
+  | 'poured' // what, net
+  | 'pattern'; // mark, mould

@@ -6,6 +6,7 @@ import type { Freshness, MassReading, ProbeUse } from '#lib/measure/reading';
 import type { ScaleRole } from '#lib/measure/instrument';
 import type { BatchState, Want } from '#lib/work/batch/index';
 import type { RemedyAnswer, RemedyFacts } from '#lib/work/batch/remedy/index';
+import type { JobKey, Source } from '#lib/work/batch/pouring/types';
 import type { LyeSeen } from '#lib/work/batch/heating';
 import type { BenchCue } from './cue';
 import type { Hand } from './hand';
@@ -77,6 +78,8 @@ export type ConductorEvent =
     }
   /** A button that only a screen has. What is measured comes from the conductor's own scale, never from the screen. */
   | { readonly kind: 'ask'; readonly ask: 'part-pour' | 'weigh-back' | 'away' | 'return' }
+  /** A person chose what is done with the batter next, and by what it is weighed. */
+  | { readonly kind: 'job'; readonly job: JobKey; readonly by: 'gain' | 'loss'; readonly from: readonly Source[] | null }
   /** The batch changed under it (an entry was committed). */
   | { readonly kind: 'batch' };
 

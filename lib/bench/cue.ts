@@ -1,6 +1,7 @@
 import type { InstrumentId, LineId, VesselId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
+import type { JobKey, Source } from '#lib/work/batch/pouring/types';
 import type { RemedyCaution, RemedyClash, RemedyWhy } from '#lib/work/batch/remedy/types';
 import type { AlarmCode, Gate, JoiningHold } from '#lib/work/batch/index';
 
@@ -8,6 +9,7 @@ import type { AlarmCode, Gate, JoiningHold } from '#lib/work/batch/index';
  * What the bench is doing now, as one word a screen can draw. Transient: never stored, never a truth.
  * `waiting-vessel`: the pan is empty or wrong; `ready`: zeroed, pour; `offer`: settled within, accepts by itself at `at`;
  * `ask`: settled but in doubt, a person must go on; `hold`: a hydroxide line waits for a held confirmation;
+ * `patterns`: a mould has no pattern yet; `trouble`: something is wrong with the batter;
  * `over`: an over-pour waits for its answer; `remedy`: a stated wrong does; `take-out`: the chosen way out is done by hand; `lift`: accepted, provisional until the vessel is lifted.
  */
 export type CuePhase =
@@ -37,7 +39,9 @@ export type CuePhase =
   | 'by-hand'
   | 'temperatures'
   | 'joining'
+  | 'patterns'
   | 'trace'
+  | 'trouble'
   | 'pouring-moulds'
   | 'done';
 
@@ -155,11 +159,26 @@ export interface BenchCue {
 /**
  * A portion as it is weighed by its pot's loss. `stands`: zeroed, pour from it; `off`: lifted, its zero kept; `more`: heavier than it was, from
  * where a portion counts is asked; `offer`: `mass` waits for a
- * person's "go on"; `strange`: what stands there is too light to be the pot; `no-scale`, `too-heavy`: portions are typed.
+ * person's "go on"; `clear`: something stands there from before; `done`: nothing is left to pour; `strange`: what stands there is too light to be the pot; `no-scale`, `too-heavy`: portions are typed.
  */
 export interface PortionCue {
-  readonly at: 'set-down' | 'settling' | 'stands' | 'off' | 'moving' | 'more' | 'offer' | 'strange' | 'probe' | 'no-scale' | 'too-heavy';
+  readonly at:
+    | 'set-down'
+    | 'settling'
+    | 'stands'
+    | 'off'
+    | 'moving'
+    | 'more'
+    | 'offer'
+    | 'strange'
+    | 'probe'
+    | 'no-scale'
+    | 'too-heavy'
+    | 'clear'
+    | 'done';
   readonly mass: Milligrams | null;
+  /** What is done, where the plan has moulds. `name`: of it, as data. */
+  readonly job?: { readonly key: JobKey; readonly by: 'gain' | 'loss'; readonly name: string; readonly from: readonly Source[] };
 }
 
 export interface JoiningCue {

@@ -48,6 +48,8 @@ export interface Mailbox {
   send(letter: Letter): Promise<IntentAnswer>;
   /** A parked batch comes to this bench with the command that takes it up; without a commit the one before it stays. */
   sendTo(batch: BatchState, letter: Letter): Promise<IntentAnswer>;
+  /** About a batch that need not be here, nor comes here by it: folded when its turn comes. The one that is here is told as ever. */
+  aside(load: () => Promise<BatchState | null>, letter: Letter): Promise<IntentAnswer>;
   /** Resolves when everything sent before is decided. */
   idle(): Promise<void>;
 }
@@ -57,19 +59,26 @@ export const createMailbox = (parts: MailboxParts): Mailbox => {
   let batch = parts.batch;
   let tail: Promise<unknown> = Promise.resolve();
 
-  const queued = (state: () => BatchState | null, letter: Letter): Promise<IntentAnswer> => {
-    const answer = tail.then(() => handle(state(), letter));
+  const queued = (state: () => BatchState | null | Promise<BatchState | null>, letter: Letter, comes = true): Promise<IntentAnswer> => {
+    const answer = tail.then(() => handle(state, letter, comes));
     tail = answer;
     return answer;
   };
 
-  const handle = async (state: BatchState | null, { command, blobs = [], withdrawn }: Letter): Promise<IntentAnswer> => {
+  const handle = async (
+    find: () => BatchState | null | Promise<BatchState | null>,
+    { command, blobs = [], withdrawn }: Letter,
+    comes: boolean,
+  ): Promise<IntentAnswer> => {
     try {
+      const found = find();
+      // Only what has to be read gives way: at the bench a decision follows upon its command at once.
+      const state = found instanceof Promise ? await found : found;
       const no = withdrawn?.() ?? null;
       const decision: Decision = no === null ? decide(state, command) : { ok: false, refusal: no };
       if (!decision.ok) return (await repeated(command)) ?? { ok: false, refusal: decision.refusal };
       const entries = completed(state, command, decision.drafts);
-      return 'refusal' in entries ? { ok: false, ...entries } : await commit(state, command, entries, blobs);
+      return 'refusal' in entries ? { ok: false, ...entries } : await commit(state, command, entries, { blobs, comes });
     } catch (error) {
       if (error instanceof RepeatedIntent) return again(error.answer);
       if (error instanceof JournalReadOnly) return unwritten(error.message);
@@ -101,7 +110,7 @@ export const createMailbox = (parts: MailboxParts): Mailbox => {
     state: BatchState | null,
     command: Command,
     entries: readonly Entry[],
-    blobs: Append['blobs'],
+    { blobs, comes }: { readonly blobs: Append['blobs']; readonly comes: boolean },
   ): Promise<IntentAnswer> => {
     const from = parts.journal.seq();
     const answer: IntentAnswer = { ok: true, seq: from + entries.length, version: (state?.version ?? 0) + entries.length, repeated: false };
@@ -122,6 +131,7 @@ export const createMailbox = (parts: MailboxParts): Mailbox => {
       intent: command.intent === null ? null : { id: command.intent, answer },
       blobs,
     });
+    if (!comes) return answer;
     batch = after;
     parts.committed({ from, lines, entries, before: state, batch: after });
     return answer;
@@ -137,6 +147,7 @@ export const createMailbox = (parts: MailboxParts): Mailbox => {
     batch: () => batch,
     send: (letter) => queued(() => (letter.command.kind === 'start' ? null : batch), letter),
     sendTo: (other, letter) => queued(() => other, letter),
+    aside: (load, letter) => (letter.command.batch === batch?.id ? queued(() => batch, letter) : queued(load, letter, false)),
     idle: async () => void (await tail),
   };
 };

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { MOST_WEIGHED, MASS_UNITS } from '#lib/units/mass';
+import { PATTERNS, PHOTO_SUBJECTS } from '#lib/work/batch/pouring/types';
 import type { Refusal } from '#lib/work/batch/index';
 
 /** Identities made on plain-http pages come from getRandomValues; this is their shape. */
@@ -10,6 +11,7 @@ const milligrams = z.int().check(z.gte(-MOST_WEIGHED), z.lte(MOST_WEIGHED));
 const milliCelsius = z.int().check(z.gte(-60_000), z.lte(300_000));
 const pass = z.string().check(z.maxLength(160));
 const lot = z.object({ id: name, mark: name });
+const sources = z.array(name).check(z.minLength(1), z.maxLength(12));
 
 /** What a screen may want. Nothing measured: a weight here is typed by hand and says so for ever. */
 const wants = z.discriminatedUnion('kind', [
@@ -58,6 +60,13 @@ const wants = z.discriminatedUnion('kind', [
     vessel: name,
     parts: z.array(z.object({ name, mass: milligrams })).check(z.minLength(1), z.maxLength(12)),
   }),
+  z.object({ kind: z.literal('name-pattern'), mould: z.int(), pattern: z.enum(PATTERNS) }),
+  /** What is done with the batter next, weighed by its gain or by what its jug loses; `from`: which jugs, `null` as the pattern says. */
+  z.object({ kind: z.literal('pour-into'), job: name, by: z.enum(['gain', 'loss']), from: z.nullable(sources) }),
+  z.object({ kind: z.literal('type-part'), part: name, mass: milligrams }),
+  z.object({ kind: z.literal('type-mould'), mould: z.int(), from: sources, mass: milligrams }),
+  z.object({ kind: z.literal('type-left'), of: name, mass: milligrams }),
+  z.object({ kind: z.literal('ask-photo'), of: z.enum(PHOTO_SUBJECTS), mould: z.nullable(z.int()) }),
   z.object({ kind: z.literal('part-pour') }),
   z.object({ kind: z.literal('weigh-back') }),
   z.object({ kind: z.literal('away') }),

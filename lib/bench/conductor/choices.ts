@@ -1,5 +1,5 @@
 import type { BatchState, LineState } from '#lib/work/batch/index';
-import type { CardCode } from '../codes';
+import type { CardCode, PourCardCode } from '../codes';
 import { wantAccept } from './accept';
 import type { PourMemory, ScaleMemory } from './memory';
 import type { Choice, Scenery } from './stage';
@@ -7,7 +7,7 @@ import type { Choice, Scenery } from './stage';
 type Params = Readonly<Record<string, string | number>>;
 
 /** A card that can be taken. */
-export const choice = (code: CardCode, params: Params, hold: boolean, take: () => void): Choice => ({
+export const choice = (code: CardCode | PourCardCode, params: Params, hold: boolean, take: () => void): Choice => ({
   card: { code, params, hold, enabled: true, why: null },
   take,
 });

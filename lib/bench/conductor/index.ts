@@ -7,6 +7,7 @@ import { ask } from './asks';
 import { IDLE_CUE } from './blank';
 import { cueOf } from './cue';
 import { listen } from './listen';
+import { chooseJob } from './job';
 import { initialMemory, type AskingMemory, type ConductorMemory } from './memory';
 import { followChoices, press, take } from './presses';
 import { followRecord } from './record';
@@ -33,10 +34,11 @@ export const conductor: Conductor<ConductorMemory> = {
     watch(scenery);
     const scene = sceneNow(scenery);
     followChoices(scenery, scene);
-    if (event.kind !== 'press' && event.kind !== 'take' && event.kind !== 'ask') return finish(scenery, scene);
+    if (event.kind !== 'press' && event.kind !== 'take' && event.kind !== 'ask' && event.kind !== 'job') return finish(scenery, scene);
     if (event.kind === 'press') press(scenery, scene, event.press);
     if (event.kind === 'take') take(scenery, scene, event);
     if (event.kind === 'ask') ask(scenery, event.ask);
+    if (event.kind === 'job') chooseJob(scenery, event);
     // A press may have changed what is shown; nothing is wanted twice by looking again.
     const wants = scenery.wants.splice(0);
     const after = sceneNow(scenery);

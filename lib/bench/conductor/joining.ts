@@ -6,6 +6,8 @@ import type { ProbeUse } from '#lib/measure/reading';
 import type { JoiningCue } from '../cue';
 import { choice, closedChoice } from './choices';
 import { portionsScene } from './portions';
+import { pouringScene } from './pouring';
+import { patternsScene, troubleScene } from './trouble';
 import type { Choice, Scene, Scenery } from './stage';
 
 /** Everything is weighed: the lye is made, temperatures are waited for, overrides are held, and the halves are joined. */
@@ -16,6 +18,8 @@ export const joiningScene = (stage: Scenery): Scene => {
     const lye = lyeScene(stage);
     if (lye !== null) return { ...lye, joining };
   }
+  const unnamed = patternsScene(stage);
+  if (unnamed !== null) return { ...unnamed, joining };
   const ready = mayJoin(holds);
   const choices = [joinChoice(stage, holds), ...holds.filter(mayOverride).map((hold) => overrideChoice(stage, hold))];
   const say = { key: `joining ${ready ? 'ready' : 'waits'}`, code: 'all-weighed', params: { ready: ready ? 1 : 0 } } as const;
@@ -100,8 +104,10 @@ export const joinedScene = (stage: Scenery, lineScene: (line: LineState) => Scen
     );
     return { phase: 'trace', choices };
   }
+  const trouble = troubleScene(stage);
+  if (trouble !== null) return trouble;
   const line = batch.open === null ? undefined : batch.lines[batch.open];
-  if (line === undefined) return portionsScene(stage);
+  if (line === undefined) return batch.plan.moulds === undefined ? portionsScene(stage) : pouringScene(stage);
   stage.memory.portion = null;
   return lineScene(line);
 };

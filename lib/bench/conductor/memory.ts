@@ -4,7 +4,8 @@ import type { Track } from '#lib/measure/readings/settle';
 import type { Step } from '#lib/measure/readings/step';
 import type { Weighed } from '#lib/work/batch/index';
 import type { RemedyKind } from '#lib/work/batch/remedy/types';
-import type { CardCode } from '../codes';
+import type { JobKey, Source } from '#lib/work/batch/pouring/types';
+import type { CardCode, PourCardCode } from '../codes';
 import type { Card, DoubtReason, Say } from '../cue';
 
 /** What the conductor remembers between steps: volatile, plain data, dropped by anything after which a gross weight means nothing. */
@@ -19,6 +20,8 @@ export interface ConductorMemory {
   readonly pour: PourMemory | null;
   /** The pot of batter as it last stood settled on a pan; `null` while no portion can be counted from it. */
   readonly portion: PortionMemory | null;
+  /** What is done with the batter now; `null` until the bench has come to it. */
+  readonly job: JobMemory | null;
   /** Back from away: the pan is compared before anything goes on. */
   readonly returning: boolean;
   readonly choice: ChoiceMemory;
@@ -159,7 +162,7 @@ export interface PourMemory {
    */
   readonly lifted: { readonly gross: number; readonly most: number; readonly nearest: number; readonly back: number | null } | null;
   /** The cards of its settled over-pour: they stay, none to be taken, while the reading moves or waits and is over still. */
-  readonly ways: readonly (Card & { readonly code: CardCode | RemedyKind })[];
+  readonly ways: readonly (Card & { readonly code: CardCode | PourCardCode | RemedyKind })[];
   /** Greatest reading since the newest settled weight. */
   readonly most: number;
   /** "Free the vessel, lift it, set it down again": the level it should come back to. */
@@ -196,6 +199,22 @@ export interface PortionMemory {
   readonly contents: number;
 }
 
+/** What is done with joined batter, and by what it is weighed. */
+export interface JobMemory {
+  readonly key: JobKey;
+  readonly by: 'gain' | 'loss';
+  /** A person chose it: it stays until they choose another. */
+  readonly chosen: boolean;
+  /** Of a mould: from where; `null`: as its pattern says. By loss: the one jug. */
+  readonly from: readonly Source[] | null;
+  /** Amounts of it in the record when it began. */
+  readonly had: number;
+  /** The pan has been free since it began: what stands there now was set down for it. */
+  readonly freed: boolean;
+  /** By loss: what its jug last stood at, settled. */
+  readonly zero: { readonly instrument: InstrumentId; readonly gross: number } | null;
+}
+
 /** A step works on its own copy; what was handed in is never touched. */
 export type Working<T> = { -readonly [K in keyof T]: T[K] };
 
@@ -207,6 +226,7 @@ export const initialMemory = (episode: number): ConductorMemory => ({
   probes: {},
   pour: null,
   portion: null,
+  job: null,
   returning: false,
   choice: { key: '', selected: -1, since: -Infinity },
   asked: null,

@@ -18,7 +18,7 @@ export const followRecord = (stage: Scenery): void => {
     leavePour(stage, memory.pour);
     memory.pour = null;
   }
-  if (batch.status !== 'joined') memory.portion = null;
+  if (batch.status !== 'joined') memory.portion = memory.job = null;
   if (memory.batch !== batch.id) begin(stage);
   else if (memory.version === batch.version) return refreshStands(stage);
   memory.version = batch.version;
@@ -35,6 +35,7 @@ const begin = (stage: Scenery): void => {
   memory.batch = batch.id;
   memory.pour = null;
   memory.portion = null;
+  memory.job = null;
   memory.inherited = Object.fromEntries(Object.entries(batch.pans).map(([id, pan]) => [id, pan.zero]));
 };
 

@@ -4,7 +4,7 @@ import { RECOGNISED_WITHIN } from '#lib/work/batch/alike';
 import type { BatchState, LineState, Want } from '#lib/work/batch/index';
 import type { BenchView, ScaleView } from '../conductor-types';
 import type { BlockReason, Card, CuePhase, DoubtReason, JoiningCue, PortionCue } from '../cue';
-import type { CardCode, GoOnCode, SayCode } from '../codes';
+import type { CardCode, GoOnCode, PourCardCode, SayCode } from '../codes';
 import type { RemedyKind } from '#lib/work/batch/remedy/types';
 import type { ConductorMemory, ScaleMemory, Working } from './memory';
 
@@ -25,7 +25,7 @@ export interface Scenery extends Stage {
 
 /** A card with what taking it does. */
 export interface Choice {
-  readonly card: Card & { readonly code: CardCode | RemedyKind };
+  readonly card: Card & { readonly code: CardCode | PourCardCode | RemedyKind };
   take(): void;
 }
 

@@ -60,11 +60,19 @@ export const complete = (want: Want, batch: BatchId, { withdrawn, ...behalf }: B
   };
 };
 
+const WEIGHS: ReadonlySet<Want['kind']> = new Set<Want['kind']>([
+  'accept',
+  'weigh-back',
+  'split',
+  'do-remedy-act',
+  'part',
+  'pour-mould',
+  'weigh-left',
+]);
+
 /** The settled weight that it takes into the record. */
 const weighedIn = (want: Want): Weighed | null =>
-  want.kind === 'accept' || want.kind === 'weigh-back' || want.kind === 'split' || want.kind === 'do-remedy-act'
-    ? (want.body.weighed ?? null)
-    : null;
+  WEIGHS.has(want.kind) ? ((want.body as { readonly weighed?: Weighed | null }).weighed ?? null) : null;
 
 const evidenced = (want: Want, observation: Observation, strip: Strip | null, course: () => TemperatureCourse | null): Want => {
   if (want.kind === 'join') {

@@ -95,6 +95,8 @@ export interface Core {
   send(want: Want, batch: BatchId, behalf: Behalf): Promise<IntentAnswer>;
   /** To a batch that is not at the bench yet. */
   sendTo(batch: BatchState, want: Want, behalf: Behalf): Promise<IntentAnswer>;
+  /** To any batch, which does not come to the bench by it. */
+  sendAside(batch: BatchId, load: () => Promise<BatchState | null>, want: Want, behalf: Behalf): Promise<IntentAnswer>;
   /** Of the cue on the screens now. */
   episode(): number;
   lease(): Lease;
@@ -324,6 +326,7 @@ export const createCore = (parts: CoreParts): Core => {
     moved: (vessel) => forecasts.moved(vessel, clock.now()),
     send,
     sendTo: (batch, want, behalf) => mailbox.sendTo(batch, letter(want, batch.id, behalf)),
+    sendAside: (batch, load, want, behalf) => mailbox.aside(load, letter(want, batch, behalf)),
     episode: () => cue.episode,
     lease: () => looks.lease(),
     setLease: (lease) => looks.setLease(lease),

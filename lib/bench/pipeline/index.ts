@@ -7,6 +7,7 @@ import type { BatchState } from '#lib/work/batch/index';
 import type { BenchCue } from '../cue';
 import { lostFor, partLease, releaseLease, renewLease, takeLease } from '../lease';
 import type { Lease } from '../lease';
+import { OF_ITSELF } from './complete';
 import { createCore } from './core';
 import type { CoreParts } from './core';
 import { agesOf } from './frames';
@@ -77,6 +78,8 @@ export const createBench = (parts: BenchParts): { bench: Bench; inputs: BenchInp
     },
     parted: (screen) => core.setLease(partLease(core.lease(), screen)),
     intent,
+    afterwards: (batch, want, by, id) =>
+      core.sendAside(batch, () => parts.load(batch), want, { ...OF_ITSELF, by, via: 'screen', role: 'maker', intent: id }),
     scene: (act) =>
       Promise.resolve(scene === null ? { ok: false, why: 'practice-only' } : scene.act(act, core.frame().cue, core.mailbox.batch())),
     listen: (listener) => core.listen(listener),

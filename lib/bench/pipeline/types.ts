@@ -1,6 +1,6 @@
-import type { BootId, PersonId, ScreenId } from '#lib/units/id';
+import type { BatchId, BootId, IntentId, PersonId, ScreenId } from '#lib/units/id';
 import type { Monotonic } from '#lib/units/time';
-import type { BatchState, Realm, Role } from '#lib/work/batch/index';
+import type { BatchState, Realm, Role, Want } from '#lib/work/batch/index';
 import type { BenchIntent, IntentAnswer, SceneAct } from '#lib/protocol/intent';
 import type { ForecastLane } from '#lib/protocol/forecast';
 import type { LeaseView, RecordLane } from '#lib/protocol/lanes';
@@ -14,6 +14,9 @@ export interface Sender {
   /** Who acts on it; left out: the unnamed maker. */
   readonly person?: PersonId;
 }
+
+/** What may be said of a batch that has ended or is not at the bench. */
+export type Afterwards = Extract<Want, { kind: 'note' | 'amend' | 'keep-photo' }>;
 
 export interface BenchListener {
   /** A new frame was made; it replaces every earlier one. */
@@ -50,6 +53,8 @@ export interface Bench {
   /** A page's socket fell. */
   parted(screen: ScreenId): void;
   intent(sender: Sender, intent: BenchIntent): Promise<IntentAnswer>;
+  /** What is said of any batch from a page, whoever leads the bench: notes, pictures, and what is put right after the end. */
+  afterwards(batch: BatchId, want: Afterwards, by: PersonId, intent: IntentId | null): Promise<IntentAnswer>;
   /** Practice only. */
   scene(act: SceneAct): Promise<{ readonly ok: boolean; readonly why: string | null }>;
   /** Returns the way to stop listening. */

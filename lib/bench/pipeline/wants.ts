@@ -6,6 +6,7 @@ import { mg } from '#lib/units/mass';
 import { milliCelsius } from '#lib/units/temperature';
 import { isHoldReason } from '#lib/work/batch/hold-reason';
 import type { BatchState, Refusal, Want } from '#lib/work/batch/index';
+import type { JobKey, Source } from '#lib/work/batch/pouring/types';
 import type { ConductorEvent } from '../conductor-types';
 
 /** What becomes of an intent: the conductor hears of it, or it is wanted as it stands, or it opens a batch. */
@@ -47,6 +48,12 @@ const MEANINGS: { readonly [K in IntentWant['kind']]: (said: Said<K>, batch: Bat
   'change-scale': ({ line: id, scale, held }) => ({ is: 'other-scale', line: line(id), scale, held }),
   split: ({ vessel: of, parts }) =>
     want({ kind: 'split', body: { vessel: vessel(of), parts: parts.map(({ name, mass }) => ({ name, mass: mg(mass) })) } }),
+  'name-pattern': ({ mould, pattern }) => want({ kind: 'name-pattern', body: { mould, pattern } }),
+  'pour-into': ({ job, by, from }) => event({ kind: 'job', job: job as JobKey, by, from: from as readonly Source[] | null }),
+  'type-part': ({ part, mass }) => want({ kind: 'part', body: { part, mass: mg(mass) } }),
+  'type-mould': ({ mould, from, mass }) => want({ kind: 'pour-mould', body: { mould, from: from as readonly Source[], mass: mg(mass) } }),
+  'type-left': ({ of, mass }) => want({ kind: 'weigh-left', body: { of: of as Source, mass: mg(mass) } }),
+  'ask-photo': ({ of, mould }) => want({ kind: 'ask-photo', body: { of, mould } }),
   park: ({ reason }) => want({ kind: 'park', body: { reason } }),
   abandon: ({ reason, held }) => want({ kind: 'abandon', body: { reason, held } }),
   close: () => want({ kind: 'close', body: {} }),

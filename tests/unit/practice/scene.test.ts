@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { CuePhase } from '#lib/bench/cue';
 import { hintOf } from '#hardware/practice/hint';
-import type { SceneHint, ShelfVessel } from '#hardware/practice/hint';
+import type { SceneHint } from '#hardware/practice/hint';
+import type { ShelfVessel } from '#hardware/practice/shelf-vessel';
 import { createPracticeBench } from '#hardware/practice/opener';
 import type { PracticeBench } from '#hardware/practice/opener';
 import { IDLE_CUE } from '#lib/bench/conductor/blank';

@@ -69,6 +69,8 @@ export interface LeftOver extends Amount {
 
 /** Everything between trace and closing that is about parts and moulds. */
 export interface PourState {
+  /** Something is wrong with the batter: `which` until a person has said what, then that, until trace is marked anew or patterns are dropped. */
+  readonly trouble: 'which' | BatterWrong | null;
   readonly patterns: Readonly<Record<number, Pattern>>;
   /** Jugs and moulds as they stood empty on a scale. */
   readonly set: Readonly<Partial<Record<Container, { readonly instrument: InstrumentId; readonly gross: Milligrams }>>>;
@@ -79,7 +81,7 @@ export interface PourState {
   readonly photos: readonly { readonly entry: EntryId; readonly of: PhotoSubject; readonly mould: number | null; readonly wall: number }[];
 }
 
-export const NOTHING_POURED: PourState = { patterns: {}, set: {}, parts: [], pours: [], left: [], wrongs: [], photos: [] };
+export const NOTHING_POURED: PourState = { trouble: null, patterns: {}, set: {}, parts: [], pours: [], left: [], wrongs: [], photos: [] };
 
 export const partSource = (id: string): Source & Container => `part:${id}`;
 export const mouldContainer = (n: number): Container => `mould:${n}`;
@@ -87,3 +89,6 @@ export const mouldContainer = (n: number): Container => `mould:${n}`;
 /** Those that were not crossed out. */
 export const standing = <T extends { readonly struck: EntryId | null }>(all: readonly T[]): readonly T[] =>
   all.filter(({ struck }) => struck === null);
+
+/** One thing to do with joined batter: part some off, fill a mould, weigh what stayed behind. */
+export type JobKey = Container | `left:${Source}`;
