@@ -3,6 +3,7 @@ import { networkInterfaces } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Realm } from '#lib/work/batch/index';
+import { startBackups } from './backup/backups';
 import { reviewOf } from './bench/restore';
 import { markSession } from './bench/session';
 import { systemClock } from './bench/system';
@@ -35,6 +36,7 @@ export const startServer = async (options: Options, log: Log, onCode: OnCode = (
   const workshop = await openWorkshop(options, log);
   const session = markSession(options.data, workshop.run().bench.boot, systemClock);
   if (session.brokenOff) log.warn('the last run ended without being stopped');
+  const backups = startBackups({ dir: options.data, wall: () => systemClock.wall(), log });
   let serving: Serving;
   try {
     serving = await serve({
@@ -46,6 +48,7 @@ export const startServer = async (options: Options, log: Log, onCode: OnCode = (
         running: () => workshop.run(),
         people: () => workshop.people,
         keeper: () => workshop.keeper(),
+        backups,
         reviewOf: (batch) => reviewOf(workshop.run().store.bench, batch),
       },
       pages: loadPages(join(ROOT, 'out')),
@@ -56,6 +59,7 @@ export const startServer = async (options: Options, log: Log, onCode: OnCode = (
       log,
     });
   } catch (error) {
+    await backups.stop();
     await workshop.stop();
     throw error;
   }
@@ -63,7 +67,7 @@ export const startServer = async (options: Options, log: Log, onCode: OnCode = (
 
   let stopping: Promise<void> | null = null;
   const stop = async (): Promise<void> => {
-    await Promise.all([serving.close(), workshop.stop()]);
+    await Promise.all([serving.close(), backups.stop(), workshop.stop()]);
     session.stopped();
   };
   return {

@@ -1,4 +1,6 @@
 import * as z from 'zod/mini';
+import type { Realm } from '#lib/work/batch/index';
+import type { HttpProblem } from './http';
 
 /**
  * A batch as a file for other programs. Published as a JSON Schema (draft 2020-12) beside it and at `/api/export/batch-record.schema.json`.
@@ -120,3 +122,11 @@ export const batchRecordFile = z.object({
   review,
   lines: z.array(sealed),
 });
+
+/** GET /api/export/backups: copies of the records in their folder, newest first. */
+export interface BackupsPage {
+  readonly folder: string;
+  /** Why the newest try failed; `null` when it did not. */
+  readonly problem: HttpProblem | null;
+  readonly backups: readonly { readonly name: string; readonly realm: Realm; readonly wall: number; readonly bytes: number }[];
+}

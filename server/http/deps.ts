@@ -6,6 +6,7 @@ import type { BatchId, InstrumentId, PersonId } from '#lib/units/id';
 import type { Scale } from '#lib/work/formula/index';
 import type { BatchReview } from '#lib/work/batch/review';
 import type { BarsDesk } from '../bars/desk';
+import type { Backups } from '../backup/backups';
 import type { Plans } from '../bench/plans';
 import type { Keeper } from '../proof/keeper';
 import type { People } from '../store/people';
@@ -43,6 +44,8 @@ export interface ApiDeps {
   people(): People;
   /** Of the record that runs. */
   keeper(): Keeper;
+  /** Copies of the records in their folder. */
+  readonly backups: Backups;
   /** The review of one batch, `null` when there is none. */
   reviewOf(batch: BatchId): Promise<BatchReview | null>;
   /** Address with the one-time code, `null` when the server listens on this machine only. */

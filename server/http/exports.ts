@@ -10,7 +10,9 @@ import { recordFacts, recordFile } from '../export/facts';
 import { recordPdf } from '../export/pdf/record';
 import { batchSchemaText } from '../export/schema';
 import { batchPageOf } from './batch-page';
+import { sendArchive } from './archive';
 import type { ApiDeps } from './deps';
+import { makersOnly } from './makers';
 import { noBatch, problem } from './problem';
 
 const asked = z.object({
@@ -24,7 +26,8 @@ const ALLOWED = 'paper is A4 or Letter, mass g, oz or lb, temperature C or F, lo
 
 /**
  * What goes out: GET /api/export/batches/:id/record.pdf?paper=&mass=&temperature=&locale=, /record.json and /weights.csv, and the schema
- * of the second at /api/export/batch-record.schema.json.
+ * of the second at /api/export/batch-record.schema.json; everything at /api/export/archive.zip; copies of the record at /api/export/backups,
+ * where a POST makes one now.
  */
 export const exports = (deps: ApiDeps): Hono =>
   new Hono()
@@ -32,6 +35,12 @@ export const exports = (deps: ApiDeps): Hono =>
       c.header('content-type', 'application/schema+json');
       return c.body(batchSchemaText());
     })
+    .get('/backups', (c) => c.json(deps.backups.page()))
+    .post('/backups', makersOnly(deps), async (c) => {
+      await deps.backups.now();
+      return c.json(deps.backups.page());
+    })
+    .get('/archive.zip', (c) => sendArchive(c, deps))
     .get('/batches/:id/record.pdf', async (c) => {
       const how = asked.safeParse(c.req.query());
       if (!how.success) return problem(c, 400, 'The paper asked for is none.', ALLOWED);
