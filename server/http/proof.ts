@@ -7,6 +7,7 @@ import type { BatchProof, ProofPage, VerifyAnswer } from '#lib/protocol/proof';
 import { printedHead } from '#lib/record/printed';
 import { findingsOf } from '../store/check';
 import { headPage } from '../proof/page';
+import { bundle } from './bundle';
 import type { ApiDeps } from './deps';
 import { makersOnly, unreadable } from './makers';
 import { byOf } from './person';
@@ -26,6 +27,7 @@ export const proof = (deps: ApiDeps): Hono =>
       const head = deps.running().store.proof.newest('bench');
       return head === null ? noHead(c) : drawn(c, printedHead(head.checkpoint).qr);
     })
+    .route('/bundle', bundle(deps))
     .get('/batch/:id', async (c) => c.json(await batchProof(deps, c.req.param('id'))))
     .get('/batch/:id/code', async (c) => {
       const { head } = await batchProof(deps, c.req.param('id'));

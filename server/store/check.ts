@@ -7,6 +7,7 @@ import type { Heads } from './heads';
 import type { JournalName } from './journal';
 import { ProofFold } from './proof-fold';
 import type { ChainFinding } from './store';
+import { signatureFindings } from './signatures';
 import { isNamed, sumOf } from './sums';
 import { prepare, query } from './tables';
 import { cannotRead, PAGE, walk } from './walk';
@@ -38,7 +39,7 @@ export interface Inspection {
 export function* inspect(db: Database.Database, kept: Heads | null, deep: boolean): Pausing<Inspection> {
   const file = structure(db);
   const { workshop, proof } = yield* walkWorkshop(db, kept);
-  file.push(...workshop.wrong, ...(yield* unsealed(db)));
+  file.push(...workshop.wrong, ...signatureFindings(proof, Infinity), ...(yield* unsealed(db)));
   if (deep) file.push(...(yield* blobs(db)));
   const derived = deriving();
   // Last, and its end without a pause, so that the rows are held against the lines they were written with.
@@ -62,10 +63,13 @@ export function* inspectRecent(db: Database.Database, kept: Heads | null, lines:
   if (from === undefined) return null;
   const bench = yield* walk(db, 'bench', benchHeads(kept, proof), from, proof, () => undefined);
   const suspect = { bench: bench.suspect, workshop: workshop.suspect };
-  const file = [...workshop.wrong, ...bench.wrong];
+  const file = [...workshop.wrong, ...signatureFindings(proof, RECENT_HEADS), ...bench.wrong];
   const withdrawn = [...proof.withdrawn.keys()];
   return { bench: bench.chain, workshop: workshop.chain, file, withdrawn, whole: false, suspect, rows: NO_ROWS, rowsStale: false };
 }
+
+/** So many signatures of each journal are looked at before the start of a large record. */
+const RECENT_HEADS = 20;
 
 /** Number of the newest line of the bench journal. */
 export const newestLine = (db: Database.Database): number =>

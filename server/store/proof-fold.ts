@@ -46,6 +46,8 @@ export interface Withdrawn {
 export interface SignedHead {
   readonly checkpoint: Checkpoint;
   readonly note: string;
+  /** Ed25519, 32 bytes, base64: the record's key at that time. */
+  readonly publicKey: string;
   /** When it was signed by this machine's clock, ms. */
   readonly wall: number;
 }
@@ -100,7 +102,7 @@ export class ProofFold {
       const checkpoint = readNote(note)?.checkpoint;
       const journal = checkpoint === undefined ? null : journalOf(checkpoint.origin);
       if (checkpoint === undefined || journal === null) continue;
-      this.signed[journal].push({ checkpoint, note, wall });
+      this.signed[journal].push({ checkpoint, note, publicKey: this.#named?.publicKey ?? '', wall });
       if (journal === 'workshop') this.#unsigned = 0;
     }
   }

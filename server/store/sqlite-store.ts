@@ -39,8 +39,8 @@ export interface StoreParts {
   readonly release: () => void;
 }
 
-/** Entries after which a batch is done. */
-const ENDS: ReadonlySet<string> = new Set<EntryKind>(['closed', 'abandoned']);
+/** Entries that end a batch, or put one right that has ended. */
+const ENDS: ReadonlySet<string> = new Set<EntryKind>(['closed', 'abandoned', 'amended', 'photo-kept']);
 
 /** The store over one open connection, writing or reading only. */
 export class SqliteStore implements Store {

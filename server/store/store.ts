@@ -53,7 +53,7 @@ export interface Store {
   readonly proof: RecordProof;
   /** Nothing beside the file tells where it ended: it was put here from elsewhere, and the record it is of may have gone on. */
   readonly copied: boolean;
-  /** Told once a batch has ended, after the commit that says so. */
+  /** Told once a batch has ended or an ended one was put right, after the commit that says so. */
   ended(listener: () => void): void;
   readonly blobs: {
     /** Bytes by their SHA-256 (hex), hashed again on the way out; `null` when they are not kept (pruned). Throws `StoreProblem` when they changed. */

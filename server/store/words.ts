@@ -22,6 +22,10 @@ export const inWords = (journal: keyof typeof JOURNAL, found: Break): string => 
   return `${which} ${what[found.how]}.`;
 };
 
+/** A head of `lines` lines that somebody else signed, or nobody. */
+export const unsignedHead = (journal: keyof typeof JOURNAL, lines: number): string =>
+  `The head of ${JOURNAL[journal]} at line ${lines} is not signed with the key of this record.`;
+
 export const bytesChanged = (sha256: unknown): string => `The stored bytes ${String(sha256).slice(0, 12)}… were changed.`;
 
 export const ANSWER_CHANGED = 'An answer to a screen was changed after it was given.';

@@ -1,0 +1,29 @@
+import { Hono } from 'hono';
+import { recordHtml } from '#lib/words/record/html';
+import { recordSheet } from '#lib/words/record/record-sheet';
+import { gatherBundle } from '../bundle/gather';
+import { packed } from '../bundle/pack';
+import { recordFacts } from '../export/facts';
+import { batchPageOf } from './batch-page';
+import type { ApiDeps } from './deps';
+import { noBatch, problem } from './problem';
+
+/** GET /api/proof/bundle/:id: one batch as a file that can be checked without us. */
+export const bundle = (deps: ApiDeps): Hono =>
+  new Hono().get('/:id', async (c) => {
+    const found = await batchPageOf(deps, c.req.param('id'));
+    if (found === null) return noBatch(c);
+    // What was entered since the newest head is to have one as well.
+    await deps.keeper().sign();
+    const { store, scales } = deps.running();
+    const names = new Map<string, string>(scales.map(({ id, name }) => [id, name]));
+    const display = { locale: 'en-GB', mass: 'g', temperature: store.settings.screen().temperature } as const;
+    const facts = await recordFacts(found, store, display, (id) => names.get(id) ?? id);
+    const { mark } = found.page.summary;
+    const parts = await gatherBundle(store, { mark, lines: found.lines, page: recordHtml(recordSheet(facts)) });
+    if (parts === null)
+      return problem(c, 409, 'No head with this batch in it could be signed.', 'Look in Setup, under Proof, for the reason.');
+    c.header('content-type', 'application/zip');
+    c.header('content-disposition', `attachment; filename*=UTF-8''${encodeURIComponent(`${mark}-bundle.zip`)}`);
+    return c.body(await packed(parts, new Date()));
+  });
