@@ -1,4 +1,5 @@
 import type { InstrumentConfig, LinkStatus } from '#lib/measure/instrument';
+import type { LotFault } from '#lib/work/lots/fitness';
 import type { BatchReview, BatchSummary, Plan, Realm } from '#lib/work/batch/index';
 
 /** GET /api/health */
@@ -67,7 +68,10 @@ export interface PlanList {
   readonly plans: readonly {
     readonly id: string;
     readonly plan: Plan;
-    readonly lots: Readonly<Record<string, readonly { readonly id: string; readonly mark: string }[]>>;
+    /** First expired, first out. `fault`: why it should not be used. */
+    readonly lots: Readonly<
+      Record<string, readonly { readonly id: string; readonly mark: string; readonly bestBefore?: string; readonly fault?: LotFault }[]>
+    >;
   }[];
 }
 

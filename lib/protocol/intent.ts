@@ -17,8 +17,18 @@ const sources = z.array(name).check(z.minLength(1), z.maxLength(12));
 const wants = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('press'), key: z.enum(['go-on', 'back', 'silence']), hold: z.boolean() }),
   z.object({ kind: z.literal('take-card'), card: z.int(), code: name, hold: z.boolean() }),
-  z.object({ kind: z.literal('start'), plan: name, lots: z.record(name, lot) }),
-  z.object({ kind: z.literal('choose-lot'), line: name, lot }),
+  z.object({
+    kind: z.literal('start'),
+    plan: name,
+    lots: z.record(name, lot),
+    /** What was ticked as clean. */
+    cleaned: z.optional(z.array(name).check(z.maxLength(12))),
+    /** With lots that should not be used. */
+    held: z.optional(z.boolean()),
+  }),
+  z.object({ kind: z.literal('choose-lot'), line: name, lot, held: z.optional(z.boolean()) }),
+  /** What a reader of barcodes sent, for the line being weighed. */
+  z.object({ kind: z.literal('scan'), text: z.string().check(z.minLength(1), z.maxLength(200)), held: z.optional(z.boolean()) }),
   z.object({
     kind: z.literal('type-weight'),
     line: name,

@@ -1,13 +1,17 @@
 import { planOf, planOnBench, withCatalogue } from '#lib/work/formula/index';
-import type { Planned, Scale } from '#lib/work/formula/index';
+import type { Lot, Planned, Scale } from '#lib/work/formula/index';
 import { SAMPLE_PLANS } from '#lib/work/formula/sample';
 import type { PlanList } from '#lib/protocol/http';
 import type { InstrumentConfig } from '#lib/measure/instrument';
+import { dayOf } from '#lib/units/day';
+import type { Day } from '#lib/units/day';
 import { as } from '#lib/units/id';
 import type { LotId } from '#lib/units/id';
 import type { Plan, Realm } from '#lib/work/batch/index';
 import { contextOf, formulaFor, lotsOf } from '#lib/work/shelf/context';
+import { faultOf, firstOut } from '#lib/work/lots/fitness';
 import type { Prepared } from '#lib/work/shelf/documents';
+import { systemClock } from './system';
 import { newest, standing } from '#lib/work/shelf/shelf';
 import type { Shelf } from '#lib/work/shelf/shelf';
 
@@ -29,6 +33,7 @@ export interface PlanParts {
   readonly scales: readonly Scale[];
   /** In `real` the typed plans do not exist: their lots are invented, and a record would name them as received. */
   readonly realm: Realm;
+  readonly today?: () => Day;
 }
 
 /** Scales as the bench knows them; repeatability comes with a check of ten weighings. */
@@ -39,7 +44,7 @@ export const scalesOf = (configs: readonly InstrumentConfig[]): readonly Scale[]
     return [{ id, role, name, capacity, division, repeatability: null }];
   });
 
-export const createPlans = ({ shelf, scales, realm }: PlanParts): Plans => {
+export const createPlans = ({ shelf, scales, realm, today = ofThisMachine }: PlanParts): Plans => {
   const typed = (realm === 'real' ? [] : SAMPLE_PLANS).map((sample) => ({ ...sample, plan: planOnBench(sample.plan, scales) }));
   const planned = (prepared: Prepared, lots: Readonly<Record<string, string>>): Planned | 'unsound' => {
     const formula = formulaFor(shelf(), prepared, lots);
@@ -52,7 +57,7 @@ export const createPlans = ({ shelf, scales, realm }: PlanParts): Plans => {
       plans: [
         ...standing(shelf(), 'prepared').flatMap(({ id, newest: { document } }) => {
           const found = planned(document as unknown as Prepared, {});
-          return found === 'unsound' ? [] : [{ id, plan: found.plan, lots: storesFor(shelf(), found.plan) }];
+          return found === 'unsound' ? [] : [{ id, plan: found.plan, lots: storesFor(shelf(), found.plan, today()) }];
         }),
         ...typed,
       ],
@@ -64,7 +69,7 @@ export const createPlans = ({ shelf, scales, realm }: PlanParts): Plans => {
       if (prepared === undefined) return null;
       const first = planned(prepared, {});
       if (first === 'unsound') return first;
-      const offered: OfferedPlan = { id, plan: first.plan, lots: storesFor(shelf(), first.plan) };
+      const offered: OfferedPlan = { id, plan: first.plan, lots: storesFor(shelf(), first.plan, today()) };
       if (withLots(offered, lots) === null) return null;
       // A lot's certificate may change the weights: computed again from the lots chosen.
       const chosen = first.lines.flatMap(({ line, entry }) => (lots[line] === undefined ? [] : [[entry, lots[line].id] as const]));
@@ -74,6 +79,8 @@ export const createPlans = ({ shelf, scales, realm }: PlanParts): Plans => {
   };
 };
 
+const ofThisMachine = (): Day => dayOf(systemClock.wall(), systemClock.offsetMinutes());
+
 /** The newest that was prepared from a formula: a batch under way names that. */
 const preparedFrom = (shelf: Shelf, formula: string): unknown =>
   standing(shelf, 'prepared')
@@ -81,8 +88,19 @@ const preparedFrom = (shelf: Shelf, formula: string): unknown =>
     .findLast((prepared) => prepared.formula.id === formula);
 
 /** Every lot in the stores that a line could be weighed from. */
-const storesFor = (shelf: Shelf, plan: Plan): OfferedPlan['lots'] =>
-  Object.fromEntries(plan.lines.map((line) => [line.id, lotsOf(shelf, line.material.id).map(({ id, mark }) => ({ id, mark }))]));
+const storesFor = (shelf: Shelf, plan: Plan, today: Day): OfferedPlan['lots'] =>
+  Object.fromEntries(plan.lines.map((line) => [line.id, offered(lotsOf(shelf, line.material.id), today)]));
+
+/** First expired, first out; what is used up is not offered at all. */
+const offered = (lots: readonly Lot[], today: Day): OfferedPlan['lots'][string] =>
+  firstOut(
+    lots.filter(({ state }) => state !== 'used-up'),
+    today,
+  ).map((lot) => {
+    const { id, mark, bestBefore } = lot;
+    const fault = faultOf(lot, today);
+    return { id, mark, ...(bestBefore === undefined ? {} : { bestBefore }), ...(fault === null ? {} : { fault }) };
+  });
 
 const withLots = ({ plan, lots: known }: OfferedPlan, lots: Lots): Plan | null => {
   const chosen = new Map<string, { id: LotId; mark: string }>();

@@ -18,6 +18,7 @@ import { createBarsDesk } from '../bars/desk';
 import type { BarsDesk } from '../bars/desk';
 import type { Log } from '../log';
 import type { Store } from '../store/store';
+import { createLotStores } from './lots';
 import { createPlans, scalesOf } from './plans';
 import type { Plans } from './plans';
 import { armedBatch, foldBatch, remembered } from './restore';
@@ -78,6 +79,7 @@ export const startRun = async (parts: RunParts): Promise<BenchRun> => {
     newMark: () => nextMark(store),
     person: MAKER,
     plan: (id, lots) => plans.with(id, lots),
+    lots: createLotStores(() => store.shelf.now(), systemClock),
     load: (id) => foldBatch(store.bench, id),
     corrections(instrument, use, shown) {
       const check = probeCheckOf(store.shelf.now(), instrument, use);

@@ -1,8 +1,10 @@
 import { Hono } from 'hono';
 import { HTTPException } from 'hono/http-exception';
+import { LARGEST_PHOTO } from '#lib/protocol/afterwards';
 import { LARGEST_FILE } from '#lib/protocol/shelf';
 import { StoreProblem } from '../store/problem';
 import { bars } from './bars';
+import { afterwards } from './afterwards';
 import { batches } from './batches';
 import type { ApiDeps } from './deps';
 import { exports } from './exports';
@@ -10,6 +12,7 @@ import { files } from './files';
 import { health } from './health';
 import { instruments } from './instruments';
 import { people } from './people';
+import { photos } from './photos';
 import { plans } from './plans';
 import { problem } from './problem';
 import { proof } from './proof';
@@ -24,6 +27,7 @@ const LARGEST_DOCUMENT = 256 * 1024;
 
 const largestBody = (path: string): number => {
   if (path === '/api/files') return LARGEST_FILE;
+  if (path === '/api/photos') return LARGEST_PHOTO;
   return path.startsWith('/api/shelf/') ? LARGEST_DOCUMENT : LARGEST_BODY;
 };
 
@@ -46,9 +50,11 @@ export const createApp = (deps: ApiDeps, pages: Pages): Hono => {
   app.route('/api/health', health(deps));
   app.route('/api/bars', bars(deps));
   app.route('/api/batches', batches(deps));
+  app.route('/api/batches', afterwards(deps));
   app.route('/api/export', exports(deps));
   app.route('/api/instruments', instruments(deps));
   app.route('/api/people', people(deps));
+  app.route('/api/photos', photos(deps));
   app.route('/api/plans', plans(deps));
   app.route('/api/proof', proof(deps));
   app.route('/api/qr', qr(deps));

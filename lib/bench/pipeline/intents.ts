@@ -7,6 +7,8 @@ import type { Behalf } from './complete';
 import type { Core } from './core';
 import type { Sender } from './types';
 import { amended } from './amend';
+import { chosenLot, unfitIn } from './lots';
+import type { LotStores } from './lots';
 import { meaningOf } from './wants';
 import type { Meaning } from './wants';
 
@@ -17,6 +19,8 @@ export interface IntentParts {
   readonly newMark: () => Promise<string>;
   /** A plan with the lots chosen; `null`: no such plan, line or lot; `unsound`: it cannot be computed, or must not be started. */
   readonly plan: (id: string, lots: Extract<IntentWant, { kind: 'start' }>['lots']) => Plan | 'unsound' | null;
+  /** Left out, no lot is known to be unfit. */
+  readonly lots?: LotStores;
   /** A batch of this journal that is not at the bench, folded; `null`: none. */
   readonly load: (id: BatchId) => Promise<BatchState | null>;
 }
@@ -113,7 +117,12 @@ const act = async (core: Core, parts: IntentParts, meaning: Meaning, behalf: Beh
   if (meaning.is === 'take-up') return takeUp(core, parts, meaning, { ...behalf, expectedVersion: null });
   const batch = core.mailbox.batch();
   if (batch === null) return { ok: false, refusal: refusal('moved-on') };
-  const found = meaning.is === 'want' ? meaning.want : amended(core, parts, batch, meaning);
+  const found =
+    meaning.is === 'want'
+      ? meaning.want
+      : meaning.is === 'lot' || meaning.is === 'scan'
+        ? chosenLot(parts.lots, batch, meaning)
+        : amended(core, parts, batch, meaning);
   return 'code' in found ? { ok: false, refusal: found } : core.send(found, batch.id, behalf);
 };
 
@@ -128,7 +137,7 @@ const heard = (core: Core, answers: readonly IntentAnswer[]): IntentAnswer => {
 const start = async (
   core: Core,
   parts: IntentParts,
-  { plan: id, lots }: Extract<Meaning, { is: 'start' }>,
+  { plan: id, lots, cleaned = [], held = false }: Extract<Meaning, { is: 'start' }>,
   behalf: Behalf,
 ): Promise<IntentAnswer> => {
   const plan = parts.plan(id, lots);
@@ -136,7 +145,11 @@ const start = async (
   if (plan === 'unsound') return { ok: false, refusal: refusal('plan-unsound', { id }) };
   const { realm, name } = core.parts;
   const mark = await parts.newMark();
-  return core.send({ kind: 'start', body: { mark, plan, realm, bench: name } }, parts.newBatchId(), behalf);
+  return core.send(
+    { kind: 'start', body: { mark, plan, realm, bench: name, cleaned, unfit: unfitIn(parts.lots, plan), held } },
+    parts.newBatchId(),
+    behalf,
+  );
 };
 
 const takeUp = async (

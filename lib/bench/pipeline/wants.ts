@@ -13,7 +13,9 @@ import type { ConductorEvent } from '../conductor-types';
 export type Meaning =
   | { readonly is: 'event'; readonly event: ConductorEvent }
   | { readonly is: 'want'; readonly want: Want }
-  | { readonly is: 'start'; readonly plan: string; readonly lots: Extract<IntentWant, { kind: 'start' }>['lots'] }
+  | ({ readonly is: 'start' } & Omit<Extract<IntentWant, { kind: 'start' }>, 'kind'>)
+  | { readonly is: 'lot'; readonly line: LineId; readonly lot: { readonly id: string; readonly mark: string }; readonly held: boolean }
+  | { readonly is: 'scan'; readonly text: string; readonly held: boolean }
   | { readonly is: 'take-up'; readonly batch: string; readonly note: string }
   | { readonly is: 'other-lot'; readonly line: LineId; readonly lot: { readonly id: LotId; readonly mark: string }; readonly held: boolean }
   | { readonly is: 'other-scale'; readonly line: LineId; readonly scale: ScaleRole; readonly held: boolean }
@@ -34,9 +36,10 @@ const MEANINGS: { readonly [K in IntentWant['kind']]: (said: Said<K>, batch: Bat
   'weigh-back': () => event({ kind: 'ask', ask: 'weigh-back' }),
   away: () => event({ kind: 'ask', ask: 'away' }),
   return: () => event({ kind: 'ask', ask: 'return' }),
-  start: ({ plan, lots }) => ({ is: 'start', plan, lots }),
+  start: ({ kind: _kind, ...said }) => ({ is: 'start', ...said }),
   'take-up': ({ batch, note }) => ({ is: 'take-up', batch, note }),
-  'choose-lot': (said) => want({ kind: 'choose-lot', body: { line: line(said.line), lot: { id: as(said.lot.id), mark: said.lot.mark } } }),
+  'choose-lot': ({ line: id, lot, held = false }) => ({ is: 'lot', line: line(id), lot, held }),
+  scan: ({ text, held = false }) => ({ is: 'scan', text, held }),
   'type-weight': (said) => want({ kind: 'type-weight', body: typedWeight(said) }),
   'type-temperature': ({ use, value }) => want({ kind: 'note-temperature', body: { use, value: milliCelsius(value), why: 'asked' } }),
   strike: ({ entry, reason, note, held }) => want({ kind: 'strike', body: { entry: as<EntryId>(entry), reason, note, held } }),

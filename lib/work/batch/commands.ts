@@ -73,8 +73,16 @@ export interface Observation {
 }
 
 export interface CommandBodies {
-  /** `cleaned`: what was ticked as clean. */
-  start: { mark: string; plan: Plan; realm: Realm; bench: string; cleaned?: readonly string[] };
+  /** `cleaned`: what was ticked as clean. `unfit`: its lots that should not be used, by the stores; then it is held. */
+  start: {
+    mark: string;
+    plan: Plan;
+    realm: Realm;
+    bench: string;
+    cleaned?: readonly string[];
+    unfit?: readonly { line: LineId; lot: { id: LotId; mark: string }; fault: LotDespite }[];
+    held?: boolean;
+  };
   replan: { lines: readonly LinePlan[]; reason: string };
   /** `fault`: why it should not be weighed from, by the stores; then it is held. */
   'choose-lot': { line: LineId; lot: { id: LotId; mark: string }; fault?: LotDespite; held?: boolean };
@@ -178,6 +186,9 @@ export type RefusalCode =
   | 'needs-gate'
   | 'needs-hold'
   | 'needs-lot'
+  | 'lot-unknown' // no lot in the stores bears what was scanned
+  | 'lot-unclear' // several do
+  | 'lot-other' // it is of another material than the line
   | 'lot-unfit' // past its day, set apart or used up: held, it is weighed from all the same
   | 'needs-answer' // an open over-pour or question first
   | 'needs-read-back'

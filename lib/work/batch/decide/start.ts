@@ -45,10 +45,16 @@ export const otherArmed = (command: Command): Refusal | null => {
 
 export const start = (state: BatchState | null, command: CommandOf<'start'>): Decision => {
   if (state !== null) return refuse('wrong-state', { status: state.status });
-  const { mark, plan, bench, cleaned = [] } = command.body;
+  const { mark, plan, bench, cleaned = [], unfit: bad = [], held = false } = command.body;
   const no = otherArmed(command) ?? badPlan(plan);
   if (no !== null) return deny(no);
-  return allow(draft('batch-started', { mark, plan, bench, uncheckedScales: uncheckedScales(command) }), ...cleanedOf(cleaned));
+  const [first] = bad;
+  if (first !== undefined && !held) return refuse('lot-unfit', { line: first.line, fault: first.fault, lot: first.lot.mark });
+  return allow(
+    draft('batch-started', { mark, plan, bench, uncheckedScales: uncheckedScales(command) }),
+    ...cleanedOf(cleaned),
+    ...bad.map(({ line, lot, fault }) => draft('lot-chosen', { line, lot, despite: fault })),
+  );
 };
 
 export const replan: Decider<'replan'> = (state, { body }) => {
