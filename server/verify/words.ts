@@ -34,11 +34,12 @@ const KEPT = {
 } as const;
 
 const ofEntries = (found: EntryFinding): string => {
-  if (found.how === 'changed') return `Entry ${found.entry} was changed: line ${found.seq} of the journal was made of another.`;
+  if (found.how === 'cut') return `The end was cut off: the entries from line ${found.seq} to line ${found.to} are missing.`;
   if (found.how === 'inserted') return `Entry ${found.entry} was put in: no line of the journal was made of it.`;
   if (found.how === 'deleted') return `The entry of line ${found.seq} was taken out.`;
-  if (found.how === 'moved') return `Entry ${found.entry} was moved: it belongs to line ${found.seq}.`;
-  return `The end was cut off: the entries from line ${found.seq} to line ${found.to} are missing.`;
+  return found.how === 'moved'
+    ? `Entry ${found.entry} was moved: it belongs to line ${found.seq}.`
+    : `Entry ${found.entry} was changed: line ${found.seq} of the journal was made of another.`;
 };
 
 const ofChain = (found: Break): string => {
