@@ -31,7 +31,7 @@ export const fragranceLoad = (blend: readonly FragrancePortion[], barMass: numbe
   return { kind: sum <= 1 ? 'within' : 'over', sum, most: sum === 0 ? Number.POSITIVE_INFINITY : 1 / sum };
 };
 
-/** Above this an allergen is declared on a rinse-off product: 0.01 %, as a fraction. */
+/** What exceeds this is declared on a rinse-off product: 0.01 %, as a fraction. What is at it is named here too: no doubt of a mass decides. */
 const RINSE_OFF: Sourced = {
   value: 0.0001,
   source: { text: 'Regulation (EU) 2023/1545, amending Annex III of (EC) 1223/2009', grade: 'A' },
@@ -55,7 +55,7 @@ export const allergensIn = (blend: readonly FragrancePortion[], barMass: number)
     }
   }
   return [...shares]
-    .map(([name, share]) => ({ name, share, declared: share > RINSE_OFF.value }))
+    .map(([name, share]) => ({ name, share, declared: share >= RINSE_OFF.value * (1 - 1e-9) }))
     .toSorted((a, b) => b.share - a.share || a.name.localeCompare(b.name));
 };
 

@@ -11,6 +11,7 @@ interface Mf {
 }
 interface Stat {
   readonly normal: { cdf(x: number, mean: number, sd: number): number; inv(p: number, mean: number, sd: number): number };
+  readonly studentt: { inv(p: number, freedom: number): number };
   readonly uniform: { inv(p: number, low: number, high: number): number };
   readonly triangular: { cdf(x: number, low: number, high: number, mode: number): number };
   mean(values: readonly number[]): number;

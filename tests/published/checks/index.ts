@@ -4,6 +4,7 @@ import { FAT_CHECKS } from './fats';
 import { LYE_DENSITY_CHECKS } from './lye-density';
 import { LYE_HEAT_CHECKS } from './lye-heat';
 import { MOLAR_MASS_CHECKS } from './molar-masses';
+import { NET_CONTENT_CHECKS } from './net-content';
 import { PRACTICE_CHECKS } from './practice';
 import { PROBE_CHECKS } from './probes';
 import { SAPONIFICATION_CHECKS } from './saponification';
@@ -20,4 +21,5 @@ export const ALL_CHECKS: readonly Check[] = [
   ...PRACTICE_CHECKS,
   ...WEIGHING_CHECKS,
   ...PROBE_CHECKS,
+  ...NET_CONTENT_CHECKS,
 ];
