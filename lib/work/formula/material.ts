@@ -21,6 +21,10 @@ interface Common {
   readonly origin: 'catalogue' | 'maker';
   /** What a maker should know before trusting the figures; `null` for nothing. */
   readonly note: string | null;
+  /** INCI name for labels, as typed; missing: nobody has typed one. */
+  readonly inci?: string;
+  /** Name as soap: "Sodium Olivate". */
+  readonly saponifiedAs?: string;
 }
 
 /** g/cm³ at a temperature in °C, both as figures of one source. */

@@ -74,6 +74,7 @@ const figuresOf = (noun: Noun, document: unknown, context: () => PlanContext): r
     case 'habits':
     case 'prepared':
     case 'fill':
+    case 'label':
       break;
   }
   return [];

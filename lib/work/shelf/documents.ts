@@ -8,6 +8,7 @@ import type { Losses, Pace, Size, WorkshopVessel } from '../formula/index';
 import { sizeSchema } from '../formula/schema/formula';
 import { asTyped, count, id, name, note } from '../formula/schema/words';
 import { cureSchema, cutterSchema, unmouldSchema } from '../bars/documents';
+import { labelSettingsSchema } from '../label/settings';
 import { goodsSchema, orderSchema, tradeSchema } from '../orders/documents';
 import { oneOf } from '../words';
 import { vesselMaterial, vesselUse } from '../batch/vessel-words';
@@ -113,4 +114,5 @@ export const SCHEMAS: { readonly [N in Noun]: z.ZodMiniType } = {
   cutter: cutterSchema,
   cure: cureSchema,
   unmould: unmouldSchema,
+  label: labelSettingsSchema,
 };

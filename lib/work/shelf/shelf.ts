@@ -22,12 +22,16 @@ export const NOUNS = [
   'cutter',
   'cure',
   'unmould',
+  'label',
+  'complaint',
 ] as const;
 /**
  * `habits`: how this maker works, one document. `prepared`: a formula's version with moulds, lots and size chosen: what the bench starts
  * from. `fill`: how full the moulds of one batch really got. `probe`: what one probe showed in ice and in boiling water.
  * `order`: what is to be there on a day. `trade`: how this workshop makes and sells, one document. `goods`: how something is bought.
  * `cutter`: what cuts a log. `cure`: when bars are ready, one document. `unmould`: how long the logs of one formula stand, by its id.
+ * `label`: what this workshop's labels say beside the ingredients, one document.
+ * `complaint`: what somebody said was wrong with bars.
  */
 export type Noun = (typeof NOUNS)[number];
 
@@ -68,6 +72,7 @@ export const EMPTY_SHELF: Shelf = {
   cutter: new Map(),
   cure: new Map(),
   unmould: new Map(),
+  label: new Map(),
 };
 
 /** What a line of the journal says was put. */

@@ -26,7 +26,14 @@ const figureShape = {
   }),
 };
 const figure = z.strictObject(figureShape);
-const common = { id, name: name.check(z.minLength(1)), origin: oneOf({ catalogue: true, maker: true }), note: z.nullable(note) };
+const common = {
+  id,
+  name: name.check(z.minLength(1)),
+  origin: oneOf({ catalogue: true, maker: true }),
+  note: z.nullable(note),
+  inci: z.exactOptional(name),
+  saponifiedAs: z.exactOptional(name),
+};
 const acid = z.enum(ACID_IDS as [AcidId, ...AcidId[]]);
 const fattyAcid = z.custom<FattyAcid>((value) => typeof value === 'string' && isFattyAcid(value));
 

@@ -1,0 +1,68 @@
+import type { Milligrams } from '#lib/units/mass';
+import type { IngredientList } from '#lib/work/label/ingredients';
+import type { LabelText } from '#lib/work/label/layout';
+import { netStatement } from '#lib/work/label/net-statement';
+import type { LabelSettings } from '#lib/work/label/settings';
+
+/** Words printed on a bar's label; where another tongue is asked for by law, the maker's own paragraphs say it. */
+export const labelWords = {
+  ingredients: (names: string) => `Ingredients: ${names}.`,
+  batch: (mark: string) => `Batch ${mark}`,
+  opened: (months: number) => `Use within ${months} months of opening (${months}M).`,
+  bestBefore: (month: string) => `Best before end of ${month}.`,
+  origin: (country: string) => `Made in ${country}.`,
+  customary: (amount: string) => `Net Wt ${amount}`,
+};
+
+export interface LabelContent {
+  readonly settings: LabelSettings;
+  /** Name of the formula, where the settings have no title. */
+  readonly formula: string;
+  readonly list: IngredientList;
+  readonly mark: string;
+  readonly net: Milligrams | null;
+  /** Wall time of the pour. */
+  readonly poured: number;
+}
+
+/** "06/2027": a month as a label has it, so many after another. */
+const monthAfter = (wall: number, months: number): string => {
+  const day = new Date(wall);
+  const all = day.getUTCFullYear() * 12 + day.getUTCMonth() + months;
+  return `${String((all % 12) + 1).padStart(2, '0')}/${Math.floor(all / 12)}`;
+};
+
+const durabilityText = ({ durability }: LabelSettings, poured: number): string | null => {
+  switch (durability.kind) {
+    case 'none':
+      return null;
+    case 'opened':
+      return labelWords.opened(durability.months);
+    case 'best-before':
+      break;
+  }
+  return labelWords.bestBefore(monthAfter(poured, durability.months));
+};
+
+/** Everything a label says, whole. */
+export const labelText = ({ settings, formula, list, mark, net, poured }: LabelContent): LabelText => {
+  const { title, purpose, cautions, responsible, origin } = settings;
+  const said = (text: string | null): readonly string[] => (text === null || text.trim() === '' ? [] : [text.trim()]);
+  const stated = net === null ? null : netStatement(net);
+  return {
+    title: title.trim() === '' ? formula : title.trim(),
+    purpose: purpose === null || purpose.trim() === '' ? null : purpose.trim(),
+    net:
+      stated === null || net === null
+        ? null
+        : { metric: stated.metric, customary: labelWords.customary(stated.customary), mass: net, estimated: settings.estimated },
+    paragraphs: [
+      ...(list.items.length === 0 ? [] : [labelWords.ingredients(list.items.map(({ name }) => name).join(', '))]),
+      ...said(cautions.map((one) => one.trim()).join(' ')),
+      ...said(durabilityText(settings, poured)),
+      ...said([responsible.name, responsible.address.replaceAll(/\s*\n\s*/g, ', ')].filter((one) => one.trim() !== '').join(', ')),
+      ...said(origin === null || origin.trim() === '' ? null : labelWords.origin(origin.trim())),
+      labelWords.batch(mark),
+    ],
+  };
+};

@@ -1,0 +1,78 @@
+import type { Source } from '#lib/soap/source';
+import type { IngredientList } from './ingredients';
+import type { LabelSettings } from './settings';
+
+/** What a label has, as far as a checklist asks. */
+export interface LabelFacts {
+  readonly settings: LabelSettings;
+  readonly list: IngredientList;
+  /** Batch mark. */
+  readonly mark: string;
+  /** Net content is known. */
+  readonly net: boolean;
+  /** Grams; for what is so small that the content need not be stated. */
+  readonly netGrams: number | null;
+}
+
+export type AskedOf =
+  | 'responsible'
+  | 'origin'
+  | 'content'
+  | 'durability'
+  | 'precautions'
+  | 'batch'
+  | 'function'
+  | 'ingredients'
+  | 'soap-exemption'
+  | 'identity'
+  | 'business'
+  | 'net-quantity'
+  | 'us-ingredients';
+
+export interface Asked {
+  readonly what: AskedOf;
+  /** `there`; `missing`; `look`: a person must decide whether it applies; `not-asked`: it does not apply here. */
+  readonly state: 'there' | 'missing' | 'look' | 'not-asked';
+  readonly source: Source;
+}
+
+const EU = (letter: string): Source => ({ text: `Regulation (EC) No 1223/2009 Art. 19(1)(${letter})`, grade: 'A' });
+const CFR = (section: string, grade: Source['grade']): Source => ({ text: `21 CFR ${section}`, grade });
+const filled = (text: string | null): boolean => text !== null && text.trim() !== '';
+const when = (there: boolean): 'there' | 'missing' => (there ? 'there' : 'missing');
+
+/** Packages below so many grams need no content (Art. 19(1)(b)). */
+const SMALL = 5;
+
+const ingredientsState = ({ items, unnamed }: IngredientList): Asked['state'] => when(items.length > 0 && unnamed.length === 0);
+
+/** What Art. 19 of the EU's (and, alike, the UK's) cosmetics regulation asks of this label. */
+export const euChecklist = ({ settings, list, mark, net, netGrams }: LabelFacts): readonly Asked[] => {
+  const { responsible, origin, durability, cautions, purpose } = settings;
+  return [
+    { what: 'responsible', state: when(filled(responsible.name) && filled(responsible.address)), source: EU('a') },
+    { what: 'origin', state: filled(origin) ? 'there' : 'look', source: EU('a') },
+    { what: 'content', state: netGrams !== null && netGrams < SMALL ? 'not-asked' : when(net), source: EU('b') },
+    { what: 'durability', state: when(durability.kind !== 'none'), source: EU('c') },
+    { what: 'precautions', state: cautions.some(filled) ? 'there' : 'look', source: EU('d') },
+    { what: 'batch', state: when(filled(mark)), source: EU('e') },
+    { what: 'function', state: filled(purpose) ? 'there' : 'look', source: EU('f') },
+    { what: 'ingredients', state: ingredientsState(list), source: EU('g') },
+  ];
+};
+
+/**
+ * What 21 CFR 701 asks. Soap in the sense of 701.20 (most of what is not volatile is alkali salts of fatty acids, it cleans by them, and it
+ * is labelled, sold and represented as soap only) is no cosmetic, and the list of ingredients is then not asked for. One claim beyond
+ * cleaning ends the exemption.
+ */
+export const usChecklist = ({ settings, list, net }: LabelFacts): readonly Asked[] => {
+  const { responsible, onlySoap, title } = settings;
+  return [
+    { what: 'soap-exemption', state: onlySoap === null ? 'look' : onlySoap ? 'there' : 'not-asked', source: CFR('701.20(a)', 'A') },
+    { what: 'identity', state: when(filled(title)), source: CFR('701.11', 'memory') },
+    { what: 'business', state: when(filled(responsible.name) && filled(responsible.address)), source: CFR('701.12', 'memory') },
+    { what: 'net-quantity', state: when(net), source: CFR('701.13; 701.20(b)', 'A') },
+    { what: 'us-ingredients', state: onlySoap === true ? 'not-asked' : ingredientsState(list), source: CFR('701.3', 'A') },
+  ];
+};
