@@ -13,8 +13,22 @@ const pass = z.string().check(z.maxLength(160));
 const lot = z.object({ id: name, mark: name });
 const sources = z.array(name).check(z.minLength(1), z.maxLength(12));
 
+/** Bars on the bench's scale: `bars` by number in their order, none for any `count` of them. `step`: of the cue that was pressed. */
+const barsWants = [
+  z.object({
+    kind: z.literal('bars-begin'),
+    lot: z.string().check(z.minLength(1), z.maxLength(120)),
+    bars: z.array(z.int().check(z.gte(1), z.lte(2000))).check(z.maxLength(200)),
+    count: z.int().check(z.gte(1), z.lte(2000)),
+    for: z.enum(['cure', 'net']),
+  }),
+  z.object({ kind: z.literal('bars-press'), key: z.enum(['go-on', 'back']), step: z.int() }),
+  z.object({ kind: z.literal('bars-end') }),
+] as const;
+
 /** What a screen may want. Nothing measured: a weight here is typed by hand and says so for ever. */
 const wants = z.discriminatedUnion('kind', [
+  ...barsWants,
   z.object({ kind: z.literal('press'), key: z.enum(['go-on', 'back', 'silence']), hold: z.boolean() }),
   z.object({ kind: z.literal('take-card'), card: z.int(), code: name, hold: z.boolean() }),
   z.object({

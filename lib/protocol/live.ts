@@ -1,6 +1,7 @@
 import type { InstrumentId } from '#lib/units/id';
 import type { Freshness, Motion, ProbeUse, Range } from '#lib/measure/reading';
 import type { LinkFailure, LinkPhase, ScaleRole } from '#lib/measure/instrument';
+import type { BarsCue } from '#lib/bench/bars/types';
 import type { AlarmCue, BenchCue } from '#lib/bench/cue';
 
 /**
@@ -19,6 +20,8 @@ export interface LiveFrame {
   readonly probes: readonly LiveProbe[];
   readonly cue: BenchCue;
   readonly alarms: readonly AlarmCue[];
+  /** While bars are weighed on this bench. */
+  readonly bars?: BarsCue;
 }
 
 export interface LiveScale {

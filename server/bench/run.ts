@@ -72,6 +72,7 @@ export const startRun = async (parts: RunParts): Promise<BenchRun> => {
     configs: parts.configs,
     status: (id) => links.get(id)?.status() ?? { phase: 'closed', nature: null },
     journal: store.bench,
+    bars,
     batch: await restored(parts),
     ...(await remembered(store.bench)),
     newEntryId: newId,

@@ -12,6 +12,9 @@ import type { AnswerRemedy } from '#lib/work/batch/remedy/index';
 import { seeLye } from '#lib/work/batch/heating';
 import type { LyeSeen } from '#lib/work/batch/heating';
 import { alarmWants } from '../alarms';
+import { roundOnBench } from '../bars/on-bench';
+import { createRound } from '../bars/round';
+import type { BarsBook, BarsRound } from '../bars/round';
 import { IDLE_CUE } from '../conductor/blank';
 import { askingOf, conductor } from '../conductor/index';
 import type { BenchView, ConductorEvent } from '../conductor-types';
@@ -58,6 +61,8 @@ export interface CoreParts {
   /** Pours of this journal that ended by the cue, oldest first. */
   readonly stops?: readonly Stopped[];
   readonly newEntryId: () => EntryId;
+  /** Where bars that are weighed here are entered; left out, none are. */
+  readonly bars?: BarsBook;
   /** Vessels known to have a probe standing in them. */
   readonly probesInVessel: () => readonly VesselId[];
   /** Works ways out of an over-pour or a stated wrong; left out, nobody does. */
@@ -97,6 +102,8 @@ export interface Core {
   sendTo(batch: BatchState, want: Want, behalf: Behalf): Promise<IntentAnswer>;
   /** To any batch, which does not come to the bench by it. */
   sendAside(batch: BatchId, load: () => Promise<BatchState | null>, want: Want, behalf: Behalf): Promise<IntentAnswer>;
+  /** Bars on this bench's scale; `null`: none are weighed here. */
+  readonly bars: BarsRound | null;
   /** Of the cue on the screens now. */
   episode(): number;
   lease(): Lease;
@@ -177,9 +184,27 @@ export const createCore = (parts: CoreParts): Core => {
   };
 
   const frame = (): LiveFrame => {
-    return frameOf({ boot, n: showing.count(), now: clock.now(), watch, cue, batch: mailbox.batch(), status: parts.status, checks });
+    const now = clock.now();
+    const made = { boot, n: showing.count(), now, watch, cue, batch: mailbox.batch(), status: parts.status, checks };
+    return frameOf({ ...made, bars: bars?.cue() ?? null });
   };
   const show = (by: 'event' | 'aside' | 'clock'): void => showing.show(frame(), by);
+
+  const bars =
+    parts.bars === undefined
+      ? null
+      : createRound(
+          roundOnBench({
+            boot,
+            clock,
+            book: parts.bars,
+            view: () => view(),
+            memory: () => memory,
+            batch: () => mailbox.batch(),
+            checks,
+            changed: () => show('event'),
+          }),
+        );
 
   const letter = (want: Want, batch: BatchId, behalf: Behalf) =>
     complete(want, batch, behalf, { boot, clock, view: view(), memory, batch: mailbox.batch(), checks, strips, course });
@@ -284,6 +309,7 @@ export const createCore = (parts: CoreParts): Core => {
         if (reading.use === 'lye' && reading.value !== null) lyeSeen = seeLye(lyeSeen, reading.value);
       }
       if (reading.kind === 'mass') byItself({ kind: 'reading', reading });
+      bars?.look();
       show(reading.kind === 'mass' ? 'event' : 'aside');
     },
     status({ phase, instrument }) {
@@ -300,6 +326,7 @@ export const createCore = (parts: CoreParts): Core => {
       looks.leases();
       forecasts.look(mailbox.batch(), clock.now());
       byItself({ kind: 'tick' });
+      bars?.look();
       if (underway === 0) {
         const batch = mailbox.batch();
         wish(
@@ -327,6 +354,7 @@ export const createCore = (parts: CoreParts): Core => {
     send,
     sendTo: (batch, want, behalf) => mailbox.sendTo(batch, letter(want, batch.id, behalf)),
     sendAside: (batch, load, want, behalf) => mailbox.aside(load, letter(want, batch, behalf)),
+    bars,
     episode: () => cue.episode,
     lease: () => looks.lease(),
     setLease: (lease) => looks.setLease(lease),

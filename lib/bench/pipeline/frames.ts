@@ -2,6 +2,7 @@ import type { BootId, EntryId, InstrumentId } from '#lib/units/id';
 import type { Monotonic } from '#lib/units/time';
 import type { LiveFrame } from '#lib/protocol/live';
 import type { AlarmCode, BatchState } from '#lib/work/batch/index';
+import type { BarsCue } from '../bars/types';
 import type { AlarmCue, BenchCue } from '../cue';
 import { ageOf } from '#lib/measure/readings/age';
 import { liveProbe, liveScale, oneForEachUse } from './views';
@@ -17,9 +18,10 @@ export interface FrameParts {
   readonly batch: BatchState | null;
   readonly status: StatusOf;
   readonly checks: Readonly<Record<InstrumentId, EntryId>>;
+  readonly bars: BarsCue | null;
 }
 
-export const frameOf = ({ boot, n, now, watch, cue, batch, status, checks }: FrameParts): LiveFrame => {
+export const frameOf = ({ boot, n, now, watch, cue, batch, status, checks, bars }: FrameParts): LiveFrame => {
   const scales = watch.scales().map((scale) => liveScale(scale, status, Object.hasOwn(checks, scale.config.id), now));
   return {
     boot,
@@ -30,6 +32,7 @@ export const frameOf = ({ boot, n, now, watch, cue, batch, status, checks }: Fra
     probes: oneForEachUse(watch.probes(), now).map((probe) => liveProbe(probe, status, now)),
     cue: withoutLost(cue, scales),
     alarms: alarmsOf(batch),
+    ...(bars === null ? {} : { bars }),
   };
 };
 
@@ -51,11 +54,12 @@ const alarmsOf = (batch: BatchState | null): readonly AlarmCue[] =>
  * What a person would miss if it came late. A frame made by the clock alone goes out at once only when this changed; what merely
  * counts on (a moment running out, an age) rides with the next reading, so that no reading waits behind it.
  */
-export const gist = ({ scales, probes, cue, alarms }: LiveFrame): string =>
+export const gist = ({ scales, probes, cue, alarms, bars }: LiveFrame): string =>
   JSON.stringify([
     scales.map((scale) => [scale.link, scale.freshness, scale.range, scale.suspect, scale.checked]),
     probes.map((probe) => [probe.use, probe.link, probe.freshness, probe.suspect]),
     alarms,
+    bars?.step ?? null,
     { ...cue, acceptsIn: cue.acceptsIn !== null, settle: cue.settle === null, poured: null, total: null, left: null, overshoot: null },
   ]);
 

@@ -10,7 +10,7 @@ import { amended } from './amend';
 import { chosenLot, unfitIn } from './lots';
 import type { LotStores } from './lots';
 import { meaningOf } from './wants';
-import type { Meaning } from './wants';
+import type { BarsSaid, Meaning } from './wants';
 
 export interface IntentParts {
   readonly person: PersonId;
@@ -76,8 +76,11 @@ const notHeard = (core: Core, sender: Sender, intent: BenchIntent): Refusal | nu
   const no = notTheirs(core, sender, intent);
   if (no !== null) return no;
   const { want } = intent;
-  return isSilence(want) || want.kind === 'start' || want.kind === 'take-up' ? null : movedOn(core, intent);
+  return isSilence(want) || OF_NO_BATCH.has(want.kind) ? null : movedOn(core, intent);
 };
+
+/** What is not about the batch at the bench. */
+const OF_NO_BATCH: ReadonlySet<IntentWant['kind']> = new Set(['start', 'take-up', 'bars-begin', 'bars-press', 'bars-end']);
 
 /** Everyone may silence, however old the picture before them. */
 const isSilence = (want: IntentWant): boolean => want.kind === 'press' && want.key === 'silence';
@@ -108,6 +111,7 @@ const movedOn = (core: Core, { want, batch, expectedVersion, seen }: BenchIntent
 
 const act = async (core: Core, parts: IntentParts, meaning: Meaning, behalf: Behalf): Promise<IntentAnswer> => {
   if (meaning.is === 'none') return { ok: false, refusal: meaning.refusal };
+  if (meaning.is === 'bars') return bars(core, meaning.said, behalf);
   if (meaning.is === 'event') return heard(core, await core.conduct(meaning.event, behalf));
   if (meaning.is === 'moved') {
     core.moved(meaning.vessel);
@@ -124,6 +128,15 @@ const act = async (core: Core, parts: IntentParts, meaning: Meaning, behalf: Beh
         ? chosenLot(parts.lots, batch, meaning)
         : amended(core, parts, batch, meaning);
   return 'code' in found ? { ok: false, refusal: found } : core.send(found, batch.id, behalf);
+};
+
+/** Bars have their own lots and versions: what a press means is told by the step it was shown at. */
+const bars = async (core: Core, said: BarsSaid, { by, intent }: Behalf): Promise<IntentAnswer> => {
+  const { bars: round } = core;
+  if (round === null || intent === null) return { ok: false, refusal: refusal('wrong-state', { status: 'no-bars' }) };
+  if (said.kind === 'bars-press') return round.press(said.key, said.step, { by, intent });
+  const no = said.kind === 'bars-begin' ? await round.begin({ ...said, lot: as(said.lot) }) : round.end();
+  return no === null ? heard(core, []) : { ok: false, refusal: no };
 };
 
 /** A press that asked nothing of the record is done all the same: a card was highlighted, or nothing was to be done. */

@@ -20,16 +20,23 @@ export type Meaning =
   | { readonly is: 'other-lot'; readonly line: LineId; readonly lot: { readonly id: LotId; readonly mark: string }; readonly held: boolean }
   | { readonly is: 'other-scale'; readonly line: LineId; readonly scale: ScaleRole; readonly held: boolean }
   | { readonly is: 'moved'; readonly vessel: 'lye' | 'oils' }
+  | { readonly is: 'bars'; readonly said: BarsSaid }
   | { readonly is: 'none'; readonly refusal: Refusal };
 
 const event = (event: ConductorEvent): Meaning => ({ is: 'event', event });
 const want = (want: Want): Meaning => ({ is: 'want', want });
 const noSuch = (what: string): Meaning => ({ is: 'none', refusal: { code: 'no-such', params: { what } } });
 
+/** About bars on the scale, whatever batch is at the bench. */
+export type BarsSaid = Extract<IntentWant, { kind: `bars-${string}` }>;
+
 type Said<K extends IntentWant['kind']> = Extract<IntentWant, { kind: K }>;
 
 /** A new kind of intent does not compile until it means something. */
 const MEANINGS: { readonly [K in IntentWant['kind']]: (said: Said<K>, batch: BatchState | null) => Meaning } = {
+  'bars-begin': (said) => ({ is: 'bars', said }),
+  'bars-press': (said) => ({ is: 'bars', said }),
+  'bars-end': (said) => ({ is: 'bars', said }),
   press: ({ key, hold }) => event({ kind: 'press', press: { key, hold } }),
   'take-card': ({ card, code, hold }) => event({ kind: 'take', card, code, hold }),
   'part-pour': () => event({ kind: 'ask', ask: 'part-pour' }),
