@@ -103,7 +103,7 @@ describe('A5: taps without a connection', () => {
     for (let tap = 0; tap < 3; tap += 1) {
       await afterQuiet(page);
       await page.keyboard.press('Enter');
-      expect(await page.locator('[data-notice="offline"]').count()).toBe(1);
+      await page.locator('[data-notice="offline"]').waitFor({ timeout: 2_000 });
     }
     theatre = await openTheatre({ port, boot: 'boot-2' });
     await theatre.order({ do: 'play', scene: 'offer' });
