@@ -36,6 +36,8 @@ export interface Trade {
   readonly minutes: number | null;
   /** As written behind a sum of money: "EUR". */
   readonly money: string;
+  /** By mould: how many there are (one where nobody has said), and bars for sale of one, until its own lots tell. */
+  readonly moulds: Readonly<Record<string, { readonly owned: number; readonly bars: number | null }>>;
 }
 
 /** How something is bought: a material, or a wrap or box that goes around a bar. */
@@ -57,7 +59,16 @@ export interface Goods {
 }
 
 /** Nothing said yet: weekdays, one batch a day. */
-export const NO_TRADE: Trade = { id: 'maker', days: [1, 2, 3, 4, 5], batchesADay: 1, shelf: null, rate: null, minutes: null, money: '' };
+export const NO_TRADE: Trade = {
+  id: 'maker',
+  days: [1, 2, 3, 4, 5],
+  batchesADay: 1,
+  shelf: null,
+  rate: null,
+  minutes: null,
+  money: '',
+  moulds: {},
+};
 
 /** More bars than a workshop of this kind can mean. */
 const MOST = 100_000;
@@ -84,6 +95,7 @@ export const tradeSchema: z.ZodMiniType<Trade> = z.strictObject({
   rate: z.nullable(asTyped),
   minutes: z.nullable(count.check(z.gte(0), z.lte(10_000))),
   money: z.string().check(z.maxLength(8)),
+  moulds: z.record(id, z.strictObject({ owned: some.check(z.lte(1000)), bars: z.nullable(some.check(z.gte(1))) })),
 });
 
 export const goodsSchema: z.ZodMiniType<Goods> = z.strictObject({

@@ -15,6 +15,8 @@ export interface Making {
   readonly formula: string;
   /** Moulds one batch fills, by mould. */
   readonly moulds: Readonly<Record<string, number>>;
+  /** Bars for sale of one of each. */
+  readonly each: Readonly<Record<string, number>>;
   /** Bars for sale of one batch, ends and testers apart. */
   readonly bars: number;
   /** g a label of them carries; `null` where nobody has said. */

@@ -11,6 +11,7 @@ const TODAY = '2026-11-28';
 const MEADOW: Making = {
   formula: 'meadow',
   moulds: { loaf: 2 },
+  each: { loaf: 10 },
   bars: 20,
   label: 110,
   unmould: { early: 1, likely: 1, late: 3 },
@@ -44,6 +45,7 @@ const making = (formula: string) =>
   fc.record({
     formula: fc.constant(formula),
     moulds: fc.record({ loaf: fc.integer({ min: 0, max: 2 }), round: fc.integer({ min: 0, max: 3 }) }),
+    each: fc.constant({}),
     bars: fc.integer({ min: 1, max: 30 }),
     label: fc.constantFrom(null, 100, 120),
     unmould: takes(1, 2),

@@ -1,0 +1,121 @@
+import type { Day } from '#lib/units/day';
+import { addDays, dayOf } from '#lib/units/day';
+import type { BarsSummary } from '../bars/index';
+import { numberOf } from '../formula/index';
+import { agendaOf } from './agenda';
+import type { OnDay } from './agenda';
+import { buyingList } from './buying';
+import type { Bought, Need, ToBuy } from './buying';
+import type { Goods, Order } from './documents';
+import { makingsOf } from './makings';
+import type { Known } from './makings';
+import { propose } from './propose';
+import type { Making, Proposal } from './propose';
+import type { ReadyDay, Supply, Wanted } from './reserve';
+import { readyDayOf, suppliesOf } from './ripening';
+import { overfull } from './shelf-room';
+
+export interface Facts extends Known {
+  readonly today: Day;
+  readonly orders: readonly Order[];
+  readonly goods: readonly Goods[];
+  /** mg on hand by material: received less what was weighed. Below zero where more was weighed than was noted. */
+  readonly onHand: Readonly<Record<string, number>>;
+  /** mg of each material one batch of a formula takes; `null` where it cannot be planned. */
+  readonly takes: (formula: string) => Readonly<Record<string, number>> | null;
+  readonly weigh: ReadonlyMap<string, Day>;
+}
+
+/** Everything the page of orders shows. */
+export interface Outlook extends Proposal {
+  readonly makings: readonly Making[];
+  readonly supplies: readonly Supply[];
+  readonly buying: readonly ToBuy[];
+  readonly crowded: readonly { readonly day: Day; readonly over: number }[];
+  readonly agenda: readonly OnDay[];
+}
+
+export const outlookOf = (facts: Facts): Outlook => {
+  const { rows, forecasts, offsetMin, today, orders, trade, moulds, unmould, weigh } = facts;
+  const open = orders.filter(({ state }) => state === 'open');
+  const makings = makingsOf(facts);
+  const supplies = suppliesOf(rows, forecasts, makings, offsetMin);
+  const owned = Object.fromEntries(moulds.map(({ id }) => [id, trade.moulds[id]?.owned ?? 1]));
+  const busy = rows.flatMap((row) => busyOf(row, makings, offsetMin, today));
+  const proposal = propose(wantsOf(open), supplies, makings, {
+    today,
+    days: trade.days,
+    batchesADay: trade.batchesADay,
+    moulds: owned,
+    busy,
+  });
+  const buying = buyingList(needsOf(proposal, facts), boughtOf(facts), today);
+  const ready = new Map(
+    rows.flatMap(({ id }): readonly (readonly [string, ReadyDay])[] => {
+      const forecast = forecasts.get(id);
+      const day = forecast === undefined ? null : readyDayOf(forecast, offsetMin);
+      return day === null ? [] : [[id, day]];
+    }),
+  );
+  const lying = rows.reduce((sum, { counts }) => sum + counts.shelf, 0);
+  const moves = [
+    ...proposal.batches.map(({ cut, bars }) => ({ day: cut, bars })),
+    ...proposal.reserved.map(({ wanted, taken }) => ({ day: wanted.due, bars: -taken.reduce((sum, { bars }) => sum + bars, 0) })),
+  ];
+  return {
+    ...proposal,
+    makings,
+    supplies,
+    buying,
+    crowded: trade.shelf === null ? [] : overfull(lying, moves, trade.shelf),
+    agenda: agendaOf({ today, offsetMin, rows, unmould, ready, weigh, batches: proposal.batches, buying, orders: open }),
+  };
+};
+
+const wantsOf = (orders: readonly Order[]): readonly Wanted[] =>
+  orders.flatMap(({ id, due, wants }) =>
+    wants.map(({ formula, bars, label }) => ({ order: id, formula, bars, label: label === null ? null : numberOf(label), due })),
+  );
+
+/** A log stands in its mould until it is out; one that is late is out tomorrow, as far as anybody knows. */
+const busyOf = (
+  { cut, unmould, mould, moulds, formula, poured }: BarsSummary,
+  makings: readonly Making[],
+  offsetMin: number,
+  today: Day,
+): readonly { readonly mould: string; readonly from: Day; readonly until: Day }[] => {
+  if (cut !== null || unmould?.state === 'out' || mould.id === null) return [];
+  const late = makings.find((one) => one.formula === formula.id)?.unmould.late ?? 2;
+  const from = dayOf(poured, offsetMin);
+  const until = addDays(from, late);
+  const { id } = mould;
+  return Array.from({ length: moulds }, () => ({ mould: id, from, until: until > today ? until : addDays(today, 1) }));
+};
+
+const needsOf = ({ batches }: Proposal, { takes, goods }: Facts): readonly Need[] =>
+  batches.flatMap(({ mark, formula, pour, ready, bars }): readonly Need[] => [
+    ...Object.entries(takes(formula) ?? {}).map(([thing, amount]) => ({ thing, amount, day: pour, for: mark })),
+    ...goods.flatMap(({ kind, id, perBar }) => {
+      const each = kind === 'wrap' && perBar !== null ? (numberOf(perBar) ?? 0) : 0;
+      return each > 0 ? [{ thing: id, amount: Math.ceil(each * bars), day: ready.likely, for: mark }] : [];
+    }),
+  ]);
+
+const MG = 1000;
+
+const boughtOf = ({ goods, onHand }: Facts): readonly Bought[] => {
+  const materials = new Set([...Object.keys(onHand), ...goods.filter(({ kind }) => kind === 'material').map(({ id }) => id)]);
+  const packOf = (of: Goods | undefined, times: number): number | null => {
+    const pack = of?.pack == null ? null : numberOf(of.pack);
+    return pack === null || pack <= 0 ? null : pack * times;
+  };
+  return [
+    ...[...materials].map((thing) => {
+      const of = goods.find(({ id, kind }) => id === thing && kind === 'material');
+      return { thing, onHand: onHand[thing] ?? 0, pack: packOf(of, MG), days: of?.days ?? 0 };
+    }),
+    ...goods.flatMap((of) =>
+      of.kind === 'wrap' ? [{ thing: of.id, onHand: of.onHand ?? 0, pack: packOf(of, 1), days: of.days ?? 0 }] : [],
+    ),
+  ];
+};

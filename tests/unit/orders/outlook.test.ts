@@ -1,0 +1,135 @@
+import { describe, expect, it } from 'vitest';
+import { addDays } from '#lib/units/day';
+import { as } from '#lib/units/id';
+import { grams } from '#lib/units/mass';
+import { barsIdOf, summaryOf } from '#lib/work/bars/index';
+import type { BarsSummary } from '#lib/work/bars/index';
+import { NO_TRADE } from '#lib/work/orders/documents';
+import type { Goods, Order } from '#lib/work/orders/documents';
+import { outlookOf } from '#lib/work/orders/outlook';
+import type { Facts } from '#lib/work/orders/outlook';
+import { BEGUN, DAY, POURED, barsRig } from '#tests/support/bars';
+
+/** Sunday 2026-04-12, the day the first log was poured. */
+const SUNDAY = '2026-04-12';
+
+/** A log poured some days after the first; cut into ten after two days where `cut`. */
+const log = (n: number, days: number, cut: boolean): BarsSummary => {
+  const poured = POURED + days * DAY;
+  const rig = barsRig(barsIdOf(as(`b${n}`), 1));
+  rig.send('begin', { ...BEGUN, mark: `26-${n}/1`, of: { ...BEGUN.of, batch: as(`b${n}`), mark: `26-${n}` }, poured }, poured);
+  if (cut) {
+    rig.send('note-unmould', { state: 'out', note: '', room: null }, poured + DAY);
+    const cutter = { id: null, name: 'wire', kind: 'adjustable' } as const;
+    rig.send('cut', { cutter, count: 10, ends: 2, testers: 1, thickness: 24_250, log: null, mass: grams(124) }, poured + 2 * DAY);
+    rig.send('label', { net: grams(105) }, poured + 2 * DAY);
+  }
+  const state = rig.state();
+  if (state === null) throw new Error('no bars');
+  return summaryOf(state);
+};
+
+const order = (id: string, bars: number, due: string, more: Partial<Order> = {}): Order => ({
+  id,
+  kind: 'market',
+  name: `Market ${id}`,
+  buyer: null,
+  due,
+  wants: [{ formula: 'f1', bars, label: null }],
+  state: 'open',
+  note: '',
+  ...more,
+});
+
+const BAND: Goods = { id: 'band', kind: 'wrap', name: 'Paper band', pack: '50', price: '6', days: 10, perBar: '1', onHand: 4 };
+const facts = (more: Partial<Facts> = {}): Facts => ({
+  today: addDays(SUNDAY, 10),
+  offsetMin: 0,
+  formulas: [{ id: 'f1', name: 'Alder & oat', moulds: [{ mould: 'long', count: 2, fill: '95' }] }],
+  moulds: [{ id: 'long', name: 'Long log', shape: { kind: 'box', length: '254', width: '70', depth: '60' }, lengthU: null }],
+  rows: [log(11, 0, true), log(12, 9, false)],
+  forecasts: new Map([[barsIdOf(as('b11'), 1), { from: POURED + 2 * DAY, ready: { low: 27, middle: 30, high: 40 } }]]),
+  unmould: [],
+  trade: { ...NO_TRADE, moulds: { long: { owned: 3, bars: null } } },
+  cure: { early: 28, likely: 35, late: 52 },
+  orders: [],
+  goods: [],
+  onHand: {},
+  takes: () => ({ olive: 1_400_000 }),
+  weigh: new Map(),
+  ...more,
+});
+
+describe('what the workshop has before it', () => {
+  it('makes a formula as its own newest lots were made', () => {
+    const [making] = outlookOf(facts()).makings;
+    const sellable = log(11, 0, true).counts.made;
+    expect(making).toMatchObject({
+      formula: 'f1',
+      moulds: { long: 2 },
+      bars: 2 * sellable,
+      label: 105,
+      cut: { early: 1, likely: 1, late: 1 },
+      cure: { early: 27, likely: 30, late: 40 },
+    });
+  });
+
+  it('promises bars that are cut by their forecast, logs as their formula is usually made, and held ones to nobody', () => {
+    const { supplies } = outlookOf(facts());
+    expect(supplies.map(({ mark, label, ready }) => [mark, label, ready.by])).toEqual([
+      // Cut on 14 April, ready 40 days later at the latest.
+      ['26-11/1', 105, '2026-05-24'],
+      // Poured on 21 April: out after two days at the latest, cut the day after, cured 40.
+      ['26-12/1', 105, '2026-06-03'],
+    ]);
+    const held = facts({ rows: facts().rows.map((row) => ({ ...row, held: 'a complaint' })) });
+    expect(outlookOf(held).supplies).toEqual([]);
+  });
+
+  it('a forecast that has no end promises nothing', () => {
+    const [id] = [...facts().forecasts.keys()];
+    const late = facts({ forecasts: new Map([[id ?? '', { from: POURED, ready: { low: 90, middle: 'later', high: 'later' } }]]) });
+    expect(outlookOf(late).supplies.map(({ mark }) => mark)).not.toContain('26-11/1');
+  });
+
+  it('a log that stands in its mould keeps it from the next batch', () => {
+    // Two of three moulds are asked for; one is full until 23 April, the other two are taken by the batch itself.
+    const wanted = [order('may', 30, '2026-06-05')];
+    const one = outlookOf(facts({ orders: wanted, trade: { ...NO_TRADE, moulds: { long: { owned: 2, bars: null } } } }));
+    expect(one.batches.every(({ pour }) => pour > '2026-04-23')).toBe(true);
+    expect(one.clashes).toContainEqual(expect.objectContaining({ what: 'too-late' }));
+  });
+
+  it('lists what has to be bought, wraps too, and what must happen when', () => {
+    const { batches, buying, agenda, reserved } = outlookOf(
+      facts({
+        orders: [order('june', 40, '2026-08-01')],
+        goods: [BAND, { ...BAND, id: 'olive', kind: 'material', name: '', pack: '1000', days: 3, perBar: null, onHand: null }],
+      }),
+    );
+    expect(reserved.every(({ missing }) => missing === 0)).toBe(true);
+    expect(batches.length).toBeGreaterThan(0);
+    expect(buying.map(({ thing, packs }) => [thing, packs])).toEqual([
+      ['olive', 2],
+      ['band', 1],
+    ]);
+    const days = agenda.map(({ day }) => day);
+    expect(days).toEqual(days.toSorted());
+    expect(new Set(agenda.map(({ id }) => id)).size).toBe(agenda.length);
+    expect(agenda.map(({ task }) => task.kind)).toEqual(expect.arrayContaining(['unmould', 'ready', 'buy', 'pour', 'cut', 'due']));
+    // The log poured on the 21st is due out on the 22nd, which is today.
+    expect(agenda.find(({ task }) => task.kind === 'unmould' && !task.planned)?.day).toBe('2026-04-22');
+  });
+
+  it('says when the shelf is too small', () => {
+    const small = { ...NO_TRADE, shelf: 12, moulds: { long: { owned: 3, bars: null } } };
+    const { crowded, batches } = outlookOf(facts({ orders: [order('june', 40, '2026-08-01')], trade: small }));
+    expect(crowded[0]?.day).toBe(batches[0]?.cut);
+    expect(crowded[0]?.over).toBeGreaterThan(0);
+  });
+
+  it('asks nothing for what is done or dropped', () => {
+    const done = facts({ orders: [order('a', 99, '2026-08-01', { state: 'done' }), order('b', 99, '2026-08-01', { state: 'dropped' })] });
+    expect(outlookOf(done)).toMatchObject({ batches: [], reserved: [], buying: [], clashes: [] });
+  });
+});
