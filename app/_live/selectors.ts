@@ -100,6 +100,7 @@ export const see = {
   joining: (state: LiveState): JoiningCue | null => state.frame?.cue.joining ?? null,
   portion: (state: LiveState) => state.frame?.cue.portion?.at ?? null,
   portioned: (state: LiveState) => state.frame?.cue.portion?.mass ?? null,
+  job: (state: LiveState) => state.frame?.cue.portion?.job ?? null,
   say: (state: LiveState) => state.frame?.cue.say ?? null,
   alarms: (state: LiveState) => state.frame?.alarms ?? null,
   sounding: (state: LiveState) => state.frame?.alarms.some((alarm) => !alarm.silenced) ?? false,

@@ -8,6 +8,7 @@ export const sheetMessages = {
     away: 'Away',
     comeBack: 'I am back',
     byHand: 'By hand',
+    moulds: 'Parts and moulds',
     partPour: 'Part only',
     weighBack: 'Weigh back',
     correct: 'Cross out',

@@ -358,6 +358,7 @@ export const messages = {
     'no-scale': 'Type the portions',
     'too-heavy': 'Too heavy: type them',
     clear: 'Clear the scale first',
+    name: 'Choose its pattern',
     done: 'All poured. Close it',
   } satisfies Record<PortionCue['at'], string>,
   firstAid: {

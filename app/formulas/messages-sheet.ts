@@ -193,7 +193,6 @@ export const messages = {
       'in-the-pot-swirl': 'in-the-pot swirl',
       'drop-swirl': 'drop swirl',
       'hanger-swirl': 'hanger swirl',
-      'column-pour': 'column pour',
       layers: 'layers',
       'other-pattern': 'another pattern',
     } satisfies Record<Pattern, string>,

@@ -175,6 +175,7 @@ export interface PortionCue {
     | 'no-scale'
     | 'too-heavy'
     | 'clear'
+    | 'name'
     | 'done';
   readonly mass: Milligrams | null;
   /** What is done, where the plan has moulds. `name`: of it, as data. */

@@ -23,7 +23,8 @@ export type Sheet =
   | 'first-aid'
   | 'pair'
   | 'people'
-  | 'pot';
+  | 'pot'
+  | 'pour';
 
 /** A choice that only this page knows of: lots, plans. Stepped by the same three intents as the conductor's cards. */
 export interface LocalChoice {

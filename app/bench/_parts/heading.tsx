@@ -21,6 +21,7 @@ export function Heading() {
   const gate = useLive(see.gate);
   const joining = useSeen().joiningHeld && (phase === 'joining' || phase === 'temperatures');
   const asking = useControls((state) => state.asking);
+  const job = useLive((state) => see.job(state)?.name ?? null);
   const name = ((): string => {
     if (asking !== null) return asking;
     if (outdated) return messages.offline.outdated.title;
@@ -28,6 +29,7 @@ export function Heading() {
       return link === 'connecting' ? messages.offline.connecting.title : messages.offline.down.title;
     if (gate !== null) return messages.gates[gate.gate].title;
     if (joining) return messages.acts.doNotJoin;
+    if (job !== null) return job;
     const own = messages.phases[phase].title;
     return own === '' ? (line?.plan.material.name ?? messages.title) : own;
   })();

@@ -10,11 +10,13 @@ import { MoveSheet } from './move';
 import { PairSheet } from './pair';
 import { PeopleSheet } from './people';
 import { PotSheet } from './pot-sheet';
+import { PourSheet } from './pour-sheet';
 import { SceneSheet } from './scene';
 import { SettingsSheet } from './settings';
 import { WrongSheet } from './wrong';
 
 export { Notice } from './notice';
+export { Advice, PourCards } from './pour-cards';
 export { Portions } from './portions';
 export { PotLine } from './pot-line';
 export type LateSheet = Exclude<Sheet, 'none' | 'first-aid'>;
@@ -34,6 +36,7 @@ const SHEETS: Readonly<Record<LateSheet, () => ReactNode>> = {
   pair: () => <PairSheet />,
   people: () => <PeopleSheet />,
   pot: () => <PotSheet />,
+  pour: () => <PourSheet />,
 };
 
 export function LateSheets({ sheet }: { readonly sheet: LateSheet }) {

@@ -18,6 +18,8 @@ interface Parts {
   readonly strip: (() => ReactNode) | null;
   readonly portions: (() => ReactNode) | null;
   readonly pot: (() => ReactNode) | null;
+  readonly pourCards: (() => ReactNode) | null;
+  readonly advice: (() => ReactNode) | null;
   readonly start: (() => ReactNode) | null;
   readonly lots: (() => ReactNode) | null;
   readonly ways: Ways | null;
@@ -38,6 +40,8 @@ const parts = createStore<Parts>(() => ({
   strip: null,
   portions: null,
   pot: null,
+  pourCards: null,
+  advice: null,
   start: null,
   lots: null,
   ways: null,
@@ -49,8 +53,8 @@ const fetchParts = async (): Promise<void> => {
   parts.setState({ start: () => <Start />, lots: () => <LotChoice /> });
   const { Ways, wayText } = await import('./ways');
   parts.setState({ ways: { draw: () => <Ways />, text: wayText } });
-  const { LateSheets, Notice, Portions, PotLine } = await import('./late-sheets');
-  parts.setState({ notice: () => <Notice /> });
+  const { Advice, LateSheets, Notice, Portions, PotLine, PourCards } = await import('./late-sheets');
+  parts.setState({ notice: () => <Notice />, pourCards: () => <PourCards />, advice: () => <Advice /> });
   parts.setState({ sheet: (sheet) => <LateSheets sheet={sheet} />, portions: () => <Portions />, pot: () => <PotLine /> });
   const { Holds, Making, PassingTemperatures, Temperatures } = await import('./late-temperatures');
   parts.setState({
@@ -104,6 +108,14 @@ export const lateWayText = (...of: Parameters<Ways['text']>): string | null => p
 
 export function LatePotLine() {
   return useStore(parts, (there) => there.pot)?.() ?? null;
+}
+
+export function LatePourCards() {
+  return useStore(parts, (there) => there.pourCards)?.() ?? null;
+}
+
+export function LateAdvice() {
+  return useStore(parts, (there) => there.advice)?.() ?? null;
 }
 
 export function LateNotice() {

@@ -23,6 +23,9 @@ export function More() {
   const practice = useLive(see.realm) === 'practice';
   const phase = useLive(see.phase);
   const words = sheetMessages.more;
+  // Typed there, where it is said what is typed; before joining the keypad is for weights.
+  const moulds =
+    useLive(({ batch }) => batch?.plan.moulds !== undefined) && (status === 'joined' || phase === 'joining' || phase === 'temperatures');
   const open = status === 'weighing' || status === 'joined';
   const pouring = status === 'weighing';
   return (
@@ -33,7 +36,11 @@ export function More() {
         ) : (
           <Press name={words.away} onTap={open ? want('away') : undefined} />
         )}
-        <Press name={words.byHand} onTap={open ? go('keypad') : undefined} />
+        {moulds ? (
+          <Press name={words.moulds} onTap={open ? go('pour') : undefined} />
+        ) : (
+          <Press name={words.byHand} onTap={open ? go('keypad') : undefined} />
+        )}
         <Press name={words.partPour} onTap={pouring ? want('part-pour') : undefined} />
         <Press name={words.weighBack} onTap={pouring ? want('weigh-back') : undefined} />
         <Press name={words.correct} onTap={open ? go('correct') : undefined} />

@@ -6,10 +6,16 @@ import { Press } from '../../_ui/press';
 import { sheetMessages } from '../messages-sheets';
 import styles from '../work.module.css';
 import { openSheet } from './controls';
+import { Pouring } from './pouring';
 
 const words = sheetMessages.portions;
 /** How many portions were poured, the newest of them, what is left in the pot, and the way to type one. All of them are in the review. */
 export function Portions() {
+  const moulds = useLive(({ batch }) => batch?.plan.moulds !== undefined);
+  return moulds ? <Pouring /> : <OfThePot />;
+}
+
+function OfThePot() {
   const display = useDisplay();
   const batch = useLive(see.batch);
   const parts = batch?.parts ?? [];

@@ -59,6 +59,8 @@ const OWN_NUMBER: Readonly<Partial<Record<CuePhase, NumberKind>>> = {
   question: 'changed',
   temperatures: 'apart',
   joining: 'apart',
+  patterns: 'apart',
+  trouble: 'since',
   trace: 'since',
   'pouring-moulds': 'since',
 };
@@ -86,6 +88,7 @@ export const numberKind = ({ phase, block, left, offline, portioned = false }: S
   if (phase === 'take-out' && left === null) return 'gross';
   // While a vessel waits to be lifted, the line after it is what comes.
   if (phase === 'lift' && left === null) return 'planned';
+  if (phase === 'pouring-moulds' && left !== null) return 'left';
   if (portioned) return 'portion';
   return OWN_NUMBER[phase] ?? (left === null ? 'words' : 'left');
 };

@@ -5,7 +5,7 @@ import { useDisplay, useLive } from '../../_live/use';
 import type { Frame } from '../../_ui/frame';
 import { messages } from '../messages';
 import styles from '../bench.module.css';
-import { LateMaking, LateTemperatures } from './late';
+import { LateAdvice, LateMaking, LateTemperatures } from './late';
 import { useSeen } from './seen';
 import { isWeighing } from './shape';
 import { Truth } from './truth';
@@ -23,6 +23,8 @@ export function Side({ frame }: { readonly frame: Frame }) {
           <HowItGoes />
         ) : isWeighing(phase) || phase === 'away' || phase === 'resume' || phase === 'choose-lot' ? (
           <Fill frame={frame} />
+        ) : phase === 'trouble' ? (
+          <LateAdvice />
         ) : (
           <LateTemperatures frame={frame} />
         )}

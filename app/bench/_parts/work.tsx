@@ -9,7 +9,17 @@ import { messages } from '../messages';
 import styles from '../work.module.css';
 import { Cards, LocalCards } from './cards';
 import { openSheet } from './controls';
-import { LateHolds, LateLotChoice, LateMaking, LatePassingTemperatures, LatePotLine, LatePortions, LateStart, LateWays } from './late';
+import {
+  LateHolds,
+  LateLotChoice,
+  LateMaking,
+  LatePassingTemperatures,
+  LatePotLine,
+  LatePortions,
+  LatePourCards,
+  LateStart,
+  LateWays,
+} from './late';
 import { Lost } from './lost';
 import { useSeen } from './seen';
 import { isSteps, Steps } from './steps';
@@ -21,6 +31,7 @@ export function Work() {
   const status = useLive(see.status);
   const frame = useFrame();
   if (offline || phase === null) return <Lost />;
+  if (phase === 'patterns' || phase === 'trouble') return <LatePourCards />;
   if (cards.length > 0) return cards.some(({ remedy }) => remedy !== undefined) ? <LateWays /> : <Cards />;
   if (phase === 'idle' || (phase === 'done' && status !== 'weighing' && status !== 'joined')) return <LateStart />;
   if (kind === 'words' && phase !== 'away') return <Lost />;

@@ -1,5 +1,5 @@
 import { mouldsIn } from '#lib/work/batch/pouring/places';
-import { BATTER_WRONGS, PATTERNS } from '#lib/work/batch/pouring/types';
+import { BATTER_WRONGS, mouldContainer, PATTERNS } from '#lib/work/batch/pouring/types';
 import { choice } from './choices';
 import type { Choice, Scene, Scenery } from './stage';
 
@@ -11,6 +11,7 @@ export const patternsScene = (stage: Scenery): Scene | null => {
   const params = { mark: `${stage.batch.mark}/${n}`, mould: name };
   return {
     phase: 'patterns',
+    portion: { at: 'name', mass: null, job: { key: mouldContainer(n), by: 'gain', name: `${params.mark} ${name}`, from: [] } },
     choices: PATTERNS.map((pattern) =>
       choice(pattern, params, false, () => void stage.wants.push({ kind: 'name-pattern', body: { mould: n, pattern } })),
     ),

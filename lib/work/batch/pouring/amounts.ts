@@ -92,7 +92,8 @@ const ofPart = (state: BatchState, part: string): readonly LineState[] => linesO
  */
 export const partTarget = (state: BatchState, part: PlanPart): { readonly mass: Milligrams; readonly by: 'share' | 'additive' } => {
   const weighed = ofPart(state, part.id).filter(({ actual, planned }) => actual > 0 && planned.target > 0);
-  const share = mg(Math.round((part.ppm * massOf(plainBatter(state))) / 1e6));
+  const common = linesOf(state).reduce((sum, line) => sum + (line.plan.part === undefined ? line.actual : 0), 0);
+  const share = mg(Math.round((part.ppm * common) / 1e6));
   if (weighed.length === 0) return { mass: share, by: 'share' };
   const actual = weighed.reduce((sum, line) => sum + line.actual, 0);
   const planned = weighed.reduce((sum, line) => sum + line.planned.target, 0);

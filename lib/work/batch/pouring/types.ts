@@ -2,7 +2,7 @@ import type { EntryId, InstrumentId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 
 /** How a mould is poured, as the trade says it. Read as words with its dashes taken for spaces. */
-export const PATTERNS = ['plain-pour', 'in-the-pot-swirl', 'drop-swirl', 'hanger-swirl', 'column-pour', 'layers', 'other-pattern'] as const;
+export const PATTERNS = ['plain-pour', 'in-the-pot-swirl', 'drop-swirl', 'hanger-swirl', 'layers', 'other-pattern'] as const;
 export type Pattern = (typeof PATTERNS)[number];
 
 /** Where batter is poured from: the pot it was joined in, or the jug of a part. */
