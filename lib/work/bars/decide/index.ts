@@ -41,7 +41,9 @@ const FROM_ANY_VIEW: ReadonlySet<BarsCommandKind> = new Set(['photo', 'note', 'w
  */
 export const decide = (state: BarsState | null, command: BarsCommand): BarsDecision => {
   if (!roleMay(command.role, command.kind)) return refuse('not-yours', { role: command.role });
-  if (!wholeNumbers(command.body) || !wholeNumbers(command.observation)) return refuse('bad-number');
+  // A moment in time is larger than any mass or length.
+  const { poured = 0, ...body } = command.body as { readonly poured?: number };
+  if (!Number.isSafeInteger(poured) || !wholeNumbers(body) || !wholeNumbers(command.observation)) return refuse('bad-number');
   if (command.kind === 'begin') return state === null ? mould.begin(command) : refuse('already-done', { what: 'begin' });
   if (state === null) return refuse('no-such', { what: 'bars', id: command.lot });
   const { expectedVersion } = command;
