@@ -188,5 +188,15 @@ const IN_PHASE: Readonly<Record<CuePhase, Ask>> = {
   done: person,
 };
 
+/** A bar onto the free scale, and off once it is taken; anything else there goes first. `null`: no bars are weighed. */
+const weighBars = ({ bars = null }: SceneHint, world: World): Move | null => {
+  if (bars === null || bars.phase === 'busy') return null;
+  const { phase, role, bar } = bars;
+  if (phase === 'put-on') return { do: 'set-down', vessel: bar.id, role };
+  if (phase === 'ask' || phase === 'changed') return nothing('needs-person');
+  const off = world.weighings[role]?.pan.standing != null && (phase === 'taken' || phase === 'done' || phase === 'empty');
+  return off ? { do: 'lift', role } : nothing('wait');
+};
+
 export const nextMove = (hint: SceneHint | null, world: World, cables: Cables): Move =>
-  hint === null ? nothing('needs-person') : IN_PHASE[hint.phase](hint, world, cables);
+  hint === null ? nothing('needs-person') : (weighBars(hint, world) ?? IN_PHASE[hint.phase](hint, world, cables));

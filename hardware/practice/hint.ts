@@ -1,7 +1,9 @@
+import type { BarsCue } from '#lib/bench/bars/types';
 import type { BenchCue, BlockReason, CuePhase, PortionCue } from '#lib/bench/cue';
 import type { ScaleRole } from '#lib/measure/instrument';
 import type { InstrumentId } from '#lib/units/id';
 import type { BatchState, VesselState, WeighMode } from '#lib/work/batch/index';
+import { barsHint, type BarsHint } from './bars';
 import { jobHint, pourShelf, stirredIn, type JobHint } from './pour-hint';
 import type { ShelfVessel } from './shelf-vessel';
 
@@ -31,6 +33,8 @@ export interface SceneHint {
   readonly portion?: PortionCue['at'] | undefined;
   /** What is done with the batter, where the plan has moulds. */
   readonly job?: JobHint | null;
+  /** Bars are weighed. */
+  readonly bars?: BarsHint | null;
   /** Cups that are stirred in by now, and into what. */
   readonly stirred?: readonly { readonly from: string; readonly into: string }[];
   /** The record says that hydroxide went into the liquid. */
@@ -51,7 +55,9 @@ export const hintOf = (
   cue: BenchCue,
   batch: BatchState | null,
   scales: readonly { readonly id: InstrumentId; readonly role: ScaleRole }[],
+  bars: BarsCue | null = null,
 ): SceneHint => {
+  const ofBars = barsHint(bars, scales);
   const state = batch === null || cue.line === null ? null : (batch.lines[cue.line] ?? null);
   const line = state?.plan ?? null;
   const lines = batch === null ? [] : Object.values(batch.lines);
@@ -62,7 +68,9 @@ export const hintOf = (
     role: scales.find(({ id }) => id === cue.instrument)?.role ?? line?.scale ?? null,
     vessel: cue.vessel,
     into: lines.find(({ plan }) => plan.vessel === cue.vessel && plan.into !== undefined)?.plan.into ?? null,
+    bars: ofBars,
     shelf: [
+      ...(ofBars === null ? [] : [ofBars.bar]),
       ...pourShelf(batch),
       ...vessels.map(({ plan, contents, empty }) => ({
         id: plan.id,

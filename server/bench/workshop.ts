@@ -175,8 +175,8 @@ const practiceParts = (seed: number): Pick<RunParts, 'realm' | 'configs' | 'open
     configs,
     opener,
     scene: {
-      act: (act, cue, batch) => scene.act(act, hintOf(cue, batch, scales)),
-      look: (cue, batch) => scene.hint(hintOf(cue, batch, scales)),
+      act: (act, cue, batch, bars) => scene.act(act, hintOf(cue, batch, scales, bars)),
+      look: (cue, batch, bars) => scene.hint(hintOf(cue, batch, scales, bars)),
     },
     leaning: () => scene.leaning().map((vessel) => as<VesselId>(vessel)),
   };

@@ -1,5 +1,6 @@
 import type { BarsState, WeighedFor } from '#lib/work/bars/index';
 import { standingWeights } from '#lib/work/bars/standing';
+import type { ExpectedBar } from './types';
 
 /** A bar only loses. Ours: a tenth of a gram and two divisions gained are damp and rounding, a fifth lost is another bar. */
 const GAINS = 0.01;
@@ -7,16 +8,22 @@ const LOSES = 0.2;
 /** Bars of one log differ by the hand that cuts them. Ours. */
 const APART = 0.25;
 
-/** What a bar should about weigh, mg: by its own last weight, else by others of its lot, else as it was to be cut; `null`: nobody knows. */
-export const expectedOf = (
-  state: BarsState,
-  bar: number | null,
-  purpose: WeighedFor,
-): { readonly low: number; readonly high: number } | null => {
-  const all = [...standingWeights(state, 'cure'), ...standingWeights(state, 'net')];
+const DAY_MS = 86_400_000;
+/** A bar's own last weight is the newest of so many. */
+const RECENT = 20;
+
+/** What a bar should about weigh: by its own last weight, else by others of its lot, else as it was to be cut; `null`: nobody knows. */
+export const expectedOf = (state: BarsState, bar: number | null, purpose: WeighedFor, wall: number): ExpectedBar | null => {
   const own = bar === null ? undefined : standingWeights(state, 'cure').findLast((one) => one.bar === bar);
-  if (own !== undefined && purpose === 'cure') return { low: own.net * (1 - LOSES), high: own.net * (1 + GAINS) };
-  const masses = all.slice(-20).map(({ net }) => net as number);
-  const middle = masses.toSorted((a, b) => a - b)[Math.floor(masses.length / 2)] ?? state.cut?.mass ?? null;
-  return middle === null ? null : { low: middle * (1 - APART), high: middle * (1 + APART) };
+  if (own !== undefined && purpose === 'cure')
+    return { ...between(own.net, LOSES, GAINS), own: true, days: Math.max(0, Math.floor((wall - own.wall) / DAY_MS)) };
+  const all = [...standingWeights(state, 'cure'), ...standingWeights(state, 'net')].slice(-RECENT).map(({ net }) => net as number);
+  const middle = all.toSorted((a, b) => a - b)[Math.floor(all.length / 2)] ?? state.cut?.mass ?? null;
+  return middle === null ? null : { ...between(middle, APART, APART), own: false, days: 0 };
 };
+
+const between = (like: number, less: number, more: number): Pick<ExpectedBar, 'low' | 'high' | 'like'> => ({
+  low: Math.round(like * (1 - less)),
+  high: Math.round(like * (1 + more)),
+  like,
+});

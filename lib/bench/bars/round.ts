@@ -89,7 +89,7 @@ export const createRound = (parts: RoundParts): BarsRound => {
         led: parts.led(),
         busy: parts.armed() !== null,
         spent: spentNow(),
-        expected: expectedOf(round.state, nextBar(round), round.asked.for),
+        expected: expectedOf(round.state, nextBar(round), round.asked.for, parts.clock.wall()),
         over: isOver(round),
       },
       parts.clock.now(),
@@ -210,7 +210,10 @@ export const createRound = (parts: RoundParts): BarsRound => {
   };
 
   return {
-    cue: () => (running === null ? null : cueOf(running, parts.scale(), expectedOf(running.state, nextBar(running), running.asked.for))),
+    cue: () =>
+      running === null
+        ? null
+        : cueOf(running, parts.scale(), expectedOf(running.state, nextBar(running), running.asked.for, parts.clock.wall())),
     look() {
       if (running === null || running.underway) return;
       show(running);
@@ -256,7 +259,7 @@ const cueOf = (round: Running, scale: InstrumentId | null, expected: BarsCue['ex
     of: asked.count,
     zero: memory.zero,
     net: look.net,
-    expected: expected === null ? null : { low: Math.round(expected.low), high: Math.round(expected.high) },
+    expected,
     last: last === null ? null : { bar: last.bar, net: last.net },
     acceptsIn: look.acceptsIn,
     step,

@@ -18,6 +18,15 @@ export type BarsWhy =
   | 'used-up' // this settled weight is in the record already
   | 'refused'; // the record did not take it
 
+/** mg. `like`: what it goes by, the bar's `own` last weight or others of its lot, from so many days ago. */
+export interface ExpectedBar {
+  readonly low: number;
+  readonly high: number;
+  readonly like: number;
+  readonly own: boolean;
+  readonly days: number;
+}
+
 export interface BarsCue {
   readonly lot: string;
   readonly mark: string;
@@ -35,8 +44,8 @@ export interface BarsCue {
   readonly zero: number | null;
   /** Settled net, mg. */
   readonly net: number | null;
-  /** What it should about weigh, mg; `null`: nobody knows. */
-  readonly expected: { readonly low: number; readonly high: number } | null;
+  /** What it should about weigh; `null`: nobody knows. */
+  readonly expected: ExpectedBar | null;
   /** Newest that was taken in this round. */
   readonly last: { readonly bar: number | null; readonly net: number } | null;
   readonly acceptsIn: number | null;

@@ -4,6 +4,7 @@ import type { Reading } from '#lib/measure/reading';
 import type { SceneAct } from '#lib/protocol/intent';
 import type { LeaseView, RecordLane } from '#lib/protocol/lanes';
 import type { BatchState } from '#lib/work/batch/index';
+import type { BarsCue } from '../bars/types';
 import type { BenchCue } from '../cue';
 import { lostFor, partLease, releaseLease, renewLease, takeLease } from '../lease';
 import type { Lease } from '../lease';
@@ -18,9 +19,9 @@ import type { Bench } from './types';
 
 /** The simulated scene, in practice only. */
 export interface SceneParts {
-  act(act: SceneAct, cue: BenchCue, batch: BatchState | null): { readonly ok: boolean; readonly why: string | null };
+  act(act: SceneAct, cue: BenchCue, batch: BatchState | null, bars: BarsCue | null): { readonly ok: boolean; readonly why: string | null };
   /** At each new cue. */
-  look(cue: BenchCue, batch: BatchState | null): void;
+  look(cue: BenchCue, batch: BatchState | null, bars: BarsCue | null): void;
 }
 
 export interface BenchParts extends CoreParts, IntentParts {
@@ -46,7 +47,7 @@ export const createBench = (parts: BenchParts): { bench: Bench; inputs: BenchInp
   const { clock, journal, scene } = parts;
   let wholeLane: { readonly batch: string | null; readonly seq: number; readonly read: Promise<RecordLane> } | null = null;
 
-  if (scene !== null) core.listen({ frame: (frame) => scene.look(frame.cue, core.mailbox.batch()) });
+  if (scene !== null) core.listen({ frame: (frame) => scene.look(frame.cue, core.mailbox.batch(), frame.bars ?? null) });
 
   const bench: Bench = {
     boot: parts.boot,
@@ -80,8 +81,11 @@ export const createBench = (parts: BenchParts): { bench: Bench; inputs: BenchInp
     intent,
     afterwards: (batch, want, by, id) =>
       core.sendAside(batch, () => parts.load(batch), want, { ...OF_ITSELF, by, via: 'screen', role: 'maker', intent: id }),
-    scene: (act) =>
-      Promise.resolve(scene === null ? { ok: false, why: 'practice-only' } : scene.act(act, core.frame().cue, core.mailbox.batch())),
+    async scene(act) {
+      if (scene === null) return { ok: false, why: 'practice-only' };
+      const { cue, bars = null } = core.frame();
+      return scene.act(act, cue, core.mailbox.batch(), bars);
+    },
     listen: (listener) => core.listen(listener),
   };
   const inputs: BenchInputs = {
