@@ -17,7 +17,7 @@ export const messages = {
     empty: 'Add a lot when a container comes in. Copy its certificate here, and attach it.',
     add: 'Add a lot',
     caption: 'Lots in the stores',
-    heads: { mark: 'mark', material: 'material', from: 'certificate', states: 'states', files: 'files' },
+    heads: { mark: 'mark', material: 'material', from: 'certificate', states: 'states' },
     mark: 'Mark on the container',
     material: 'Material',
     certificate: 'Supplier’s certificate',

@@ -6,6 +6,7 @@ import type { Gather, Typed } from '../../_ui/kept/typed';
 import { problemText } from '../../_ui/problem-messages';
 import { messages } from '../messages';
 import { percentLines, linesText } from './percent-lines';
+import { readReceived, typedReceived } from './received-form';
 import type { Known } from './stores';
 
 /** Figures with an uncertainty of their own. */
@@ -53,6 +54,9 @@ export const typedLot = (lot: Lot | null): Typed => {
     [path('vanillin')]: certificate?.vanillin ?? '',
     [path('allergens')]: linesText(certificate?.allergens ?? []),
     files: filesText(lot?.files ?? []),
+    ...typedReceived(lot),
+    // Not a field: which lot the form is of.
+    '@id': lot?.id ?? '',
   };
 };
 
@@ -70,7 +74,14 @@ export const readLot = (id: string, typed: Typed, known: Known): Reading => {
   const material = at(typed, 'material');
   if (material === '') read.note('material', messages.choose);
   const kind = known.materials.find((one) => one.id === material)?.kind ?? null;
-  const lot: Lot = { id, mark: read.name('mark'), material, certificate: certificateOf(typed, read, kind), files: filesOf(typed) };
+  const lot: Lot = {
+    id,
+    mark: read.name('mark'),
+    material,
+    certificate: certificateOf(typed, read, kind),
+    files: filesOf(typed),
+    ...readReceived(typed, read),
+  };
   const minds: Record<string, string> = {};
   if (kind === null) return { document: lot, errors: read.errors, minds };
   const { problems, warnings } = checkLot(lot, known.materials);

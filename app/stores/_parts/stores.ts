@@ -1,15 +1,19 @@
 import type { ShelfList } from '#lib/protocol/shelf';
 import { materialsById } from '#lib/work/formula/index';
 import type { Lot, Material, PlanContext, Preparation } from '#lib/work/formula/index';
+import type { LotsUsed } from '#lib/protocol/lots';
 import type { Answer } from '../../_ui/api';
 import { documentOf } from '../../_ui/kept/kind';
 import { shelfApi } from '../../_ui/shelf-api';
+import { followApi } from './follow-api';
 
 /** What stands in the stores, as lists with versions. */
 export interface Stores {
   readonly lots: Shelved;
   readonly materials: Shelved;
   readonly preparations: Shelved;
+  /** What batches took of each lot, mg. */
+  readonly used: LotsUsed['used'];
 }
 
 /** What stands of one kind, and what was put away. */
@@ -17,15 +21,18 @@ export type Shelved = Pick<ShelfList, 'items' | 'away'>;
 
 /** All lists, or the first problem. */
 export const askStores = async (): Promise<Answer<Stores>> => {
-  const [lots, materials, preparations] = await Promise.all([
+  const [lots, materials, preparations, used] = await Promise.all([
     shelfApi.list('lot'),
     shelfApi.list('material'),
     shelfApi.list('preparation'),
+    followApi.used(),
   ]);
   if (!lots.ok) return lots;
   if (!materials.ok) return materials;
   if (!preparations.ok) return preparations;
-  return { ok: true, value: { lots: lots.value, materials: materials.value, preparations: preparations.value } };
+  if (!used.ok) return used;
+  const { used: taken } = used.value;
+  return { ok: true, value: { lots: lots.value, materials: materials.value, preparations: preparations.value, used: taken } };
 };
 
 /** The same as documents. Of two materials by one id the maker's counts. */

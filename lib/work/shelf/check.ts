@@ -75,6 +75,7 @@ const figuresOf = (noun: Noun, document: unknown, context: () => PlanContext): r
     case 'prepared':
     case 'fill':
     case 'label':
+    case 'complaint':
       break;
   }
   return [];

@@ -9,6 +9,7 @@ import { sizeSchema } from '../formula/schema/formula';
 import { asTyped, count, id, name, note } from '../formula/schema/words';
 import { cureSchema, cutterSchema, unmouldSchema } from '../bars/documents';
 import { labelSettingsSchema } from '../label/settings';
+import { complaintSchema } from '../lots/complaint';
 import { goodsSchema, orderSchema, tradeSchema } from '../orders/documents';
 import { oneOf } from '../words';
 import { vesselMaterial, vesselUse } from '../batch/vessel-words';
@@ -115,4 +116,5 @@ export const SCHEMAS: { readonly [N in Noun]: z.ZodMiniType } = {
   cure: cureSchema,
   unmould: unmouldSchema,
   label: labelSettingsSchema,
+  complaint: complaintSchema,
 };

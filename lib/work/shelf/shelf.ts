@@ -73,6 +73,7 @@ export const EMPTY_SHELF: Shelf = {
   cure: new Map(),
   unmould: new Map(),
   label: new Map(),
+  complaint: new Map(),
 };
 
 /** What a line of the journal says was put. */

@@ -1,0 +1,25 @@
+import * as z from 'zod/mini';
+import type { ComplaintAnswer, ComplaintAsk, FollowBars, FollowLot, LotsUsed } from '#lib/protocol/lots';
+import { ask } from '../../_ui/api';
+import type { Answer } from '../../_ui/api';
+
+const batch = z.looseObject({
+  batch: z.looseObject({ id: z.string(), mark: z.string(), name: z.string() }),
+  mass: z.number(),
+  bars: z.array(z.looseObject({ id: z.string(), mark: z.string(), gone: z.array(z.looseObject({ count: z.int() })) })),
+});
+/** The outline of each answer, as in `api`. */
+const OUTLINES = {
+  used: z.looseObject({ used: z.record(z.string(), z.number()) }),
+  lot: z.looseObject({ id: z.string(), mark: z.string(), used: z.number(), batches: z.array(batch) }),
+  bars: z.looseObject({ mark: z.string(), followed: batch, lots: z.array(z.looseObject({})), weights: z.array(z.looseObject({})) }),
+  complaint: z.looseObject({ id: z.string(), held: z.array(z.string()) }),
+};
+
+/** Where lots went, where bars came from, and what was said of them. Nothing throws. */
+export const followApi = {
+  used: (): Promise<Answer<LotsUsed>> => ask(OUTLINES.used, '/api/lots'),
+  lot: (id: string): Promise<Answer<FollowLot>> => ask(OUTLINES.lot, `/api/follow/lot?id=${encodeURIComponent(id)}`),
+  bars: (mark: string): Promise<Answer<FollowBars>> => ask(OUTLINES.bars, `/api/follow/bars?mark=${encodeURIComponent(mark)}`),
+  complain: (said: ComplaintAsk): Promise<Answer<ComplaintAnswer>> => ask(OUTLINES.complaint, '/api/complaints', said),
+} as const;

@@ -1,0 +1,89 @@
+import * as z from 'zod/mini';
+import type { Lot } from '#lib/work/formula/index';
+import type { BatchListRow } from './http';
+
+/** GET /api/lots: what batches have taken of each lot, mg. What is left is receipts and adjustments less this. */
+export interface LotsUsed {
+  readonly used: Readonly<Record<string, number>>;
+}
+
+/** Bars of one batch, with where they are. */
+export interface FollowedBars {
+  readonly id: string;
+  readonly mark: string;
+  readonly made: number;
+  readonly shelf: number;
+  readonly away: number;
+  readonly held: string | null;
+  /** Bars kept back, and where the lot stands; `null` where nobody said. */
+  readonly retained: number;
+  readonly place: string | null;
+  readonly gone: readonly FollowedGone[];
+}
+
+/** Bars that left. `to`: whose id; a name only where it was not erased. */
+export interface FollowedGone {
+  readonly kind: 'sold' | 'given' | 'spoiled';
+  readonly count: number;
+  readonly wall: number;
+  readonly offsetMin: number;
+  readonly to: string | null;
+  readonly name: string | null;
+  readonly at: string | null;
+}
+
+export interface FollowedBatch {
+  readonly batch: Pick<BatchListRow, 'id' | 'mark' | 'name' | 'realm' | 'status' | 'startedWall'>;
+  /** mg of the lot that was asked about; 0 where the batch was asked for by its own mark. */
+  readonly mass: number;
+  readonly bars: readonly FollowedBars[];
+}
+
+/** GET /api/follow/lot?id=: from a lot to batches, bars and who has them. `lot` is `null` when the shelf does not know it (any more). */
+export interface FollowLot {
+  readonly id: string;
+  readonly mark: string;
+  readonly lot: Lot | null;
+  readonly used: number;
+  readonly batches: readonly FollowedBatch[];
+}
+
+/** What of one lot is in a batch, and what is known of it. */
+export interface FollowedLot {
+  readonly lot: string;
+  readonly mark: string;
+  readonly mass: number;
+  readonly material: string;
+  readonly supplier: string | null;
+  readonly bestBefore: string | null;
+}
+
+/** GET /api/follow/bars?mark=: from the mark on a bar, or of a batch, back to lots and weights. */
+export interface FollowBars {
+  readonly mark: string;
+  readonly followed: FollowedBatch;
+  readonly lots: readonly FollowedLot[];
+  /** Lines without a lot: weighed, and nobody said from what. */
+  readonly unstated: readonly { readonly material: string; readonly mass: number }[];
+  readonly weights: readonly { readonly material: string; readonly actual: number; readonly lots: string }[];
+}
+
+const text = (most: number) => z.string().check(z.trim(), z.minLength(1), z.maxLength(most));
+
+/** POST /api/complaints: kept, and all that is left of that batch is held, in one act. */
+export const complaintAsk = z.object({
+  intent: z.string().check(z.regex(/^[A-Za-z0-9_-]{8,30}$/)),
+  mark: text(40),
+  day: z.string().check(z.regex(/^\d{4}-\d{2}-\d{2}$/)),
+  what: text(2000),
+  action: z.string().check(z.maxLength(2000)),
+  /** A reaction of somebody's body: may have to be reported. */
+  reaction: z.enum(['none', 'slight', 'serious']),
+});
+export type ComplaintAsk = z.infer<typeof complaintAsk>;
+
+export interface ComplaintAnswer {
+  readonly id: string;
+  /** Marks of the bar lots that are held now. */
+  readonly held: readonly string[];
+}

@@ -1,0 +1,110 @@
+import type { FollowBars, FollowedBars, FollowedBatch, FollowedGone, FollowedLot, FollowLot } from '#lib/protocol/lots';
+import type { BatchListRow } from '#lib/protocol/http';
+import { as } from '#lib/units/id';
+import type { BarsId, BatchId, PersonId } from '#lib/units/id';
+import type { BarsState } from '#lib/work/bars/index';
+import type { BatchState } from '#lib/work/batch/index';
+import { trueNet } from '#lib/work/batch/lots';
+import type { Lot } from '#lib/work/formula/index';
+import { newest } from '#lib/work/shelf/shelf';
+import type { Shelf } from '#lib/work/shelf/shelf';
+import type { People } from '../store/people';
+import type { Store } from '../store/store';
+
+export interface FollowParts {
+  readonly store: Pick<Store, 'bars' | 'lots' | 'shelf'>;
+  readonly barsState: (id: BarsId) => Promise<BarsState | null>;
+  readonly batchState: (id: string) => Promise<BatchState | null>;
+  readonly people: Pick<People, 'people'>;
+}
+
+const lotOn = (shelf: Shelf, id: string): Lot | null => (newest(shelf, 'lot', id)?.document ?? null) as unknown as Lot | null;
+
+/** From a lot to the batches it is in, their bars, and who has them. `null`: nobody ever received or weighed it. */
+export const followLot = async (parts: FollowParts, id: string): Promise<FollowLot | null> => {
+  const rows = await parts.store.lots.batches(id);
+  // One that was put away is followed all the same.
+  const lot = lotOn(parts.store.shelf.now(), id) ?? lastOf(parts.store.shelf.now(), id);
+  const [newestRow] = rows;
+  if (lot === null && newestRow === undefined) return null;
+  const batches = await Promise.all(rows.map((row) => batchOf(parts, row, massIn(row, id))));
+  const mark = lot?.mark ?? newestRow?.lots.find((one) => one.lot === id)?.mark ?? id;
+  return { id, mark, lot, used: batches.reduce((sum, { mass }) => sum + mass, 0), batches };
+};
+
+const lastOf = (shelf: Shelf, id: string): Lot | null =>
+  (shelf.lot.get(id)?.versions.findLast(({ document }) => document !== null)?.document ?? null) as unknown as Lot | null;
+
+const massIn = ({ lots }: BatchListRow, id: string): number =>
+  lots.filter(({ lot }) => lot === id).reduce((sum, { mass }) => sum + mass, 0);
+
+const batchOf = async (parts: FollowParts, row: BatchListRow, mass: number): Promise<FollowedBatch> => {
+  const { id, mark, name, realm, status, startedWall } = row;
+  return { batch: { id, mark, name, realm, status, startedWall }, mass, bars: await barsOf(parts, as(id)) };
+};
+
+const barsOf = async ({ store, barsState, people }: FollowParts, batch: BatchId): Promise<readonly FollowedBars[]> => {
+  const names = new Map(people.people().map(({ id, name }) => [id, name]));
+  const rows = await store.bars.of(batch);
+  return Promise.all(
+    rows.map(async ({ id, mark, counts, held, place }) => {
+      const state = await barsState(as(id));
+      const { made, shelf, away } = counts;
+      const retained = state?.cut?.testers ?? 0;
+      return { id, mark, made, shelf, away, held, retained, place: place?.name ?? null, gone: goneFrom(state, names) };
+    }),
+  );
+};
+
+const GONE: ReadonlySet<string> = new Set<FollowedGone['kind']>(['sold', 'given', 'spoiled']);
+
+/** What left and stands; bars that came back from a buyer are there again and are told by their count. */
+const goneFrom = (state: BarsState | null, names: ReadonlyMap<PersonId, string | null>): readonly FollowedGone[] =>
+  (state?.moves ?? []).flatMap(({ kind, count, wall, offsetMin, to, at, from, struck }) => {
+    if (struck !== null) return [];
+    const name = to === null ? null : (names.get(to) ?? null);
+    if (kind === 'brought-home' && from === 'buyer') return [{ kind: 'sold', count: -count, wall, offsetMin, to, name, at } as const];
+    return GONE.has(kind) ? [{ kind: kind as FollowedGone['kind'], count, wall, offsetMin, to, name, at }] : [];
+  });
+
+/** From the mark on a bar, or of a batch, back to lots and weights. `null`: no batch bears it. */
+export const followBars = async (parts: FollowParts, mark: string): Promise<FollowBars | null> => {
+  const [row] = await parts.store.lots.marked(mark.trim().split('/')[0] ?? '');
+  const state = row === undefined ? null : await parts.batchState(row.id);
+  if (row === undefined || state === null) return null;
+  const followed = await batchOf(parts, row, 0);
+  const wanted = mark.includes('/') ? followed.bars.filter((one) => one.mark === mark.trim()) : followed.bars;
+  return { mark: mark.trim(), followed: { ...followed, bars: wanted }, ...insideOf(parts.store.shelf.now(), state) };
+};
+
+const insideOf = (shelf: Shelf, state: BatchState): Pick<FollowBars, 'lots' | 'unstated' | 'weights'> => {
+  const lots = new Map<string, FollowedLot>();
+  const unstated: { material: string; mass: number }[] = [];
+  const weights: FollowBars['weights'][number][] = [];
+  for (const id of state.order) {
+    const line = state.lines[id];
+    if (line === undefined) continue;
+    const material = line.plan.material.name;
+    const poured = line.contributions.filter(({ kind, struck }) => struck === null && (kind === 'pour' || kind === 'typed'));
+    for (const one of poured) {
+      if (one.lot === undefined) {
+        unstated.push({ material, mass: trueNet(one) });
+        continue;
+      }
+      const kept = lotOn(shelf, one.lot.id);
+      const before = lots.get(one.lot.id);
+      lots.set(one.lot.id, {
+        lot: one.lot.id,
+        mark: one.lot.mark,
+        mass: (before?.mass ?? 0) + trueNet(one),
+        material,
+        supplier: kept?.supplier ?? kept?.certificate?.supplier ?? null,
+        bestBefore: kept?.bestBefore ?? null,
+      });
+    }
+    const marks = [...new Set(poured.flatMap(({ lot }) => (lot === undefined ? [] : [lot.mark])))].join(', ');
+    const put = line.contributions.reduce((sum, one) => (one.struck === null ? sum + trueNet(one) : sum), 0);
+    weights.push({ material, actual: put, lots: marks });
+  }
+  return { lots: [...lots.values()], unstated, weights };
+};

@@ -1,0 +1,131 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { BarsList } from '#lib/protocol/bars';
+import type { ComplaintAnswer, FollowBars, FollowLot, LotsUsed } from '#lib/protocol/lots';
+import type { PeoplePage } from '#lib/protocol/people';
+import type { ShelfList } from '#lib/protocol/shelf';
+import { openStore } from '#server/store/open';
+import type { RunningServer } from '#server/server';
+import { sampleBatch } from '#tests/support/sample-batch';
+import { optionsFor, serverHere } from '#tests/support/server-rig';
+import { storeRig } from '#tests/support/store-rig';
+
+describe('following a lot', () => {
+  const rig = storeRig();
+  let server: RunningServer;
+  let n = 0;
+  beforeAll(async () => {
+    const store = await openStore(rig.options);
+    const batches = [
+      { batch: 'b1', lines: 3 },
+      { batch: 'b2', lines: 2, struckLine: 1 },
+    ];
+    for (const one of batches) for (const append of sampleBatch({ ...one, stripBytes: 64 })) await store.bench.append(append);
+    await store.close();
+    server = await serverHere(optionsFor(rig.dir));
+  });
+  afterAll(async () => {
+    await server.stop();
+    rig.remove();
+  });
+  const at = (path: string): string => `http://127.0.0.1:${server.port}/api${path}`;
+  const get = async <T>(path: string): Promise<T> => (await (await fetch(at(path))).json()) as T;
+  const post = async <T>(path: string, body: object) => {
+    const answer = await fetch(at(path), { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) });
+    return { status: answer.status, body: (await answer.json()) as T };
+  };
+  const intent = (): string => `test-${String((n += 1)).padStart(6, '0')}`;
+
+  it('what was weighed of each lot, crossed-out weights left out', async () => {
+    // Lot 1 of the second batch was crossed out and typed again without a lot.
+    expect((await get<LotsUsed>('/lots')).used).toEqual({ 'lot-0': 200_400, 'lot-1': 101_200, 'lot-2': 102_200 });
+  });
+
+  it('from a lot to batches, bars and who has them; from a bar’s mark back to lots and weights', async () => {
+    await post('/shelf/lot/lot-0', {
+      expected: 0,
+      note: '',
+      document: {
+        id: 'lot-0',
+        mark: '26-0',
+        material: 'oil-0',
+        certificate: null,
+        files: [],
+        supplier: 'The mill',
+        bestBefore: '2027-01-31',
+      },
+    });
+    const begun = { intent: intent(), batch: 'b1', moulds: [1], mould: { id: null, name: 'Loaf', cavities: 1 }, batter: 300_000 };
+    expect((await post('/bars', begun)).status).toBe(200);
+    const [bars] = (await get<BarsList>('/bars')).bars;
+    const { people } = (await post<PeoplePage>('/people', { name: 'The corner shop', role: 'buyer' })).body;
+    const shop = people.find(({ role }) => role === 'buyer')?.id ?? '';
+    const want = async (said: object) =>
+      expect(
+        (await post(`/bars/lot?id=${encodeURIComponent(bars?.id ?? '')}`, { intent: intent(), expectedVersion: null, want: said })).status,
+      ).toBe(200);
+    const cut = {
+      cutter: { id: null, name: 'wire', kind: 'fixed' },
+      count: 10,
+      ends: 2,
+      testers: 1,
+      thickness: null,
+      log: null,
+      mass: null,
+    };
+    await want({ kind: 'note-unmould', state: 'out', note: '', room: null });
+    await want({ kind: 'cut', ...cut });
+    await want({ kind: 'move', place: 'shelf 2' });
+    await want({ kind: 'sell', count: 4, to: shop, at: null, from: 'shelf', note: '' });
+
+    const followed = await get<FollowLot>('/follow/lot?id=lot-0');
+    expect(followed).toMatchObject({ mark: '26-0', used: 200_400, lot: { supplier: 'The mill' } });
+    expect(followed.batches.map(({ batch, mass }) => [batch.id, mass])).toEqual([
+      ['b2', 100_200],
+      ['b1', 100_200],
+    ]);
+    const sold = { kind: 'sold', count: 4, to: shop, name: 'The corner shop' };
+    expect(followed.batches[1]?.bars).toMatchObject([
+      { mark: 'b1 mark/1', made: 10, shelf: 6, retained: 1, place: 'shelf 2', gone: [sold] },
+    ]);
+
+    const back = await get<FollowBars>(`/follow/bars?mark=${encodeURIComponent('b1 mark/1')}`);
+    expect(back.lots.map(({ mark, mass, supplier }) => [mark, mass, supplier])).toEqual([
+      ['26-0', 100_200, 'The mill'],
+      ['26-1', 101_200, null],
+      ['26-2', 102_200, null],
+    ]);
+    expect(back.weights[0]).toEqual({ material: 'oil 0', actual: 100_200, lots: '26-0' });
+    const other = await get<FollowBars>(`/follow/bars?mark=${encodeURIComponent('b2 mark')}`);
+    expect(other.unstated).toEqual([{ material: 'oil 1', mass: 101_200 }]);
+    // The name goes, the sale stays with its id.
+    await post(`/people/${shop}/erase`, { erase: 'name' });
+    expect((await get<FollowLot>('/follow/lot?id=lot-0')).batches[1]?.bars[0]?.gone[0]).toMatchObject({ to: shop, name: null });
+    for (const none of ['/follow/lot?id=nobody', '/follow/bars?mark=99-1', '/follow/bars'])
+      expect((await fetch(at(none))).status).toBe(404);
+  });
+
+  it('a complaint holds what is left of that batch in one act, however often it is sent', async () => {
+    const said = {
+      intent: 'complain-1',
+      mark: 'b1 mark/1',
+      day: '2026-11-20',
+      what: 'a rash',
+      action: 'asked for a picture',
+      reaction: 'serious',
+    };
+    expect((await post('/complaints', { ...said, day: '2026-02-30' })).status).toBe(400);
+    expect((await post('/complaints', { ...said, mark: '99-1' })).status).toBe(404);
+    expect((await post('/complaints', { ...said, what: ' ' })).status).toBe(400);
+    expect((await get<ShelfList>('/shelf/complaint')).items).toEqual([]);
+    for (const _try of [1, 2])
+      expect(await post<ComplaintAnswer>('/complaints', said)).toMatchObject({ status: 200, body: { held: ['b1 mark/1'] } });
+    expect((await get<ShelfList>('/shelf/complaint')).items).toMatchObject([
+      { version: 1, document: { batch: 'b1', held: ['b1 mark/1'] } },
+    ]);
+    const [bars] = (await get<BarsList>('/bars')).bars;
+    expect(bars?.held).toBe('Complaint 2026-11-20');
+    const sell = { kind: 'sell', count: 1, to: null, at: null, from: 'shelf', note: '' };
+    const path = `/bars/lot?id=${encodeURIComponent(bars?.id ?? '')}`;
+    expect((await post(path, { intent: intent(), expectedVersion: null, want: sell })).status).toBe(409);
+  });
+});

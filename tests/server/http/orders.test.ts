@@ -1,0 +1,130 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { BarsList } from '#lib/protocol/bars';
+import type { CostPage, OrdersPage } from '#lib/protocol/orders';
+import { addDays } from '#lib/units/day';
+import { NO_TRADE } from '#lib/work/orders/documents';
+import { openStore } from '#server/store/open';
+import type { RunningServer } from '#server/server';
+import { formula } from '#tests/support/formula';
+import { sampleBatch } from '#tests/support/sample-batch';
+import { optionsFor, serverHere } from '#tests/support/server-rig';
+import { storeRig } from '#tests/support/store-rig';
+
+const LOAF = { id: 'loaf', name: 'Loaf', shape: { kind: 'box', length: '254', width: '70', depth: '60' }, lengthU: null };
+
+describe('orders over HTTP', () => {
+  const rig = storeRig();
+  let server: RunningServer;
+  let n = 0;
+  beforeAll(async () => {
+    const store = await openStore(rig.options);
+    for (const append of sampleBatch({ batch: 'b1', lines: 3, stripBytes: 64 })) await store.bench.append(append);
+    await store.close();
+    server = await serverHere(optionsFor(rig.dir));
+  });
+  afterAll(async () => {
+    await server.stop();
+    rig.remove();
+  });
+  const at = (path: string): string => `http://127.0.0.1:${server.port}/api${path}`;
+  const get = async <T>(path: string): Promise<T> => (await (await fetch(at(path))).json()) as T;
+  const post = async (path: string, body: object): Promise<void> => {
+    const answer = await fetch(at(path), { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) });
+    expect([answer.status, path, answer.ok ? '' : await answer.text()]).toEqual([200, path, '']);
+  };
+  const put = (noun: string, id: string, document: object): Promise<void> =>
+    post(`/shelf/${noun}/${id}`, { expected: 0, note: '', document: { id, ...document } });
+  const intent = (): string => `test-${String((n += 1)).padStart(6, '0')}`;
+
+  it('ask for nothing in a workshop that has none', async () => {
+    expect(await get<OrdersPage>('/orders')).toMatchObject({
+      orders: [],
+      trade: NO_TRADE,
+      outlook: { batches: [], buying: [], agenda: [] },
+    });
+  });
+
+  it('become batches on the last safe day, what has to be bought for them, and days of a calendar', async () => {
+    await put('mould', 'loaf', LOAF);
+    await put('formula', 'meadow', formula({ id: 'meadow', name: 'Meadow', moulds: [{ mould: 'loaf', count: 1, fill: '95' }] }));
+    await put('trade', 'maker', { ...NO_TRADE, days: [1, 2, 3, 4, 5, 6, 7], moulds: { loaf: { owned: 1, bars: 10 } } });
+    await put('goods', 'band', { kind: 'wrap', name: 'Paper band', pack: '100', price: '6', days: 3, perBar: '1', onHand: 4 });
+    const { today } = await get<OrdersPage>('/orders');
+    const due = addDays(today, 150);
+    const order = { kind: 'market', name: 'Spring market, hall', buyer: null, due, wants: [{ formula: 'meadow', bars: 12, label: null }] };
+    await put('order', 'spring', { ...order, state: 'open', note: '' });
+
+    const { outlook, names } = await get<OrdersPage>('/orders');
+    expect(outlook.batches.map(({ formula: of, order: by, late }) => [of, by, late])).toEqual([
+      ['meadow', 'spring', 0],
+      ['meadow', 'spring', 0],
+    ]);
+    // One mould: the second batch waits until the first is out of it.
+    expect(new Set(outlook.batches.map(({ pour }) => pour)).size).toBe(2);
+    expect(outlook.batches.every(({ ready }) => ready.by <= due)).toBe(true);
+    expect(outlook.buying).toContainEqual(expect.objectContaining({ thing: 'band', short: 16, packs: 1 }));
+    expect(names).toMatchObject({ meadow: 'Meadow', band: 'Paper band', spring: 'Spring market, hall' });
+
+    const calendar = await fetch(at('/orders/calendar.ics'));
+    expect(calendar.headers.get('content-type')).toMatch(/^text\/calendar/);
+    const text = await calendar.text();
+    expect(text).toContain('SUMMARY:Pour Meadow\r\n');
+    expect(text).toContain(String.raw`SUMMARY:Spring market\, hall: 12 bars` + '\r\n');
+    expect(text.match(/BEGIN:VEVENT/g)).toHaveLength(outlook.agenda.length);
+  });
+
+  it('a day or a number that is none is refused beside its field, and what stood stays', async () => {
+    const answer = await fetch(at('/shelf/order/spring'), {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({
+        expected: 1,
+        note: '',
+        document: {
+          id: 'spring',
+          kind: 'market',
+          name: 'x',
+          buyer: null,
+          due: '2027-02-30',
+          wants: [{ formula: 'meadow', bars: 1, label: 'y' }],
+          state: 'open',
+          note: '',
+        },
+      }),
+    });
+    expect(answer.status).toBe(422);
+    expect(((await answer.json()) as { fields: readonly { path: string }[] }).fields.map(({ path }) => path)).toEqual([
+      'due',
+      'wants.0.label',
+    ]);
+    expect((await get<OrdersPage>('/orders')).orders).toMatchObject([{ name: 'Spring market, hall' }]);
+  });
+
+  it('tell what a bar cost, by what was weighed of each lot and paid for it', async () => {
+    const lot = { mark: 'x', certificate: null, files: [], received: { day: '2026-01-02', amount: 1_000_000 } };
+    await put('lot', 'lot-0', { ...lot, material: 'olive', paid: '10' });
+    await put('lot', 'lot-1', { ...lot, material: 'coconut' });
+    await post('/bars', { intent: intent(), batch: 'b1', moulds: [1], mould: { id: null, name: 'Loaf', cavities: 1 }, batter: 300_000 });
+    const id = encodeURIComponent((await get<BarsList>('/bars')).bars[0]?.id ?? '');
+    expect((await get<CostPage>(`/orders/cost?bars=${id}`)).cost).toBeNull();
+    const want = (said: object): Promise<void> => post(`/bars/lot?id=${id}`, { intent: intent(), expectedVersion: null, want: said });
+    await want({ kind: 'note-unmould', state: 'out', note: '', room: null });
+    await want({
+      kind: 'cut',
+      cutter: { id: null, name: 'wire', kind: 'fixed' },
+      count: 10,
+      ends: 0,
+      testers: 0,
+      thickness: null,
+      log: null,
+      mass: null,
+    });
+    const used = (await get<{ used: Record<string, number> }>('/lots')).used;
+    const { cost } = await get<CostPage>(`/orders/cost?bars=${id}`);
+    // 10 money for a kilogram, ten bars; a band at 6 for a hundred.
+    expect(cost?.of[0]?.each).toBeCloseTo((((used['lot-0'] ?? 0) / 1000) * (10 / 1000)) / 10, 12);
+    expect(cost?.packaging).toBeCloseTo(0.06, 12);
+    expect(cost?.unknown).toHaveLength(2);
+    expect((await fetch(at('/orders/cost?bars=nothing'))).status).toBe(404);
+  });
+});
