@@ -26,6 +26,8 @@ export interface Keeper {
   keys(): Readonly<Record<JournalName, string>> | null;
   /** Why heads are not signed, or not stamped, just now. */
   trouble(): { readonly signing: string | null; readonly stamping: string | null };
+  /** Resolves when nothing is being signed or stamped any more. */
+  idle(): Promise<void>;
   stop(): Promise<void>;
 }
 
@@ -39,7 +41,8 @@ export interface KeeperParts {
 /** The program itself, in lines that no person asked for. */
 export const PROGRAM = as<PersonId>('program');
 const DAY_MS = 24 * 3_600_000;
-const LOOK_EVERY_MS = 3_600_000;
+/** How often it is looked whether a day has passed. */
+export const LOOK_EVERY_MS = 3_600_000;
 const ID_BYTES = 8;
 const JOURNALS = ['bench', 'workshop'] as const;
 
@@ -108,6 +111,7 @@ export const startKeeper = async (parts: KeeperParts): Promise<Keeper> => {
     stamp: () => inTurn(stampNow),
     keys: () => keysOf(store),
     trouble: () => ({ signing, stamping }),
+    idle: () => busy,
     async stop() {
       clearInterval(daily);
       await busy;
