@@ -35,6 +35,11 @@ export interface MouldOffered {
   readonly pattern: string;
 }
 
+/** GET /api/bars/waiting: batches closed of late with moulds that no bars were begun from; newest first. */
+export interface BarsWaiting {
+  readonly batches: readonly BarsMoulds[];
+}
+
 /** POST answers as the bench's own intents do; a retry with the same id gets the first answer. */
 export type BarsAnswer = IntentAnswer;
 

@@ -3,7 +3,7 @@ import { Hono } from 'hono';
 import type { Context } from 'hono';
 import * as z from 'zod/mini';
 import { barsAsk, beginAsk } from '#lib/protocol/bars';
-import type { BarsMoulds, BarsPage } from '#lib/protocol/bars';
+import type { BarsMoulds, BarsPage, BarsWaiting } from '#lib/protocol/bars';
 import type { IntentAnswer } from '#lib/protocol/intent';
 import { as } from '#lib/units/id';
 import type { BarsId, BatchId } from '#lib/units/id';
@@ -22,14 +22,16 @@ import { byOf } from './person';
 import { problem } from './problem';
 
 const MOST_ROWS = 200;
+/** Bars are begun soon after their batch, or not at all. */
+const LATE_BATCHES = 12;
 const page = z.object({
   before: z.optional(z.string().check(z.minLength(1), z.maxLength(120))),
   limit: z._default(z.coerce.number().check(z.int(), z.gte(1), z.lte(MOST_ROWS)), 50),
 });
 
 /**
- * GET /api/bars (the list), /open (what is in moulds, curing or on the shelf), /lot?id= (one), /moulds?batch= (what a closed batch can
- * begin); POST /api/bars (begin), /lot?id= (an intent). A retry with the same id gets the first answer.
+ * GET /api/bars (the list), /open (what is in moulds, curing or on the shelf), /lot?id= (one), /moulds?batch= and /waiting (what closed
+ * batches can begin); POST /api/bars (begin), /lot?id= (an intent). A retry with the same id gets the first answer.
  */
 export const bars = (deps: ApiDeps): Hono => {
   const asker = (c: Context): Asker => {
@@ -41,6 +43,14 @@ export const bars = (deps: ApiDeps): Hono => {
   const closed = async (id: string): Promise<BatchState | null> => {
     const batch = await foldBatch(deps.running().store.bench, as<BatchId>(id));
     return batch?.status === 'closed' ? batch : null;
+  };
+  const mouldsLeft = async (batch: BatchState): Promise<BarsMoulds> => {
+    const { store, bars } = deps.running();
+    const begun = await store.bars.of(batch.id);
+    const lots = await Promise.all(begun.map(({ id }) => bars.state(as(id))));
+    const taken = new Set(lots.flatMap((lot) => lot?.moulds ?? []));
+    const moulds = mouldsToBegin(batch, store.shelf.now()).filter(({ n }) => !taken.has(n));
+    return { batch: { id: batch.id, mark: batch.mark, name: batch.plan.formula.name }, moulds, begun };
   };
   return new Hono()
     .get('/', async (c) => {
@@ -59,14 +69,13 @@ export const bars = (deps: ApiDeps): Hono => {
     })
     .get('/moulds', async (c) => {
       const batch = await closed(c.req.query('batch') ?? '');
-      if (batch === null) return notClosed(c);
-      const { store } = deps.running();
-      const begun = await store.bars.of(batch.id);
-      const taken = new Set(
-        (await Promise.all(begun.map(({ id }) => deps.running().bars.state(as(id))))).flatMap((lot) => lot?.moulds ?? []),
-      );
-      const moulds = mouldsToBegin(batch, store.shelf.now()).filter(({ n }) => !taken.has(n));
-      return c.json({ batch: { id: batch.id, mark: batch.mark, name: batch.plan.formula.name }, moulds, begun } satisfies BarsMoulds);
+      return batch === null ? notClosed(c) : c.json(await mouldsLeft(batch));
+    })
+    .get('/waiting', async (c) => {
+      const { batches } = await deps.running().store.batches.list({ before: null, limit: LATE_BATCHES, status: 'closed' });
+      const found = await Promise.all(batches.map(({ id }) => closed(id)));
+      const left = await Promise.all(found.flatMap((batch) => (batch === null ? [] : [mouldsLeft(batch)])));
+      return c.json({ batches: left.filter(({ moulds }) => moulds.length > 0) } satisfies BarsWaiting);
     })
     .post('/', makersOnly(deps), zValidator('json', beginAsk, unreadable), async (c) => {
       const { intent, batch: id, moulds, ...said } = c.req.valid('json');

@@ -62,17 +62,22 @@ const TAUGHT_BY = 2;
 /** Fits cost time; the newest say most of how this maker's bars dry. */
 const MOST_LESSONS = 12;
 
-/** Earlier lots to learn this maker from, oldest first. */
-export const lessonsFor = (lot: Pick<BarsSummary, 'id'>, all: readonly (Row & Pick<BarsSummary, 'id'>)[]): readonly CureWatch[] =>
+/** A lot that teaches how this maker's bars dry. */
+export interface Lesson {
+  readonly id: string;
+  readonly watch: CureWatch;
+}
+
+/** Lots to learn this maker from, oldest first. None may teach about itself. */
+export const lessonsIn = (all: readonly (Row & Pick<BarsSummary, 'id'>)[]): readonly Lesson[] =>
   all
-    .filter(({ id }) => id !== lot.id)
     .flatMap((row) => {
       const found = followedBy(row);
       if (typeof found === 'string' || found.basis !== 'weighed') return [];
       const { weighings } = found.watch;
       const enough = weighings.length >= TAUGHT_BY && (weighings.at(-1)?.day ?? 0) >= TAUGHT_AFTER;
-      return enough ? [{ at: found.from, watch: found.watch }] : [];
+      return enough ? [{ at: found.from, id: row.id, watch: found.watch }] : [];
     })
     .toSorted((a, b) => a.at - b.at)
     .slice(-MOST_LESSONS)
-    .map(({ watch }) => watch);
+    .map(({ id, watch }) => ({ id, watch }));
