@@ -1,32 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { grams, mg } from '#lib/units/mass';
-import { celsius } from '#lib/units/temperature';
 import type { Weighed } from '#lib/work/batch/index';
-import { PRECAUTIONS } from '#lib/work/batch/precautions';
 import { review } from '#lib/work/batch/review';
-import { FINE, lineId, MAIN, OLIVE, planOf, Rig, SODA, vesselId, WATER } from './rig';
+import { joinedAs } from './joined';
+import { FINE, MAIN, OLIVE, planOf, SODA, vesselId, WATER, type Rig } from './rig';
 
 /** Pot 500 g; 420 g of batter in it. */
-const joined = (): Rig => {
-  const rig = new Rig().start(planOf([OLIVE, WATER, SODA]));
-  Object.assign(rig.temperatures, { lye: celsius(40), oils: celsius(40) });
-  const gate = (gate: 'hydroxide' | 'cold-liquid', line: string | null): void =>
-    void rig.send(
-      { kind: 'confirm-gate', body: { gate, line: line === null ? null : lineId(line), items: PRECAUTIONS[gate], held: true } },
-      'maker',
-    );
-  gate('hydroxide', 'soda');
-  for (const { id, target } of [OLIVE, WATER, SODA]) {
-    const typed = { net: target, text: String(target / 1000), unit: 'g' } as const;
-    rig.send({ kind: 'type-weight', body: { line: id, typed, readBack: true, part: false, held: true } }, 'maker');
-  }
-  gate('cold-liquid', null);
-  rig.send({ kind: 'dissolve', body: { vessel: vesselId('soda-cup'), into: vesselId('jug'), held: true } }, 'maker');
-  rig.run(1).send({ kind: 'join', body: { held: true } }, 'maker');
-  rig.send({ kind: 'stamp-trace', body: { mark: 'medium', note: '' } }, 'maker');
-  expect([rig.refusals, rig.state.status, rig.state.open]).toEqual([[], 'joined', null]);
-  return rig.run(2);
-};
+const joined = (): Rig => joinedAs(planOf([OLIVE, WATER, SODA]), 'medium');
 const masses = (rig: Rig): readonly number[] => rig.state.parts.map(({ mass }) => mass);
 
 describe('portions by what the pot of batter lost on the pan', () => {

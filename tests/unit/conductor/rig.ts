@@ -210,7 +210,7 @@ export class Rig {
     const after = conductor.step(this.memory, this.batch, this.view(), event, monotonic(this.now));
     this.memory = after.memory;
     this.cue = after.cue;
-    const person = event.kind === 'press' || event.kind === 'take' || event.kind === 'ask';
+    const person = event.kind === 'press' || event.kind === 'take' || event.kind === 'ask' || event.kind === 'job';
     for (const want of after.wants) this.send(want, person ? 'maker' : 'program');
   }
 

@@ -1,0 +1,162 @@
+import { describe, expect, it } from 'vitest';
+import { mg } from '#lib/units/mass';
+import type { Plan } from '#lib/work/batch/index';
+import { compositionOf } from '#lib/work/batch/moulds';
+import type { Pattern, PlanMould } from '#lib/work/batch/pouring/types';
+import { joinedAs, readyToJoin } from './joined';
+import { FINE, line, MAIN, OLIVE, planOf, SODA, VESSELS, WATER, type Rig } from './rig';
+
+const GREEN = line('green', {
+  class: 'colourant',
+  target: 4,
+  tolerance: 0.2,
+  vessel: 'cup',
+  more: { phase: 'trace', scale: 'fine', part: 'green', upper: null },
+});
+const mould = (n: number, name: string, pattern: Pattern | null): PlanMould => ({
+  n,
+  mould: name,
+  name,
+  brimMl: 400,
+  mass: mg(200_000),
+  pattern,
+});
+/** Pot 500 g; 420 g of batter, half of it to be green; a log and a swirled tray. */
+const plan = (log: Pattern | null = 'plain-pour'): Plan => ({
+  ...planOf([OLIVE, WATER, SODA, GREEN], Object.values(VESSELS)),
+  moulds: [mould(1, 'Log', log), mould(2, 'Tray', 'drop-swirl')],
+  parts: [{ id: 'green', name: 'Green', ppm: 500_000 }],
+});
+const joined = (): Rig => joinedAs(plan(), 'medium');
+const at = (rig: Rig) => [rig.seen.portion?.at, rig.seen.portion?.job?.key];
+/** What stands there is taken off, and the next thing set down empty. */
+const setDown = (rig: Rig, grams: number): Rig => rig.rest(0).rest(grams).run(1);
+const takeIt = (rig: Rig): Rig => rig.run(1).press('go-on', true).run(1);
+
+/** The green half parted off at 210 g and its colour weighed. */
+const parted = (): Rig => {
+  const rig = joined();
+  takeIt(setDown(rig, 200).rest(410));
+  rig.rest(100, FINE).pour(104, 6, FINE).run(6);
+  expect([rig.refusals, rig.state.open]).toEqual([[], null]);
+  return rig.rest(0).rest(0, FINE);
+};
+
+describe('patterns', () => {
+  it('are asked for before joining, one mould after the other, by touch or pedal alike', () => {
+    const rig = readyToJoin(plan(null)).run(2);
+    expect(rig.seen).toMatchObject({ phase: 'patterns', portion: { at: 'name', job: { name: '26-1/1 Log' } }, joining: { ready: false } });
+    rig.press('go-on').press('go-on').run(1);
+    expect(rig.seen.cards[rig.seen.selected]?.code).toBe('in-the-pot-swirl');
+    rig.press('go-on', true).run(1);
+    expect(rig.state.pour.patterns).toEqual({ 1: 'in-the-pot-swirl' });
+    expect(rig.seen.phase).toBe('joining');
+  });
+});
+
+describe('parts and moulds at the bench', () => {
+  it('lead from a part by its jug’s gain to its additive, weighed for what is in it', () => {
+    const rig = joined();
+    expect(at(rig)).toEqual(['set-down', 'part:green']);
+    rig.rest(200).run(1);
+    expect(at(rig)).toEqual(['stands', 'part:green']);
+    expect(rig.seen).toMatchObject({ target: 210_000, left: 210_000, total: 0 });
+    rig.rest(300);
+    expect(rig.seen).toMatchObject({ portion: { at: 'offer', mass: 100_000 }, left: 110_000, goOn: { code: 'take-pour', hold: true } });
+    rig.rest(368);
+    rig.press('go-on').run(1);
+    expect(rig.state.pour.parts).toEqual([]);
+    takeIt(rig);
+    expect(rig.state.pour.parts).toMatchObject([{ id: 'green', mass: 168_000, byHand: false }]);
+    expect(rig.seen).toMatchObject({ line: 'green', target: 3_200 });
+  });
+
+  it('fill a mould by turns without a word between, against its own empty mass however often it comes back', () => {
+    const rig = parted();
+    expect(at(rig)).toEqual(['set-down', 'mould:1']);
+    rig.rest(350).run(1).rest(400).rest(440).rest(520).rest(0);
+    expect(at(rig)).toEqual(['off', 'mould:1']);
+    expect(rig.state.pour.pours).toEqual([]);
+    rig.rest(550);
+    expect(rig.seen.portion).toMatchObject({ at: 'offer', mass: 200_000, job: { from: ['pot'] } });
+    takeIt(rig);
+    expect(rig.state.pour.pours).toMatchObject([{ mould: 1, from: ['pot'], mass: 200_000, by: 'gain' }]);
+    // The full mould still stands there: nothing is counted from it.
+    expect(at(rig)).toEqual(['clear', 'mould:2']);
+    takeIt(setDown(rig, 180).rest(380));
+    expect(rig.state.pour.pours.at(-1)).toMatchObject({ mould: 2, from: ['pot', 'part:green'], mass: 200_000 });
+    expect(at(rig)).toEqual(['clear', 'left:pot']);
+    takeIt(rig.rest(0).rest(508));
+    takeIt(rig.rest(0).rest(214));
+    expect(rig.state.pour.left).toMatchObject([
+      { of: 'pot', mass: 8_000 },
+      { of: 'part:green', mass: 14_000 },
+    ]);
+    expect(rig.rest(0).seen.portion).toEqual({ at: 'done', mass: null });
+    expect(compositionOf(rig.state, 2)?.shares).toBe('known');
+    expect(rig.refusals).toEqual([]);
+  });
+
+  it('keep a mould’s empty mass through a restart; what the scale forgot is set down again', () => {
+    const rig = parted().rest(350).run(1).rest(450);
+    rig.restart().take('resume-as-recorded').run(2);
+    expect(at(rig)).toEqual(['clear', 'mould:1']);
+    rig.rest(0).rest(550);
+    expect(rig.seen.portion).toMatchObject({ at: 'offer', mass: 200_000 });
+    rig.step({ kind: 'disarm', why: 'reconnect', instrument: MAIN });
+    rig.run(2);
+    expect(at(rig)[0]).toBe('clear');
+  });
+
+  it('pour what is too heavy by what its jug loses, as often as it takes, and weigh another when a person says so', () => {
+    const rig = parted();
+    rig.step({ kind: 'job', job: 'mould:1', by: 'loss', from: ['pot'] });
+    rig.rest(700).run(1);
+    expect(at(rig)).toEqual(['stands', 'mould:1']);
+    takeIt(rig.rest(600));
+    takeIt(rig.rest(540));
+    expect(rig.state.pour.pours).toMatchObject([
+      { mould: 1, mass: 100_000, by: 'loss' },
+      { mould: 1, mass: 60_000, by: 'loss' },
+    ]);
+    rig.rest(580);
+    expect(rig.seen).toMatchObject({ portion: { at: 'more' }, goOn: { code: 'count-from-here' } });
+    rig.step({ kind: 'job', job: 'mould:2', by: 'gain', from: ['part:green'] });
+    takeIt(setDown(rig, 180).rest(260));
+    expect(rig.state.pour.pours.at(-1)).toMatchObject({ mould: 2, from: ['part:green'], mass: 80_000 });
+  });
+
+  it('take nothing from a scale that is not heard, from a stranger on the pan, or without a hold', () => {
+    const rig = parted().rest(350).run(1).rest(450);
+    rig.press('go-on').run(1);
+    rig.pan(MAIN).speaking = false;
+    rig.run(5);
+    expect(at(rig)).toEqual(['no-scale', 'mould:1']);
+    rig.press('go-on', true);
+    rig.pan(MAIN).speaking = true;
+    rig.run(2).rest(0).rest(4_000);
+    expect(at(rig)).toEqual(['strange', 'mould:1']);
+    rig.press('go-on', true).rest(0).rest(300);
+    expect(rig.seen).toMatchObject({ portion: { at: 'strange' }, goOn: { code: 'count-from-here', hold: true } });
+    expect(rig.state.pour.pours).toEqual([]);
+    rig.run(1).press('go-on', true).run(1).rest(400);
+    expect(rig.seen.portion).toMatchObject({ at: 'offer', mass: 100_000 });
+  });
+});
+
+describe('batter that went wrong', () => {
+  it('is named by a person, with patterns dropped or trace marked anew before anything is poured', () => {
+    const rig = joinedAs(plan(), 'wrong');
+    expect(rig.seen).toMatchObject({ phase: 'trouble', goOn: { code: 'next-card' } });
+    rig.take('ricing', false).run(1);
+    expect(rig.seen.cards.map(({ code, hold }) => [code, hold])).toEqual([
+      ['trace-thin', false],
+      ['trace-medium', false],
+      ['trace-thick', false],
+      ['to-plain-pour', true],
+    ]);
+    rig.take('to-plain-pour').run(1);
+    expect(rig.state.pour.patterns).toEqual({ 2: 'plain-pour' });
+    expect([rig.seen.phase, rig.refusals]).toEqual(['pouring-moulds', []]);
+  });
+});
