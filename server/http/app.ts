@@ -11,6 +11,8 @@ import { exports } from './exports';
 import { files } from './files';
 import { health } from './health';
 import { instruments } from './instruments';
+import { complaints } from './complaints';
+import { follow, lots } from './lots';
 import { people } from './people';
 import { photos } from './photos';
 import { plans } from './plans';
@@ -54,6 +56,9 @@ export const createApp = (deps: ApiDeps, pages: Pages): Hono => {
   app.route('/api/export', exports(deps));
   app.route('/api/instruments', instruments(deps));
   app.route('/api/people', people(deps));
+  app.route('/api/lots', lots(deps));
+  app.route('/api/follow', follow(deps));
+  app.route('/api/complaints', complaints(deps));
   app.route('/api/photos', photos(deps));
   app.route('/api/plans', plans(deps));
   app.route('/api/proof', proof(deps));

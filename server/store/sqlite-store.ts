@@ -8,6 +8,7 @@ import type { Clock } from '#lib/units/time';
 import type { EntryKind, Realm } from '#lib/work/batch/index';
 import { derivedBars, storedBars } from './bars';
 import { derivedBatches, storedBatches } from './batches';
+import { derivedLotUse, storedLotUse } from './lot-use';
 import { findingsOf, finish, inspect } from './check';
 import type { Inspection } from './check';
 import type { HeadsFile } from './heads';
@@ -54,6 +55,7 @@ export class SqliteStore implements Store {
   readonly copied: boolean;
   readonly blobs: Store['blobs'];
   readonly batches: Store['batches'];
+  readonly lots: Store['lots'];
   readonly bars: Store['bars'];
   readonly #parts: StoreParts;
   readonly #atEnd: (() => void)[] = [];
@@ -106,6 +108,7 @@ export class SqliteStore implements Store {
     this.proof = proof;
     this.copied = parts.copied ?? false;
     this.batches = heads === null ? derivedBatches(inspection.rows.batches) : storedBatches(db, standing);
+    this.lots = heads === null ? derivedLotUse(inspection.rows) : storedLotUse(db, standing);
     this.bars = heads === null ? derivedBars(inspection.rows) : storedBars(db, standing);
     const bytesOf = prepare<{ sha256: string }>(db)(({ sha256 }) => query.selectFrom('blobs').select('bytes').where('sha256', '=', sha256));
     this.blobs = { get: async (sha256) => checkedBytes(standing, bytesOf, sha256) };

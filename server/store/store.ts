@@ -76,6 +76,15 @@ export interface Store {
     /** Of one batch, in the order they were begun. */
     of(batch: BatchId): Promise<readonly BarsRow[]>;
   };
+  /** Lots as the rows of batches have them. */
+  readonly lots: {
+    /** What was taken of each, mg, by its id. */
+    used(): Promise<ReadonlyMap<string, number>>;
+    /** Batches it is in, newest first. */
+    batches(lot: string): Promise<readonly BatchListRow[]>;
+    /** Batches that bear a mark, newest first: one, unless marks were given twice. */
+    marked(mark: string): Promise<readonly BatchListRow[]>;
+  };
   health(): StoreHealth;
   /** Checks the whole file again: structure, both chains, and what was derived from them. Writes nothing. */
   verify(): Promise<Verification>;

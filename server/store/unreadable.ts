@@ -40,6 +40,7 @@ export const unreadableStore = (realm: Realm, file: string, why: string, release
     shelf: { now: () => EMPTY_SHELF, put: refuse, keepFile: refuse, file: () => null },
     blobs: { get: async () => null },
     bars: { list: async () => ({ bars: [], next: null }), open: async () => [], of: async () => [] },
+    lots: { used: async () => new Map(), batches: async () => [], marked: async () => [] },
     batches: { list: async () => ({ batches: [], next: null }), get: async () => null },
     health: () => ({ ok: false, seq: 0, readOnly: why }),
     verify: async () => ({ ok: false, bench: nothing, workshop: nothing, file: [why], withdrawn: [] }),
