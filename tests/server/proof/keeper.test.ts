@@ -90,7 +90,7 @@ describe('the keeper of a record’s heads', () => {
     let now = STILL.wall();
     const store = await openStore(rig.options);
     const keeper = await startKeeper({ store, dir: rig.dir, clock: { ...STILL, wall: () => now }, log: rig.log });
-    kept = { ...kept, store, keeper, close: async () => void (await keeper.stop(), await store.close()) };
+    kept = { ...kept, store, keeper, close: () => keeper.stop().then(() => store.close()) };
     const signed = (): number | undefined => store.proof.newest('bench')?.checkpoint.seq;
     const anHourLater = async (): Promise<void> => {
       await vi.advanceTimersByTimeAsync(LOOK_EVERY_MS);

@@ -48,7 +48,7 @@ const text = (of: string): Uint8Array => new TextEncoder().encode(of);
 
 /** The parts with sums that fit: whoever tampers mends those too. */
 const partsOf = ({ texts, rows, lines, keys }: Made, more: Record<string, string> = {}): Map<string, Uint8Array> => {
-  const note = (seq: number): string => signedNote(headAt(lines, seq), keys.publicKey, keys.sign);
+  const note = (seq: number): string => signedNote(headAt(lines, seq), keys.publicKey, (bytes) => keys.sign(bytes));
   const parts = new Map(
     Object.entries({
       [PARTS.entries]: texts.map((one) => `${one}\n`).join(''),

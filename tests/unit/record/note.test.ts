@@ -10,7 +10,7 @@ import { testKey } from '#tests/support/keys';
 const KEY = testKey();
 const raw = KEY.publicKey;
 const CHECKPOINT = { origin: 'potwatch/0123456789abcdef/real/bench', seq: 42, link: 'ab'.repeat(32) };
-const NOTE = signedNote(CHECKPOINT, raw, KEY.sign);
+const NOTE = signedNote(CHECKPOINT, raw, (text) => KEY.sign(text));
 
 describe('a signed head', () => {
   it('reads the example of https://c2sp.org/tlog-checkpoint', () => {
@@ -85,7 +85,9 @@ describe('the words of a head', () => {
   });
 
   it('never change: what was printed with them must read the same for ever', () => {
-    expect(createHash('sha256').update(all.join(' ')).digest('hex')).toBe('e15f04f7f62deee2c8c29ea69da8a5512110b8d9457a14b44a7a3b6246bf5e91');
+    expect(createHash('sha256').update(all.join(' ')).digest('hex')).toBe(
+      'e15f04f7f62deee2c8c29ea69da8a5512110b8d9457a14b44a7a3b6246bf5e91',
+    );
   });
 });
 
