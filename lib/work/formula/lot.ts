@@ -19,6 +19,8 @@ export interface Lot {
   readonly supplier?: string;
   /** When it came, and how much, mg: `amount` is left out when nobody weighed or read it. */
   readonly received?: { readonly day: string; readonly amount?: Milligrams };
+  /** Money paid for all of it, as typed. */
+  readonly paid?: string;
   /** Day it was opened. */
   readonly opened?: string;
   /** Last day it is to be used; left out: it has none. */

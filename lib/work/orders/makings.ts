@@ -1,4 +1,3 @@
-import { LAST_DAY } from '#lib/soap/shrink/index';
 import { dayOf, daysBetween } from '#lib/units/day';
 import { windowOf } from '../bars/unmould';
 import type { BarsSummary } from '../bars/index';
@@ -7,6 +6,7 @@ import { mouldKept } from '../bars/offered';
 import type { Formula, Mould } from '../formula/index';
 import type { Trade } from './documents';
 import type { Making, Takes } from './propose';
+import { takesOf } from './ripening';
 import type { Forecast } from './ripening';
 
 /** What is known of how this workshop makes its soaps. */
@@ -102,13 +102,15 @@ const cutOf = (own: readonly BarsSummary[], { offsetMin }: Known): Takes => {
 };
 
 const cureOf = (own: readonly BarsSummary[], { forecasts, cure }: Known): Takes => {
-  const found = own.flatMap(({ id }) => forecasts.get(id)?.ready ?? []).slice(0, NEWEST);
+  const found = own
+    .flatMap(({ id }) => forecasts.get(id)?.ready ?? [])
+    .slice(0, NEWEST)
+    .map(takesOf);
   if (found.length === 0) return cure;
-  const day = (days: number | 'later'): number => (days === 'later' ? LAST_DAY : days);
   return {
-    early: Math.min(...found.map(({ low }) => day(low))),
-    likely: spread(found.map(({ middle }) => day(middle))).likely,
-    late: Math.max(...found.map(({ high }) => day(high))),
+    early: Math.min(...found.map(({ early }) => early)),
+    likely: spread(found.map(({ likely }) => likely)).likely,
+    late: Math.max(...found.map(({ late }) => late)),
   };
 };
 

@@ -103,12 +103,13 @@ const needsOf = ({ batches }: Proposal, { takes, goods }: Facts): readonly Need[
 
 const MG = 1000;
 
+const packOf = (of: Goods | undefined, times: number): number | null => {
+  const pack = of?.pack == null ? null : numberOf(of.pack);
+  return pack === null || pack <= 0 ? null : pack * times;
+};
+
 const boughtOf = ({ goods, onHand }: Facts): readonly Bought[] => {
   const materials = new Set([...Object.keys(onHand), ...goods.filter(({ kind }) => kind === 'material').map(({ id }) => id)]);
-  const packOf = (of: Goods | undefined, times: number): number | null => {
-    const pack = of?.pack == null ? null : numberOf(of.pack);
-    return pack === null || pack <= 0 ? null : pack * times;
-  };
   return [
     ...[...materials].map((thing) => {
       const of = goods.find(({ id, kind }) => id === thing && kind === 'material');

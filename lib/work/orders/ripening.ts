@@ -12,11 +12,15 @@ export interface Forecast {
   readonly ready: ReadySpread;
 }
 
+/** Days of a spread; past what is forecast its last day stands, which is then not the latest. */
+export const takesOf = ({ low, middle, high }: ReadySpread): Takes => ({ early: told(low), likely: told(middle), late: told(high) });
+
+const told = (days: ReadySpread['low']): number => (days === 'later' ? LAST_DAY : days);
+
 /** Days of a lot's forecast. Past what is forecast the last day stands, which is then not the latest: such bars are promised to nobody. */
 export const readyDayOf = ({ from, ready }: Forecast, offsetMin: number): ReadyDay | null => {
   if (ready.high === 'later') return null;
-  const day = (days: ReadySpread['low']): Day => addDays(dayOf(from, offsetMin), days === 'later' ? LAST_DAY : days);
-  return { from: day(ready.low), likely: day(ready.middle), by: day(ready.high) };
+  return after(dayOf(from, offsetMin), takesOf(ready));
 };
 
 const GRAM = 1000;

@@ -187,7 +187,7 @@ describe('whole batches worked back from a day', () => {
           }
         },
       ),
-      { numRuns: 60, seed: 4 },
+      { numRuns: 25, seed: 4 },
     );
   });
 });

@@ -38,6 +38,7 @@ export const lotSchema: z.ZodMiniType<Lot> = z.strictObject({
   bestBefore: z.exactOptional(day),
   state: z.exactOptional(oneOf<LotUse>({ 'in-use': true, quarantined: true, 'used-up': true })),
   why: z.exactOptional(name),
+  paid: z.exactOptional(asTyped),
   gtin: z.exactOptional(z.string().check(z.regex(/^\d{14}$/))),
   adjustments: z.exactOptional(z.array(z.strictObject({ day, mass: amount, why: name.check(z.minLength(1)) })).check(z.maxLength(500))),
 });

@@ -1,0 +1,30 @@
+import type { Day } from '#lib/units/day';
+import type { Goods, Order, Trade } from '#lib/work/orders/documents';
+import type { Outlook } from '#lib/work/orders/outlook';
+
+/** GET /api/orders: what is due, what it needs, and what must happen when. */
+export interface OrdersPage {
+  readonly today: Day;
+  readonly outlook: Outlook;
+  readonly orders: readonly Order[];
+  readonly trade: Trade;
+  readonly goods: readonly Goods[];
+  /** mg by material, received less what was weighed; left out where nobody has said what came in. */
+  readonly onHand: Readonly<Record<string, number>>;
+  /** By id: formulas, moulds, materials and wraps, buyers. */
+  readonly names: Readonly<Record<string, string>>;
+}
+
+/** GET /api/orders/cost?bars=: what one bar of a lot costs; `null` where it was not cut yet. */
+export interface CostPage {
+  readonly money: string;
+  readonly cost: {
+    readonly materials: number;
+    readonly packaging: number;
+    readonly time: number;
+    readonly whole: number;
+    /** Names of what nobody has noted a price of. */
+    readonly unknown: readonly string[];
+    readonly of: readonly { readonly name: string; readonly each: number }[];
+  } | null;
+}

@@ -1,0 +1,49 @@
+import type { Task } from '#lib/work/orders/agenda';
+
+/** What an agenda's codes are called, by id: formulas, materials, wraps, orders. */
+export type NameOf = (id: string) => string;
+
+const bars = (count: number): string => (count === 1 ? '1 bar' : `${count} bars`);
+
+/** A task as one line: what is to be done, and to what. */
+export const taskTitle = (task: Task, name: NameOf): string => {
+  switch (task.kind) {
+    case 'pour':
+      return `Pour ${name(task.formula)}`;
+    case 'unmould':
+      return `Unmould ${task.planned ? name(task.formula) : task.mark}`;
+    case 'cut':
+      return `Cut ${task.planned ? name(task.formula) : task.mark}`;
+    case 'weigh':
+      return `Weigh bars of ${task.mark}`;
+    case 'ready':
+      return `${task.planned ? name(task.formula) : task.mark} should be ready`;
+    case 'buy':
+      return `Order ${name(task.thing)}`;
+    case 'due':
+      break;
+  }
+  return `${task.order}: ${bars(task.bars)}`;
+};
+
+/** What stands behind it; empty where the line says it all. */
+export const taskNote = (task: Task, name: NameOf): string => {
+  switch (task.kind) {
+    case 'pour': {
+      const late = task.late === 0 ? '' : ` Even so it may be ${task.late === 1 ? 'a day' : `${task.late} days`} too late.`;
+      return `${bars(task.bars)} for ${name(task.order)}. The last safe day.${late}`;
+    }
+    case 'unmould':
+    case 'cut':
+      return task.planned ? 'As planned, once it is poured.' : task.kind === 'cut' ? '' : 'If it comes out clean: soft logs wait.';
+    case 'weigh':
+      return 'Narrows its ready date most.';
+    case 'ready':
+      return `Nine times in ten between ${task.ready.from} and ${task.ready.by}.`;
+    case 'buy':
+      return task.late ? 'It cannot be here in time any more, as far as is known.' : '';
+    case 'due':
+      break;
+  }
+  return '';
+};

@@ -1,0 +1,38 @@
+import { Hono } from 'hono';
+import { as } from '#lib/units/id';
+import { taskNote, taskTitle } from '#lib/words/agenda';
+import { iCalendar } from '#lib/work/orders/icalendar';
+import { systemClock } from '../bench/system';
+import { costPage } from '../orders/cost';
+import { createForecasts } from '../orders/forecasts';
+import { ordersPage } from '../orders/outlook';
+import type { ApiDeps } from './deps';
+import { problem } from './problem';
+
+/** GET /api/orders (what is due and what it needs), /cost?bars= (what one bar costs), /calendar.ics (to subscribe to, RFC 5545). */
+export const orders = (deps: ApiDeps): Hono => {
+  const forecasts = createForecasts();
+  const page = () => {
+    const buyers = deps
+      .people()
+      .people()
+      .flatMap(({ id, role, name }) => (role === 'buyer' && name !== null ? [[id, name] as const] : []));
+    return ordersPage(deps.running(), new Map(buyers), forecasts, systemClock);
+  };
+  return new Hono()
+    .get('/', async (c) => c.json(await page()))
+    .get('/cost', async (c) => {
+      const found = await costPage(deps.running(), as(c.req.query('bars') ?? ''));
+      return found === undefined
+        ? problem(c, 404, 'There are no such bars in this workshop.', 'Open them from the list of bars.')
+        : c.json(found);
+    })
+    .get('/calendar.ics', async (c) => {
+      const { outlook, names } = await page();
+      const name = (id: string): string => names[id] ?? id;
+      const dues = outlook.agenda.map(({ id, day, task }) => ({ id, day, title: taskTitle(task, name), note: taskNote(task, name) }));
+      // A calendar is fetched by a program that shows no bench: no name of a person stands in it.
+      c.header('content-type', 'text/calendar; charset=utf-8');
+      return c.body(iCalendar('Potwatch', dues, systemClock.wall(), 'potwatch'));
+    });
+};

@@ -1,0 +1,60 @@
+import type { CostPage } from '#lib/protocol/orders';
+import type { BarsId } from '#lib/units/id';
+import { numberOf } from '#lib/work/formula/index';
+import type { Lot } from '#lib/work/formula/index';
+import { costOfBar } from '#lib/work/orders/cost';
+import { NO_TRADE } from '#lib/work/orders/documents';
+import type { Goods, Trade } from '#lib/work/orders/documents';
+import { newest, standing } from '#lib/work/shelf/shelf';
+import type { Running } from '../http/deps';
+
+const MG = 1000;
+
+const priced = (text: string | null | undefined): number | null => {
+  const value = text === null || text === undefined ? null : numberOf(text);
+  return value === null || value < 0 ? null : value;
+};
+
+/** Money for a gram: of the lot itself where its receipt says, else of the pack it is usually bought in. */
+export const perGramOf = (lot: Lot | undefined, goods: readonly Goods[]): number | null => {
+  const [paid, came] = [priced(lot?.paid), lot?.received?.amount ?? 0];
+  if (paid !== null && came > 0) return paid / (came / MG);
+  const usual = goods.find(({ id, kind }) => kind === 'material' && id === lot?.material);
+  const [price, pack] = [priced(usual?.price), priced(usual?.pack)];
+  return price === null || pack === null || pack === 0 ? null : price / pack;
+};
+
+/** What one bar of a lot costs, all lots of its batch sharing what went into it; `undefined` where there are no such bars. */
+export const costPage = async ({ store, bars }: Running, id: BarsId): Promise<CostPage | undefined> => {
+  const lot = await bars.state(id);
+  if (lot === null) return undefined;
+  const shelf = store.shelf.now();
+  const trade = (newest(shelf, 'trade', 'maker')?.document as unknown as Trade | undefined) ?? NO_TRADE;
+  const [batch, all] = [await store.batches.get(lot.of.batch), await store.bars.of(lot.of.batch)];
+  if (batch === null || all.some(({ cut }) => cut === null)) return { money: trade.money, cost: null };
+  const lots = new Map(standing(shelf, 'lot').map(({ id: one, newest: { document } }) => [one, document as unknown as Lot]));
+  const goods = standing(shelf, 'goods').map(({ newest: { document } }) => document as unknown as Goods);
+  const names = new Map(
+    standing(shelf, 'material').map(({ id: one, newest: { document } }) => [one, (document as { name?: string }).name ?? one]),
+  );
+  const used = batch.lots.map(({ lot: one, mass }) => {
+    const found = lots.get(one);
+    return { material: found?.material ?? one, lot: one, mass, perGram: perGramOf(found, goods) };
+  });
+  const wraps = goods.flatMap(({ kind, perBar, price, pack }) => {
+    const [each, money, pieces] = [priced(perBar), priced(price), priced(pack)];
+    return kind === 'wrap' && each !== null && money !== null && pieces !== null && pieces > 0
+      ? [{ perBar: each, price: money / pieces }]
+      : [];
+  });
+  const made = all.reduce((sum, { counts }) => sum + counts.made, 0);
+  const cost = costOfBar(used, made, wraps, trade.minutes, priced(trade.rate));
+  const named = (material: string): string => names.get(material) ?? material;
+  return {
+    money: trade.money,
+    cost:
+      cost === null
+        ? null
+        : { ...cost, unknown: cost.unknown.map(named), of: cost.of.map(({ material, each }) => ({ name: named(material), each })) },
+  };
+};

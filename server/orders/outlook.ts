@@ -1,0 +1,111 @@
+import type { OrdersPage } from '#lib/protocol/orders';
+import { dayOf } from '#lib/units/day';
+import type { Clock } from '#lib/units/time';
+import type { CureKept, UnmouldKept } from '#lib/work/bars/documents';
+import { USUAL_CURE } from '#lib/work/bars/documents';
+import type { BarsSummary } from '#lib/work/bars/index';
+import { planOf, withCatalogue } from '#lib/work/formula/index';
+import type { Formula, Lot, Mould, PlanContext } from '#lib/work/formula/index';
+import { mg } from '#lib/units/mass';
+import { stockOf } from '#lib/work/lots/stock';
+import { weighDay } from '#lib/work/orders/agenda';
+import { NO_TRADE } from '#lib/work/orders/documents';
+import type { Goods, Order, Trade } from '#lib/work/orders/documents';
+import { outlookOf } from '#lib/work/orders/outlook';
+import { takesOf } from '#lib/work/orders/ripening';
+import { contextOf } from '#lib/work/shelf/context';
+import { newest, standing } from '#lib/work/shelf/shelf';
+import type { Noun, Shelf } from '#lib/work/shelf/shelf';
+import type { Running } from '../http/deps';
+import type { Forecasts } from './forecasts';
+
+const all = <T>(shelf: Shelf, noun: Noun): readonly T[] =>
+  standing(shelf, noun).map(({ newest: { document } }) => document as unknown as T);
+
+/** Lots that are gone still tell what a batch gives and how long it takes: so many of the newest are looked at beside those that are there. */
+const EARLIER = 60;
+
+const rowsOf = async ({ store }: Running): Promise<readonly BarsSummary[]> => {
+  const [open, earlier] = [await store.bars.open(), (await store.bars.list({ before: null, limit: EARLIER })).bars];
+  const ids = new Set(open.map(({ id }) => id));
+  return [...open, ...earlier.filter(({ id }) => !ids.has(id))];
+};
+
+/** mg of each material, as far as it was ever said what came in. */
+export const onHandOf = (lots: readonly Lot[], used: ReadonlyMap<string, number>): Readonly<Record<string, number>> => {
+  const sums: Record<string, number> = {};
+  for (const lot of lots) {
+    const left = lot.state === 'quarantined' ? null : stockOf(lot, mg(used.get(lot.id) ?? 0)).left;
+    if (left !== null) sums[lot.material] = (sums[lot.material] ?? 0) + left;
+  }
+  return sums;
+};
+
+/** mg of each material one batch of a formula takes; `null` where nothing can be planned of it. */
+const takesBy = (formulas: readonly Formula[], context: PlanContext) => {
+  const known = new Map<string, Readonly<Record<string, number>> | null>();
+  const masses = (id: string): Readonly<Record<string, number>> | null => {
+    const formula = formulas.find((one) => one.id === id);
+    const answer = formula === undefined ? null : planOf(formula, context);
+    if (answer?.kind !== 'plan') return null;
+    const sums: Record<string, number> = {};
+    for (const { material, target } of answer.plan.lines) sums[material.id] = (sums[material.id] ?? 0) + target;
+    return sums;
+  };
+  return (id: string) => {
+    const there = known.get(id);
+    if (there !== undefined) return there;
+    const found = masses(id);
+    known.set(id, found);
+    return found;
+  };
+};
+
+/** Everything of orders as of now. */
+export const ordersPage = async (
+  running: Running,
+  buyers: ReadonlyMap<string, string>,
+  forecasts: Forecasts,
+  clock: Clock,
+): Promise<OrdersPage> => {
+  const [wall, offsetMin] = [clock.wall(), clock.offsetMinutes()];
+  const today = dayOf(wall, offsetMin);
+  const shelf = running.store.shelf.now();
+  const rows = await rowsOf(running);
+  const cure = (newest(shelf, 'cure', 'maker')?.document as unknown as CureKept | undefined) ?? USUAL_CURE;
+  const found = await forecasts.of(rows, cure, wall);
+  const context = withCatalogue(contextOf(shelf, running.scales));
+  const formulas = all<Formula>(shelf, 'formula');
+  const lots = all<Lot>(shelf, 'lot');
+  const trade = (newest(shelf, 'trade', 'maker')?.document as unknown as Trade | undefined) ?? NO_TRADE;
+  const [orders, goods, moulds] = [all<Order>(shelf, 'order'), all<Goods>(shelf, 'goods'), all<Mould>(shelf, 'mould')];
+  const onHand = onHandOf(lots, await running.store.lots.used());
+  const weigh = new Map(
+    [...found].flatMap(([id, { from, forecast }]) =>
+      forecast.next === null ? [] : [[id, weighDay(from, forecast.next.day, offsetMin)] as const],
+    ),
+  );
+  const outlook = outlookOf({
+    today,
+    offsetMin,
+    rows,
+    forecasts: new Map([...found].map(([id, { from, forecast }]) => [id, { from, ready: forecast.ready }])),
+    formulas,
+    moulds,
+    unmould: all<UnmouldKept>(shelf, 'unmould'),
+    trade,
+    cure: takesOf(forecasts.unweighed(rows, cure).ready),
+    orders,
+    goods,
+    onHand,
+    takes: takesBy(formulas, context),
+    weigh,
+  });
+  const names = Object.fromEntries([
+    ...[...context.materials, ...context.preparations, ...formulas, ...moulds].map(({ id, name }) => [id, name] as const),
+    ...goods.flatMap(({ id, kind, name }) => (kind === 'wrap' ? [[id, name] as const] : [])),
+    ...orders.map(({ id, name }) => [id, name] as const),
+    ...buyers,
+  ]);
+  return { today, outlook, orders, trade, goods, onHand, names };
+};
