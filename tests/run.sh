@@ -5,6 +5,8 @@ cd "$(dirname "$0")/.."
 
 missing=()
 for tool in chromium socat strace; do command -v "$tool" >/dev/null 2>&1 || missing+=("$tool"); done
+# What another program reads out of a printed record; its package has another name.
+command -v pdftotext >/dev/null 2>&1 || missing+=(poppler-utils)
 if ((${#missing[@]})); then
   if [ "$(id -u)" = 0 ] && command -v apt-get >/dev/null 2>&1; then
     apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "${missing[@]}" >/dev/null || exit 1

@@ -1,4 +1,4 @@
-import { execFile } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { StoreProblem } from '../store/problem';
 import type { Copied } from './copy';
@@ -18,16 +18,19 @@ export interface Copying {
 
 /** `copyRecord` in a process of its own: the bench goes on weighing while a large record is copied and looked at. */
 export const copyApart = (from: string, to: string): Copying => {
-  let stop = (): void => undefined;
+  const child = spawn(process.execPath, [...programOf(), from, to], { stdio: ['ignore', 'pipe', 'pipe'] });
+  const said = { out: '', err: '' };
+  child.stdout.on('data', (part: Buffer) => (said.out += part.toString()));
+  child.stderr.on('data', (part: Buffer) => (said.err += part.toString()));
   const done = new Promise<Copied>((resolve, reject) => {
-    const child = execFile(process.execPath, [...programOf(), from, to], (error, stdout, stderr) => {
-      const told = answerOf(stdout);
+    child.once('error', (error) => reject(broken(to, error.message)));
+    child.once('close', (code) => {
+      const told = answerOf(said.out);
       if (told?.ok === true) resolve(told.copied);
-      else reject(told === null ? broken(to, stderr.trim() || (error?.message ?? 'no answer')) : new StoreProblem(told));
+      else reject(told === null ? broken(to, said.err.trim() || `it ended with ${String(code)}`) : new StoreProblem(told));
     });
-    stop = () => void child.kill('SIGKILL');
   });
-  return { done, stop };
+  return { done, stop: () => void child.kill('SIGKILL') };
 };
 
 const answerOf = (stdout: string): Told | null => {

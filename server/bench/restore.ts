@@ -29,14 +29,11 @@ export const foldBatch = async (journal: Pick<Journal, 'linesOf'>, id: BatchId):
 
 /** The batch that was being weighed when the server stopped, folded from the journal. It waits for a person's word before it goes on. */
 export const armedBatch = async (store: Pick<Store, 'bench' | 'batches'>): Promise<BatchState | null> => {
-  let before: string | null = null;
-  do {
-    const page = await store.batches.list({ before, limit: 100 });
-    const armed = page.batches.find(({ status }) => status === 'weighing' || status === 'joined');
-    if (armed !== undefined) return foldBatch(store.bench, armed.id as BatchId);
-    before = page.next;
-  } while (before !== null);
-  return null;
+  const newest = await Promise.all(
+    (['weighing', 'joined'] as const).map(async (status) => (await store.batches.list({ before: null, limit: 1, status })).batches[0]),
+  );
+  const [armed] = newest.filter((row) => row !== undefined).toSorted((a, b) => b.startedWall - a.startedWall);
+  return armed === undefined ? null : foldBatch(store.bench, armed.id as BatchId);
 };
 
 /** What a bench knows from batches before this one. */
@@ -48,12 +45,17 @@ export interface Remembered {
 }
 
 const STOPS_KEPT = 1_000;
+/** Newest lines in which stops are looked for, so that a start does not read ten thousand batches: some two hundred of them. */
+const STOPS_WITHIN = 50_000;
 
-/** In a damaged record what stands before the damage: a scale may then count as never checked. */
-export const remembered = async (journal: Journal): Promise<Remembered> => {
-  const checks: Record<InstrumentId, EntryId> = {};
+/**
+ * `known`: the checks, where they are kept beside the lines; only the newest lines are then read, for the stops. In a damaged record what
+ * stands before the damage: a scale may then count as never checked.
+ */
+export const remembered = async (journal: Journal, known: Readonly<Record<InstrumentId, EntryId>> | null = null): Promise<Remembered> => {
+  const checks: Record<InstrumentId, EntryId> = { ...known };
   const stops: Stopped[] = [];
-  for (let after = 0; after < journal.seq();) {
+  for (let after = known === null ? 0 : Math.max(0, journal.seq() - STOPS_WITHIN); after < journal.seq();) {
     const lines = await readable(journal, after);
     if (lines.length === 0) break;
     for (const line of lines) {

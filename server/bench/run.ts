@@ -74,7 +74,7 @@ export const startRun = async (parts: RunParts): Promise<BenchRun> => {
     journal: store.bench,
     bars,
     batch: await restored(parts),
-    ...(await remembered(store.bench)),
+    ...(await remembered(store.bench, store.checks())),
     newEntryId: newId,
     newBatchId: newId,
     newMark: () => nextMark(store),

@@ -1,8 +1,9 @@
 import type Database from 'better-sqlite3';
+import { parsed } from '#lib/record/lines';
 import { EMPTY } from '#lib/record/seal';
 import type { Head } from '#lib/record/seal';
 import { deriving, NO_ROWS, sameRows } from './derived-rows';
-import type { DerivedRows } from './derived-rows';
+import type { DerivedRows, LinesBefore } from './derived-rows';
 import type { Heads } from './heads';
 import type { JournalName } from './journal';
 import { ProofFold } from './proof-fold';
@@ -37,18 +38,18 @@ export interface Inspection {
  * pages; only the structure of the file is checked in one piece, at the beginning. `deep` hashes the blobs as well.
  */
 export function* inspect(db: Database.Database, kept: Heads | null, deep: boolean): Pausing<Inspection> {
-  const file = structure(db);
+  const { file, search } = structure(db);
   const { workshop, proof } = yield* walkWorkshop(db, kept);
   file.push(...workshop.wrong, ...signatureFindings(proof, Infinity), ...(yield* unsealed(db)));
   if (deep) file.push(...(yield* blobs(db)));
-  const derived = deriving();
+  const derived = deriving(linesBefore(db, proof));
   // Last, and its end without a pause, so that the rows are held against the lines they were written with.
   const bench = yield* walk(db, 'bench', benchHeads(kept, proof), EMPTY, proof, (seq, value) => derived.take(seq, value));
   file.push(...bench.wrong);
   const suspect = { bench: bench.suspect, workshop: workshop.suspect };
   const withdrawn = [...proof.withdrawn.keys()];
   const { rows } = derived;
-  const rowsStale = !sameRows(db, rows);
+  const rowsStale = search || !sameRows(db, rows);
   return { bench: bench.chain, workshop: workshop.chain, file, withdrawn, whole: true, suspect, rows, rowsStale };
 }
 
@@ -113,11 +114,28 @@ export const findingsOf = ({ bench, workshop, file }: Pick<Inspection, 'bench' |
   ...file,
 ];
 
-const structure = (db: Database.Database): string[] => {
+/** `search`: the index for searching is damaged, on which nothing rests. */
+const structure = (db: Database.Database): { readonly file: string[]; readonly search: boolean } => {
   // integrity_check rather than quick_check: only it holds the indexes against the tables, and a batch is read by an index.
   const found = db.pragma('integrity_check(5)') as readonly { readonly integrity_check: string }[];
   const wrong = found.map((row) => row.integrity_check).filter((text) => text !== 'ok');
-  return wrong.map((text) => `The structure of the file is damaged: ${text}.`);
+  return {
+    file: wrong.filter((text) => !inSearch(text)).map((text) => `The structure of the file is damaged: ${text}.`),
+    search: wrong.some(inSearch),
+  };
+};
+
+const inSearch = (text: string): boolean => text.includes('batch_search');
+
+/** What stands in for a withdrawn line is folded in its place. */
+const linesBefore = (db: Database.Database, { withdrawn }: ProofFold): LinesBefore => {
+  const lines = prepare<{ stream: string; seq: number }>(db)(({ stream, seq }) =>
+    query.selectFrom('bench_lines').select(['seq', 'text']).where('batch', '=', stream).where('seq', '<', seq).orderBy('seq'),
+  );
+  return (stream, seq) =>
+    lines
+      .all({ stream, seq })
+      .map((line) => ({ seq: line.seq, value: parsed(line.text === '' ? (withdrawn.get(line.seq)?.stub ?? '') : line.text) }));
 };
 
 function* unsealed(db: Database.Database): Pausing<readonly string[]> {

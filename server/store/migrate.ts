@@ -1,5 +1,6 @@
 import Database from 'better-sqlite3';
 import { sql } from 'kysely';
+import { SEARCH_TABLE } from './search-table';
 import { prepare, query } from './tables';
 
 /** One step of the schema. Never edited once released: files in the field were made by it. */
@@ -77,6 +78,26 @@ export const MIGRATIONS: readonly Migration[] = [
         .addColumn('row', 'text', (c) => c.notNull())
         .compile().sql,
       query.schema.createIndex('bars_rows_by_done').on('bars_rows').columns(['done', 'start_seq']).compile().sql,
+    ],
+  },
+  {
+    name: 'search',
+    up: [
+      table('batch_index')
+        .addColumn('start_seq', 'integer', (c) => c.primaryKey())
+        .addColumn('started', 'integer', (c) => c.notNull())
+        .addColumn('status', 'text', (c) => c.notNull())
+        .addColumn('formula', 'text', (c) => c.notNull())
+        .addColumn('deviations', 'integer', (c) => c.notNull())
+        .compile().sql,
+      query.schema.createIndex('batch_index_by_status').on('batch_index').columns(['status', 'start_seq']).compile().sql,
+      query.schema.createIndex('batch_index_by_formula').on('batch_index').columns(['formula', 'start_seq']).compile().sql,
+      table('scale_checks')
+        .addColumn('instrument', 'text', (c) => c.primaryKey().notNull())
+        .addColumn('seq', 'integer', (c) => c.notNull())
+        .addColumn('entry', 'text', (c) => c.notNull())
+        .compile().sql,
+      ...SEARCH_TABLE,
     ],
   },
 ];

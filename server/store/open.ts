@@ -1,7 +1,7 @@
 import { mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { EMPTY } from '#lib/record/seal';
-import { findingsOf } from './check';
+import { findingsOf, finish, inspect } from './check';
 import type { Inspection } from './check';
 import { NO_ROWS } from './derived-rows';
 import { openForWriting } from './file';
@@ -12,7 +12,7 @@ import { look } from './look';
 import { codeOf, StoreProblem } from './problem';
 import type { ProblemText } from './problem';
 import { pooledRandom } from './random';
-import { replaceRows } from './rows';
+import { isUnindexed, replaceRows } from './rows';
 import { SqliteStore } from './sqlite-store';
 import { Standing } from './standing';
 import type { Store, StoreOptions } from './store';
@@ -83,6 +83,8 @@ const openToWrite = (opening: Opening, inspection: Inspection | null, copied = f
       log.warn({ file }, 'the list of batches was not what follows from the record, and was replayed');
       replaceRows(db, inspection.rows);
     }
+    // Of a large record not every line was read: what a new table of this program must hold is read for it once.
+    if (inspection?.whole === false && isUnindexed(db)) replaceRows(db, finish(inspect(db, null, false)).rows);
     const heads = new HeadsFile(headsPath(file), log);
     return new SqliteStore({
       ...partsOf(opening),

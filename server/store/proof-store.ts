@@ -40,6 +40,8 @@ export interface ProofParts {
   readonly db: Database.Database;
   readonly standing: Standing;
   readonly fold: ProofFold;
+  /** What was said of a batch by a line is no longer found; in the transaction that takes its text. */
+  readonly forget: (batch: string, seq: number, stub: string) => void;
   /** One line, what is written beside it in the same transaction, and bytes kept with it. */
   readonly write: (line: ProofLine, by: PersonId, beside?: () => void, blobs?: Append['blobs']) => Promise<void>;
 }
@@ -47,9 +49,9 @@ export interface ProofParts {
 /** Only what nothing is folded from may go: a note's own text. */
 const STUB_TEXT = '(withdrawn)';
 
-export const openProof = ({ db, standing, fold, write }: ProofParts): RecordProof => {
+export const openProof = ({ db, standing, fold, write, forget }: ProofParts): RecordProof => {
   const lineOf = prepare<{ id: string }>(db)(({ id }) =>
-    query.selectFrom('bench_lines').select(['seq', 'text', 'leaf']).where('id', '=', id),
+    query.selectFrom('bench_lines').select(['seq', 'batch', 'text', 'leaf']).where('id', '=', id),
   );
   const blank = prepare<{ seq: number; leaf: string; text: string }>(db)(({ seq, leaf, text }) =>
     query.updateTable('bench_lines').set({ text }).where('seq', '=', seq).where('leaf', '=', leaf),
@@ -73,7 +75,10 @@ export const openProof = ({ db, standing, fold, write }: ProofParts): RecordProo
       const stub = line === undefined ? null : stubOf(line.text);
       if (line === undefined || stub === null) return null;
       const body: Withdrawn = { seq: line.seq, leaf: line.leaf, stub, why };
-      await write({ kind: 'text-withdrawn', body }, by, () => void blank.run({ seq: line.seq, leaf: line.leaf, text: '' }));
+      await write({ kind: 'text-withdrawn', body }, by, () => {
+        blank.run({ seq: line.seq, leaf: line.leaf, text: '' });
+        if (line.batch !== null) forget(line.batch, line.seq, stub);
+      });
       // The write-ahead log still holds the page as it was: copy it back and cut the log.
       standing.write(() => db.pragma('wal_checkpoint(TRUNCATE)'));
       return body;

@@ -2,6 +2,7 @@ import type Database from 'better-sqlite3';
 import type { BarsState } from '#lib/work/bars/index';
 import { isDone } from './project-bars';
 import type { Folded } from './project';
+import { putIndexed } from './search-table';
 import { prepare, query } from './tables';
 
 /** Writes the row of one stream. */
@@ -14,7 +15,12 @@ export const putBatchRow = (db: Database.Database): PutRow<unknown> => {
       .values({ batch, start_seq: startSeq, row })
       .onConflict((c) => c.column('batch').doUpdateSet({ row })),
   );
-  return (batch, { startSeq, row }) => void put.run({ batch, startSeq, row });
+  const putIndex = putIndexed(db);
+  return (batch, folded) => {
+    const { startSeq, row } = folded;
+    put.run({ batch, startSeq, row });
+    putIndex(folded);
+  };
 };
 
 export const putBarsRow = (db: Database.Database): PutRow<BarsState> => {

@@ -3,7 +3,7 @@ import { setImmediate } from 'node:timers/promises';
 import type { JournalLine } from '#lib/record/journal';
 import { SALT_BYTES } from '#lib/record/seal';
 import type { Head } from '#lib/record/seal';
-import type { EntryId } from '#lib/units/id';
+import type { EntryId, InstrumentId } from '#lib/units/id';
 import type { Clock } from '#lib/units/time';
 import type { EntryKind, Realm } from '#lib/work/batch/index';
 import { derivedBars, storedBars } from './bars';
@@ -13,6 +13,7 @@ import { findingsOf, finish, inspect } from './check';
 import type { Inspection } from './check';
 import type { HeadsFile } from './heads';
 import { SqliteJournal } from './journal';
+import { derivedChecks, storedChecks } from './project-checks';
 import { replaceRows, StreamRows } from './rows';
 import type { Standing } from './standing';
 import type { Store, StoreHealth, Verification, WorkshopSettings } from './store';
@@ -57,6 +58,7 @@ export class SqliteStore implements Store {
   readonly batches: Store['batches'];
   readonly lots: Store['lots'];
   readonly bars: Store['bars'];
+  readonly #checks: Store['checks'];
   readonly #parts: StoreParts;
   readonly #atEnd: (() => void)[] = [];
 
@@ -102,12 +104,21 @@ export class SqliteStore implements Store {
         if (done) keepHeads();
       },
     });
-    const { settings, shelf, proof } = openWorkshopJournal({ db, journal: this.workshop, standing, realm, clock, random });
+    const { settings, shelf, proof } = openWorkshopJournal({
+      db,
+      journal: this.workshop,
+      standing,
+      realm,
+      clock,
+      random,
+      forget: (batch, seq, stub) => rows.forget(batch, (at) => (at === seq ? stub : (this.proof.withdrawnAt(at)?.stub ?? ''))),
+    });
     this.settings = settings;
     this.shelf = shelf;
     this.proof = proof;
     this.copied = parts.copied ?? false;
     this.batches = heads === null ? derivedBatches(inspection.rows.batches) : storedBatches(db, standing);
+    this.#checks = heads === null ? derivedChecks(inspection.rows) : storedChecks(db, standing);
     this.lots = heads === null ? derivedLotUse(inspection.rows) : storedLotUse(db, standing);
     this.bars = heads === null ? derivedBars(inspection.rows) : storedBars(db, standing);
     const bytesOf = prepare<{ sha256: string }>(db)(({ sha256 }) => query.selectFrom('blobs').select('bytes').where('sha256', '=', sha256));
@@ -121,6 +132,10 @@ export class SqliteStore implements Store {
 
   async entry(id: EntryId): Promise<JournalLine | null> {
     return this.bench.lineOfNow(id);
+  }
+
+  checks(): Readonly<Record<InstrumentId, EntryId>> {
+    return this.#checks();
   }
 
   health(): StoreHealth {

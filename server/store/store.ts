@@ -1,5 +1,6 @@
 import type { InstrumentConfig } from '#lib/measure/instrument';
 import type { BarsList, BarsRow } from '#lib/protocol/bars';
+import type { BatchFind } from '#lib/protocol/find';
 import type { BatchList, BatchListRow } from '#lib/protocol/http';
 import type { Journal, JournalLine } from '#lib/record/journal';
 import type { Head } from '#lib/record/seal';
@@ -65,9 +66,14 @@ export interface Store {
       readonly before: string | null;
       readonly limit: number;
       readonly status?: BatchListRow['status'] | null;
+      readonly find?: BatchFind;
     }): Promise<BatchList>;
+    /** Names of all formulas a batch was ever begun with, in the order of the alphabet. */
+    formulas(): Promise<readonly string[]>;
     get(batch: BatchId): Promise<BatchListRow | null>;
   };
+  /** The newest check of each scale in any batch, by its entry. */
+  checks(): Readonly<Record<InstrumentId, EntryId>>;
   readonly bars: {
     /** Newest first; `before` is the `next` of the page before. */
     list(page: { readonly before: string | null; readonly limit: number }): Promise<BarsList>;

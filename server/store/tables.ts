@@ -29,6 +29,12 @@ export interface Tables {
   people: { id: string; name: string; sum: string };
   /** Derived from the bench journal; dropped and replayed at will. `start_seq` orders the list. */
   batch_rows: { batch: string; start_seq: number; row: string };
+  /** What the list of batches is narrowed by; derived with it. */
+  batch_index: { start_seq: number; started: number; status: string; formula: string; deviations: number };
+  /** Full text (FTS5), derived as well. */
+  batch_search: { rowid: number; mark: string; formula: string; materials: string; lots: string; notes: string };
+  /** The newest check of each scale, by its entry; derived. */
+  scale_checks: { instrument: string; seq: number; entry: string };
   /** The same of bar lots; `done` 1: none is left to be sold. */
   bars_rows: { lot: string; start_seq: number; done: number; row: string };
   meta: { name: string; value: string };

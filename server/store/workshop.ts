@@ -15,7 +15,7 @@ import type { PeopleBodies, PersonRole } from './people';
 import { ProofFold } from './proof-fold';
 import type { ProofBodies, ProofKind } from './proof-fold';
 import { openProof } from './proof-store';
-import type { RecordProof } from './proof-store';
+import type { ProofParts, RecordProof } from './proof-store';
 import { openShelf } from './shelf';
 import type { KeptFile, WorkshopShelf } from './shelf';
 import type { Standing } from './standing';
@@ -94,6 +94,7 @@ export interface WorkshopParts {
   readonly realm: Realm;
   readonly clock: Clock;
   readonly random: (bytes: number) => Uint8Array;
+  readonly forget: ProofParts['forget'];
 }
 
 /** Lines read at once while folding. */
@@ -108,7 +109,7 @@ interface WorkshopJournal {
 
 /** What the workshop journal says: Setup's own memory, whose names come from their table, the shelf, and what proves both journals. */
 export const openWorkshopJournal = (parts: WorkshopParts): WorkshopJournal => {
-  const { db, journal, standing, realm, clock, random } = parts;
+  const { db, journal, standing, realm, clock, random, forget } = parts;
   const fold = new ProofFold();
   let state = folded(journal, fold);
   const newId = (): string => bytesToHex(random(ID_BYTES));
@@ -148,6 +149,7 @@ export const openWorkshopJournal = (parts: WorkshopParts): WorkshopJournal => {
     db,
     standing,
     fold,
+    forget,
     write: ({ kind, body }, by, beside, blobs) => write(kind, body, by, beside, blobs),
   });
   return { settings, shelf, proof };

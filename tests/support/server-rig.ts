@@ -69,14 +69,15 @@ const bundle = (): Promise<string> => {
       outdir: join(ROOT, 'dist'),
       write: false,
     });
-    const [bytes, worker] = ['server', 'remedy-worker'].map(
-      (name) => outputFiles.find(({ path }) => basename(path).startsWith(`${name}.`))?.contents ?? new Uint8Array(),
-    ) as [Uint8Array, Uint8Array];
+    const built = (name: string): Uint8Array =>
+      outputFiles.find(({ path }) => basename(path).startsWith(`${name}.`))?.contents ?? new Uint8Array();
+    const bytes = built('server');
     const outfile = join(ROOT, 'dist', `test-server-${createHash('sha256').update(bytes).digest('hex').slice(0, 12)}.mjs`);
     mkdirSync(dirname(outfile), { recursive: true });
     removeOld(dirname(outfile));
-    // The solver's thread is looked for beside the server, under the name it is shipped with.
-    putWhole(join(ROOT, 'dist', 'remedy-worker.mjs'), worker);
+    // The others are looked for beside the server, under the names they are shipped with.
+    for (const name of Object.keys(SERVER_PARTS).filter((part) => part !== 'server'))
+      putWhole(join(ROOT, 'dist', `${name}.mjs`), built(name));
     if (!existsSync(outfile)) putWhole(outfile, bytes);
     return outfile;
   })();

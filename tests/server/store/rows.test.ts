@@ -26,6 +26,9 @@ const broken = (): never => {
   throw new Error('after the rows were made');
 };
 
+/** A batch of which nothing is known but its row. */
+const ALONE = { state: null, stuck: false, found: null };
+
 describe('the list of batches', () => {
   let rig: Rig;
   let store: Store;
@@ -106,7 +109,9 @@ describe('the list of batches', () => {
       await record(['one', 'two', 'five'].includes(id) ? whole.slice(0, 2) : whole);
     }
     const { batches } = await store.batches.list({ before: null, limit: 200 });
-    const rows = new Map(batches.map((row, at) => [as<BatchId>(row.id), { startSeq: batches.length - at, row: JSON.stringify(row) }]));
+    const rows = new Map(
+      batches.map((row, at) => [as<BatchId>(row.id), { ...ALONE, startSeq: batches.length - at, row: JSON.stringify(row) }]),
+    );
     for (const list of [store.batches, derivedBatches(rows)]) {
       const first = await list.list({ before: null, limit: 2, status: 'weighing' });
       expect(first).toMatchObject({ batches: [{ id: 'five' }, { id: 'two' }], next: 'two' });

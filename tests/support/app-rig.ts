@@ -1,0 +1,85 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Hono } from 'hono';
+import { pino } from 'pino';
+import type { Json } from '#lib/record/journal';
+import { as } from '#lib/units/id';
+import type { BatchId } from '#lib/units/id';
+import type { Entry, Realm } from '#lib/work/batch/index';
+import { startBackups } from '#server/backup/backups';
+import type { Backups } from '#server/backup/backups';
+import { reviewOf } from '#server/bench/restore';
+import { createApp } from '#server/http/app';
+import type { ApiDeps } from '#server/http/deps';
+import { startKeeper } from '#server/proof/keeper';
+import { openStore } from '#server/store/open';
+import type { Store } from '#server/store/store';
+import { STILL } from '#tests/support/store-rig';
+
+/** The HTTP side of the server over a real record, without ports, pages or a bench. */
+export interface AppRig {
+  readonly dir: string;
+  readonly store: Store;
+  readonly app: Hono;
+  readonly backups: Backups;
+  /** What a GET gives, as the kind of body asked for. */
+  get(path: string): Promise<Response>;
+  /** Puts down the lines of one batch as one decision. */
+  enter(entries: readonly Entry[]): Promise<void>;
+  close(): Promise<void>;
+}
+
+const SCALES = [
+  { id: 'scale-main', name: 'big scale' },
+  { id: 'scale-fine', name: 'small scale' },
+] as const;
+
+export const appRig = async (realm: Realm = 'real', dir = mkdtempSync(join(tmpdir(), 'app-'))): Promise<AppRig> => {
+  const log = pino({ level: 'silent' });
+  const store = await openStore({ dir, realm, clock: STILL, log });
+  const keeper = await startKeeper({ store, dir, clock: STILL, log });
+  const backups = startBackups({ dir, wall: () => STILL.wall(), log });
+  const deps = {
+    build: 'test',
+    log,
+    running: () => ({ store, scales: SCALES.map((scale) => ({ ...scale, id: as(scale.id) })), links: () => [] }),
+    people: () => store.settings,
+    keeper: () => keeper,
+    backups,
+    reviewOf: (batch: BatchId) => reviewOf(store.bench, batch),
+    tabletAddress: () => null,
+    isHere: () => true,
+    isMaker: () => true,
+  } as unknown as ApiDeps;
+  const app = createApp(deps, { count: 0, respond: () => new Response(null, { status: 404 }) });
+  return {
+    dir,
+    store,
+    app,
+    backups,
+    get: async (path) => app.request(path),
+    async enter(entries) {
+      const [first] = entries;
+      if (first === undefined) return;
+      await store.bench.append({
+        batch: first.batch,
+        entries: entries.map((entry) => ({
+          id: entry.id,
+          batch: entry.batch,
+          version: entry.version,
+          kind: entry.kind,
+          value: entry as unknown as Json,
+        })),
+        intent: null,
+        blobs: [],
+      });
+    },
+    async close() {
+      await backups.stop();
+      await keeper.stop();
+      await store.close();
+      rmSync(dir, { recursive: true, force: true });
+    },
+  };
+};
