@@ -1,10 +1,26 @@
 /** Day at which the water that stays is counted (`r`): late enough that a bar is near its end, early enough that lots are still weighed. */
 const REFERENCE_DAY = 60;
+const LN_REFERENCE = Math.log(REFERENCE_DAY);
 
-const spent = (t: number, u: number, v: number): number => 1 - Math.exp(-((t * Math.exp(-u)) ** Math.exp(v)));
+const LN: readonly number[] = Array.from({ length: 200 }, (_, day) => Math.log(day));
+const lnOf = (day: number): number => LN[day] ?? Math.log(day);
+
+const spent = (lnT: number, u: number, power: number): number => 1 - Math.exp(-Math.exp(power * (lnT - u)));
 
 /** Share of the loss of day 60 that is lost by day t, under a stretched exponential with ln τ = u and ln β = v. */
-export const lostBy = (t: number, u: number, v: number): number => (t <= 0 ? 0 : spent(t, u, v) / spent(REFERENCE_DAY, u, v));
+export const lostBy = (t: number, u: number, v: number): number => {
+  const power = Math.exp(v);
+  return t <= 0 ? 0 : spent(Math.log(t), u, power) / spent(LN_REFERENCE, u, power);
+};
+
+/** The same for every whole day from 0: many ways are drawn. */
+export const lostByDay = (days: number, u: number, v: number): Float64Array => {
+  const power = Math.exp(v);
+  const whole = spent(LN_REFERENCE, u, power);
+  const all = new Float64Array(days + 1);
+  for (let day = 1; day <= days; day += 1) all[day] = spent(lnOf(day), u, power) / whole;
+  return all;
+};
 
 /** Water for each gram of dry matter at which `r` is believed, and by how much a bar that begins wetter ends wetter. */
 const REFERENCE_WATER = 0.45;

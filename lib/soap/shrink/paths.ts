@@ -1,4 +1,4 @@
-import { lossOf, lostBy } from './law';
+import { lossOf, lostByDay } from './law';
 import { backward, cholesky, forward } from './matrix';
 import { normalDeviates } from './generator';
 import { lawSeen, roomSeenFrom } from './observed';
@@ -40,13 +40,15 @@ const prepare = (branch: Branch, watch: LotFit['watch']): Drawn => {
 const wanderOf = ({ branch, cross, left }: Drawn, rest: Float64Array, normal: () => number): Float64Array => {
   const [k, n] = [KNOTS.length, rest.length];
   const weights = backward(branch.lower, n, forward(branch.lower, n, rest));
-  const deviates = Float64Array.from({ length: k }, normal);
-  return Float64Array.from({ length: k }, (_, i) => {
+  const [deviates, wander] = [new Float64Array(k), new Float64Array(k)];
+  for (let i = 0; i < k; i += 1) {
+    deviates[i] = normal();
     let sum = 0;
     for (let a = 0; a < n; a += 1) sum += (cross[i * n + a] as number) * (weights[a] as number);
     for (let j = 0; j <= i; j += 1) sum += (left[i * k + j] as number) * (deviates[j] as number);
-    return sum;
-  });
+    wander[i] = sum;
+  }
+  return wander;
 };
 
 const pick = (nodes: readonly (readonly [Drawn, Node])[], sums: Float64Array, at: number): readonly [Drawn, Node] => {
@@ -88,13 +90,13 @@ export const drawPaths = ({ watch, branches }: LotFit, uniform: () => number, co
 };
 
 const lossByDay = (all: number, u: number, v: number, wander: Float64Array): Float64Array => {
-  const path = new Float64Array(LAST_DAY + 1);
+  const path = lostByDay(LAST_DAY, u, v);
   let at = 0;
   for (let day = 1; day <= LAST_DAY; day += 1) {
     while (at < KNOTS.length - 1 && (KNOTS[at] as number) < day) at += 1;
     const [to, from] = [KNOTS[at] as number, at === 0 ? 0 : (KNOTS[at - 1] as number)];
     const [after, before] = [wander[at] as number, at === 0 ? 0 : (wander[at - 1] as number)];
-    path[day] = all * lostBy(day, u, v) + before + ((after - before) * (day - from)) / (to - from);
+    path[day] = all * (path[day] as number) + before + ((after - before) * (day - from)) / (to - from);
   }
   return path;
 };

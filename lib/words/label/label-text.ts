@@ -44,10 +44,11 @@ const durabilityText = ({ durability }: LabelSettings, poured: number): string |
   return labelWords.bestBefore(monthAfter(poured, durability.months));
 };
 
+const said = (text: string | null): readonly string[] => (text === null || text.trim() === '' ? [] : [text.trim()]);
+
 /** Everything a label says, whole. */
 export const labelText = ({ settings, formula, list, mark, net, poured }: LabelContent): LabelText => {
   const { title, purpose, cautions, responsible, origin } = settings;
-  const said = (text: string | null): readonly string[] => (text === null || text.trim() === '' ? [] : [text.trim()]);
   const stated = net === null ? null : netStatement(net);
   return {
     title: title.trim() === '' ? formula : title.trim(),

@@ -83,47 +83,74 @@ const shared = (mass: number, weights: readonly number[]): readonly number[] => 
   });
 };
 
-/** Every material of a mould with its names, preparations taken apart into what they are made of, and hydroxide in solution into both. */
-export const labelParts = (materials: readonly InMould[], workshop: LabelWorkshop): Named => {
-  const proposed = new Set<string>();
-  const names = (id: string): MaterialNames => {
+/** Names as typed, else as proposed; which were proposed is kept. */
+const namesBy =
+  (workshop: LabelWorkshop, proposed: Set<string>) =>
+  (id: string): MaterialNames => {
     const [typed, usual] = [workshop.names(id), usualNames(id)];
     if (typed?.inci == null && usual.inci !== null) proposed.add(id);
     return { inci: typed?.inci ?? usual.inci, saponifiedAs: typed?.saponifiedAs ?? usual.saponifiedAs };
   };
-  const one = (id: string, name: string, lotId: string | null, mass: number, kind: MaterialClass, depth: number): readonly LabelPart[] => {
-    const preparation = depth < DEEPEST ? workshop.preparation(id) : null;
-    const weights = (preparation?.parts ?? []).map(({ percent }) => percentOf(percent) ?? 0);
-    if (preparation !== null && weights.some((weight) => weight > 0)) {
-      const masses = shared(mass, weights);
-      return preparation.parts.flatMap((part, at) => {
-        const own = workshop.material(part.material);
-        return one(part.material, own?.name ?? part.material, part.lot, masses[at] ?? 0, kind, depth + 1);
-      });
-    }
-    const material = workshop.material(id);
-    const lot = lotId === null ? null : workshop.lot(lotId);
-    const part = (of: string, called: string, role: LabelRole, own: number, allergens: LabelPart['allergens'] = {}): LabelPart => ({
-      material: of,
-      name: called,
-      ...names(of),
-      mass: mg(own),
-      role,
-      allergens,
-    });
-    if (material?.kind === 'alkali' && material.form === 'solution') {
-      const pure = percentOf(lot?.certificate?.purity?.value ?? material.purity?.value) ?? 1;
-      const [alkali = 0, water = 0] = shared(mass, [pure, 1 - pure]);
-      return [part(id, material.name, 'alkali', alkali), part(WATER, workshop.material(WATER)?.name ?? WATER, 'other', water)];
-    }
-    const certified = (lot?.certificate?.allergens ?? []).flatMap(({ name: allergen, percent }) => {
+
+interface Amount {
+  readonly id: string;
+  readonly name: string;
+  readonly lot: string | null;
+  readonly mass: number;
+  readonly kind: MaterialClass;
+}
+
+const allergensOf = (lot: Lot | null): LabelPart['allergens'] =>
+  Object.fromEntries(
+    (lot?.certificate?.allergens ?? []).flatMap(({ name, percent }) => {
       const share = percentOf(percent);
-      return share === null || share > 1 ? [] : [[allergen, share] as const];
-    });
-    return [part(id, material?.name ?? name, roleOf(material, kind), mass, Object.fromEntries(certified))];
+      return share === null || share > 1 ? [] : [[name, share] as const];
+    }),
+  );
+
+/** What a preparation is made of, by mass; `null`: it is none, or says nothing. */
+const apart = ({ id, mass, kind }: Amount, workshop: LabelWorkshop): readonly Amount[] | null => {
+  const preparation = workshop.preparation(id);
+  const weights = (preparation?.parts ?? []).map(({ percent }) => percentOf(percent) ?? 0);
+  if (preparation === null || !weights.some((weight) => weight > 0)) return null;
+  const masses = shared(mass, weights);
+  return preparation.parts.map(({ material, lot }, at) => ({
+    id: material,
+    name: workshop.material(material)?.name ?? material,
+    lot,
+    mass: masses[at] ?? 0,
+    kind,
+  }));
+};
+
+const partsOf = (amount: Amount, workshop: LabelWorkshop, names: (id: string) => MaterialNames, depth: number): readonly LabelPart[] => {
+  const made = depth < DEEPEST ? apart(amount, workshop) : null;
+  if (made !== null) return made.flatMap((one) => partsOf(one, workshop, names, depth + 1));
+  const { id, mass, kind } = amount;
+  const material = workshop.material(id);
+  const lot = amount.lot === null ? null : workshop.lot(amount.lot);
+  const whole = {
+    material: id,
+    name: material?.name ?? amount.name,
+    ...names(id),
+    role: roleOf(material, kind),
+    allergens: allergensOf(lot),
   };
+  if (material?.kind !== 'alkali' || material.form !== 'solution') return [{ ...whole, mass: mg(mass) }];
+  const pure = percentOf(lot?.certificate?.purity?.value ?? material.purity?.value) ?? 1;
+  const [alkali = 0, water = 0] = shared(mass, [pure, 1 - pure]);
+  return [
+    { ...whole, mass: mg(alkali) },
+    { material: WATER, name: workshop.material(WATER)?.name ?? WATER, ...names(WATER), role: 'other', mass: mg(water), allergens: {} },
+  ];
+};
+
+/** Every material of a mould with its names, preparations taken apart into what they are made of, and hydroxide in solution into both. */
+export const labelParts = (materials: readonly InMould[], workshop: LabelWorkshop): Named => {
+  const proposed = new Set<string>();
+  const names = namesBy(workshop, proposed);
   const parts = materials.flatMap(({ material: { id, name, class: kind }, lot, mass, high }) =>
-    one(id, name, lot?.id ?? null, mass ?? high, kind, 0),
+    partsOf({ id, name, lot: lot?.id ?? null, mass: mass ?? high, kind }, workshop, names, 0),
   );
   return { parts, proposed: [...proposed] };
 };

@@ -11,7 +11,7 @@ const widthOf = (letter: string): number => {
 };
 
 /** Never less than what it is: a line that ends before its edge is no harm, one that runs over it is. */
-export const widthIn = (text: string, em: number): number => [...text].reduce((sum, letter) => sum + widthOf(letter) * em, 0);
+export const widthIn = (text: string, em: number): number => Array.from(text, widthOf).reduce((sum, width) => sum + width * em, 0);
 
 /** A text in lines of at most so many mm; a word longer than a line is cut. */
 export const linesIn = (text: string, em: number, width: number): readonly string[] => {

@@ -77,7 +77,6 @@ line(
 line('all', all);
 const finite = all.filter(({ ready }) => Number.isFinite(ready.width)).map(({ ready }) => ready.width);
 console.log(`\nmedian width of those with an end: ${days(quantile(finite, 0.5)).trim()} days`);
-console.log(`28 days and loss, held: ${held(all, ({ both }) => both).trim()}`);
 
 const share = all.filter(({ ready }) => ready.inside).length / all.length;
 const met = share >= WITHIN[0] && share <= WITHIN[1];

@@ -20,8 +20,29 @@ export interface Brick {
   readonly content: number;
 }
 
-const CELLS = [5, 7, 8] as const;
-const LONGEST_STEP = 0.2;
+const CELLS = [4, 5, 5] as const;
+const LONGEST_STEP = 0.4;
+const [NX, NY, NZ] = CELLS;
+const COUNT = NX * NY * NZ;
+
+/** Every two cells that touch, and every outer face, by axis. */
+const PAIRS: { readonly from: number; readonly to: number; readonly axis: number }[] = [];
+const FACES: { readonly cell: number; readonly axis: number }[] = [];
+for (let x = 0; x < NX; x += 1)
+  for (let y = 0; y < NY; y += 1)
+    for (let z = 0; z < NZ; z += 1) {
+      const cell = (x * NY + y) * NZ + z;
+      for (const [axis, at, of, stride] of [
+        [0, x, NX, NY * NZ],
+        [1, y, NY, NZ],
+        [2, z, NZ, 1],
+      ] as const) {
+        if (at < of - 1) PAIRS.push({ from: cell, to: cell + stride, axis });
+        else FACES.push({ cell, axis });
+      }
+    }
+const PAIR_FROM = Int32Array.from(PAIRS, ({ from }) => from);
+const PAIR_TO = Int32Array.from(PAIRS, ({ to }) => to);
 
 const activity = (content: number, { level, power }: Brick): number => {
   const y = (Math.max(content, 1e-6) / level) ** (1 / power);
@@ -33,50 +54,42 @@ const activity = (content: number, { level, power }: Brick): number => {
  * @param room relative humidity, and @param warmth a factor on the diffusivity, each by day.
  */
 export const dryBrick = (brick: Brick, room: (day: number) => number, warmth: (day: number) => number, days: number): Float64Array => {
-  const [nx, ny, nz] = CELLS;
   const size = brick.half.map((half, axis) => half / (CELLS[axis] as number)) as [number, number, number];
-  const count = nx * ny * nz;
-  const content = new Float64Array(count).fill(brick.content);
-  const moves = new Float64Array(count);
-  const change = new Float64Array(count);
-  const strides = [ny * nz, nz, 1] as const;
-  const inverse = size.map((one) => 1 / (one * one));
+  const inverse = size.map((one) => 1 / (one * one)) as [number, number, number];
+  const conduct = Float64Array.from(PAIRS, ({ axis }) => 0.5 * (inverse[axis] as number));
+  const out = Float64Array.from(FACES, ({ axis }) => ((axis === 0 ? brick.airy : 1) * brick.leaves) / (size[axis] as number));
+  const content = new Float64Array(COUNT).fill(brick.content);
+  const moves = new Float64Array(COUNT);
+  const change = new Float64Array(COUNT);
   const means = new Float64Array(days + 1);
   means[0] = brick.content;
-  let time = 0;
-  for (let day = 1; day <= days; day += 1) {
+  for (let day = 1, time = 0; day <= days; day += 1) {
     const [humid, warm] = [room(day), warmth(day)];
-    while (time < day) {
+    while (time < day - 1e-9) {
       let fastest = 0;
-      for (let i = 0; i < count; i += 1) {
+      for (let i = 0; i < COUNT; i += 1) {
         const d = warm * brick.diffusivity * Math.exp(brick.falls * ((content[i] as number) - 0.3));
         moves[i] = d;
         if (d > fastest) fastest = d;
       }
-      const stable = 0.4 / (fastest * (inverse[0]! + inverse[1]! + inverse[2]!) + (8 * brick.leaves) / size[0]);
+      const stable = 0.45 / (fastest * (inverse[0] + inverse[1] + inverse[2]) + (8 * brick.leaves) / size[0]);
       const step = Math.min(stable, LONGEST_STEP, day - time);
       change.fill(0);
-      for (let x = 0, i = 0; x < nx; x += 1)
-        for (let y = 0; y < ny; y += 1)
-          for (let z = 0; z < nz; z += 1, i += 1) {
-            const at = [x, y, z];
-            for (let axis = 0; axis < 3; axis += 1) {
-              if (at[axis]! < CELLS[axis]! - 1) {
-                const j = i + strides[axis]!;
-                const flow = 0.5 * (moves[i]! + moves[j]!) * (content[j]! - content[i]!) * inverse[axis]!;
-                change[i] = change[i]! + flow;
-                change[j] = change[j]! - flow;
-              } else {
-                const out = (axis === 0 ? brick.airy : 1) * brick.leaves * (activity(content[i]!, brick) - humid);
-                change[i] = change[i]! - out / size[axis]!;
-              }
-            }
-          }
-      for (let i = 0; i < count; i += 1) content[i] = content[i]! + step * change[i]!;
+      for (let k = 0; k < PAIR_FROM.length; k += 1) {
+        const [i, j] = [PAIR_FROM[k] as number, PAIR_TO[k] as number];
+        const flow =
+          (conduct[k] as number) * ((moves[i] as number) + (moves[j] as number)) * ((content[j] as number) - (content[i] as number));
+        change[i] = (change[i] as number) + flow;
+        change[j] = (change[j] as number) - flow;
+      }
+      for (let k = 0; k < FACES.length; k += 1) {
+        const i = (FACES[k] as { readonly cell: number }).cell;
+        change[i] = (change[i] as number) - (out[k] as number) * (activity(content[i] as number, brick) - humid);
+      }
+      for (let i = 0; i < COUNT; i += 1) content[i] = (content[i] as number) + step * (change[i] as number);
       time += step;
     }
-    time = day;
-    means[day] = content.reduce((sum, one) => sum + one, 0) / count;
+    means[day] = content.reduce((sum, one) => sum + one, 0) / COUNT;
   }
   return means;
 };

@@ -28,8 +28,6 @@ export interface Told {
     /** Days; infinity for an open end. */
     readonly width: number;
   };
-  /** The same for 28 days and loss. */
-  readonly both: boolean;
   readonly weight60: boolean;
   readonly weight120: boolean;
 }
@@ -54,15 +52,13 @@ export const runMaker = (seed: number, maker: number, count: number): readonly T
     const all = weighed(lot, FINISHED, random);
     const told = STAGES.map((stage): Told => {
       const watch: CureWatch = { ...common, weighings: all.filter(({ day }) => stage.days.includes(day)) };
-      const ask = (days: number | null): CureForecast =>
-        forecastCure({
-          watch,
-          rule: { days, perWeek: PER_WEEK },
-          today: stage.days.at(-1) ?? 0,
-          maker: belief,
-          uniform: seededNumbers(number * 7919 + maker),
-        });
-      const [byLoss, byBoth] = [ask(null), ask(28)];
+      const byLoss = forecastCure({
+        watch,
+        rule: { days: null, perWeek: PER_WEEK },
+        today: stage.days.at(-1) ?? 0,
+        maker: belief,
+        uniform: seededNumbers(number * 7919 + maker),
+      });
       const truth = trulyReady(lot.loss, 0, PER_WEEK);
       const { low, high } = byLoss.ready;
       return {
@@ -76,7 +72,6 @@ export const runMaker = (seed: number, maker: number, count: number): readonly T
           above: truth > dayOf(high),
           width: dayOf(high) - (low === 'later' ? 0 : low),
         },
-        both: inside(trulyReady(lot.loss, 28, PER_WEEK), byBoth.ready),
         weight60: holds(byLoss, lot, 60),
         weight120: holds(byLoss, lot, 120),
       };

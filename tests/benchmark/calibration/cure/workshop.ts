@@ -32,7 +32,7 @@ interface Maker {
 const makerOf = (random: Random): Maker => ({
   brick: {
     half: [random.between(10, 15), random.between(26, 36), random.between(32, 45)],
-    diffusivity: random.logBetween(3, 12),
+    diffusivity: random.logBetween(1.5, 8),
     falls: random.between(2, 7),
     level: random.between(0.1, 0.15),
     power: random.between(0.3, 0.45),

@@ -1,0 +1,71 @@
+import { glycerolFrom } from '#lib/soap/reaction';
+import { M_KOH, M_NAOH } from '#lib/soap/molar-mass';
+import { outcomeAt } from '#lib/soap/poured/index';
+import { sumOf } from '#lib/soap/sum';
+import { mg, type Milligrams } from '#lib/units/mass';
+import type { BatchState } from '../batch/index';
+import { mouldsOf } from '../batch/moulds';
+import { asPoured } from '../batch/poured/as-poured';
+import type { InMould } from './from-mould';
+import type { LabelPart } from './parts';
+
+/** What a bar lot is made of, as weighed. */
+export interface Composition {
+  readonly materials: readonly InMould[];
+  /** `mould`: of its own moulds. `bounds`: a swirl whose shares nobody weighed, so that all that may be in it counts. `batch`: the whole batch. */
+  readonly from: 'mould' | 'bounds' | 'batch';
+  /** Superfat is not below zero: no hydroxide is left. `null`: it could not be worked out. */
+  readonly bound: boolean | null;
+}
+
+const keyOf = ({ material, lot }: InMould): string => JSON.stringify([material.id, lot?.id ?? null]);
+
+const added = (all: readonly InMould[]): readonly InMould[] => {
+  const sums = new Map<string, InMould>();
+  for (const one of all) {
+    const before = sums.get(keyOf(one));
+    const mass = before === undefined ? one.mass : before.mass === null || one.mass === null ? null : mg(before.mass + one.mass);
+    sums.set(keyOf(one), { ...one, mass, high: mg((before?.high ?? 0) + one.high) });
+  }
+  return [...sums.values()];
+};
+
+const boundIn = (batch: BatchState): boolean | null => {
+  const answer = asPoured(batch);
+  if (answer.kind !== 'figures') return null;
+  const { superfat } = outcomeAt(answer.pot, answer.masses.grams);
+  return superfat === null ? null : superfat >= 0;
+};
+
+/** What stands in some moulds of a batch; of a batch whose moulds nobody weighed, the whole of it: its order is the same. */
+export const compositionOf = (batch: BatchState, moulds: readonly number[]): Composition => {
+  const made = mouldsOf(batch).filter(({ n, materials }) => moulds.includes(n) && materials.length > 0);
+  const bound = boundIn(batch);
+  if (made.length > 0) {
+    const materials = added(made.flatMap((one) => one.materials));
+    return { materials, from: materials.some(({ mass }) => mass === null) ? 'bounds' : 'mould', bound };
+  }
+  const materials = Object.values(batch.lines).flatMap(({ plan, actual }): readonly InMould[] =>
+    actual > 0 ? [{ material: plan.material, lot: plan.lot, mass: actual, high: actual }] : [],
+  );
+  return { materials: added(materials), from: 'batch', bound };
+};
+
+/** Everything that was added, at its most. */
+export const massIn = (parts: readonly LabelPart[]): Milligrams => mg(sumOf(parts, ({ mass }) => mass));
+
+const MOLAR = { NaOH: M_NAOH, KOH: M_KOH } as const;
+
+/**
+ * Glycerin that so much hydroxide sets free, all of it taken for triglycerides: for its place on a list that tells soap by its names. Free
+ * acids and waxes set none free, so it is a little less.
+ */
+export const glycerinFormed = (hydroxides: readonly { readonly kind: keyof typeof MOLAR; readonly mass: Milligrams }[]): LabelPart => ({
+  material: 'glycerin',
+  name: 'Glycerin',
+  inci: 'Glycerin',
+  saponifiedAs: null,
+  mass: mg(Math.round(1000 * glycerolFrom(sumOf(hydroxides, ({ kind, mass }) => mass / 1000 / MOLAR[kind])))),
+  role: 'formed',
+  allergens: {},
+});

@@ -1,0 +1,56 @@
+import { Hono } from 'hono';
+import type { Context } from 'hono';
+import { create } from 'qrcode';
+import * as z from 'zod/mini';
+import { A4, labelSvg, LETTER, sheetSvg, type Modules, type Sheet } from '#lib/work/label/draw';
+import { labelPdf } from '../export/label/pdf';
+import { labelOf, type Label } from '../label/label-of';
+import type { ApiDeps } from './deps';
+import { problem } from './problem';
+
+const asked = z.object({ sheet: z.optional(z.enum(['a4', 'letter'])) });
+const SHEETS: Readonly<Record<'a4' | 'letter', Sheet>> = { a4: A4, letter: LETTER };
+
+/** A batch mark as the modules of a QR code (ISO/IEC 18004), which a phone reads as the mark itself. */
+const modulesOf = (mark: string): Modules => {
+  const { size, data } = create(mark, { errorCorrectionLevel: 'M' }).modules;
+  return Array.from({ length: size }, (_, row) => Array.from({ length: size }, (__, column) => data[row * size + column] === 1));
+};
+
+/**
+ * The label of one bar lot: GET /api/labels?id= (what it says, rests on and misses), /label.svg?id=&sheet= and /label.pdf?id=&sheet=, one or
+ * a sheet full ("a4", "letter").
+ */
+export const labels = (deps: ApiDeps): Hono => {
+  const found = (c: Context): Promise<Label | null> => labelOf(deps.running(), c.req.query('id') ?? '');
+  const drawn = async (c: Context, draw: (label: Label, modules: Modules, sheet: Sheet | null) => Promise<Response> | Response) => {
+    const how = asked.safeParse(c.req.query());
+    if (!how.success) return problem(c, 400, 'There is no such sheet.', 'sheet is a4 or letter.');
+    const label = await found(c);
+    if (label === null) return noSuchBars(c);
+    c.header('content-security-policy', "sandbox; default-src 'none'; style-src 'unsafe-inline'");
+    return draw(label, modulesOf(label.page.mark), how.data.sheet === undefined ? null : SHEETS[how.data.sheet]);
+  };
+  return new Hono()
+    .get('/', async (c) => {
+      const label = await found(c);
+      return label === null ? noSuchBars(c) : c.json(label.page);
+    })
+    .get('/label.svg', (c) =>
+      drawn(c, ({ page: { mark }, layout }, modules, sheet) => {
+        c.header('content-type', 'image/svg+xml');
+        return c.body(sheet === null ? labelSvg(layout, modules, mark) : sheetSvg(layout, modules, mark, sheet));
+      }),
+    )
+    .get('/label.pdf', (c) =>
+      drawn(c, async ({ page: { mark }, layout }, modules, sheet) => {
+        const bytes = await labelPdf(layout, modules, { title: mark, sheet, now: new Date() });
+        c.header('content-type', 'application/pdf');
+        c.header('content-disposition', `inline; filename*=UTF-8''${encodeURIComponent(`${mark.replaceAll('/', '-')}-label.pdf`)}`);
+        return c.body(bytes as Uint8Array<ArrayBuffer>);
+      }),
+    );
+};
+
+const noSuchBars = (c: Context): Response =>
+  problem(c, 404, 'There are no such bars in this workshop.', 'Open them from the list of bars.');

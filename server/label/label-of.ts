@@ -1,0 +1,117 @@
+import type { LabelMaterial, LabelPage } from '#lib/protocol/label';
+import { as } from '#lib/units/id';
+import { mg, type Milligrams } from '#lib/units/mass';
+import { labelText } from '#lib/words/label/label-text';
+import type { BarsState } from '#lib/work/bars/index';
+import type { BatchState } from '#lib/work/batch/index';
+import { materialsById } from '#lib/work/formula/index';
+import type { Lot, Material, Preparation } from '#lib/work/formula/index';
+import { labelAllergens } from '#lib/work/label/allergens';
+import { euChecklist, usChecklist } from '#lib/work/label/checklist';
+import { compositionOf, glycerinFormed, massIn } from '#lib/work/label/composition';
+import { A4, LETTER, placesOn } from '#lib/work/label/draw';
+import { labelParts, type LabelWorkshop } from '#lib/work/label/from-mould';
+import { ingredientList } from '#lib/work/label/ingredients';
+import { layLabel, type LabelLayout } from '#lib/work/label/layout';
+import type { LabelPart } from '#lib/work/label/parts';
+import { NO_LABEL_SETTINGS, type LabelSettings } from '#lib/work/label/settings';
+import { contextOf } from '#lib/work/shelf/context';
+import { newest } from '#lib/work/shelf/shelf';
+import type { Noun, Shelf } from '#lib/work/shelf/shelf';
+import type { Running } from '../http/deps';
+import { foldBatch } from '../bench/restore';
+
+/** A label as it is told and as it is drawn. */
+export interface Label {
+  readonly page: LabelPage;
+  readonly layout: LabelLayout;
+}
+
+/** A bar that dries out altogether is at its lightest; where nobody knows its water, as much is taken as a batter has at most. */
+const MOST_WATER = 0.4;
+const MILLION = 1e6;
+
+interface Shop extends LabelWorkshop {
+  readonly settings: LabelSettings;
+  readonly version: number;
+}
+
+const shopOf = (shelf: Shelf): Shop => {
+  const find = <T>(noun: Noun, id: string): T | null => (newest(shelf, noun, id)?.document as unknown as T | undefined) ?? null;
+  const materials = materialsById(contextOf(shelf, []).materials);
+  const kept = newest(shelf, 'label', 'maker');
+  const settings = (kept?.document as unknown as LabelSettings | null | undefined) ?? NO_LABEL_SETTINGS;
+  const own = (id: string): Material | null => materials.get(id) ?? null;
+  return {
+    settings,
+    version: kept?.version ?? 0,
+    material: own,
+    preparation: (id) => find<Preparation>('preparation', id),
+    lot: (id) => find<Lot>('lot', id),
+    names: (id) => {
+      const [typed, material] = [Object.hasOwn(settings.names, id) ? settings.names[id] : undefined, own(id)];
+      return {
+        inci: typed?.inci ?? material?.inci ?? null,
+        saponifiedAs: typed?.saponifiedAs ?? material?.saponifiedAs ?? null,
+      };
+    },
+  };
+};
+
+const materialsOf = (parts: readonly LabelPart[], proposed: readonly string[]): readonly LabelMaterial[] => {
+  const all = new Map<string, LabelMaterial>();
+  for (const { material: id, name, inci, saponifiedAs, role } of parts)
+    all.set(id, { id, name, inci, saponifiedAs, fat: role === 'fat', proposed: proposed.includes(id) });
+  return [...all.values()];
+};
+
+const withGlycerin = (parts: readonly LabelPart[], shop: Shop): readonly LabelPart[] => {
+  const hydroxides = parts.flatMap(({ material, mass, role }) => {
+    const own = shop.material(material);
+    return role === 'alkali' ? [{ kind: own?.kind === 'alkali' ? own.hydroxide : ('NaOH' as const), mass }] : [];
+  });
+  return hydroxides.length === 0 ? parts : [...parts, glycerinFormed(hydroxides)];
+};
+
+/** The label of bars of a batch, from what was weighed into their moulds and what the workshop says now of names and of itself. */
+export const labelFrom = (bars: BarsState, batch: BatchState, shelf: Shelf): Label => {
+  const shop = shopOf(shelf);
+  const { materials, from, bound } = compositionOf(batch, bars.moulds);
+  const named = labelParts(materials, shop);
+  const water = bars.water === null ? MOST_WATER : bars.water / MILLION;
+  const finished = mg(Math.max(1, Math.round(massIn(named.parts) * (1 - water))));
+  const { settings } = shop;
+  const all = withGlycerin(named.parts, shop);
+  const list = ingredientList(all, { naming: settings.naming, finished, bound: bound === true });
+  const net: Milligrams | null = bars.label;
+  const facts = { settings, list, mark: bars.mark, net: net !== null, netGrams: net === null ? null : net / 1000 };
+  const formula = bars.of.formula.name;
+  const layout = layLabel(labelText({ settings, formula, list, mark: bars.mark, net, poured: bars.poured }), settings.size);
+  const { fits, letters, lettersForUs } = layout;
+  const page: LabelPage = {
+    id: bars.id,
+    mark: bars.mark,
+    batch: bars.of.batch,
+    formula,
+    net,
+    settings,
+    version: shop.version,
+    from,
+    bound,
+    materials: materialsOf(named.parts, named.proposed),
+    list,
+    allergens: labelAllergens(named.parts, finished),
+    eu: euChecklist(facts),
+    us: usChecklist(facts),
+    layout: { fits, letters, lettersForUs },
+    onSheet: { a4: placesOn(A4, settings.size).length, letter: placesOn(LETTER, settings.size).length },
+  };
+  return { page, layout };
+};
+
+/** `null`: there are no such bars, or nothing is left of their batch. Throws `StoreProblem` for lines that cannot be read. */
+export const labelOf = async ({ bars: desk, store }: Pick<Running, 'bars' | 'store'>, id: string): Promise<Label | null> => {
+  const bars = await desk.state(as(id));
+  const batch = bars === null ? null : await foldBatch(store.bench, bars.of.batch);
+  return bars === null || batch === null ? null : labelFrom(bars, batch, store.shelf.now());
+};
