@@ -11,6 +11,7 @@ import { exports } from './exports';
 import { files } from './files';
 import { health } from './health';
 import { instruments } from './instruments';
+import { labels } from './labels';
 import { orders } from './orders';
 import { complaints } from './complaints';
 import { follow, lots } from './lots';
@@ -56,6 +57,7 @@ export const createApp = (deps: ApiDeps, pages: Pages): Hono => {
   app.route('/api/batches', afterwards(deps));
   app.route('/api/export', exports(deps));
   app.route('/api/instruments', instruments(deps));
+  app.route('/api/labels', labels(deps));
   app.route('/api/orders', orders(deps));
   app.route('/api/people', people(deps));
   app.route('/api/lots', lots(deps));
