@@ -4,7 +4,7 @@ set -uo pipefail
 cd "$(dirname "$0")/.."
 
 missing=()
-for tool in chromium socat strace; do command -v "$tool" >/dev/null 2>&1 || missing+=("$tool"); done
+for tool in chromium socat strace python3 openssl unzip; do command -v "$tool" >/dev/null 2>&1 || missing+=("$tool"); done
 # What another program reads out of a printed record; its package has another name.
 command -v pdftotext >/dev/null 2>&1 || missing+=(poppler-utils)
 if ((${#missing[@]})); then

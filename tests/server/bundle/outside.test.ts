@@ -1,0 +1,153 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { chainText, PARTS, readChain } from '#lib/record/bundle/layout';
+import { printedHead } from '#lib/record/printed';
+import { packed } from '#server/bundle/pack';
+import type { Parts } from '#server/bundle/gather';
+import { appendOf, entryOf } from '#tests/support/appends';
+import { keptRecord, unpacked } from '#tests/support/proof-rig';
+import type { Kept } from '#tests/support/proof-rig';
+import { storeRig } from '#tests/support/store-rig';
+import type { Rig } from '#tests/support/store-rig';
+import { tool, toolWell } from '#tests/support/tools';
+
+const MADE = new Date(2026, 10, 28);
+const ROOT = join(import.meta.dirname, '../../..');
+
+/** The check as the README has it, with the bundle's own name. */
+const documented = (): string => {
+  const readme = readFileSync(join(ROOT, 'README.md'), 'utf8');
+  const block = /```sh\n(unzip [\s\S]*?)```/.exec(readme)?.[1];
+  if (block === undefined) throw new Error('the README tells no check without us');
+  return `set -e\n${block.replace('26-11-bundle.zip', 'b.zip')}`;
+};
+
+describe('a bundle checked by what is not ours', () => {
+  let rig: Rig;
+  let kept: Kept;
+  let parts: Parts;
+  beforeAll(async () => {
+    rig = storeRig();
+    kept = await keptRecord(rig.options);
+    await kept.make('before');
+    // Between two heads there is more than one batch.
+    await kept.store.bench.append(appendOf([entryOf('other', 1), entryOf('other', 2)]));
+    await kept.make('ours', { struckLine: 1 });
+    await kept.make('after');
+    parts = await kept.bundle('ours');
+  });
+  afterAll(async () => {
+    await kept.close();
+    rig.remove();
+  });
+
+  const change = (name: string, how: (text: string) => string): Parts =>
+    new Map([...parts].map(([one, bytes]) => [one, one === name ? new TextEncoder().encode(how(Buffer.from(bytes).toString())) : bytes]));
+  const byReadme = async (of: Parts) => {
+    const { dir, remove } = unpacked(new Map());
+    writeFileSync(join(dir, 'b.zip'), await packed(of, MADE));
+    const said = tool('bash', ['-c', documented()], { cwd: dir });
+    remove();
+    return said;
+  };
+  const byPython = (of: Parts, ...heads: readonly string[]) => {
+    const { dir, remove } = unpacked(of);
+    for (const [at, head] of heads.entries()) writeFileSync(join(dir, `head-${at}`), head);
+    const said = tool('python3', [PARTS.verifier, ...heads.map((_, at) => `head-${at}`)], { cwd: dir });
+    remove();
+    return said;
+  };
+
+  it('the documented check passes, and fails by name when an entry, the chain or the head was changed', async () => {
+    expect(await byReadme(parts)).toEqual({ code: 0, out: expect.stringContaining('these entries are what the signed head was made of') });
+    expect(await byReadme(change(PARTS.entries, (text) => text.replace('"net":101200', '"net":101201')))).toMatchObject({
+      code: 1,
+      out: expect.stringContaining('entries.jsonl: FAILED'),
+    });
+    const head = await byReadme(change(PARTS.after, (text) => text.replace(/\n\d+\n/, '\n1\n')));
+    expect(head.code).toBe(1);
+    expect(head.out).toContain('head-after.txt: FAILED');
+  });
+
+  it('the checker that goes with it finds the five kinds of tampering, whoever mends the sums as well', () => {
+    expect(byPython(parts)).toMatchObject({ code: 0, out: expect.stringContaining('nothing is wrong') });
+    const sums = toolSums;
+    const lines = (text: string): string[] => text.split('\n').slice(0, -1);
+    const joined = (all: readonly string[]): string => all.map((line) => `${line}\n`).join('');
+    const tampered: readonly (readonly [string, (all: string[]) => string[], RegExp])[] = [
+      ['change', (all) => all.with(2, (all[2] ?? '').replace('"net":100200', '"net":100201')), /entry 3 is not what line \d+ was made of/],
+      ['delete', (all) => all.toSpliced(2, 1), /entry 3 is not what line \d+ was made of/],
+      ['insert', (all) => all.toSpliced(2, 0, '{"id":"forged"}'), /entry 3 is not what line \d+ was made of/],
+      ['reorder', (all) => all.toSpliced(1, 2, all[2] ?? '', all[1] ?? ''), /entry 2 is not what line \d+ was made of/],
+      ['truncate', (all) => all.slice(0, -2), /the entry of line \d+ is missing/],
+    ];
+    for (const [name, how, found] of tampered) {
+      const said = byPython(sums(change(PARTS.entries, (text) => joined(how(lines(text))))));
+      expect(said.code, name).toBe(1);
+      expect(said.out, name).toMatch(found);
+      expect(said.out, name).not.toContain('entries.jsonl was changed');
+    }
+    const cut = byPython(sums(change(PARTS.chain, (text) => joined(lines(text).slice(0, -1)))));
+    expect(cut).toMatchObject({ code: 1, out: expect.stringContaining('the chain does not end in the signed head') });
+  });
+
+  it('the checker believes no head without its signature, and holds the chain against a kept one', () => {
+    const checkpoint = kept.store.proof.covering('bench', 1)?.checkpoint ?? { origin: '', seq: 0, link: '' };
+    const before = printedHead(checkpoint).qr;
+    expect(byPython(parts, before)).toMatchObject({ code: 0 });
+    const other = printedHead({ ...checkpoint, link: 'ab'.repeat(32) }).qr;
+    expect(byPython(parts, other)).toMatchObject({ code: 1, out: expect.stringContaining('the head in head-0 is not in this chain') });
+    const unsigned = toolSums(change(PARTS.keys, (text) => text.replace(/\+\w{8}\+/, '+00000000+')));
+    expect(byPython(unsigned)).toMatchObject({ code: 1, out: expect.stringContaining('head-after.txt is not signed') });
+  });
+
+  it('npm run verify says the same of the file, needs no data folder, and names what is wrong', async () => {
+    const { dir, remove } = unpacked(new Map());
+    const verify = (...args: readonly string[]) =>
+      tool(process.execPath, ['--import', 'tsx', join(ROOT, 'server/verify/main.ts'), ...args], { cwd: ROOT });
+    const put = async (name: string, of: Parts): Promise<string> => {
+      writeFileSync(join(dir, name), await packed(of, MADE));
+      return join(dir, name);
+    };
+    const head = join(dir, 'kept.txt');
+    writeFileSync(head, parts.get(PARTS.before) ?? '');
+    const sound = await put('sound.zip', parts);
+    expect(verify(sound, '--head', head)).toMatchObject({ code: 0, out: expect.stringContaining('goes through the kept head') });
+    const chain = readChain(Buffer.from(parts.get(PARTS.chain) ?? []).toString());
+    if (typeof chain === 'number') throw new Error('no chain');
+    const wrong = await put(
+      'wrong.zip',
+      change(PARTS.chain, () => chainText({ ...chain, rows: chain.rows.toSpliced(1, 1) })),
+    );
+    const said = verify(wrong);
+    expect(said.code).toBe(1);
+    expect(said.out).toMatch(/WRONG {2}Lines \d+ to \d+ of the chain were taken out\./);
+    expect(said.out).toContain('chain.txt was changed after the bundle was made.');
+    writeFileSync(join(dir, 'half.zip'), readFileSync(sound).subarray(0, 2000));
+    expect(verify(join(dir, 'half.zip'))).toMatchObject({ code: 2, out: expect.stringContaining('only a part of one') });
+    remove();
+  });
+
+  it('holds no private key and no bytes but those its entries name', () => {
+    const secret = readFileSync(join(rig.dir, 'practice.key'), 'utf8').split('\n')[1] ?? '';
+    const raw = Buffer.from(secret, 'base64').subarray(-32);
+    for (const [name, bytes] of parts) {
+      const at = Buffer.from(bytes);
+      expect([at.includes(secret), at.includes(raw), at.includes('PRIVATE KEY')], name).toEqual([false, false, false]);
+    }
+    const blobs = [...parts.keys()].filter((name) => name.startsWith(PARTS.blobs));
+    expect(blobs).toHaveLength(3);
+    expect(Buffer.from(parts.get(PARTS.chain) ?? []).toString()).toContain(' other\n');
+    expect(Buffer.from(parts.get(PARTS.entries) ?? []).toString()).not.toContain('"batch":"other"');
+  });
+});
+
+/** The same parts with sums that fit them. */
+const toolSums = (of: Parts): Parts => {
+  const { dir, remove } = unpacked(of);
+  const names = [...of.keys()].filter((name) => name !== PARTS.sums);
+  const text = toolWell('sha256sum', names, { cwd: dir });
+  remove();
+  return new Map([...of, [PARTS.sums, new TextEncoder().encode(text)]]);
+};
