@@ -4,7 +4,7 @@ export const messages = {
   about: 'The bench scale and the probes lead the weigh-in of a soap batch and keep its record.',
   pages: 'Pages',
   skip: 'To the page',
-  nav: { today: 'Today', formulas: 'Formulas', batches: 'Batches', stores: 'Stores', bench: 'Bench', setup: 'Setup' },
+  nav: { today: 'Today', formulas: 'Formulas', batches: 'Batches', bars: 'Bars', stores: 'Stores', bench: 'Bench', setup: 'Setup' },
   voices: {
     sample: '5.0',
     entered: 'plain: entered by hand',

@@ -15,6 +15,7 @@ const PAGES = [
   ['/', messages.nav.today],
   ['/formulas', messages.nav.formulas],
   ['/batches', messages.nav.batches],
+  ['/bars', messages.nav.bars],
   ['/stores', messages.nav.stores],
   ['/bench', messages.nav.bench],
   ['/setup', messages.nav.setup],

@@ -19,3 +19,6 @@ export const dayText = (wall: number, zone: Zone): string =>
 export const dateText = (wall: number, zone: Zone): string => format(wall, zone, { day: 'numeric', month: 'long', year: 'numeric' });
 /** "14 Apr". */
 export const shortDate = (wall: number, zone: Zone): string => format(wall, zone, { day: 'numeric', month: 'short' });
+/** "Tue 14 Apr, 16:42". */
+export const shortMoment = (wall: number, zone: Zone): string =>
+  `${format(wall, zone, { weekday: 'short', day: 'numeric', month: 'short' }).replace(',', '')}, ${clockText(wall, zone)}`;

@@ -23,7 +23,7 @@ export interface CureReply {
 }
 
 /** The same lot draws the same numbers, so that a date does not dance between two looks. */
-const seedOf = (id: string): number => [...id].reduce((sum, letter) => (sum * 31 + (letter.codePointAt(0) ?? 0)) % 1_000_003, 7);
+const seedOf = (id: string): number => Array.from(id).reduce((sum, letter) => (sum * 31 + (letter.codePointAt(0) ?? 0)) % 1_000_003, 7);
 
 const worked = <T>(work: () => T): T | null => {
   try {
