@@ -59,8 +59,8 @@ const LONGEST_URL = 300;
 /** POST /api/proof/stamping */
 export const stampingAsk = z.object({ url: z.nullable(z.string().check(z.maxLength(LONGEST_URL))) });
 
-/** POST /api/proof/withdraw: the id of a note's entry, and why. */
+/** POST /api/proof/batch/:id/withdraw: which version of the batch is the note, and why it goes. */
 export const withdrawAsk = z.object({
-  entry: z.string().check(z.minLength(1), z.maxLength(80)),
+  version: z.int().check(z.gte(1)),
   why: z.string().check(z.trim(), z.minLength(1), z.maxLength(300)),
 });

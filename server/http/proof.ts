@@ -3,8 +3,10 @@ import { Hono } from 'hono';
 import type { Context } from 'hono';
 import { toString as drawQr } from 'qrcode';
 import { stampingAsk, withdrawAsk } from '#lib/protocol/proof';
-import type { BatchProof, ProofPage, VerifyAnswer } from '#lib/protocol/proof';
+import type { BatchProof, HeadPage, ProofPage, VerifyAnswer } from '#lib/protocol/proof';
+import { labelsOf, parsed } from '#lib/record/lines';
 import { printedHead } from '#lib/record/printed';
+import { as } from '#lib/units/id';
 import { findingsOf } from '../store/check';
 import { headPage } from '../proof/page';
 import { bundle } from './bundle';
@@ -17,18 +19,14 @@ import { problem } from './problem';
 export const proof = (deps: ApiDeps): Hono =>
   new Hono()
     .get('/', (c) => c.json(pageOf(deps)))
-    .get('/note', (c) => {
-      const head = deps.running().store.proof.newest('bench');
-      if (head === null) return noHead(c);
-      c.header('content-disposition', `attachment; filename="potwatch-head-${head.checkpoint.seq}.txt"`);
-      return c.body(head.note, 200, { 'content-type': 'text/plain; charset=utf-8' });
-    })
+    .get('/note', (c) => sent(c, headPage(deps.running().store.proof, deps.running().store.proof.newest('bench'))))
     .get('/code', async (c) => {
       const head = deps.running().store.proof.newest('bench');
       return head === null ? noHead(c) : drawn(c, printedHead(head.checkpoint).qr);
     })
     .route('/bundle', bundle(deps))
     .get('/batch/:id', async (c) => c.json(await batchProof(deps, c.req.param('id'))))
+    .get('/batch/:id/note', async (c) => sent(c, (await batchProof(deps, c.req.param('id'))).head))
     .get('/batch/:id/code', async (c) => {
       const { head } = await batchProof(deps, c.req.param('id'));
       return head === null ? noHead(c) : drawn(c, head.qr);
@@ -52,18 +50,31 @@ export const proof = (deps: ApiDeps): Hono =>
       if (url !== null) await deps.keeper().stamp();
       return c.json(pageOf(deps));
     })
-    .post('/withdraw', makersOnly(deps), zValidator('json', withdrawAsk, unreadable), async (c) => {
-      const { entry, why } = c.req.valid('json');
+    .post('/batch/:id/withdraw', makersOnly(deps), zValidator('json', withdrawAsk, unreadable), async (c) => {
+      const { version, why } = c.req.valid('json');
+      const id = c.req.param('id');
       const { store } = deps.running();
-      const gone = await store.proof.withdraw(entry, why, byOf(deps, c));
+      const row = await store.batches.get(as(id));
+      if (row !== null && row.endedWall === null)
+        return problem(c, 409, 'This batch is not done yet.', 'A note is withdrawn once its batch has ended.');
+      const line = (await store.bench.linesOf(id)).find(({ text }) => labelsOf(parsed(text))?.version === version);
+      const entry = line === undefined ? undefined : labelsOf(parsed(line.text))?.id;
+      const gone = entry === undefined ? null : await store.proof.withdraw(entry, why, byOf(deps, c));
       if (gone === null) return problem(c, 404, 'There is no such note, or it is withdrawn already.', 'Open the batch again.');
       await deps.keeper().sign();
-      return c.json(pageOf(deps));
+      return c.json(await batchProof(deps, id));
     });
 
 const isAddress = (text: string): boolean => URL.canParse(text) && ['http:', 'https:'].includes(new URL(text).protocol);
 
 const noHead = (c: Context): Response => problem(c, 404, 'No head has been signed yet.', 'One is signed when a batch closes, and daily.');
+
+/** A head as a file, to be kept elsewhere. */
+const sent = (c: Context, head: HeadPage | null): Response => {
+  if (head === null) return noHead(c);
+  c.header('content-disposition', `attachment; filename="potwatch-head-${head.seq}.txt"`);
+  return c.body(head.note, 200, { 'content-type': 'text/plain; charset=utf-8' });
+};
 
 const drawn = async (c: Context, text: string): Promise<Response> => {
   const svg = await drawQr(text, { type: 'svg', errorCorrectionLevel: 'M', margin: 2 });

@@ -30,7 +30,8 @@ export const bytesChanged = (sha256: unknown): string => `The stored bytes ${Str
 
 export const ANSWER_CHANGED = 'An answer to a screen was changed after it was given.';
 
-const TODO = 'Stop Potwatch, copy the whole folder to a safe place, then start with a sound copy or with another folder: --data DIR.';
+const TODO =
+  'Stop Potwatch and copy the whole folder to a safe place. Then put the newest sound copy of its backups into another folder and start there: npm run restore -- --from COPY --data DIR, npm start -- --data DIR.';
 
 export const damaged = (file: string, findings: readonly string[]): ProblemText => {
   const [first = 'The file is damaged.', ...more] = findings;
