@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import type { ComplaintAnswer, ComplaintAsk, FollowBars, FollowLot, LotsUsed } from '#lib/protocol/lots';
+import type { IntentAnswer } from '#lib/protocol/intent';
 import { ask } from '../../_ui/api';
 import type { Answer } from '../../_ui/api';
 
@@ -13,6 +14,7 @@ const OUTLINES = {
   used: z.looseObject({ used: z.record(z.string(), z.number()) }),
   lot: z.looseObject({ id: z.string(), mark: z.string(), used: z.number(), batches: z.array(batch) }),
   bars: z.looseObject({ mark: z.string(), followed: batch, lots: z.array(z.looseObject({})), weights: z.array(z.looseObject({})) }),
+  held: z.looseObject({ ok: z.boolean() }),
   complaint: z.looseObject({ id: z.string(), held: z.array(z.string()) }),
 };
 
@@ -21,5 +23,12 @@ export const followApi = {
   used: (): Promise<Answer<LotsUsed>> => ask(OUTLINES.used, '/api/lots'),
   lot: (id: string): Promise<Answer<FollowLot>> => ask(OUTLINES.lot, `/api/follow/lot?id=${encodeURIComponent(id)}`),
   bars: (mark: string): Promise<Answer<FollowBars>> => ask(OUTLINES.bars, `/api/follow/bars?mark=${encodeURIComponent(mark)}`),
+  /** Bars that may not be sold until they are released. */
+  hold: (bars: string, intent: string, reason: string): Promise<Answer<IntentAnswer>> =>
+    ask(OUTLINES.held, `/api/bars/lot?id=${encodeURIComponent(bars)}`, {
+      intent,
+      expectedVersion: null,
+      want: { kind: 'hold', reason },
+    }),
   complain: (said: ComplaintAsk): Promise<Answer<ComplaintAnswer>> => ask(OUTLINES.complaint, '/api/complaints', said),
 } as const;

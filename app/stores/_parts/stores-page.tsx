@@ -8,6 +8,7 @@ import { Catalogue } from './catalogue';
 import { Lots } from './lots';
 import { OwnMaterials } from './own';
 import { Preparations } from './preparations';
+import { StoresNav } from './stores-nav';
 import { askStores, knownOf } from './stores';
 
 /** Lots, materials and preparations. The catalogue is the program's own and stands whether or not the bench machine answers. */
@@ -17,7 +18,11 @@ export function StoresPage() {
   const count = there?.lots.items.length ?? 0;
   return (
     <PaperPage foot={messages.title}>
-      <PaperTitle title={messages.title} lead={there === null ? undefined : count === 0 ? messages.lead.none : messages.lead.some(count)}>
+      <PaperTitle
+        title={messages.title}
+        side={<StoresNav here />}
+        lead={there === null ? undefined : count === 0 ? messages.lead.none : messages.lead.some(count)}
+      >
         {asked.state === 'asking' ? <Asking /> : null}
         {asked.state === 'there' && asked.problem !== null ? <Problem problem={asked.problem} onAgain={again} /> : null}
       </PaperTitle>

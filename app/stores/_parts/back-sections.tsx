@@ -1,0 +1,88 @@
+'use client';
+import type { Route } from 'next';
+import Link from 'next/link';
+import { massText } from '#lib/units/format';
+import type { FollowBars } from '#lib/protocol/lots';
+import { useDisplay } from '../../_live/use';
+import { on } from '../../_ui/classes';
+import { Measured } from '../../_ui/figures';
+import { Head } from '../../_ui/head';
+import { PaperSection } from '../../_ui/section';
+import { followMessages } from '../messages-follow';
+import { FollowTable } from './follow-table';
+
+const { back: words } = followMessages;
+
+/** From a mark back: its bars, the lots in it, every weight. */
+export function BackSections({ found }: { readonly found: FollowBars }) {
+  const display = useDisplay();
+  const { heads, weightHeads } = words;
+  const { batch } = found.followed;
+  const shown = (mass: number): string => massText(mass, display, null);
+  return (
+    <>
+      <PaperSection name={found.mark} note={<p>{words.note}</p>}>
+        <p className={on('reading')}>{words.of(found.mark, batch.name)}</p>
+        <FollowTable batches={[found.followed]} masses={false} />
+      </PaperSection>
+      <PaperSection name={words.title}>
+        <table className={on('table')}>
+          <caption className="unseen">{words.caption}</caption>
+          <thead>
+            <tr>
+              <Head name={heads.lot} />
+              <Head name={heads.material} />
+              <Head name={heads.mass} n />
+              <Head name={heads.supplier} wide />
+              <Head name={heads.until} wide />
+            </tr>
+          </thead>
+          <tbody>
+            {found.lots.map(({ lot, mark, material, mass, supplier, bestBefore }) => (
+              <tr key={lot}>
+                <th scope="row">
+                  <Link href={`/stores/follow?lot=${encodeURIComponent(lot)}` as Route} prefetch={false}>
+                    {mark}
+                  </Link>
+                </th>
+                <td>{material}</td>
+                <td className={on('n')}>
+                  <Measured>{shown(mass)}</Measured>
+                </td>
+                <td className={on('wide')}>{supplier ?? ''}</td>
+                <td className={on('wide')}>{bestBefore ?? ''}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+        {found.unstated.map(({ material, mass }) => (
+          <p key={`${material} ${mass}`} className={on('warn')}>
+            {words.unstated(material, shown(mass))}
+          </p>
+        ))}
+      </PaperSection>
+      <PaperSection name={words.weights}>
+        <table className={on('table')}>
+          <thead>
+            <tr>
+              <Head name={weightHeads.material} />
+              <Head name={weightHeads.actual} n />
+              <Head name={weightHeads.lots} />
+            </tr>
+          </thead>
+          <tbody>
+            {found.weights.map(({ material, actual, lots }) => (
+              <tr key={material}>
+                <th scope="row">{material}</th>
+                <td className={on('n')}>
+                  <Measured>{shown(actual)}</Measured>
+                </td>
+                <td>{lots}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </PaperSection>
+    </>
+  );
+}

@@ -1,0 +1,91 @@
+'use client';
+import type { Route } from 'next';
+import { useRouter, useSearchParams } from 'next/navigation';
+import { useState } from 'react';
+import { massText } from '#lib/units/format';
+import type { FollowBars, FollowLot } from '#lib/protocol/lots';
+import type { Lot } from '#lib/work/formula/index';
+import { useDisplay } from '../../_live/use';
+import type { Answer } from '../../_ui/api';
+import { on } from '../../_ui/classes';
+import { Choice, TextField } from '../../_ui/fields';
+import { documentOf } from '../../_ui/kept/kind';
+import { PaperPage } from '../../_ui/paper';
+import { Asking, ProblemSection } from '../../_ui/problem';
+import { PaperSection, PaperTitle } from '../../_ui/section';
+import { shelfApi } from '../../_ui/shelf-api';
+import { useAsked } from '../../_ui/use-asked';
+import { followMessages as words } from '../messages-follow';
+import { BackSections } from './back-sections';
+import { followApi } from './follow-api';
+import { FollowTable } from './follow-table';
+import { StoresNav } from './stores-nav';
+
+type Found =
+  { readonly of: 'nothing' } | { readonly of: 'lot'; readonly found: FollowLot } | { readonly of: 'bars'; readonly found: FollowBars };
+
+const found = async (lot: string, mark: string): Promise<Answer<Found>> => {
+  if (lot !== '') {
+    const answer = await followApi.lot(lot);
+    return answer.ok ? { ok: true, value: { of: 'lot', found: answer.value } } : answer;
+  }
+  if (mark === '') return { ok: true, value: { of: 'nothing' } };
+  const answer = await followApi.bars(mark);
+  return answer.ok ? { ok: true, value: { of: 'bars', found: answer.value } } : answer;
+};
+
+/** `?lot=` or `?mark=`: both ways along the same trace. */
+export function FollowPage() {
+  const query = useSearchParams();
+  const [lot, mark] = [query.get('lot') ?? '', query.get('mark') ?? ''];
+  const { asked, again } = useAsked(() => found(lot, mark), { key: `${lot} ${mark}` });
+  return (
+    <PaperPage foot={words.title}>
+      <PaperTitle title={words.title} lead={words.lead} side={<StoresNav />} />
+      <Ask key={`${lot} ${mark}`} lot={lot} mark={mark} />
+      {asked.state === 'asking' ? <Asking /> : null}
+      {asked.state === 'failed' ? <ProblemSection problem={asked.problem} onAgain={again} /> : null}
+      {asked.state === 'there' && asked.value.of === 'lot' ? <OfLot found={asked.value.found} /> : null}
+      {asked.state === 'there' && asked.value.of === 'bars' ? <BackSections found={asked.value.found} /> : null}
+    </PaperPage>
+  );
+}
+
+function Ask({ lot, mark }: { readonly lot: string; readonly mark: string }) {
+  const router = useRouter();
+  const { asked } = useAsked(() => shelfApi.list('lot'));
+  const [typed, setTyped] = useState(mark);
+  const { ask } = words;
+  const items = asked.state === 'there' ? [...asked.value.items, ...asked.value.away] : [];
+  const options = items.map((item) => [item.id, documentOf<Lot>(item).mark] as const);
+  const go = (query: string): void => router.push(`/stores/follow?${query}` as Route);
+  return (
+    <PaperSection name={ask.title}>
+      <form className={on('form')} action={() => go(`mark=${encodeURIComponent(typed.trim())}`)}>
+        <Choice
+          id="follow-lot"
+          label={ask.lot}
+          value={lot}
+          options={[['', ask.choose], ...options]}
+          onChange={(id) => go(`lot=${encodeURIComponent(id)}`)}
+        />
+        <TextField id="follow-mark" label={ask.mark} hint={ask.markHint} value={typed} onChange={setTyped} />
+        <div className={on('acts')}>
+          <button type="submit" className={on('act')} disabled={typed.trim() === ''}>
+            {ask.go}
+          </button>
+        </div>
+      </form>
+    </PaperSection>
+  );
+}
+
+function OfLot({ found: { mark, used, batches } }: { readonly found: FollowLot }) {
+  const display = useDisplay();
+  return (
+    <PaperSection name={words.ofLot} note={<p>{words.ofLotNote}</p>}>
+      <p className={on('reading')}>{words.used(mark, massText(used, display, null), batches.length)}</p>
+      {batches.length === 0 ? null : <FollowTable batches={batches} />}
+    </PaperSection>
+  );
+}
