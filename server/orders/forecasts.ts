@@ -1,6 +1,6 @@
 import { setImmediate as turn } from 'node:timers/promises';
 import { forecastCure, learnFrom, seededNumbers } from '#lib/soap/shrink/index';
-import type { CureForecast } from '#lib/soap/shrink/index';
+import type { CureForecast, CureWatch, MakerBelief } from '#lib/soap/shrink/index';
 import { daysBetween as wholeDays, followedBy, lessonsIn, ruleOf } from '#lib/work/bars/cure';
 import type { Followed } from '#lib/work/bars/cure';
 import type { CureKept } from '#lib/work/bars/documents';
@@ -20,6 +20,13 @@ const SEED = 7;
  */
 export const createForecasts = (pause: () => Promise<unknown> = turn) => {
   const known = new Map<string, LotForecast>();
+  let learned: { readonly from: string; readonly maker: MakerBelief } | null = null;
+  /** Most lots learn from the same lots: what those taught is kept. */
+  const makerOf = (lessons: readonly CureWatch[]): MakerBelief => {
+    const from = JSON.stringify(lessons);
+    if (learned?.from !== from) learned = { from, maker: learnFrom(lessons) };
+    return learned.maker;
+  };
   return {
     async of(rows: readonly BarsSummary[], kept: CureKept, wall: number): Promise<ReadonlyMap<string, LotForecast>> {
       const rule = ruleOf(kept);
@@ -36,7 +43,7 @@ export const createForecasts = (pause: () => Promise<unknown> = turn) => {
         let one = known.get(key);
         if (one === undefined) {
           await pause();
-          const forecast = forecastCure({ watch: followed.watch, rule, today, maker: learnFrom(lessons), uniform: seededNumbers(SEED) });
+          const forecast = forecastCure({ watch: followed.watch, rule, today, maker: makerOf(lessons), uniform: seededNumbers(SEED) });
           one = { ...followed, forecast };
           known.set(key, one);
         }
@@ -48,7 +55,7 @@ export const createForecasts = (pause: () => Promise<unknown> = turn) => {
     /** Of bars nobody has weighed: by the rule and what earlier lots taught. */
     unweighed(rows: readonly BarsSummary[], kept: CureKept): CureForecast {
       const lessons = lessonsIn(rows).map(({ watch }) => watch);
-      return forecastCure({ watch: USUAL, rule: ruleOf(kept), today: 0, maker: learnFrom(lessons), uniform: seededNumbers(SEED) });
+      return forecastCure({ watch: USUAL, rule: ruleOf(kept), today: 0, maker: makerOf(lessons), uniform: seededNumbers(SEED) });
     },
   };
 };

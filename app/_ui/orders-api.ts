@@ -1,0 +1,27 @@
+import * as z from 'zod/mini';
+import type { CostPage, OrdersPage } from '#lib/protocol/orders';
+import { ask } from './api';
+import type { Answer } from './api';
+
+const list = z.array(z.looseObject({}));
+
+/** The outline of each answer, as in `api`. */
+const OUTLINES = {
+  page: z.looseObject({
+    today: z.string(),
+    outlook: z.looseObject({ reserved: list, batches: list, clashes: list, buying: list, agenda: list, crowded: list }),
+    orders: list,
+    trade: z.looseObject({ days: z.array(z.number()) }),
+    names: z.looseObject({}),
+  }),
+  cost: z.looseObject({ money: z.string(), cost: z.nullable(z.looseObject({ whole: z.number() })) }),
+};
+
+/** Where a calendar program finds the days. */
+export const CALENDAR = '/api/orders/calendar.ics';
+
+/** Orders, what they ask of the workshop, and what a bar costs. Nothing throws. */
+export const ordersApi = {
+  page: (): Promise<Answer<OrdersPage>> => ask(OUTLINES.page, '/api/orders'),
+  cost: (bars: string): Promise<Answer<CostPage>> => ask(OUTLINES.cost, `/api/orders/cost?bars=${encodeURIComponent(bars)}`),
+} as const;

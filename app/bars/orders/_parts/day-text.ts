@@ -1,0 +1,12 @@
+import type { Day } from '#lib/units/day';
+import { dayNumber } from '#lib/units/day';
+import { dateText, dayText } from '#lib/words/times';
+
+const DAY_MS = 86_400_000;
+
+/** A day of the calendar in this person's words; what is none as it stands. */
+export const dayIn = (day: Day, locale: string, year = false): string => {
+  const number = dayNumber(day);
+  if (number === null) return day;
+  return (year ? dateText : dayText)(number * DAY_MS, { offsetMin: 0, locale });
+};
