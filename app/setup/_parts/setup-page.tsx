@@ -19,6 +19,7 @@ import { Moulds } from './moulds';
 import { People } from './people';
 import { Ports } from './ports';
 import { Practice } from './practice';
+import { ProofSection } from './proof';
 import { Tablet } from './tablet';
 import { ThisScreen } from './this-screen';
 import { Vessels } from './vessels';
@@ -48,6 +49,7 @@ export function SetupPage() {
       <Vessels />
       <HabitsSection />
       <People />
+      <ProofSection />
       <ThisScreen />
     </PaperPage>
   );

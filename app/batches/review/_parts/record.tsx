@@ -2,12 +2,10 @@
 import type { BatchPage } from '#lib/protocol/http';
 import { numberText } from '#lib/units/format';
 import { useDisplay } from '../../../_live/use';
+import { grouped } from '../../../_ui/proof/head';
 import { PaperSection } from '../../../_ui/section';
 import { messages } from '#lib/words/review/messages';
 import { on } from './classes';
-
-/** Sixteen groups of four, to be compared by eye. */
-const grouped = (hex: string): string => hex.match(/.{1,4}/g)?.join(' ') ?? '';
 
 /** Where the batch ends in the journal: what to keep elsewhere if anyone is ever to be convinced. */
 export function Record({ review: { record, summary } }: { readonly review: BatchPage }) {

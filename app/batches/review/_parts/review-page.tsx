@@ -17,6 +17,7 @@ import { AgainstPlan } from './against-plan';
 import { Fills } from './fills';
 import { Joining } from './joining';
 import { Poured } from './poured';
+import { Proof } from './proof';
 import { Record } from './record';
 import { Scales } from './scales';
 import { Story } from './story';
@@ -64,6 +65,7 @@ function Reviewed({ review, nameOf }: { readonly review: BatchPage; readonly nam
       <Fills review={review} />
       <Scales review={review} nameOf={nameOf} />
       <Record review={review} />
+      <Proof review={review} />
     </PaperPage>
   );
 }
