@@ -76,7 +76,7 @@ export const layLabel = (text: LabelText, { width, height }: LabelSize): LabelLa
   y = netTop;
   if (text.net?.estimated === true) {
     const side = Math.max(ESTIMATED_SIGN.value, netSize * CAPITAL);
-    placed.push({ kind: 'estimated', x: MARGIN + widthIn(text.net.metric, netSize) + 1, y: y + netSize - side, side });
+    placed.push({ kind: 'estimated', x: MARGIN + widthIn(text.net.metric, netSize) + 1.5, y: y + netSize - side, side });
   }
   for (const line of netLines) put(line, netSize, true);
   placed.push({ kind: 'code', x: width - MARGIN - CODE, y: codeTop, side: CODE });

@@ -1,0 +1,67 @@
+import type { LabelPage } from '#lib/protocol/label';
+import { massText, numberText } from '#lib/units/format';
+import { useDisplay } from '../../../_live/use';
+import { on } from '../../../_ui/classes';
+import { Measured } from '../../../_ui/figures';
+import { Head } from '../../../_ui/head';
+import { PaperSection } from '../../../_ui/section';
+import { messages } from '../messages';
+
+/** The list as it stands on the label, each name with what was weighed in. */
+export function Ingredients({ label }: { readonly label: LabelPage }) {
+  const display = useDisplay();
+  const { ingredients: words } = messages;
+  const { items, unnamed, leftOut } = label.list;
+  const named = (ids: readonly string[]): string => ids.map((id) => label.materials.find((one) => one.id === id)?.name ?? id).join(', ');
+  const proposed = label.materials.filter((one) => one.proposed).map(({ id }) => id);
+  const said = [
+    words.from[label.from],
+    ...(unnamed.length === 0 ? [] : [words.unnamed(named(unnamed))]),
+    ...(proposed.length === 0 ? [] : [words.proposed(named(proposed))]),
+    ...(leftOut.length === 0 ? [] : [words.leftOut(named(leftOut))]),
+    ...(label.settings.naming === 'as-soap' && label.bound !== true ? [words.notBound] : []),
+  ];
+  return (
+    <PaperSection
+      name={words.title}
+      note={
+        <>
+          <p>{words.note}</p>
+          <p>{words.source}</p>
+        </>
+      }
+    >
+      {items.length === 0 ? (
+        <p>{words.none}</p>
+      ) : (
+        <table className={on('table')}>
+          <thead>
+            <tr>
+              <Head name={words.heads.name} />
+              <Head name={words.heads.mass} n />
+              <Head name={words.heads.share} unit="%" n />
+              <Head name={words.heads.group} wide />
+            </tr>
+          </thead>
+          <tbody>
+            {items.map(({ name, mass, share, group }) => (
+              <tr key={name}>
+                <td>{name}</td>
+                <td className={on('n')}>
+                  <Measured>{massText(mass, display, 10)}</Measured>
+                </td>
+                <td className={on('n')}>{numberText(100 * share, display.locale, 2)}</td>
+                <td className={on('wide')}>{words.groups[group]}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      {said.map((one) => (
+        <p key={one} className={on('gap')}>
+          {one}
+        </p>
+      ))}
+    </PaperSection>
+  );
+}
