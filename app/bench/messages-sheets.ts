@@ -11,6 +11,7 @@ export const sheetMessages = {
     moulds: 'Parts and moulds',
     partPour: 'Part only',
     weighBack: 'Weigh back',
+    lot: 'Another lot',
     correct: 'Cross out',
     move: 'Move out',
     wrong: 'Wrong, or lost',
@@ -161,6 +162,13 @@ export const sheetMessages = {
     times: (times: number) => `× ${times}`,
     which: 'Which cable?',
     what: { main: 'big scale', fine: 'small scale', lye: 'lye', oils: 'oils', room: 'room' },
+  },
+  lot: {
+    title: 'Another lot',
+    of: (material: string) => `Which lot of ${material.toLowerCase()}?`,
+    none: 'No line is open.',
+    teach: (now: string | null) =>
+      `${now === null ? 'No lot is stated.' : `Now ${now}.`} Tap the one in your hand, or scan it. What was poured stays of its own lot.`,
   },
   people: {
     title: 'Who weighs?',

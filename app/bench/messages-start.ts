@@ -21,5 +21,16 @@ export const startMessages = {
   more: 'More plans',
   moreLots: 'More lots',
   page: (page: number, of: number) => `page ${page} of ${of}`,
+  /** Below a lot that may be chosen: why not, else that it goes first, else until when. */
+  first: 'use this one first',
+  until: (day: string) => `until ${day}`,
+  faults: { expired: 'past its day: hold to use it', quarantined: 'set apart: hold to use it', 'used-up': 'used up: hold to use it' },
+  unfit: (lots: readonly string[]) => `although ${lots.join(', ')} should not be used`,
+  clean: 'Wiped and clean?',
+  cleanItems: ['the bench is wiped', 'vessels and tools are clean and dry', 'hands are washed and gloved'],
+  cleanTick: 'Tick',
+  cleanTicked: 'ticked',
+  cleanSkip: 'Go on',
+  cleanSkipSub: (ticked: number, of: number) => (ticked === of ? 'all of it is on the record' : `${ticked} of ${of} go on the record`),
   noLots: 'No lot of it is in the stores. Receive one first.',
 } as const;

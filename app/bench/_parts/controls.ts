@@ -23,6 +23,7 @@ export type Sheet =
   | 'first-aid'
   | 'pair'
   | 'people'
+  | 'lot'
   | 'pot'
   | 'pour';
 

@@ -6,6 +6,7 @@ import { EndingSheet } from './ending';
 import { KeypadSheet } from './keypad';
 import { LoseSheet } from './lose';
 import { More } from './more';
+import { LotSheet } from './lot-sheet';
 import { MoveSheet } from './move';
 import { PairSheet } from './pair';
 import { PeopleSheet } from './people';
@@ -35,6 +36,7 @@ const SHEETS: Readonly<Record<LateSheet, () => ReactNode>> = {
   scene: () => <SceneSheet />,
   pair: () => <PairSheet />,
   people: () => <PeopleSheet />,
+  lot: () => <LotSheet />,
   pot: () => <PotSheet />,
   pour: () => <PourSheet />,
 };

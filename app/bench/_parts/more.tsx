@@ -43,6 +43,7 @@ export function More() {
         )}
         <Press name={words.partPour} onTap={pouring ? want('part-pour') : undefined} />
         <Press name={words.weighBack} onTap={pouring ? want('weigh-back') : undefined} />
+        <Press name={words.lot} onTap={pouring ? go('lot') : undefined} />
         <Press name={words.correct} onTap={open ? go('correct') : undefined} />
         <Press name={words.move} onTap={pouring ? go('move') : undefined} />
         <Press name={words.wrong} onTap={open ? go('wrong') : undefined} />

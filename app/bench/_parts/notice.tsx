@@ -1,13 +1,16 @@
 'use client';
+import { useEffect } from 'react';
 import { see } from '../../_live/selectors';
 import { useLive } from '../../_live/use';
 import { noticeMessages, sceneRefusal } from '../messages-notices';
 import styles from '../bench.module.css';
+import { listenForScans } from './scan';
 
 /** What came of a press that came to nothing. */
 export function Notice() {
   const notice = useLive(see.notice);
   const unreadable = useLive(see.unreadable);
+  useEffect(listenForScans, []);
   if (notice === null && unreadable === null) return null;
   const { refusals, notices, unreadable: cannotRead } = noticeMessages;
   const words = ((): string => {

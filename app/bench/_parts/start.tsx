@@ -4,6 +4,7 @@ import type { ReactNode } from 'react';
 import type { Route } from 'next';
 import { useRouter } from 'next/navigation';
 import { massText } from '#lib/units/format';
+import { capital } from '#lib/words/words';
 import type { BatchListRow, PlanList } from '#lib/protocol/http';
 import { fetchParked, fetchPlans } from '../../_live/http';
 import { see } from '../../_live/selectors';
@@ -104,6 +105,16 @@ export function LotsOf({ line, children }: { readonly line: string; readonly chi
   return <Fetching>{({ plans }) => children(plans.find(({ plan }) => plan.formula.id === formula)?.lots[line] ?? [])}</Fetching>;
 }
 
+const { faults } = startMessages;
+
+/** What stands below a lot: why it should not be used, that it goes first, or until when. */
+export const lotSub = ({ fault, bestBefore }: Lot, at: number, of: number): string => {
+  if (fault !== undefined) return faults[fault];
+  const until = bestBefore === undefined ? '' : startMessages.until(bestBefore);
+  const first = at > 0 ? '' : of === 1 ? startMessages.only : startMessages.first;
+  return [first, until].filter((text) => text !== '').join(', ');
+};
+
 /** A line that must not be weighed before its lot is known: the lots there are of it. */
 export function LotChoice() {
   const line = useLive(see.line);
@@ -111,11 +122,13 @@ export function LotChoice() {
   return (
     <LotsOf line={line.plan.id}>
       {(lots) => {
-        const cards = lots.map((lot) => ({
+        const cards = lots.map((lot, at) => ({
           key: lot.id,
           name: lot.mark,
-          sub: line.plan.material.name,
-          take: () => intend({ kind: 'choose-lot', line: line.plan.id, lot }),
+          sub: lotSub(lot, at, lots.length) || line.plan.material.name,
+          hold: lot.fault !== undefined,
+          take: () =>
+            intend({ kind: 'choose-lot', line: line.plan.id, lot: { id: lot.id, mark: lot.mark }, held: lot.fault !== undefined }),
         }));
         return cards.length === 0 ? (
           <p className={styles['note']}>{startMessages.noLots}</p>
@@ -161,39 +174,75 @@ function Choices({ fetched, review, onPlan, onParked }: ChoicesProps) {
   return <PagesOfCards cards={cards} more={startMessages.more} pageWords={startMessages.page} back={() => undefined} />;
 }
 
-/** One material at a time: the lot is read from the bag in the hand, not from a list far down a page. */
+/** Lots that the plan names already and should not be used. */
+const unfitOf = ({ plan, lots }: OfferedPlan, chosen: Readonly<Record<string, Lot | null>>): readonly string[] =>
+  plan.lines.flatMap(({ id, lot }) => {
+    const named = chosen[id]?.id ?? lot?.id;
+    const found = lots[id]?.find((one) => one.id === named);
+    return found?.fault === undefined ? [] : [found.mark];
+  });
+
+/** One material at a time: the lot is read from the bag in the hand, not from a list far down a page. Last the bench is ticked as clean. */
 function Lots({ offered, onLeave }: { readonly offered: OfferedPlan; readonly onLeave: () => void }) {
   const [chosen, setChosen] = useState<Readonly<Record<string, Lot | null>>>({});
+  const [cleaned, setCleaned] = useState<readonly string[] | null>(null);
+  const [ticks, setTicks] = useState<readonly string[]>([]);
   const lines = offered.plan.lines.filter((line) => line.lot === null);
   const line = lines.find(({ id }) => !(id in chosen));
   const at = Object.keys(chosen).length;
   const back = (): void => {
+    if (cleaned !== null) return setCleaned(null);
     const last = lines[at - 1];
     if (last === undefined) return onLeave();
     setChosen(Object.fromEntries(Object.entries(chosen).filter(([id]) => id !== last.id)));
     return undefined;
   };
+  const unfit = unfitOf(offered, chosen);
   const start = (): void => {
-    const lots = Object.fromEntries(Object.entries(chosen).flatMap(([id, lot]) => (lot === null ? [] : [[id, lot] as const])));
-    intend({ kind: 'start', plan: offered.id, lots });
+    const lots = Object.fromEntries(
+      Object.entries(chosen).flatMap(([id, lot]) => (lot === null ? [] : [[id, { id: lot.id, mark: lot.mark }] as const])),
+    );
+    intend({ kind: 'start', plan: offered.id, lots, cleaned: [...(cleaned ?? [])], held: unfit.length > 0 });
   };
+  const asking = line === undefined ? (cleaned === null ? startMessages.clean : null) : startMessages.lotOf(line.material.name);
   useEffect(() => {
-    controls.setState({ asking: line === undefined ? null : startMessages.lotOf(line.material.name) });
+    controls.setState({ asking });
     return () => controls.setState({ asking: null });
-  }, [line]);
+  }, [asking]);
   const choose = (id: string, lot: Lot | null): void => setChosen({ ...chosen, [id]: lot });
   const lots = line === undefined ? [] : (offered.lots[line.id] ?? offered.lots[line.material.id] ?? []);
-  const cards: LocalCard[] =
-    line === undefined
-      ? [{ key: 'start', name: messages.press.start, sub: startMessages.ready, take: start }]
-      : [
-          ...lots.map((lot) => ({
-            key: `${line.id} ${lot.id}`,
-            name: lot.mark,
-            sub: lots.length === 1 ? startMessages.only : '',
-            take: () => choose(line.id, lot),
-          })),
-          { key: `${line.id} none`, name: startMessages.skip, sub: startMessages.skipSub, take: () => choose(line.id, null) },
-        ];
-  return <PagesOfCards key={line?.id ?? 'start'} cards={cards} more={startMessages.moreLots} pageWords={startMessages.page} back={back} />;
+  const tick = (item: string): void => setTicks(ticks.includes(item) ? ticks.filter((one) => one !== item) : [...ticks, item]);
+  const cards = ((): LocalCard[] => {
+    if (line !== undefined)
+      return [
+        ...lots.map((lot, index) => ({
+          key: `${line.id} ${lot.id}`,
+          name: lot.mark,
+          sub: lotSub(lot, index, lots.length),
+          hold: lot.fault !== undefined,
+          take: () => choose(line.id, lot),
+        })),
+        { key: `${line.id} none`, name: startMessages.skip, sub: startMessages.skipSub, take: () => choose(line.id, null) },
+      ];
+    const items = startMessages.cleanItems;
+    if (cleaned === null)
+      return [
+        {
+          key: 'clean',
+          name: startMessages.cleanSkip,
+          sub: startMessages.cleanSkipSub(ticks.length, items.length),
+          take: () => setCleaned(items.filter((item) => ticks.includes(item))),
+        },
+        ...items.map((item) => ({
+          key: item,
+          name: capital(item),
+          sub: ticks.includes(item) ? startMessages.cleanTicked : startMessages.cleanTick,
+          take: () => tick(item),
+        })),
+      ];
+    const sub = unfit.length === 0 ? startMessages.ready : startMessages.unfit(unfit);
+    return [{ key: 'start', name: messages.press.start, sub, hold: unfit.length > 0, take: start }];
+  })();
+  const key = line?.id ?? (cleaned === null ? 'clean' : 'start');
+  return <PagesOfCards key={key} cards={cards} more={startMessages.moreLots} pageWords={startMessages.page} back={back} />;
 }

@@ -125,7 +125,12 @@ describe('the review of a batch', () => {
       overPours: 2,
       overrides: 2,
       byHand: 1,
+      lots: seen.lots,
     });
+    // What was weighed of each, crossed-out weights left out.
+    const poured = seen.lines.flatMap(({ contributions }) => contributions.filter(({ lot, struck }) => lot !== null && struck === null));
+    expect(seen.lots.reduce((sum, { mass }) => sum + mass, 0)).toBe(poured.reduce((sum, { net }) => sum + net, 0));
+    expect(seen.lots.length).toBeGreaterThan(2);
   });
 
   it('has whole numbers only', () => {
