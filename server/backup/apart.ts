@@ -1,14 +1,7 @@
-import { spawn } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
+import { runApart } from '../apart';
 import { StoreProblem } from '../store/problem';
 import type { Copied } from './copy';
 import type { Told } from './told';
-
-/** In the bundle the program lies beside it, built; else it is read as it is written. */
-const programOf = (): readonly string[] =>
-  import.meta.url.endsWith('.mjs')
-    ? [fileURLToPath(new URL('./backup.mjs', import.meta.url))]
-    : ['--import', import.meta.resolve('tsx'), fileURLToPath(new URL('./program.ts', import.meta.url))];
 
 export interface Copying {
   readonly done: Promise<Copied>;
@@ -18,27 +11,13 @@ export interface Copying {
 
 /** `copyRecord` in a process of its own: the bench goes on weighing while a large record is copied and looked at. */
 export const copyApart = (from: string, to: string): Copying => {
-  const child = spawn(process.execPath, [...programOf(), from, to], { stdio: ['ignore', 'pipe', 'pipe'] });
-  const said = { out: '', err: '' };
-  child.stdout.on('data', (part: Buffer) => (said.out += part.toString()));
-  child.stderr.on('data', (part: Buffer) => (said.err += part.toString()));
-  const done = new Promise<Copied>((resolve, reject) => {
-    child.once('error', (error) => reject(broken(to, error.message)));
-    child.once('close', (code) => {
-      const told = answerOf(said.out);
-      if (told?.ok === true) resolve(told.copied);
-      else reject(told === null ? broken(to, said.err.trim() || `it ended with ${String(code)}`) : new StoreProblem(told));
-    });
+  const copying = runApart<Told>('backup', [from, to]);
+  const done = copying.told.then((told) => {
+    if (typeof told === 'string') throw broken(to, told);
+    if (!told.ok) throw new StoreProblem(told);
+    return told.copied;
   });
-  return { done, stop: () => void child.kill('SIGKILL') };
-};
-
-const answerOf = (stdout: string): Told | null => {
-  try {
-    return JSON.parse(stdout) as Told;
-  } catch {
-    return null;
-  }
+  return { done, stop: () => copying.stop() };
 };
 
 const broken = (to: string, why: string): StoreProblem =>

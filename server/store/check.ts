@@ -33,6 +33,12 @@ export interface Inspection {
   readonly rowsStale: boolean;
 }
 
+/** What a whole look found, as it is told. */
+export type Checked = Pick<Inspection, 'bench' | 'workshop' | 'file' | 'withdrawn' | 'rowsStale'>;
+
+/** Lines of the bench journal that are looked at whole before the start, and in this process; a larger record is looked at apart. */
+export const WHOLE_UP_TO = 100_000;
+
 /**
  * Looks at everything and changes nothing. A generator, so that a running program can see to its instruments between two
  * pages; only the structure of the file is checked in one piece, at the beginning. `deep` hashes the blobs as well.

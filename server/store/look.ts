@@ -1,7 +1,7 @@
 import Database from 'better-sqlite3';
 import { closeSync, openSync, readSync } from 'node:fs';
 import type { Realm } from '#lib/work/batch/index';
-import { findingsOf, finish, inspect, inspectRecent, newestLine } from './check';
+import { findingsOf, finish, inspect, inspectRecent, newestLine, WHOLE_UP_TO } from './check';
 import type { Inspection } from './check';
 import { openForReading, realmOf } from './file';
 import type { Heads } from './heads';
@@ -62,8 +62,6 @@ const lookInto = (db: Database.Database, file: string, realm: Realm, heads: Head
   return { as: 'found', db, inspection: inspectionOf(db, typeof heads === 'string' ? null : heads) };
 };
 
-/** Lines of the bench journal that are looked at whole before the start; a larger record is read from its newest heads on. */
-const WHOLE_UP_TO = 100_000;
 /** So many newest lines of a larger one are looked at before the start, at least. */
 const RECENT = 10_000;
 

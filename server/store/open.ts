@@ -112,9 +112,10 @@ const NOTHING_YET: Inspection = {
   rowsStale: false,
 };
 
-const partsOf = ({ realm, file, clock, random }: Opening) => ({
+const partsOf = ({ realm, file, clock, log, random }: Opening) => ({
   realm,
   file,
+  log,
   clock,
   random: random ?? pooledRandom(),
 });

@@ -26,7 +26,7 @@ export const peekSettings = (file: string): Stored | null => {
     const inspection = finish(inspect(db, null, false));
     if (findingsOf(inspection).length > 0) return null;
     const standing = new Standing(file, SILENT, null);
-    const parts = { realm: 'real', file, clock: NO_CLOCK, random: pooledRandom(), release: () => undefined } as const;
+    const parts = { realm: 'real', file, log: SILENT, clock: NO_CLOCK, random: pooledRandom(), release: () => undefined } as const;
     const { settings } = new SqliteStore({ ...parts, db, standing, inspection, heads: null });
     return { instruments: settings.instruments(), practiceLeft: settings.practiceLeft() !== null };
   } finally {

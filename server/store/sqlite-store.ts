@@ -1,5 +1,4 @@
 import type Database from 'better-sqlite3';
-import { setImmediate } from 'node:timers/promises';
 import type { JournalLine } from '#lib/record/journal';
 import { SALT_BYTES } from '#lib/record/seal';
 import type { Head } from '#lib/record/seal';
@@ -9,14 +8,15 @@ import type { EntryKind, Realm } from '#lib/work/batch/index';
 import { derivedBars, storedBars } from './bars';
 import { derivedBatches, storedBatches } from './batches';
 import { derivedLotUse, storedLotUse } from './lot-use';
-import { findingsOf, finish, inspect } from './check';
+import { finish, inspect } from './check';
 import type { Inspection } from './check';
-import type { HeadsFile } from './heads';
+import { Checking } from './checking';
+import type { Heads, HeadsFile } from './heads';
 import { SqliteJournal } from './journal';
 import { derivedChecks, storedChecks } from './project-checks';
 import { replaceRows, StreamRows } from './rows';
 import type { Standing } from './standing';
-import type { Store, StoreHealth, Verification, WorkshopSettings } from './store';
+import type { Store, StoreHealth, StoreLog, Verification, WorkshopSettings } from './store';
 import { isNamed } from './sums';
 import { prepare, query } from './tables';
 import type { Prepared } from './tables';
@@ -28,6 +28,7 @@ import { openWorkshopJournal } from './workshop';
 export interface StoreParts {
   readonly realm: Realm;
   readonly file: string;
+  readonly log: StoreLog;
   readonly clock: Clock;
   readonly random: (bytes: number) => Uint8Array;
   readonly db: Database.Database;
@@ -60,6 +61,7 @@ export class SqliteStore implements Store {
   readonly bars: Store['bars'];
   readonly #checks: Store['checks'];
   readonly #parts: StoreParts;
+  readonly #checking: Checking;
   readonly #atEnd: (() => void)[] = [];
 
   constructor(parts: StoreParts) {
@@ -69,7 +71,8 @@ export class SqliteStore implements Store {
     this.file = parts.file;
     const rows = new StreamRows(db, (stream) => this.bench.linesOfNow(stream));
     const salt = (): Uint8Array => random(SALT_BYTES);
-    const keepHeads = (): void => heads?.note({ bench: headOf(this.bench), workshop: headOf(this.workshop) });
+    const headsNow = (): Heads => ({ bench: headOf(this.bench), workshop: headOf(this.workshop) });
+    const keepHeads = (): void => heads?.note(headsNow());
     let ending = false;
     this.bench = new SqliteJournal({
       name: 'bench',
@@ -123,7 +126,9 @@ export class SqliteStore implements Store {
     this.bars = heads === null ? derivedBars(inspection.rows) : storedBars(db, standing);
     const bytesOf = prepare<{ sha256: string }>(db)(({ sha256 }) => query.selectFrom('blobs').select('bytes').where('sha256', '=', sha256));
     this.blobs = { get: async (sha256) => checkedBytes(standing, bytesOf, sha256) };
+    this.#checking = new Checking({ db, file: parts.file, standing, log: parts.log, heads: headsNow });
     keepHeads();
+    if (!inspection.whole && heads !== null) this.#checking.inBackground();
   }
 
   ended(listener: () => void): void {
@@ -144,17 +149,7 @@ export class SqliteStore implements Store {
   }
 
   async verify(): Promise<Verification> {
-    const { db, standing } = this.#parts;
-    const looking = inspect(db, { bench: headOf(this.bench), workshop: headOf(this.workshop) }, true);
-    let at = looking.next();
-    while (!at.done) {
-      await setImmediate();
-      at = looking.next();
-    }
-    const findings = findingsOf(at.value);
-    if (findings.length > 0) standing.found(findings);
-    const { bench, workshop, file, withdrawn } = at.value;
-    return { ok: findings.length === 0, bench, workshop, file, withdrawn };
+    return this.#checking.verify();
   }
 
   async rebuild(): Promise<void> {
@@ -165,6 +160,7 @@ export class SqliteStore implements Store {
   async close(): Promise<void> {
     const { db, heads, release } = this.#parts;
     if (!db.open) return;
+    this.#checking.stop();
     if (heads !== null && this.health().ok) db.pragma('wal_checkpoint(TRUNCATE)');
     db.close();
     heads?.close();
