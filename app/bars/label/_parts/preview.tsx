@@ -7,13 +7,13 @@ import { PaperSection } from '../../../_ui/section';
 import { messages } from '../messages';
 
 const PIXELS_PER_MM = 96 / 25.4;
+const pixels = (mm: number): number => Math.round(mm * PIXELS_PER_MM);
 
 /** The label at its size, and the files it is printed from. */
 export function Preview({ label }: { readonly label: LabelPage }) {
   const { locale } = useDisplay();
   const { preview: words } = messages;
   const { id, mark, layout, onSheet, settings, version, net } = label;
-  const pixels = (mm: number): number => Math.round(mm * PIXELS_PER_MM);
   const files = [
     [labelApi.pdf(id, null), words.single],
     ...(onSheet.a4 === 0 ? [] : [[labelApi.pdf(id, 'a4'), words.a4(onSheet.a4)]]),
