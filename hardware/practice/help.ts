@@ -130,10 +130,20 @@ const meet: Ask = ({ window, dissolved }, { warmth }) => {
 /** A mould's worth. */
 const PORTION = 400_000;
 
+const ROLES: readonly ScaleRole[] = ['main', 'fine'];
+
+/** A cup that is to be stirred in and stands on a scale yet. */
+const cupsOn = ({ stirred = [] }: SceneHint, world: World): ScaleRole | null => {
+  const cups = new Set(stirred.map(({ from }) => from));
+  return ROLES.find((role) => cups.has(world.weighings[role]?.pan.standing?.name ?? '')) ?? null;
+};
+
 /** Parts, moulds and what stays behind: whatever the job wants on its scale, then by turns out of its jugs. */
 const pourJob =
   (job: JobHint): Ask =>
   (hint, world, cables) => {
+    const stirred = cupsOn(hint, world);
+    if (stirred !== null) return { do: 'lift', role: stirred };
     if (hint.portion === 'set-down' || hint.portion === 'off') return bringVessel(hint, world, cables);
     if (hint.portion === 'clear' || hint.portion === 'strange') return clear(hint, world, cables);
     if (hint.portion !== 'stands') return nothing(hint.portion === 'moving' || hint.portion === 'settling' ? 'wait' : 'needs-person');

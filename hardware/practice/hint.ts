@@ -4,7 +4,7 @@ import type { ScaleRole } from '#lib/measure/instrument';
 import type { InstrumentId } from '#lib/units/id';
 import type { BatchState, VesselState, WeighMode } from '#lib/work/batch/index';
 import { barsHint, type BarsHint } from './bars';
-import { jobHint, pourShelf, stirredIn, type JobHint } from './pour-hint';
+import { jobHint, potStill, pourShelf, stirredIn, type JobHint } from './pour-hint';
 import type { ShelfVessel } from './shelf-vessel';
 
 /** What the simulated maker knows of the bench: what a real one would see on the screen. Masses in mg. */
@@ -72,12 +72,12 @@ export const hintOf = (
     shelf: [
       ...(ofBars === null ? [] : [ofBars.bar]),
       ...pourShelf(batch),
-      ...vessels.map(({ plan, contents, empty }) => ({
+      ...vessels.map(({ plan, contents, empty, state }) => ({
         id: plan.id,
         name: plan.name,
         use: plan.use,
         empty: empty ?? plan.empty,
-        contents,
+        contents: batch !== null && (state === 'joined' || state === 'portioned') ? potStill(batch, contents) : contents,
       })),
     ],
     job: batch === null ? null : jobHint(cue, batch),

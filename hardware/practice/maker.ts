@@ -20,8 +20,8 @@ export interface Maker {
   pourExactly(amount: number, back: boolean): SceneAnswer;
   /** Out of these by turns into what stands on the pan; what one has not got is not poured. */
   pourOver(from: readonly string[], amount: number): SceneAnswer;
-  /** All of one vessel into another, all but what clings. */
-  stirIn(from: string, into: string): void;
+  /** All of one vessel into another, all but what clings; `false`: it stands on a scale yet, or is empty. */
+  stirIn(from: string, into: string): boolean;
   leanProbe(): SceneAnswer;
   takeProbeOut(): SceneAnswer;
 }
@@ -158,11 +158,12 @@ export const createMaker = (world: World, cables: Cables, seen: () => SceneHint 
       return DONE;
     },
     stirIn(id, into) {
-      const cup = world.vessels.get(id);
-      if (cup === undefined || cup.contents === 0 || world.whereIs(cup) !== null) return;
+      const cup = fetch(id, 'fine');
+      if (cup.contents === 0 || world.whereIs(cup) !== null) return false;
       const moved = Math.round(cup.contents * (1 - CLINGS));
       fetch(into, 'main').contents += moved;
       cup.contents -= moved;
+      return true;
     },
     leanProbe() {
       const found = standing(null);

@@ -11,8 +11,6 @@ import type { World } from './world/world';
 /** How far over an over-pour lands, in tolerances. */
 const OVER_BY_TOLERANCES = 3;
 
-const isStirred = (before: SceneHint | null, cup: string): boolean => before?.stirred?.some(({ from }) => from === cup) ?? false;
-
 type Handlers = { readonly [K in SceneAct['act']]: (act: Extract<SceneAct, { act: K }>) => SceneAnswer };
 
 type Moves = { readonly [K in Move['do']]: (move: Extract<Move, { do: K }>) => SceneAnswer };
@@ -22,6 +20,7 @@ const BY_HAND: ReadonlySet<SceneAct['act']> = new Set(['help', 'set-down', 'lift
 
 export const createScene = (world: World, cables: Cables): Scene => {
   let seen: SceneHint | null = null;
+  const stirred = new Set<string>();
   const maker = createMaker(world, cables, () => seen);
 
   const look = (hint: SceneHint): void => {
@@ -29,6 +28,7 @@ export const createScene = (world: World, cables: Cables): Scene => {
     seen = hint;
     if (hint.batch !== null && hint.batch !== (before?.batch ?? null)) {
       world.clearTable();
+      stirred.clear();
       world.warmth.refill(hint.dissolved, !hint.stock);
       // Fetched as the record has them, so the vessels hold what was poured together already.
       if (hint.joined !== null) world.warmth.join(lyeShare(hint.joined, hint.shelf));
@@ -37,7 +37,7 @@ export const createScene = (world: World, cables: Cables): Scene => {
     // What a person says was done with the vessels, the hands have done.
     if (hint.dissolved && hint.joined === null) makeLye();
     if (hint.joined !== null && (before?.joined ?? null) === null) pourTogether(world, hint.joined, hint.shelf);
-    for (const { from, into } of hint.stirred ?? []) if (!isStirred(before, from)) maker.stirIn(from, into);
+    for (const { from, into } of hint.stirred ?? []) if (!stirred.has(from) && maker.stirIn(from, into)) stirred.add(from);
   };
 
   const pour = (aim: number | null): SceneAnswer => {

@@ -34,7 +34,7 @@ export const pouringScene = (stage: Scenery): Scene => {
   if (scale === undefined || (hindered !== null && hindered !== 'late')) return hinderedScene(base, view, hindered === 'overload');
   const on: On = { ...base, view, scale };
   if (!isLoaded(scale, null)) return emptyPan(on);
-  if (!memory.freed && memory.by === 'gain') return sceneOf(on, { at: 'clear', mass: null });
+  if (!memory.freed && memory.by === 'gain') return at(on, { at: 'clear', mass: null });
   if (memory.by === 'loss') return lossScene(on);
   return job.kind === 'left' ? leftScene(on, job.source) : gainScene(on, job.key as Container);
 };
@@ -84,7 +84,7 @@ const hinderedScene = (base: Base, view: ScaleView, overload: boolean): Scene =>
 };
 
 const emptyPan = (on: On): Scene => {
-  if (!on.memory.freed && on.scale.track.stable) change(on, { freed: true });
+  if (!on.memory.freed) change(on, { freed: true });
   const begun =
     on.memory.by === 'loss' ? on.memory.zero !== null : on.job.kind !== 'left' && zeroOf(on.stage.batch, on.job.key as Container) !== null;
   return sceneOf(on, { at: begun ? 'off' : 'set-down', mass: null }, { instrument: on.view.id, say: setDownWords(on) });
