@@ -34,7 +34,7 @@ async function wrongIn(file: string) {
     try {
       const version = schemaVersion(db);
       if (version > MIGRATIONS.length) return newer(file, version);
-      const found = findingsOf(finish(inspect(db, null, false)));
+      const found = findingsOf(finish(inspect(db, null, true)));
       return found.length === 0 ? null : damaged(file, found);
     } finally {
       db.close();
