@@ -25,6 +25,8 @@ export interface BarsSummary {
   readonly answers: readonly { readonly state: UnmouldState; readonly minutes: number }[];
   readonly cut: { readonly wall: number; readonly count: number; readonly mass: number | null; readonly thickness: number | null } | null;
   readonly label: number | null;
+  /** What finishing took, as bars were weighed together before and after. */
+  readonly trims: readonly { readonly bars: number; readonly before: number; readonly after: number }[];
   readonly counts: BarCounts;
   readonly place: { readonly name: string; readonly since: number } | null;
   readonly held: string | null;
@@ -61,6 +63,7 @@ export const summaryOf = (state: BarsState): BarsSummary => {
     answers: answersOf(state),
     cut: cutOf(state),
     label,
+    trims: state.trims.flatMap(({ struck, bars, before, after }) => (struck === null ? [{ bars, before, after }] : [])),
     counts,
     place,
     held: held?.reason ?? null,

@@ -1,0 +1,62 @@
+'use client';
+import { shortMoment } from '#lib/words/times';
+import { useDisplay } from '../../_live/use';
+import { on } from '../../_ui/classes';
+import type { BarsThere } from '../../_ui/cure/use-bars';
+import { Head } from '../../_ui/head';
+import { PaperSection } from '../../_ui/section';
+import { useNow } from '../../_ui/use-now';
+import { messages } from '../messages';
+import { lotMessages } from '../messages-lot';
+import { Answers, hoursSince, windowFor, windowWords } from './in-moulds';
+import type { LotProps } from './lot-page';
+import { Latest } from './to-cut';
+import { WindowBar } from './window-bar';
+
+/** How long it has stood, what was answered so far, and until it is cut the hours it is expected to take. */
+export function LotMould({ page: { row, state }, there, again }: LotProps & { readonly there: BarsThere }) {
+  const now = useNow();
+  const { locale } = useDisplay();
+  const { mould } = lotMessages;
+  const { moulds } = messages;
+  const window = windowFor(row, there);
+  const waits = row.cut === null && row.unmould?.state !== 'out' && row.unmould?.state !== 'torn';
+  if (!waits && state.unmould.length === 0) return null;
+  return (
+    <PaperSection name={mould.title} note={waits ? <p>{moulds.note}</p> : undefined}>
+      {waits ? (
+        <>
+          <p>{windowWords(window)}</p>
+          {now === null ? null : <WindowBar window={window} hours={hoursSince(row.poured, now)} />}
+          <Answers row={row} onSaid={again} />
+        </>
+      ) : null}
+      {now === null || row.cut !== null ? null : (
+        <p className={on('dim')}>
+          <Latest row={row} there={there} hours={hoursSince(row.poured, now)} />
+        </p>
+      )}
+      {state.unmould.length === 0 ? null : (
+        <table className={on('table gap')}>
+          <caption className="unseen">{mould.history}</caption>
+          <thead>
+            <tr>
+              <Head name={mould.answer} />
+              <Head name={mould.at} unit={mould.unit} n />
+              <Head name={lotMessages.story.heads.when} />
+            </tr>
+          </thead>
+          <tbody>
+            {state.unmould.map((one) => (
+              <tr key={one.entry}>
+                <td>{one.struck === null ? moulds.state[one.state] : <s>{moulds.state[one.state]}</s>}</td>
+                <td className={on('n')}>{hoursSince(row.poured, one.wall)}</td>
+                <td>{shortMoment(one.wall, { offsetMin: one.offsetMin, locale })}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+    </PaperSection>
+  );
+}
