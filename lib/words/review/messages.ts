@@ -102,6 +102,7 @@ export const messages = {
     crossed: (reason: string, at: string) => `crossed out at ${at}: ${reason}`,
   },
   story: {
+    by: (who: string) => `(${who})`,
     title: 'What happened',
     note: 'Told from the record, in its order. A letter names what departed from the plan; the same letter stands in its line’s row.',
   },

@@ -16,7 +16,15 @@ import { sizingOf } from './review/sizing';
 import { tell } from './review/story';
 import type { BatchReview, ReviewContribution, ReviewJoining, ReviewLine, ReviewPoured } from './review/types';
 
-export type { BatchReview, ReviewCheck, ReviewContribution, ReviewJoining, ReviewLine, ReviewPoured } from './review/types';
+export type {
+  BatchReview,
+  ReviewAmendment,
+  ReviewCheck,
+  ReviewContribution,
+  ReviewJoining,
+  ReviewLine,
+  ReviewPoured,
+} from './review/types';
 export { STORY_CODES, type StoryCode, type StoryEvent } from './review/story';
 
 const ofKind = <K extends EntryKind>(entries: readonly Entry[], kind: K): readonly EntryOf<K>[] =>

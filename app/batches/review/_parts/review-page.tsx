@@ -13,6 +13,7 @@ import { useAsked } from '../../../_ui/use-asked';
 import { PaperTitle } from '../../../_ui/section';
 import { messages } from '#lib/words/review/messages';
 import { After } from './after';
+import { Afterwards } from './afterwards';
 import { AgainstPlan } from './against-plan';
 import { Fills } from './fills';
 import { Joining } from './joining';
@@ -37,7 +38,7 @@ export function ReviewPage() {
     bench.state === 'there' ? bench.value.instruments.map(({ config }) => [config.id as string, config.name] as const) : [],
   );
   const nameOf = (instrument: string): string => names.get(instrument) ?? instrument;
-  if (asked.state === 'there') return <Reviewed review={asked.value} nameOf={nameOf} />;
+  if (asked.state === 'there') return <Reviewed review={asked.value} nameOf={nameOf} again={again} />;
   return (
     <PaperPage>
       <PaperTitle title={messages.title}>{asked.state === 'asking' ? <Asking /> : null}</PaperTitle>
@@ -51,7 +52,7 @@ export function ReviewPage() {
 /** What an instrument is called, by its id. */
 export type NameOf = (instrument: string) => string;
 
-function Reviewed({ review, nameOf }: { readonly review: BatchPage; readonly nameOf: NameOf }) {
+function Reviewed({ review, nameOf, again }: { readonly review: BatchPage; readonly nameOf: NameOf; readonly again: () => void }) {
   const story = storyOf(review);
   const { summary } = review;
   return (
@@ -63,6 +64,7 @@ function Reviewed({ review, nameOf }: { readonly review: BatchPage; readonly nam
       <Joining review={review} />
       <After review={review} />
       <Fills review={review} />
+      <Afterwards review={review} onSaid={again} />
       <Scales review={review} nameOf={nameOf} />
       <Record review={review} />
       <Proof review={review} />

@@ -14,6 +14,7 @@ import { storyWords } from '#lib/words/review/messages-story';
 import type { Facts } from '#lib/words/review/messages-story';
 import type { Told } from '#lib/words/review/told';
 import type { NameOf } from './review-page';
+import { namedOf } from './who';
 import { Workings } from './workings';
 import { on } from './classes';
 
@@ -43,6 +44,7 @@ export function Story({ review, story, nameOf }: Props) {
               facts={factsOf(event, review, display, nameOf)}
               nameOf={nameOf}
               display={display}
+              who={previous?.by === event.by ? null : namedOf(review, event.by)}
             />
           );
         })}
@@ -58,9 +60,11 @@ interface EventProps {
   readonly facts: Facts;
   readonly nameOf: NameOf;
   readonly display: Display;
+  /** Who did it, where that is another than before and has a name. */
+  readonly who: string | null;
 }
 
-function Event({ event, at, line, facts, nameOf, display }: EventProps) {
+function Event({ event, at, line, facts, nameOf, display, who }: EventProps) {
   const [open, setOpen] = useState(false);
   const id = useId();
   const { head, rest } = storyWords[event.code](facts);
@@ -74,6 +78,7 @@ function Event({ event, at, line, facts, nameOf, display }: EventProps) {
       <div>
         <p>
           {event.letter === null ? say(head) : <b>{say(head)}</b>} {say(rest)}
+          {who === null ? null : <span className={on('dim')}> {messages.story.by(who)}</span>}
         </p>
         {open && line !== null ? (
           <div id={id} className={on('slip')}>

@@ -46,7 +46,10 @@ export function Workings({ line, step, display, nameOf, onClose }: Props) {
             <tr key={one.entry}>
               <td className={on('n')}>{clockText(one.wall, { offsetMin: one.offsetMin, locale: display.locale }, true)}</td>
               <td>{whatOf(one, display)}</td>
-              <td className={on('n')}>{netOf(one, show.mass(one.net, step))}</td>
+              <td className={on('n')}>
+                {netOf(one, show.mass(one.net, step))}
+                {one.amended === null ? null : ` ${show.mass(one.amended, step)}`}
+              </td>
               <td className={on('wide')}>{one.stated === null ? '' : `${one.stated.text} ${one.stated.unit}`}</td>
               <td className={on('wide')}>{one.instrument === null ? shared.byHand : nameOf(one.instrument)}</td>
               <td className={on('wide')}>{one.lot ?? workings.noLot}</td>
@@ -83,5 +86,5 @@ const whatOf = (one: ReviewContribution, { locale }: Display): string => {
 
 const netOf = (one: ReviewContribution, text: string) => {
   const figure = one.instrument === null ? text : <Measured>{text}</Measured>;
-  return one.struck === null ? figure : <s>{figure}</s>;
+  return one.struck === null && one.amended === null ? figure : <s>{figure}</s>;
 };
