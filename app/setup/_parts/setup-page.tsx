@@ -13,6 +13,8 @@ import { messages } from '../messages';
 import { Bind } from './bind';
 import { HabitsSection } from './habits';
 import { EMPTY, OTHER, typedOf } from './binding';
+import { CureRule } from './cure-rule';
+import { Cutters } from './cutters';
 import type { Typed } from './binding';
 import { Instruments } from './instruments';
 import { Moulds } from './moulds';
@@ -47,6 +49,8 @@ export function SetupPage() {
       {page === null ? null : <OfInstruments page={page} put={put} />}
       <Moulds />
       <Vessels />
+      <Cutters />
+      <CureRule />
       <HabitsSection />
       <People />
       <ProofSection />
