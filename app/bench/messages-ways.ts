@@ -15,6 +15,7 @@ export const waysMessages = {
   adds: (mass: string) => `adds ${mass}`,
   takes: (mass: string) => `takes out ${mass}`,
   line: (name: string, from: string, to: string) => `${name} ${from} → ${to}`.trim(),
+  ownBatch: (needs: readonly string[]) => `label it as a batch of its own: it needs ${needs.join(', ')}`,
   unsolved: 'It could not be worked out.',
   crossOut: { name: 'Cross out', sub: (mass: string) => `take ${mass} back out, weigh again` },
   why: {
@@ -22,6 +23,8 @@ export const waysMessages = {
     'still-solid': 'it is still solid: nothing is mixed',
     'in-its-own-vessel': 'nothing else is touched',
     'finish-what-was-begun': 'finishes what was begun',
+    'back-to-plan': 'back to what was planned',
+    'not-worked-out': 'nothing of it can go back',
     'least-change': 'least change that keeps every limit',
     'only-way': 'the only way that keeps every limit',
     'safe-though-outside': 'no way keeps every limit: this one is safe',
@@ -38,7 +41,8 @@ export const waysMessages = {
     protect: 'goggles, gloves, water',
     'label-as-own-batch': 'label it as a batch of its own',
     'outside-formula': 'recorded as outside the formula',
-    'stock-not-known': 'is there enough of it?',
+    'stock-not-known': 'is there enough of it? if not, say so under More',
+    'not-worked-out': 'not worked out: this plan was typed',
     'stop-safely': 'keeps every weight; make it safe',
   } satisfies Record<RemedyCaution, string>,
 };

@@ -102,6 +102,8 @@ export interface RemedySeen {
   /** Targets that move; the first few. */
   readonly lines: readonly { readonly line: LineId; readonly from: Milligrams; readonly to: Milligrams }[];
   readonly cautions: readonly RemedyCaution[];
+  /** Of a split: what the part set aside needs to be a batch of its own. */
+  readonly ownBatch?: readonly { readonly line: LineId; readonly mass: Milligrams }[];
   /** `false`: nothing could be worked out. */
   readonly solved: boolean;
 }

@@ -68,13 +68,15 @@ const wants = z.discriminatedUnion('kind', [
   /** What went wrong besides an over-pour: a person's word, and held. */
   z.object({
     kind: z.literal('state-wrong'),
-    what: z.enum(['spill', 'lot', 'material', 'left-in-jug']),
+    what: z.enum(['spill', 'lot', 'material', 'left-in-jug', 'stock', 'melted']),
     line: z.nullable(name),
     vessel: z.nullable(name),
     mass: z.nullable(milligrams),
     /** The line whose material it truly was; the lot it truly was. */
     was: z.optional(name),
     lot: z.optional(lot),
+    /** Said beside ways out that stand already. */
+    beside: z.optional(z.literal(true)),
     held: z.boolean(),
   }),
   /** The line goes to the other scale from now on. */

@@ -14,6 +14,7 @@ const NAMES: { readonly [K in RemedyKind]: (named: RemedyNamed) => string } = {
   'back-to-bottle': ({ mass }) => (mass === null ? 'Back to the bottle' : `${mass} back to the bottle`),
   'take-out': ({ mass }) => (mass === null ? 'Take some out' : `Take ${mass} out`),
   'finish-pour': () => 'Finish the pour',
+  'pour-again': () => 'Pour again what was lost',
   'use-less': ({ mass, of }) => `Use ${mass ?? 'some'} less ${of ?? ''}`.trim(),
   'use-more': ({ mass, of }) => `Use ${mass ?? 'some'} more ${of ?? ''}`.trim(),
   add: ({ mass, of, count }) => (of === null ? `Add to ${count} lines` : `Add ${mass ?? 'some'} ${of}`),

@@ -7,10 +7,13 @@ import type { RemedyQuestion } from '#lib/work/batch/remedy/index';
 import { createRemedyDesk } from '#server/remedy/desk';
 import { pouredOver, questionOf, twelvePlan } from '#tests/support/over-pours';
 
-const RUNS = 5;
-const ROUNDS = 300;
+/** Each line over by so many amounts, from a hair to two fifths, each a question of its own. */
+const AMOUNTS = 100;
 const GOAL = 50;
-const OVERS = [0.015, 0.04, 0.08, 0.15, 0.4];
+const OVERS = Array.from({ length: AMOUNTS }, (_, i) => 0.015 * (0.4 / 0.015) ** (i / (AMOUNTS - 1)));
+
+/** Shares no factor with the number of questions. */
+const STRIDE = 7;
 
 const plan = twelvePlan();
 if (plan.lines.length !== 12) throw new Error(`${plan.lines.length} lines`);
@@ -31,24 +34,21 @@ console.log(
 );
 
 let cards = 0;
-let best = Number.POSITIVE_INFINITY;
-for (let run = 1; run <= RUNS; run += 1) {
-  const times: number[] = [];
-  for (let round = 0; round < ROUNDS; round += 1) {
-    const question = questions[round % questions.length] as RemedyQuestion;
-    const start = performance.now();
-    const answer = await desk.answer(question);
-    times.push(performance.now() - start);
-    if (!answer.solved || answer.cards.length < 2) throw new Error('no answer');
-    cards += answer.cards.length;
-  }
-  times.sort((a, b) => a - b);
-  const at = (share: number): number => times[Math.min(times.length - 1, Math.floor(share * times.length))] ?? Number.NaN;
-  console.log(`run ${run}: median ${at(0.5).toFixed(1)}, p99 ${at(0.99).toFixed(1)}, longest ${at(1).toFixed(1)} ms of ${ROUNDS}`);
-  best = Math.min(best, at(0.99));
+const times: number[] = [];
+// In an order that has nothing to do with which line is over, so that no stretch of a busy machine falls on one kind.
+for (let n = 0; n < questions.length; n += 1) {
+  const question = questions[(n * STRIDE) % questions.length] as RemedyQuestion;
+  const start = performance.now();
+  const answer = await desk.answer(question);
+  times.push(performance.now() - start);
+  if (!answer.solved || answer.cards.length < 2) throw new Error('no answer');
+  cards += answer.cards.length;
 }
 await desk.stop();
-console.log(`${(cards / RUNS / ROUNDS).toFixed(1)} cards to a question`);
-// The run that other programs disturbed least; how many stood in line is told beside it.
-console.log(`p99 of the least disturbed run ${best.toFixed(1)} ms, goal below ${GOAL} ms; load ${(loadavg()[0] ?? 0).toFixed(1)}`);
-if (!(best < GOAL)) process.exitCode = 1;
+times.sort((a, b) => a - b);
+const at = (share: number): number => times[Math.min(times.length - 1, Math.floor(share * times.length))] ?? Number.NaN;
+console.log(`${(cards / questions.length).toFixed(1)} cards to a question`);
+console.log(
+  `median ${at(0.5).toFixed(1)}, p99 ${at(0.99).toFixed(1)}, longest ${at(1).toFixed(1)} ms of ${times.length} questions, each asked once; goal: p99 below ${GOAL} ms; load ${(loadavg()[0] ?? 0).toFixed(1)}`,
+);
+if (!(at(0.99) < GOAL)) process.exitCode = 1;

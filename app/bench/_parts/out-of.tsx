@@ -20,6 +20,8 @@ const words = sheetMessages.outOf;
 export interface Way {
   /** After "Out of the pot,". */
   readonly name: string;
+  /** In place of that, where nothing leaves a vessel. */
+  readonly title?: string;
   /** All of it, mg. */
   readonly all: number;
   readonly want: (mass: number) => IntentWant;
@@ -101,8 +103,9 @@ function HowMuch({ name, way, onPart }: WayProps & { readonly onPart: () => void
   );
 }
 
-function Part({ name, way }: WayProps) {
-  return <Types kinds={['part']} title={() => words.how(name, way.name)} teach={words.teach} takes={takesFor(way)} />;
+/** How much of it, typed; held. */
+export function Part({ name, way }: WayProps) {
+  return <Types kinds={['part']} title={() => way.title ?? words.how(name, way.name)} teach={words.teach} takes={takesFor(way)} />;
 }
 
 const takesFor =

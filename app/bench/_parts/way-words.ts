@@ -34,6 +34,10 @@ export const reasonOf = (
   if (!enabled) return [whyNotWords[why ?? ''] ?? why ?? '', ...(clashes.length === 0 ? [] : [clashes.join(', ')])].join(': ');
   // What protects a person stands on the gate itself; here it comes after what is of this way alone.
   const cautions = seen.cautions.toSorted((a, b) => Number(a === 'protect') - Number(b === 'protect'));
-  const minded = cautions.flatMap((one) => (one === 'outside-formula' && clashes.length > 0 ? clashes : [words.cautions[one]]));
+  const own = (seen.ownBatch ?? []).map(({ line, mass }) => `${show.mass(mass)} ${named(batch, line)?.toLowerCase() ?? ''}`.trim());
+  const minded = cautions.flatMap((one) => {
+    if (one === 'label-as-own-batch' && own.length > 0) return [words.ownBatch(own)];
+    return one === 'outside-formula' && clashes.length > 0 ? clashes : [words.cautions[one]];
+  });
   return [...minded, ...(seen.recommended === null ? [] : [words.why[seen.recommended]])].join(', ');
 };

@@ -17,5 +17,5 @@ export const canComeOut = ({ batch, view }: Pick<Scenery, 'batch' | 'view'>, lin
   const withIt = { ...vessel, holds: { ...vessel.holds, [id]: total } };
   const poured = { ...batch, lines: { ...batch.lines, [id]: { ...line, actual: total } }, vessels: { ...batch.vessels, [at]: withIt } };
   const oils = view.probes.find(({ use }) => use === 'oils')?.value ?? null;
-  return standsOf(poured, { ...NO_FACTS, oils }).some((stand) => stand.id === id && stand.apart > 0);
+  return standsOf(poured, { ...NO_FACTS, oils, stirredIn: batch.stirredIn }).some((stand) => stand.id === id && stand.apart > 0);
 };

@@ -84,6 +84,7 @@ const seen = ({ batch }: Scenery, card: RemedyCard, answer: RemedyAnswer): Remed
       .slice(0, LINES_SHOWN)
       .map(({ line, target }) => ({ line, from: batch.lines[line]?.plan.target ?? target, to: target })),
     cautions: card.cautions,
+    ownBatch: card.ownBatch ?? [],
     solved: answer.solved,
   };
 };

@@ -86,13 +86,14 @@ const line = (id: string): LineId => as(id);
 const vessel = (id: string): VesselId => as(id);
 
 /** Which lot it truly was changes what the batch is worked out from: that the server's own stores say, never the screen. */
-const wrong = ({ what, line: of, vessel: at, mass, was, lot, held }: Said<'state-wrong'>): Meaning => {
+const wrong = ({ what, line: of, vessel: at, mass, was, lot, beside, held }: Said<'state-wrong'>): Meaning => {
   if (what === 'lot')
     return of === null || lot === undefined
       ? noSuch('lot')
       : { is: 'other-lot', line: line(of), lot: { id: as(lot.id), mark: lot.mark }, held };
   const about = { line: of === null ? null : line(of), vessel: at === null ? null : vessel(at), mass: mass === null ? null : mg(mass) };
-  return want({ kind: 'state-wrong', body: { what, ...about, ...(was === undefined ? {} : { was: line(was) }), held } });
+  const more = { ...(was === undefined ? {} : { was: line(was) }), ...(beside === undefined ? {} : { beside }) };
+  return want({ kind: 'state-wrong', body: { what, ...about, ...more, held } });
 };
 
 const typedWeight = (said: Said<'type-weight'>): Extract<Want, { kind: 'type-weight' }>['body'] => ({

@@ -3,7 +3,7 @@ import { leastChange, type LeastChange } from './least-change';
 import { nearChanges } from './near';
 import { roundedChange } from './rounded';
 import { finalOf, heldBy, keeps, keptOf, type Programme, type Quantity } from './programme';
-import { SolverFailed, type Column, type Linear, type Row, type Solver } from './solver';
+import type { Column, Linear, Row, Solver } from './solver';
 import { changeAt, pickOf, type WholeChange } from './whole-change';
 
 /** Grams that a limit is kept by: the solver's own tolerance is not to cross it. Far below what any scale shows. */
@@ -116,16 +116,6 @@ export const searchedChange = (programme: Programme, least: LeastChange, solve: 
   return keeps(programme, found.final) ? found : null;
 };
 
-/** A search that was not done in time found nothing; that there is nothing is not said by it. */
-const inTime = (search: () => WholeChange | null): WholeChange | null => {
-  try {
-    return search();
-  } catch (error) {
-    if (error instanceof SolverFailed) return null;
-    throw error;
-  }
-};
-
 const heldStill = (programme: Programme, at: number): Programme => ({
   ...programme,
   quantities: programme.quantities.map((one, i) => (i === at ? { ...one, least: one.weighing.stays, most: one.weighing.stays } : one)),
@@ -161,7 +151,10 @@ const withFewer = (
   });
 };
 
-/** The least change in whole divisions: next to the continuous one, where there is any, else wherever the solver finds it in its time. */
+/**
+ * The least change in whole divisions: next to the continuous one, where there is any, else wherever the solver finds it in its time.
+ * `null`: nothing that can be weighed keeps every limit. @throws SolverFailed where the time ran out: that there is nothing is not said by it
+ */
 export const wholeChange = (programme: Programme, least: LeastChange, solve: Solver): WholeChange | null => {
   const near = nearChanges(programme, least);
   const best = pickOf(programme, near);
@@ -172,7 +165,7 @@ export const wholeChange = (programme: Programme, least: LeastChange, solve: Sol
     }));
     return pickOf(programme, [...near, ...fewer]);
   }
-  return roundedChange(programme, least, solve) ?? inTime(() => searchedChange(programme, least, solve));
+  return roundedChange(programme, least, solve) ?? searchedChange(programme, least, solve);
 };
 
 /** Counts to masses again, so that they are whole divisions to the last digit. */

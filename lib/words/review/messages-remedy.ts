@@ -40,6 +40,10 @@ const offered = (params: Params, show: Show, prefix: string): string => {
 export const remedyStory = (params: Params, show: Show): { readonly head: string; readonly rest: string } => {
   const figures = figuresOf(params, show, '');
   const others = Array.from({ length: numberAt(params, '', 'others') ?? 0 }, (_, n) => offered(params, show, `other ${n + 1}`));
+  const own = Array.from({ length: numberAt(params, '', 'own') ?? 0 }, (_, n) => {
+    const mass = numberAt(params, '', `own ${n + 1}`) ?? 0;
+    return `${show.mass(mass, planStep(mass))} ${String(at(params, '', `own ${n + 1} of`) ?? '').toLowerCase()}`;
+  });
   const why = at(params, '', 'why');
   const leaves = String(at(params, '', 'leaves') ?? '')
     .split(' ')
@@ -49,6 +53,7 @@ export const remedyStory = (params: Params, show: Show): { readonly head: string
     ...(figures === null ? [] : [`${capital(figures)}.`]),
     ...(leaves.length === 0 ? [] : [`Outside the formula, and loosened for this batch: ${listed(leaves)}.`]),
     typeof why === 'string' ? `It was recommended: ${WHY[why] ?? why.replaceAll('-', ' ')}.` : 'It was not the recommended one.',
+    ...(own.length === 0 ? [] : [`What was set aside is a batch of its own: like the plan it needs ${listed(own)}.`]),
     ...(others.length === 0 ? [] : [`Also offered: ${listed(others)}.`]),
     ...(params['solved'] === 0 ? ['Nothing could be worked out then.'] : []),
   ];
@@ -60,6 +65,8 @@ const WHY: Readonly<Record<string, string>> = {
   'still-solid': 'nothing was mixed yet',
   'in-its-own-vessel': 'nothing else was touched',
   'finish-what-was-begun': 'it finishes what was begun',
+  'back-to-plan': 'it leads back to the plan',
+  'not-worked-out': 'nothing else could be done; what it does was not worked out, since the plan was typed',
   'least-change': 'the least change that keeps every limit',
   'only-way': 'every other way left a limit',
   'safe-though-outside': 'no way kept every limit, and this one was safe',
@@ -72,6 +79,8 @@ const WRONG: Readonly<Record<string, string>> = {
   lot: 'it was another lot',
   material: 'it was another material',
   'left-in-jug': 'some of it still lies in its jug',
+  stock: 'no more of it is left on the shelf than this',
+  melted: 'it lies solid no more',
 };
 
 /** "Olive oil: it was another lot." and what it truly was. */

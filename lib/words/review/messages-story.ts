@@ -259,10 +259,16 @@ export const storyWords: Readonly<Record<StoryCode, Tell>> = {
     ),
   temperature: (facts) =>
     text(facts, 'why') === 'peak'
-      ? says(t`The soap in its mould warmed by itself to ${temperature(facts, 'value')} at most.`)
+      ? text(facts, 'use') === 'lye'
+        ? says(t`The lye came to ${temperature(facts, 'value')} at most as it was made.`)
+        : says(t`The soap in its mould warmed by itself to ${temperature(facts, 'value')} at most.`)
       : says(t`${one(USES, text(facts, 'use'), 'Something')} at ${temperature(facts, 'value')}.`),
   'temperature-by-hand': (facts) => says(t`${one(USES, text(facts, 'use'), 'Something')} at ${plainTemperature(facts, 'value')}, by hand.`),
-  dissolved: (facts) => says(t`Lye made: the ${vessel(facts)} into the ${vessel(facts, 'into')}.`),
+  dissolved: (facts) =>
+    says(
+      t`Lye made: the ${vessel(facts)} into the ${vessel(facts, 'into')}.`,
+      has(facts, 'foretold') ? t`It was foretold to come to ${plainTemperature(facts, 'foretold')}.` : [],
+    ),
   override: (facts) =>
     says(
       t`Joining allowed although ${one(messages.joining.holds, text(facts, 'reason'), 'something held it')}.`,

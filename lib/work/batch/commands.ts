@@ -201,6 +201,7 @@ export type RefusalCode =
   | 'after-joining' // no hydroxide once joined
   | 'lye-heavy'
   | 'lye-hot' // no hydroxide into liquid or lye that a probe or a hand says is hot
+  | 'over-rating' // the lye would get hotter than its jug is made for
   | 'bad-number'
   | 'pan-not-empty' // by the record a vessel stands on it
   | 'check-unlikely' // a scale checked with one mass shows another altogether
@@ -210,5 +211,6 @@ export type RefusalCode =
   | 'malformed' // the message is none of ours; nothing was looked at
   | 'too-fast' // more messages than a person can mean
   | 'not-as-shown' // a way out would not do what it showed, or may not be taken any more
+  | 'mixed' // what was poured lies in a mixture: nothing of it alone can be taken back out
   | 'no-stock'
   | 'read-only'; // the record cannot be written: nothing was kept

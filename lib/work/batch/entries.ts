@@ -119,6 +119,14 @@ export interface TemperatureCourse {
   readonly oils: readonly (MilliCelsius | null)[];
 }
 
+/** How hot the lye was foretold to get as its hydroxide went in; thousandths of a degree, standard uncertainties too. */
+export interface PeakForetold {
+  /** What the liquid had. */
+  readonly start: MilliCelsius;
+  readonly likely: { readonly value: MilliCelsius; readonly u: number };
+  readonly atMost: { readonly value: MilliCelsius; readonly u: number };
+}
+
 /** The body of each kind. A new kind does not compile until it is decided, evolved, reviewed and drawn. */
 export interface EntryBodies {
   'batch-started': { mark: string; plan: Plan; bench: string; uncheckedScales: readonly InstrumentId[] };
@@ -230,10 +238,11 @@ export interface EntryBodies {
     use: ProbeUse;
     value: MilliCelsius;
     source: { instrument: InstrumentId; raw: string } | 'by-hand';
-    /** `peak`: the highest that soap in its mould came to by its own heat. */
+    /** `peak`: the highest that soap in its mould, or lye as it was made, came to by its own heat. */
     why: 'asked' | 'joined' | 'trace' | 'away' | 'return' | 'peak';
   };
-  dissolved: { vessel: VesselId; into: VesselId; confirmedCold: boolean };
+  /** `foretold`: where the liquid's temperature was known, and what it holds. */
+  dissolved: { vessel: VesselId; into: VesselId; confirmedCold: boolean; foretold?: PeakForetold };
   /** `superfat`: of `may-be-lye-heavy` alone, whose value is no temperature. */
   override: { reason: HoldReason; value: MilliCelsius | null; limit: MilliCelsius | null; note: string; superfat?: SuperfatThen };
   joined: {

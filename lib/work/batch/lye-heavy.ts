@@ -37,7 +37,8 @@ export const superfatAsWeighed = (state: BatchState): number | null => {
     const first = state.plan.lines.find(({ id }) => id === plan.id);
     const per = (first ?? plan).superfatPerGram;
     if (per === null && (isFat(plan) || isHydroxide(plan))) return null;
-    const effect = (per ?? 0) * (countedOf(line) - (first?.target ?? 0)) * FRACTION;
+    const inJug = state.leftInJug.reduce((sum, one) => (one.line === plan.id ? sum + one.mass : sum), 0);
+    const effect = (per ?? 0) * (countedOf(line) - inJug - (first?.target ?? 0)) * FRACTION;
     superfat += isFat(plan) ? effect / (1 - planned) : effect;
   }
   return superfat;

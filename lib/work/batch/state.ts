@@ -2,7 +2,7 @@ import type { BatchId, BootId, EntryId, InstrumentId, LineId, LotId, PersonId, V
 import type { Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
 import type { ProbeUse } from '#lib/measure/reading';
-import type { AcceptedHow, AlarmCode, Gate, HoldReason, Realm, TraceMark, Typed } from './entries';
+import type { AcceptedHow, AlarmCode, Gate, HoldReason, PeakForetold, Realm, TraceMark, Typed } from './entries';
 import type { LinePlan, Plan, VesselPlan } from './plan';
 import type { PourState } from './pouring/types';
 import type { WrongWhat } from './remedy/record';
@@ -50,6 +50,10 @@ export interface BatchState {
   readonly toDo: readonly RemedyAct[];
   /** Counts as poured and, as a person says, still lies in its jug. */
   readonly leftInJug: readonly { readonly line: LineId; readonly vessel: VesselId; readonly mass: Milligrams }[];
+  /** What a person said is left of a line's material on the shelf, and how much of that material was in the batch then. */
+  readonly shelf: readonly { readonly line: LineId; readonly left: Milligrams; readonly had: Milligrams }[];
+  /** Hard fats that a person said are melted or stirred in. */
+  readonly stirredIn: readonly LineId[];
   readonly overrides: Readonly<Partial<Record<HoldReason, EntryId>>>;
   /** The value that was overridden, thousandths of a degree or millionths of superfat: an override does not cover a worse one. */
   readonly overrideValues: Readonly<Partial<Record<HoldReason, number | null>>>;
@@ -57,6 +61,10 @@ export interface BatchState {
   readonly typedTemperatures: Readonly<
     Partial<Record<ProbeUse, { readonly value: MilliCelsius; readonly boot: BootId; readonly mono: number; readonly entry: EntryId }>>
   >;
+  /** What was foretold of the lye as it was made, by the newest dissolving; `null`: nothing. */
+  readonly lyeForetold: PeakForetold | null;
+  /** Highest that was measured of lye as it was made, and of soap in its mould; `null`: not kept yet. */
+  readonly tops: { readonly lye: MilliCelsius | null; readonly mould: MilliCelsius | null };
   readonly away: { readonly line: LineId | null; readonly gross: Milligrams | null } | null;
   readonly joined: {
     readonly lye: MilliCelsius | null;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Card, RemedySeen } from '#lib/bench/cue';
 import { as } from '#lib/units/id';
+import { grams } from '#lib/units/mass';
 import { batchOf } from '#tests/support/remedy-rig';
 import { formula } from '#tests/support/formula';
 import { wayText } from '../../../app/bench/_parts/ways';
@@ -45,6 +46,17 @@ describe('a way out in words', () => {
 
   it('says what to mind of the recommended way too, not only why it comes first', () => {
     const said = wayText(card({ recommended: 'least-change', cautions: ['protect', 'cool-first', 'stock-not-known'] }), batch, show);
-    expect(said).toContain('only into cooled lye, is there enough of it?, goggles, gloves, water, least change that keeps every limit');
+    expect(said).toContain(
+      'only into cooled lye, is there enough of it? if not, say so under More, goggles, gloves, water, least change that keeps every limit',
+    );
+  });
+
+  it('of a part set aside says what it needs to be a batch of its own', () => {
+    const said = wayText(
+      card({ cautions: ['label-as-own-batch'], ownBatch: [{ line: as<never>('soda'), mass: grams(8.5) }] }),
+      batch,
+      show,
+    );
+    expect(said).toMatch(/label it as a batch of its own: it needs 8\.5 g sodium hydroxide/);
   });
 });

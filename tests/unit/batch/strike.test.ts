@@ -98,3 +98,33 @@ describe('crossing out', () => {
     expect(rig.vessel('oils-pot').contents).toBe(280_000);
   });
 });
+
+/** Hard fats and one liquid oil in the pot, and another one over. */
+const mixed = (over: number) => {
+  const rig = started();
+  rig.weighAll('rapeseed');
+  rig.weigh('rapeseed', rig.line('rapeseed').plan.target / 1000 + over);
+  return rig;
+};
+
+describe('what lies in a mixture', () => {
+  it.each(['over-poured', 'wrong-material', 'undone'] as const)(
+    'comes back out of nothing: an over-pour is not crossed out as %s',
+    (reason) => {
+      const rig = mixed(60);
+      const { version } = rig.now;
+      expect(rig.now.over?.line).toBe('rapeseed');
+      expect(strike(rig, 'rapeseed', 0, { reason, held: true })).toBe('mixed');
+      expect(rig.code('answer-over', { line: lineId('rapeseed'), choice: 'cross-out', held: true })).toBe('mixed');
+      expect(rig.now.version).toBe(version);
+      // A slip of the record is mended whatever lies where.
+      expect(strike(rig, 'rapeseed', 0, { reason: 'mistyped', held: true })).toContain('struck');
+    },
+  );
+
+  it('may be weighed on from where it began while it is the newest, and not once another oil lies over it', () => {
+    const rig = mixed(0);
+    expect(strike(rig, 'olive', 0, { held: true })).toBe('mixed');
+    expect(strike(rig, 'rapeseed', 0, { held: true })).toContain('struck');
+  });
+});

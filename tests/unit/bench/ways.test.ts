@@ -127,6 +127,29 @@ describe('ways out on the bench', () => {
     expect(seen[0]?.matters.map(({ value }) => value)).toEqual([300_000, 400_000]);
   });
 
+  it('know what a person says is not there any more: asked anew with it, the over-pour and its scale as they stand', async () => {
+    const asked: RemedyQuestion[] = [];
+    const { rig, gross } = await overPoured((question) => {
+      asked.push(question);
+      return Promise.resolve(answerFor(question));
+    });
+    const before = asked.length;
+    // A scale of 0.1 g tells 0.2 g from nothing.
+    expect(asked.at(-1)?.facts).toMatchObject({ stock: {}, stirredIn: [], scales: [{ smallest: 200 }] });
+    const none = { kind: 'state-wrong', line: 'olive', vessel: null, mass: 0, held: true, beside: true } as const;
+    expect(await rig.intent({ ...none, what: 'stock' })).toMatchObject({ ok: true });
+    await stands(rig, 300, gross);
+    expect(asked.length).toBeGreaterThan(before);
+    expect(asked.at(-1)?.facts.stock).toEqual({ olive: 0 });
+    expect(codes(rig)[0]).toBe('lift-out');
+    expect(await rig.intent({ ...none, what: 'melted', line: COCONUT, mass: null })).toMatchObject({ ok: true });
+    await stands(rig, 300, gross);
+    expect(asked.at(-1)?.facts.stirredIn).toEqual([COCONUT]);
+    expect(batchOf(rig).wrong).toBeNull();
+    // Nothing was entered of the pour by any of it.
+    expect(batchOf(rig).lines[COCONUT]?.actual).toBe(0);
+  });
+
   it('hold up no reading while they are worked out, and come when they come', async () => {
     const late = deferred<RemedyAnswer>();
     const questions: RemedyQuestion[] = [];

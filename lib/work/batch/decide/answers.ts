@@ -6,6 +6,7 @@ import type { CommandOf, Observation } from '../commands';
 import type { Draft, StrikeReason } from '../entries';
 import { own } from '../own';
 import { staysHeavy } from '../red';
+import { isApart } from '../remedy/apart';
 import type { BatchState, Contribution, LineState } from '../state';
 import { verdictOf } from '../verdict';
 import { isHydroxide } from '../classes';
@@ -15,6 +16,8 @@ import { closing, stillOn } from './pour';
 import type { OnPan } from './pour';
 import { strikePour } from './pouring';
 import { outOf } from './standing';
+
+type Struck = CommandOf<'strike'>['body'];
 
 interface Found {
   readonly line: LineState;
@@ -143,12 +146,30 @@ export const answerOver: Decider<'answer-over'> = (state, command) => {
   if (over === null || line === undefined || over.line !== body.line) return refuse('no-such', { what: 'over-pour', id: body.line });
   if (state.question !== null) return refuse('needs-answer', { to: 'question', entry: state.question.entry });
   if (body.choice === 'carry-on') return carryOn(state, line, over, command);
+  if (!isApart(state, line, observation.oils)) return refuse('mixed', { line: body.line });
   return allow(
     draft('over-answered', { line: body.line, choice: 'cross-out', over: over.by, red: over.red }),
     ...endOver(state),
     ...crossOut({ ...state, over: null }, observation, over.entry, 'over-poured', '', true),
   );
 };
+
+/** After these what was poured is no longer where the record has it: out of a mixture that is not so. */
+const TAKEN_OUT: ReadonlySet<StrikeReason> = new Set(['over-poured', 'wrong-material']);
+
+/** It is not weighed on from where it began: others came after it, it is over and waits for its answer, or all is joined. */
+const isPast = (state: BatchState, one: Contribution): boolean =>
+  state.joined !== null || state.over?.entry === one.entry || contributionsIn(state, one.vessel).at(-1)?.one.entry !== one.entry;
+
+/**
+ * A line of a mixture whose weight would be crossed out as if it had come back out; undoing one that is past is just that. A slip of the
+ * record (mistyped, something on the pan) is mended whatever lies where.
+ */
+const mixedWith = (state: BatchState, all: readonly Found[], { reason }: Struck, oils: Observation['oils']): LineState | undefined =>
+  all.find(({ line, one }) => {
+    const out = TAKEN_OUT.has(reason) || (reason === 'undone' && isPast(state, one));
+    return out && one.net > 0 && !isApart(state, line, oils);
+  })?.line;
 
 export const strike: Decider<'strike'> = (state, { body, observation }) => {
   const all = found(state, body.entry);
@@ -165,6 +186,8 @@ export const strike: Decider<'strike'> = (state, { body, observation }) => {
   // Until the next pour it is an undo; afterwards it amends the record, which is a deliberate act.
   const later = Object.values(state.lines).some((line) => line.contributions.some((one) => one.version > first.one.version));
   if ((later || state.joined !== null) && !body.held) return refuse('needs-hold', { entry: body.entry });
+  const mixed = mixedWith(state, all, body, observation.oils);
+  if (mixed !== undefined) return refuse('mixed', { line: mixed.plan.id });
   if (body.reason === 'other' && blank(body.note)) return refuse('no-such', { what: 'note', id: body.entry });
   return allow(...crossOut(state, observation, body.entry, body.reason, body.note, SAME_POUR.has(body.reason)));
 };

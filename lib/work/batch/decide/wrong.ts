@@ -49,11 +49,16 @@ const otherMaterial = (state: BatchState, body: Stated, line: LineState): Decisi
   return allow(stated(body), ...drafts, ...reopened);
 };
 
+/** Without a mass none of it ever went in: forgotten, and found now. */
 const leftInJug = (body: Stated, line: LineState): Decision => {
-  if (body.mass === null || body.mass <= 0 || body.mass > line.actual)
-    return refuse('bad-number', { mass: body.mass ?? 0, contents: line.actual });
-  return allow(stated(body));
+  const mass = body.mass ?? line.actual;
+  if (mass <= 0 || mass > line.actual) return refuse('bad-number', { mass, contents: line.actual });
+  return allow(stated({ ...body, mass, vessel: body.vessel ?? line.plan.vessel }));
 };
+
+/** What is left of a material on the shelf, nothing at the least. */
+const leftOf = (body: Stated): Decision =>
+  body.mass === null || body.mass < 0 ? refuse('bad-number', { mass: body.mass ?? -1 }) : allow(stated(body));
 
 /** A wrong is stated, never inferred, and held: it changes what the batch is worked out from. Ways out are asked for after it. */
 export const stateWrong: Decider<'state-wrong'> = (state, { body }) => {
@@ -63,5 +68,8 @@ export const stateWrong: Decider<'state-wrong'> = (state, { body }) => {
   if (line === undefined) return refuse('no-such', { what: 'line', id: body.line ?? '' });
   if (body.what === 'lot') return otherLot(body, line);
   if (body.what === 'material') return otherMaterial(state, body, line);
+  if (body.what === 'stock') return leftOf(body);
+  if (body.what === 'melted')
+    return line.plan.material.class === 'hard-oil' ? allow(stated(body)) : refuse('wrong-order', { line: line.plan.id });
   return leftInJug(body, line);
 };

@@ -106,7 +106,9 @@ export const weightTyped: Evolve<'weight-typed'> = (state, entry) => {
 
 export const weighedBack: Evolve<'weighed-back'> = (state, entry) => {
   const { line, weighed, shares = [{ line, mass: weighed.net }], out = [] } = entry.body;
-  const reduced = takeBack(state, entry, 'weigh-back', weighedOf(state, entry), shares);
+  // What was said to lie in the jug has been weighed now: it counts once.
+  const leftInJug = state.leftInJug.filter((one) => shares.every((share) => share.line !== one.line));
+  const reduced = takeBack({ ...state, leftInJug }, entry, 'weigh-back', weighedOf(state, entry), shares);
   return consume(takeOut(reduced, out), entry, weighed.episode);
 };
 

@@ -75,6 +75,13 @@ const ofWords = (groups: ReadonlyMap<EntryId, readonly Placed[]>, idOf: (at: num
     return errorOf('stated', idOf(first.at), new Map(group.map(({ at, one }) => [at, (rate * one.net) / GRAM] as const)));
   });
 
+/** What counts as poured and, as a person says, still lies in its jug: not in the pot, whatever the record had. Milligrams. */
+const inJugOf = ({ leftInJug }: BatchState, { plan, actual }: LineState): number =>
+  Math.min(
+    actual,
+    leftInJug.reduce((sum, { line, mass }) => (line === plan.id ? sum + mass : sum), 0),
+  );
+
 /** What of a line is still to be weighed, mg, with a pour under way. */
 const toComeOf = ({ plan, status, actual }: LineState, live: number): number =>
   status === 'closed' ? 0 : Math.max(0, plan.target - actual - live);
@@ -118,7 +125,9 @@ export const massesFrom = (
           ...errorOf('reading', live.instrument, new Map([[at, Math.SQRT2 * readingSpread(scaleOf(live.instrument), live.step)]])),
         );
     }
-    return Math.max(0, line.actual + pouring + left) / GRAM;
+    const inJug = inJugOf(state, line);
+    errors.push(...errorOf('stated', idOf(at), new Map([[at, (STATED.withdrawn * inJug) / GRAM]])));
+    return Math.max(0, line.actual + pouring + left - inJug) / GRAM;
   });
   for (const [instrument, effect] of gains) {
     const id = instrument as InstrumentId;

@@ -52,8 +52,12 @@ export const remedyDrafts = (state: BatchState, { lines, acts }: Done): readonly
   ...acts.flatMap((act) => withdrawal(state, act)),
 ];
 
-/** The batch as it would stand when a card's entries are in, nothing poured yet: what is to come counts at its new targets. */
-export const afterRemedy = (state: BatchState, card: Done): BatchState => withDrafts(state, remedyDrafts(state, card));
+/**
+ * The batch as it would stand when a card's entries are in, nothing poured yet: what is to come counts at its new targets. What lay in a
+ * jug is poured on or left there by the card's acts: either way it lies there no more.
+ */
+export const afterRemedy = (state: BatchState, card: Done): BatchState =>
+  withDrafts({ ...state, leftInJug: [] }, remedyDrafts(state, card));
 
 /** The batch as it would stand when drafts are in; who enters them, and when, does not count. */
 export const withDrafts = (state: BatchState, drafts: readonly Draft[]): BatchState =>

@@ -11,8 +11,8 @@ import { standsOf } from './stand';
 import type { RemedyAct, RemedyAnswer, RemedyCard } from './types';
 import { surer } from './surer';
 import { uncomputedCards } from './uncomputed';
-import { wayOut } from './way';
-import { leastCard, liftCard, noScoop, scaleCard, splitCard, withdrawCard } from './ways-out';
+import { isFound, wayOut } from './way';
+import { againCard, leastCard, liftCard, noScoop, scaleCard, splitCard, withdrawCard } from './ways-out';
 
 const isCaustic = ({ state }: RemedyQuestion): boolean =>
   standsOf(state, NO_FACTS).some(({ mass, line }) => mass > 0 && line.plan.material.class === 'hydroxide');
@@ -47,20 +47,23 @@ export const answerOf = (question: RemedyQuestion, solve: Solver): RemedyAnswer 
   if (read.kind !== 'pot')
     return { version, cards: inOrder(uncomputedCards(question), stopCard(isCaustic(question))), clashes: [], solved: true };
   const left = leftActs(question);
-  const whole = benchOf(state, read.pot, facts);
-  const bench = left.length === 0 ? whole : benchOf(afterRemedy(state, { acts: left, lines: [] }), read.pot, facts);
+  // Every way begins with what lies in a jug: poured on, or left there.
+  const poured = { ...state, leftInJug: [] };
+  const whole = benchOf(poured, read.pot, facts);
+  const bench = left.length === 0 ? whole : benchOf(afterRemedy(poured, { acts: left, lines: [] }), read.pot, facts);
   const carryOn = carryOnCard(bench);
   const inside = carryOn.enabled && carryOn.leaves.length === 0 && isSafe(carryOn);
   const surest = isSafe(carryOn) ? bench : surer(bench);
   const surely = surest === bench ? null : wayOut(surest, LEAST, 'scoop', solve);
-  const bound = surely === null ? bench : surest;
-  const way = surely ?? wayOut(bench, LEAST, 'scoop', solve);
+  const bound = isFound(surely) ? surest : bench;
+  const way = isFound(surely) ? surely : wayOut(bench, LEAST, 'scoop', solve);
   const scale = scaleCard(bound, solve);
-  const withdraw = inside ? null : withdrawCard(bound, way !== null, solve);
+  const withdraw = inside ? null : withdrawCard(bound, isFound(way), solve);
   const cards = [
     finishCard(whole, question),
     carryOn,
     liftCard(bound, solve),
+    inside ? null : againCard(bench, solve),
     leastCard(bench, way),
     scale,
     withdraw ?? (inside ? null : noScoop(bench)),

@@ -169,7 +169,9 @@ export const stopCard = (caustic: boolean): RemedyCard => ({
 
 /** Carrying on where no figure is known: not where the weights alone say lye-heavy, and never as calmly. */
 export const carryOnUncomputed = (heavy: boolean, red: boolean): RemedyCard =>
-  heavy ? closedCard('carry-on', 'carry-on', 'lye-heavy') : { ...blank('carry-on', 'carry-on'), cautions: red ? ['outside-formula'] : [] };
+  heavy
+    ? closedCard('carry-on', 'carry-on', 'lye-heavy')
+    : { ...blank('carry-on', 'carry-on'), cautions: ['not-worked-out', ...(red ? (['outside-formula'] as const) : [])] };
 
 /** One line back to its target, without a figure. */
 export const takeBackCard = (stand: Stand, over: Milligrams): RemedyCard => {

@@ -24,9 +24,11 @@ export interface Ways {
   readonly onlyFrom: boolean;
   /** Every line toward so many times its plan, instead of what is in and the plan; alone, exactly so many times. */
   readonly times: number | null;
+  /** What was spilt is poured again, and nothing else changes. */
+  readonly again: boolean;
 }
 
-export const LEAST: Ways = { lift: false, from: null, onlyFrom: false, times: null };
+export const LEAST: Ways = { lift: false, from: null, onlyFrom: false, times: null, again: false };
 
 export const scaleFor = ({ scales }: RemedyFacts, { line }: Stand): RemedyScale | null =>
   scales.find(({ role }) => role === line.plan.scale) ?? scales[0] ?? null;
@@ -79,6 +81,7 @@ const quantityOf = (bench: Bench, stand: Stand, at: number, ways: Ways, tooStron
   const still = toCome ? Math.min(apart + room, Math.max(untouched(stand) / GRAM - mixed, apart)) : apart;
   const weighing = { stays: still, from: toCome ? -mixed : apart, division, smallest };
   if (ways.onlyFrom || division === null) return { id, reference, least: still, most: still, weighing };
+  if (ways.again) return pouredAgain(stand, { id, reference, least: still, most: still, weighing }, division, apart + room);
   // A line of nothing is no line: what is to come keeps at least what its scale can show.
   const floor = movable ? division : Math.max(apart, toCome && mass === 0 ? division : 0);
   const most = apart + room;
@@ -87,6 +90,22 @@ const quantityOf = (bench: Bench, stand: Stand, at: number, ways: Ways, tooStron
   const [low, high] = [reference - mixed - NEAR_SCALED * division, reference - mixed + NEAR_SCALED * division];
   // Without the stock for it there is no scaling: no mass then lies between the two.
   return { id, reference, least: Math.max(floor, low), most: Math.min(most, Math.max(high, floor)), weighing };
+};
+
+/** What was lost of a line as a spill took it, mg, as far as it is missing from its target. */
+export const spiltOf = ({ line, open, mass }: Stand): number => {
+  const lost = line.contributions.reduce((sum, { kind, struck, net }) => (kind === 'lost' && struck === null ? sum - net : sum), 0);
+  return open ? 0 : Math.max(0, Math.min(lost, line.plan.target - mass));
+};
+
+/** A line that lost something, up to what it lost, to a division; any other stays as it is. */
+const pouredAgain = (stand: Stand, still: Quantity, division: number, most: number): Quantity => {
+  const lost = spiltOf(stand) / GRAM;
+  if (lost === 0) return still;
+  const whole = still.least + lost;
+  // To its nearest division: anything else would not be the plan again.
+  const [low, high] = [whole - division / 2, whole + division / 2];
+  return { ...still, reference: (stand.mass + spiltOf(stand)) / GRAM, least: Math.max(still.least, low), most: Math.min(most, high) };
 };
 
 /** To throw away more of a mixture than this is to stop. Ours. */
@@ -114,7 +133,7 @@ const plannedShare = ({ state, stands }: Bench, sodium: readonly number[], suppl
 const worked = new WeakMap<Bench['pot'], readonly Effect[]>();
 
 /** What a gram of each line does; worked out once for a pot. */
-const effectsOf = (pot: Bench['pot']): readonly Effect[] => {
+export const effectsOf = (pot: Bench['pot']): readonly Effect[] => {
   const known = worked.get(pot) ?? pot.lines.map(effectOf);
   worked.set(pot, known);
   return known;

@@ -18,6 +18,7 @@ const FIRST: readonly { readonly kinds: readonly RemedyKind[]; readonly why: Rem
   { kinds: ['finish-pour'], why: 'finish-what-was-begun' },
   { kinds: ['carry-on'], why: 'inside-every-limit' },
   { kinds: ['lift-out'], why: 'still-solid' },
+  { kinds: ['pour-again'], why: 'back-to-plan' },
   { kinds: ['back-to-bottle', 'take-out'], why: 'in-its-own-vessel' },
   { kinds: ['use-less', 'use-more', 'add', 'least-change'], why: 'least-change' },
   { kinds: ['pour-off', 'scoop', 'scale', 'split'], why: 'least-change' },
@@ -26,11 +27,14 @@ const FIRST: readonly { readonly kinds: readonly RemedyKind[]; readonly why: Rem
 /** First what no doubt makes lye-heavy; where there is nothing of the kind, what is the least likely to be, and said to be so. */
 const choose = (cards: readonly RemedyCard[]): { readonly card: RemedyCard; readonly why: RemedyWhy } | null => {
   const inside = cards.filter(isInside);
-  const able = inside.filter(isSafe);
+  // Of a plan that nobody computed nothing is inside its limits: carrying on is what is left when nothing can go back.
+  const unknown = inside.find(({ kind, figures }) => kind === 'carry-on' && figures === null);
+  const able = inside.filter((card) => card !== unknown && isSafe(card));
   for (const { kinds, why } of FIRST) {
     const [card] = able.filter(({ kind }) => kinds.includes(kind)).toSorted((a, b) => a.change - b.change);
     if (card !== undefined) return { card, why: able.length === 1 && why === 'least-change' ? 'only-way' : why };
   }
+  if (unknown !== undefined) return { card: unknown, why: 'not-worked-out' };
   const carryOn = cards.find((card) => card.kind === 'carry-on' && card.enabled && isSafe(card));
   if (carryOn !== undefined) return { card: carryOn, why: 'safe-though-outside' };
   const [surest] = inside.toSorted((a, b) => leastOf(b) - leastOf(a));

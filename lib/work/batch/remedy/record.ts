@@ -1,6 +1,7 @@
 import type { LineId, LotId, VesselId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 import type { PouredBasis } from '../poured/basis';
+import type { Share } from '../share';
 import type { RemedyAct, RemedyCard, RemedyClash, RemedyFigures, RemedyKind, RemedyWhy, RemedyWhyNot } from './types';
 
 /** A card as the record keeps it: what it said it would do, and what would come of it. */
@@ -14,6 +15,8 @@ export interface RemedyShown {
   readonly added: Milligrams;
   readonly taken: Milligrams;
   readonly leaves: readonly RemedyClash[];
+  /** Of a split: what the part set aside needs to be a batch of its own. */
+  readonly ownBatch?: readonly Share[];
 }
 
 /** Who chose is in the entry's head; this is what, of what, and in answer to what. */
@@ -29,8 +32,11 @@ export interface RemedyChosen {
   readonly acts: readonly RemedyAct[];
 }
 
-/** What a person states to have gone wrong. `left-in-jug`: it counts as poured and still lies in its jug. */
-export type WrongWhat = 'spill' | 'lot' | 'material' | 'left-in-jug';
+/**
+ * What a person states to have gone wrong. `left-in-jug`: it counts as poured and still lies in its jug. `stock`: no more than `mass` of it
+ * is left beyond what is in the batch. `melted`: nothing of it lies solid in the pot any more.
+ */
+export type WrongWhat = 'spill' | 'lot' | 'material' | 'left-in-jug' | 'stock' | 'melted';
 
 export interface WrongStated {
   readonly what: WrongWhat;
@@ -43,6 +49,8 @@ export interface WrongStated {
   /** The lot it truly was, and what the batch is worked out from with it. */
   readonly lot?: { readonly id: LotId; readonly mark: string };
   readonly basis?: PouredBasis;
+  /** Said beside ways out that stand already: they are worked out anew with it, and nothing else is asked. */
+  readonly beside?: true;
 }
 
 export const shownOf = (card: RemedyCard): RemedyShown => ({
@@ -55,4 +63,5 @@ export const shownOf = (card: RemedyCard): RemedyShown => ({
   added: card.added,
   taken: card.taken,
   leaves: card.leaves,
+  ...(card.ownBatch === undefined ? {} : { ownBatch: card.ownBatch }),
 });

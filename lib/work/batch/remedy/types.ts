@@ -18,6 +18,7 @@ export type RemedyKind =
   | 'back-to-bottle'
   | 'take-out'
   | 'finish-pour'
+  | 'pour-again' // what a spill took
   | 'use-less'
   | 'use-more'
   | 'add'
@@ -102,6 +103,8 @@ export type RemedyWhy =
   | 'still-solid' // nothing is mixed yet: what is lifted out was never in
   | 'in-its-own-vessel' // nothing else is touched
   | 'finish-what-was-begun'
+  | 'back-to-plan' // what was lost comes in again: the batch is as it was
+  | 'not-worked-out' // its plan does not say what its lines do, and nothing can go back
   | 'least-change' // keeps every limit with the least
   | 'only-way' // every other way leaves a limit
   | 'safe-though-outside' // none keeps every limit; this one is not lye-heavy, whatever its values are off by
@@ -129,6 +132,7 @@ export type RemedyCaution =
   | 'label-as-own-batch'
   | 'outside-formula' // carrying on keeps it safe, not as the formula wants it: recorded as loosened
   | 'stock-not-known'
+  | 'not-worked-out' // nobody knows what it does
   | 'stop-safely'; // leave nothing alone, label, local rules for caustic waste
 
 export interface RemedyCard {
@@ -156,6 +160,8 @@ export interface RemedyCard {
   /** Limits of the formula it does not keep: only of `carry-on`, and never `superfat-zero`. */
   readonly leaves: readonly RemedyClash[];
   readonly cautions: readonly RemedyCaution[];
+  /** Of a split: what the part set aside still needs to be a batch of its own like the plan. */
+  readonly ownBatch?: readonly Share[];
 }
 
 /** The answer to a question. Never more than five cards, the recommended first, `stop` last and always there. */

@@ -1,6 +1,6 @@
 import { leastChange } from '#lib/soap/remedy/least-change';
 import { changeOf } from '#lib/soap/remedy/programme';
-import type { Solver } from '#lib/soap/remedy/solver';
+import { SolverFailed, type Solver } from '#lib/soap/remedy/solver';
 import { wholeChange } from '#lib/soap/remedy/whole';
 import type { WholeChange } from '#lib/soap/remedy/whole-change';
 import { mg } from '#lib/units/mass';
@@ -21,33 +21,50 @@ export interface Way {
   readonly change: number;
 }
 
+/** A way out; `null`: there is none that can be weighed; `not-solved`: whether there is one could not be worked out in time. */
+export type Sought = Way | 'not-solved' | null;
+
+export const isFound = (sought: Sought): sought is Way => sought !== null && sought !== 'not-solved';
+
 /** A volume is not quite straight in the masses: looked at again where the last answer was. */
 const LOOKS = 3;
 /** Grams by which each limit is drawn in when milligrams of a mixture, divided among its lines, crossed it. */
 const DRAWN_IN = [0, 0.004, 0.05];
 
-/** The way out that is asked for, in whole divisions; `null` when there is none that can be weighed. @throws SolverFailed */
-export const wayOut = (bench: Bench, ways: Ways, as: WithdrawnAs, solve: Solver): Way | null => {
+/** A search in whole divisions that ran out of time says so: it is not that there is nothing. */
+const inTime = (search: () => WholeChange | null): WholeChange | 'not-solved' | null => {
+  try {
+    return search();
+  } catch (error) {
+    if (error instanceof SolverFailed) return 'not-solved';
+    throw error;
+  }
+};
+
+/** The way out that is asked for, in whole divisions. @throws SolverFailed where not even the masses without divisions could be worked out */
+export const wayOut = (bench: Bench, ways: Ways, as: WithdrawnAs, solve: Solver): Sought => {
   let around: readonly number[] | undefined;
+  let late = false;
   for (let look = 0; look < LOOKS; look += 1) {
     const wide = programmeOf(bench, ways, around);
     // Where it can be, with a division to spare of all that is still to be poured; else to the limit itself.
     const spared = sparing(bench, wide);
     const sparingly = leastChange(spared, solve);
     const least = sparingly ?? leastChange(wide, solve);
-    if (least === null) return null;
+    if (least === null) break;
     const programme = sparingly === null ? wide : spared;
     for (const by of DRAWN_IN) {
       const within = drawnIn(programme, by);
       const start = by === 0 ? least : leastChange(within, solve);
-      const whole = start === null ? null : wholeChange(within, start, solve);
-      if (whole === null) break;
+      const whole = start === null ? null : inTime(() => wholeChange(within, start, solve));
+      if (whole === 'not-solved') late = true;
+      if (whole === null || whole === 'not-solved') break;
       const way = toTheMilligram(bench, programme, whole, as);
       if (way !== null) return way;
     }
     around = least.final;
   }
-  return null;
+  return late ? 'not-solved' : null;
 };
 
 /** Each limit of the formula drawn in by what one division of every line still to come does to it: nobody pours finer. */

@@ -3,24 +3,37 @@ import { verdictOf } from '../verdict';
 import type { Bench } from './bench';
 import { cardOf, closedCard } from './card';
 import { clashesOf } from './clash';
-import { LEAST } from './programme';
+import { LEAST, spiltOf } from './programme';
+import { ownBatchOf } from './own-batch';
 import type { MixedVessel, Stand } from './stand';
 import type { RemedyCard } from './types';
-import { wayOut, type Way } from './way';
+import { isFound, wayOut, type Sought } from './way';
 
 const PPM = 1e6;
 
 const isOver = ({ line, mass }: Stand): boolean => mass > 0 && verdictOf(line.plan, line.actual) === 'over';
 
 /** The least of everything that is not taken out of the pot; `null` when nothing of it moves or nothing keeps every limit. */
-export const leastCard = (bench: Bench, way: Way | null): RemedyCard | null =>
-  way === null || (way.acts.length === 0 && way.change === 0) ? null : cardOf('least', bench, way);
+export const leastCard = (bench: Bench, way: Sought): RemedyCard | null => {
+  if (way === 'not-solved') return closedCard('least', 'least-change', 'not-solved');
+  return way === null || (way.acts.length === 0 && way.change === 0) ? null : cardOf('least', bench, way);
+};
+
+/** What a spill took, poured again: back to what was planned, where all of it can be and there is enough. */
+export const againCard = (bench: Bench, solve: Solver): RemedyCard | null => {
+  const spilt = bench.stands.filter((stand) => spiltOf(stand) > 0);
+  if (bench.state.joined !== null || spilt.length === 0 || spilt.some(({ up }) => !up)) return null;
+  const way = wayOut(bench, { ...LEAST, again: true }, 'scoop', solve);
+  if (!isFound(way) || way.lines.length === 0) return null;
+  const mass = spilt.reduce((sum, stand) => sum + spiltOf(stand), 0);
+  return cardOf('again', bench, way, { kind: 'pour-again', params: { count: spilt.length, mass } });
+};
 
 /** A lump lifted out again, or oil that is alone in the pot poured back: where one of them is over. */
 export const liftCard = (bench: Bench, solve: Solver): RemedyCard | null => {
   const over = bench.stands.some((stand) => (stand.standing === 'solid' || stand.standing === 'pot') && isOver(stand));
   const way = over ? wayOut(bench, { ...LEAST, lift: true }, 'scoop', solve) : null;
-  return way === null || way.acts.length === 0 ? null : cardOf('lift', bench, way);
+  return !isFound(way) || way.acts.length === 0 ? null : cardOf('lift', bench, way);
 };
 
 /** Times its plan that the batch must become for what is over to be as planned: of what cannot be taken out any more. */
@@ -37,7 +50,8 @@ export const scaleCard = (bench: Bench, solve: Solver): RemedyCard | null => {
   const params = { factor: Math.round(times * PPM) };
   const ways = { ...LEAST, times };
   const way = wayOut(bench, ways, 'scoop', solve);
-  if (way !== null) return cardOf('scale', bench, way, { kind: 'scale', params });
+  if (isFound(way)) return cardOf('scale', bench, way, { kind: 'scale', params });
+  if (way === 'not-solved') return closedCard('scale', 'scale', 'not-solved', { params });
   const clashes = clashesOf(bench, ways, solve);
   return closedCard('scale', 'scale', 'outside-limit', { params, whyNot: { code: 'outside-limit', clashes } });
 };
@@ -54,10 +68,10 @@ export const withdrawCard = (bench: Bench, alone: boolean, solve: Solver): Remed
   const found = bench.mixed.flatMap((one): RemedyCard[] => {
     const from = one.vessel.plan.id;
     const as = leavesAs(one);
-    const way =
-      wayOut(bench, { ...LEAST, from, onlyFrom: true }, as, solve) ?? (alone ? null : wayOut(bench, { ...LEAST, from }, as, solve));
-    const act = way?.acts.find(({ kind }) => kind === as);
-    if (way === null || act === undefined) return [];
+    const byItself = wayOut(bench, { ...LEAST, from, onlyFrom: true }, as, solve);
+    const way = isFound(byItself) || alone ? byItself : wayOut(bench, { ...LEAST, from }, as, solve);
+    const act = isFound(way) ? way.acts.find(({ kind }) => kind === as) : undefined;
+    if (!isFound(way) || act === undefined) return [];
     return [cardOf('withdraw', bench, way, { kind: as, params: { vessel: from, mass: act.mass } })];
   });
   return found.toSorted((a, b) => a.change - b.change)[0] ?? null;
@@ -85,8 +99,8 @@ export const splitCard = (bench: Bench, scale: RemedyCard | null, solve: Solver)
   const oils = bench.mixed.find(({ vessel, caustic }) => vessel.plan.use === 'oils' && !caustic);
   if (oils === undefined || !bench.stands.some((stand) => isOver(stand) && oils.holds[stand.id] !== undefined)) return null;
   const way = wayOut(bench, { ...LEAST, from: oils.vessel.plan.id, times: 1 }, 'split-off', solve);
-  const act = way?.acts.find(({ kind }) => kind === 'split-off');
-  return way === null || act === undefined
-    ? null
-    : cardOf('split', bench, way, { kind: 'split', params: { vessel: act.vessel, mass: act.mass } });
+  const act = isFound(way) ? way.acts.find(({ kind }) => kind === 'split-off') : undefined;
+  if (!isFound(way) || act === undefined || !('shares' in act)) return null;
+  const card = cardOf('split', bench, way, { kind: 'split', params: { vessel: act.vessel, mass: act.mass } });
+  return { ...card, ownBatch: ownBatchOf(bench, act.shares) };
 };

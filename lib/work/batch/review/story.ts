@@ -104,7 +104,7 @@ const weightOf = (batch: BatchState, entry: EntryId): Params => {
 
 /** A card in parameters: what it was named, with which figures. */
 const cardParams = (card: RemedyShown, batch: BatchState, prefix: string): Params => {
-  const { kind, params, figures, whyNot, added, taken, leaves } = card;
+  const { kind, params, figures, whyNot, added, taken, leaves, ownBatch = [] } = card;
   const line = params['line'];
   const superfat = figures?.superfat ?? null;
   const facts: Params = {
@@ -117,6 +117,11 @@ const cardParams = (card: RemedyShown, batch: BatchState, prefix: string): Param
     ...(leaves.length === 0 ? {} : { leaves: leaves.map(({ limit }) => limit).join(' ') }),
     added,
     taken,
+    ...(ownBatch.length === 0 ? {} : { own: ownBatch.length }),
+    ...Object.assign(
+      {},
+      ...ownBatch.map(({ line: of, mass }, n) => ({ [`own ${n + 1} of`]: material(batch, of)['material'] ?? of, [`own ${n + 1}`]: mass })),
+    ),
   };
   return Object.fromEntries(Object.entries(facts).map(([key, value]) => [prefix === '' ? key : `${prefix} ${key}`, value]));
 };
@@ -203,7 +208,12 @@ const TELL: { readonly [K in EntryKind]: Tell<K> } = {
   ...POUR_STORY,
   'temperature-noted': ({ body }) =>
     told(body.source === 'by-hand' ? 'temperature-by-hand' : 'temperature', { use: body.use, value: body.value, why: body.why }),
-  dissolved: ({ body }, batch) => told('dissolved', { vessel: vesselName(batch, body.vessel), into: vesselName(batch, body.into) }),
+  dissolved: ({ body }, batch) =>
+    told('dissolved', {
+      vessel: vesselName(batch, body.vessel),
+      into: vesselName(batch, body.into),
+      ...known('foretold', body.foretold?.likely.value ?? null),
+    }),
   override: ({ body }) =>
     told('override', {
       reason: body.reason,

@@ -141,7 +141,18 @@ export const BODIES: { readonly [K in EntryKind]: z.ZodMiniType<EntryBodies[K]> 
     source,
     why: oneOf<EntryBodies['temperature-noted']['why']>({ asked: true, joined: true, trace: true, away: true, return: true, peak: true }),
   }),
-  dissolved: z.strictObject({ vessel: vesselId, into: vesselId, confirmedCold: z.boolean() }),
+  dissolved: z.strictObject({
+    vessel: vesselId,
+    into: vesselId,
+    confirmedCold: z.boolean(),
+    foretold: z.exactOptional(
+      z.strictObject({
+        start: degrees,
+        likely: z.strictObject({ value: degrees, u: whole }),
+        atMost: z.strictObject({ value: degrees, u: whole }),
+      }),
+    ),
+  }),
   override: z.strictObject({
     reason: hold,
     value: z.nullable(degrees),

@@ -16,6 +16,7 @@ const kind = oneOf<RemedyKind>({
   'back-to-bottle': true,
   'take-out': true,
   'finish-pour': true,
+  'pour-again': true,
   'use-less': true,
   'use-more': true,
   add: true,
@@ -32,6 +33,8 @@ const why = oneOf<RemedyWhy>({
   'still-solid': true,
   'in-its-own-vessel': true,
   'finish-what-was-begun': true,
+  'back-to-plan': true,
+  'not-worked-out': true,
   'least-change': true,
   'only-way': true,
   'safe-though-outside': true,
@@ -87,6 +90,8 @@ const figures: z.ZodMiniType<RemedyFigures> = z.strictObject({
   full: z.nullable(whole),
 });
 
+const share = z.strictObject({ line: lineId, mass });
+
 const shown: z.ZodMiniType<RemedyShown> = z.strictObject({
   kind,
   params: z.record(z.string(), z.union([z.string(), whole])),
@@ -97,9 +102,8 @@ const shown: z.ZodMiniType<RemedyShown> = z.strictObject({
   added: mass,
   taken: mass,
   leaves: z.array(clash),
+  ownBatch: z.exactOptional(z.array(share)),
 });
-
-const share = z.strictObject({ line: lineId, mass });
 
 const act: z.ZodMiniType<RemedyAct> = z.union([
   z.strictObject({
@@ -142,11 +146,12 @@ export const remedyChosen: z.ZodMiniType<RemedyChosen> = z.strictObject({
 });
 
 export const wrongStated: z.ZodMiniType<WrongStated> = z.strictObject({
-  what: oneOf<WrongWhat>({ spill: true, lot: true, material: true, 'left-in-jug': true }),
+  what: oneOf<WrongWhat>({ spill: true, lot: true, material: true, 'left-in-jug': true, stock: true, melted: true }),
   line: z.nullable(lineId),
   vessel: z.nullable(vesselId),
   mass: z.nullable(mass),
   was: z.exactOptional(lineId),
   lot: z.exactOptional(z.strictObject({ id: id<LotId>(), mark: z.string() })),
   basis: z.exactOptional(pouredBasis),
+  beside: z.exactOptional(z.literal(true)),
 });

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Solver } from '#lib/soap/remedy/solver';
 import { as } from '#lib/units/id';
 import type { LineId, LotId } from '#lib/units/id';
-import { grams } from '#lib/units/mass';
+import { grams, mg } from '#lib/units/mass';
 import { celsius } from '#lib/units/temperature';
 import { asPoured, lyeVerdict } from '#lib/work/batch/poured/index';
 import { BatchRig, planOf as sampleOf, started } from '#tests/support/batch';
@@ -147,6 +147,24 @@ describe('a liquid oil over', () => {
     expect(card.figures?.superfat?.value).toBeLessThanOrEqual(60_000);
   });
 
+  it('mixed, and nothing left to scale the batch with: a part set aside, with what that needs to be a batch like the plan', () => {
+    const rig = batchOf(plain);
+    rig.weigh('coconut');
+    rig.weigh('olive', 800);
+    const stock = Object.fromEntries(['coconut', 'olive'].map((id) => [line(id), mg(0)]));
+    const card = cardOf(ask(solve, rig, factsWith({ stock: { ...stock, [line('soda')]: rig.line('soda').plan.target } })), 'split');
+    const [act] = card.acts;
+    if (act === undefined || !('shares' in act)) throw new Error('nothing is set aside');
+    const need = (id: string): number => card.ownBatch?.find((one) => one.line === line(id))?.mass ?? 0;
+    const aside = (id: string): number => act.shares.find((one) => one.line === line(id))?.mass ?? 0;
+    // Saponification values of the catalogue, so much NaOH a gram of each at 5 % and 99 %; water as the plan has it to its soda.
+    const { soda, water } = { soda: rig.line('soda').plan.target, water: rig.line('water').plan.target };
+    const part = (257 * aside('coconut') + 190 * aside('olive')) / (257 * 300_000 + 190 * 700_000);
+    expect(aside('olive') / aside('coconut')).toBeCloseTo(8 / 3, 2);
+    expect(need('soda')).toBeCloseTo(soda * part, -2);
+    expect(need('water') / need('soda')).toBeCloseTo(water / soda, 2);
+  });
+
   it('alone in the pot goes back to its bottle', () => {
     const rig = batchOf(formula({ limits: LIMITS, entries: [entry('olive', 'fat', 'olive', mass('900')), WATER, SODA] }));
     rig.weigh('olive', 960);
@@ -172,7 +190,15 @@ describe('any answer', () => {
     rig.weigh('coconut', 300);
     const answer = ask(solve, rig);
     expect(answer.cards.every(({ figures }) => figures === null)).toBe(true);
-    expect(kindsOf(answer)).toEqual(['carry-on', 'lift-out', 'stop']);
+    expect(kindsOf(answer)).toEqual(['lift-out', 'carry-on', 'stop']);
+    expect(answer.cards[0]?.recommended?.why).toBe('still-solid');
+    expect(cardOf(answer, 'carry-on').cautions).toContain('not-worked-out');
+    // In with the rest nothing of it goes back: carrying on is what is left, and never said to be inside its limits.
+    rig.must('answer-over', { line: line('coconut'), choice: 'carry-on', held: true });
+    rig.weighAll('olive');
+    rig.weigh('olive', rig.line('olive').plan.target / 1000 + 20);
+    const mixed = ask(solve, rig).cards[0];
+    expect(mixed).toMatchObject({ kind: 'carry-on', recommended: { why: 'not-worked-out' } });
   });
 
   it('holds a fragrance to its certificate', () => {

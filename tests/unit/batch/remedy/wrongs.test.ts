@@ -147,6 +147,77 @@ describe('several wrongs at once', () => {
   });
 });
 
+const spilt = (): BatchRig => {
+  const rig = batchOf(plain).weighAll();
+  rig.must('state-wrong', { what: 'spill', line: null, vessel: vessel('oils-pot'), mass: grams(100), held: true });
+  return rig;
+};
+
+describe('a spill of oils', () => {
+  it('is poured again first: each oil that was lost, and the batch is as planned', () => {
+    const rig = spilt();
+    const answer = ask(solve, rig);
+    const [first] = answer.cards;
+    expect(first).toMatchObject({
+      kind: 'pour-again',
+      recommended: { why: 'back-to-plan' },
+      acts: [],
+      params: { count: 2, mass: 100_000 },
+    });
+    expect(first?.lines.filter(({ pour }) => pour > 0).map((one) => [one.line, one.pour, one.target])).toEqual([
+      ['coconut', 30_000, 300_000],
+      ['olive', 70_000, 700_000],
+    ]);
+    expect(first?.figures?.superfat?.value).toBe(50_000);
+    expect(first?.cautions).toContain('stock-not-known');
+    const { version, solved } = answer;
+    const card = cardOf(answer, 'pour-again');
+    rig.must('choose-remedy', { card, others: [], solved, version, facts: factsWith(), held: true });
+    rig.weighAll();
+    expect([rig.line('coconut').actual, rig.line('olive').actual]).toEqual([300_000, 700_000]);
+    expect(ask(solve, rig).cards[0]?.kind).toBe('carry-on');
+  });
+
+  it('is not poured again where there is not enough of one, nor out of a batter', () => {
+    const short = ask(solve, spilt(), factsWith({ stock: { [line('olive')]: grams(20) } }));
+    expect(short.cards.map(({ kind }) => kind)).not.toContain('pour-again');
+    const rig = batchOf(plain).weighAll().makeLye().join();
+    rig.must('state-wrong', { what: 'spill', line: null, vessel: vessel('oils-pot'), mass: grams(100), held: true });
+    expect(ask(solve, rig).cards.map(({ kind }) => kind)).not.toContain('pour-again');
+  });
+});
+
+const stated = (mass: number | null): BatchRig => {
+  const rig = batchOf(plain).weighAll().makeLye();
+  const of = { what: 'left-in-jug', line: line('olive'), vessel: vessel('oils-pot') } as const;
+  rig.must('state-wrong', { ...of, mass: mass === null ? null : grams(mass), held: true });
+  return rig;
+};
+
+describe('oil that a person says still lies in its jug', () => {
+  it('is not in the pot: what the batch is now says so at once, wider by what a word is worth, and is right again once it is poured on', () => {
+    const rig = stated(150);
+    // 126.4 g of NaOH over fats that are 150 g short.
+    expect(superfatOf(rig)).toBeLessThan(-0.05);
+    const facts = factsWith({ leftInJug: rig.now.leftInJug });
+    const answer = ask(solve, rig, facts);
+    expect(cardOf(answer, 'finish-pour').figures?.superfat?.value).toBe(50_000);
+    expect(cardOf(answer, 'carry-on').whyNot?.code).toBe('lye-heavy');
+    const { version, solved } = answer;
+    rig.must('choose-remedy', { card: cardOf(answer, 'finish-pour'), others: [], solved, version, facts, held: true });
+    expect(superfatOf(rig)).toBeLessThan(-0.05);
+    rig.must('do-remedy-act', { weighed: null, held: true });
+    expect(superfatOf(rig)).toBeCloseTo(0.05, 4);
+  });
+
+  it('without a mass is all of it: forgotten altogether', () => {
+    const rig = stated(null);
+    expect(rig.now.leftInJug).toEqual([{ line: 'olive', vessel: 'oils-pot', mass: 700_000 }]);
+    const answer = asPoured(rig.now);
+    expect(answer.kind === 'figures' ? answer.masses.grams[rig.now.order.indexOf(line('olive'))] : null).toBe(0);
+  });
+});
+
 describe('a batter that is partly in its moulds', () => {
   it('only what is still in the pot is mended, and its figures are told', () => {
     const rig = batchOf(plain).weighAll().makeLye().join();
