@@ -139,7 +139,7 @@ export const sheetMessages = {
     tooHot: 'No vessel is that hot or cold',
     part: 'More will follow',
     all: 'That is all of it',
-    kinds: { weight: 'Weight', portion: 'Portion', part: 'Part', lye: 'Lye', oils: 'Oils', batter: 'Batter' },
+    kinds: { weight: 'Weight', portion: 'Portion', part: 'Part', lye: 'Lye', oils: 'Oils', room: 'Room', batter: 'Batter' },
   },
   scene: {
     title: 'Practice scene',

@@ -46,7 +46,7 @@ export const temperatureMessages = {
   joinable: (when: string) => `Joining is allowed ${when}`,
   advice: 'outside the formula’s difference, which only advises',
   setting: {
-    what: (span: string) => `Oils start to set ${span}`,
+    what: { maker: (span: string) => `Oils start to set ${span}`, melting: (span: string) => `A fat may begin to set ${span}` },
     soon: (minutes: number) => `Oils may start to set from ${minutes} min on`,
     warm: (to: string) => `warm the pot to ${to} now`,
     noWarmth: 'no temperature of the window lasts until they meet: join sooner, or warm again then',

@@ -77,14 +77,18 @@ export const messages = {
 } as const;
 
 /** Common practice, no source, and said so. */
-const meltWords = ({ order, heatTo, afterwards, maySet, pourAt, wished }: MeltStep, temperature: StepWords['temperature']): string => {
+const meltWords = (
+  { order, heatTo, afterwards, maySet, pourAt, wished, setsBelow }: MeltStep,
+  temperature: StepWords['temperature'],
+): string => {
   const [hard, then] = [listed(order), temperature(Math.round(afterwards))];
   const sets = maySet.length === 0 ? '' : `; ${listed(maySet)} may begin to set in it then`;
   const middle =
     pourAt === null
       ? `It cannot come to ${temperature(wished)} so: warm the whole pot`
       : `For ${temperature(wished)} let it come down or up to ${temperature(Math.round(pourAt))} first`;
-  return `By themselves ${hard}, the hardest first, to ${temperature(heatTo)} until clear: with the rest in, the pot is then at about ${then}${sets}. ${middle}. Common practice, no source.`;
+  const warm = setsBelow === null ? '' : ` Keep it above ${temperature(Math.ceil(setsBelow))}: below that a fat of it may begin to set.`;
+  return `By themselves ${hard}, the hardest first, to ${temperature(heatTo)} until clear: with the rest in, the pot is then at about ${then}${sets}. ${middle}.${warm} Common practice, no source.`;
 };
 
 const ITEMS: Readonly<Record<string, string>> = {

@@ -73,6 +73,8 @@ export type MeetingLane =
       /** `to` in thousandths of a degree, `start` in seconds from now. */
       readonly acts: readonly Act[];
       readonly setting: {
+        /** As the maker has seen the blend set, or only by the melting range of its hardest fat. */
+        readonly by: 'maker' | 'melting';
         readonly low: number;
         readonly middle: number;
         readonly high: number | null;

@@ -93,10 +93,10 @@ const degrees = (milliCelsius: number, { display }: Pick<ExpectedShow, 'display'
 
 const settingRows = (meeting: MeetingLane | null, show: ExpectedShow): readonly ExpectedRow[] => {
   if (meeting?.kind !== 'meeting' || meeting.setting === null) return [];
-  const { low, high, warmTo } = meeting.setting;
-  const what = high === null ? words.setting.soon(Math.floor(low / 60)) : words.setting.what(spanText(low, high));
+  const { by, low, high, warmTo } = meeting.setting;
+  const what = high === null ? words.setting.soon(Math.floor(low / 60)) : words.setting.what[by](spanText(low, high));
   const so = warmTo === null ? words.setting.noWarmth : words.setting.warm(degrees(warmTo, show));
-  return [{ key: 'setting', what, so, urgent: true }];
+  return [{ key: 'setting', what, so, urgent: by === 'maker' }];
 };
 
 const actRows = (meeting: MeetingLane | null, show: ExpectedShow): readonly ExpectedRow[] => {

@@ -49,7 +49,7 @@ export function Takes({ typing, reading }: { readonly typing: Typing; readonly r
   const right = (send: () => void) => <Press name={words.right} onTap={() => (send(), closeSheet())} loud />;
   if (reading.kind === 'temperature') {
     const { what } = typing;
-    return what === 'lye' || what === 'oils' || what === 'batter'
+    return what === 'lye' || what === 'oils' || what === 'room' || what === 'batter'
       ? right(() => intend({ kind: 'type-temperature', use: what, value: reading.value }))
       : null;
   }

@@ -6,7 +6,7 @@ import { mg } from '#lib/units/mass';
 
 /** What a person types, before anything is believed. `portion`: of the batter; `part`: of what is in a vessel chosen
  * before. */
-export type TypedWhat = 'weight' | 'portion' | 'part' | 'lye' | 'oils' | 'batter';
+export type TypedWhat = 'weight' | 'portion' | 'part' | 'lye' | 'oils' | 'room' | 'batter';
 export interface Typing {
   readonly what: TypedWhat;
   /** The number; of pounds and ounces the ounces. */
@@ -18,7 +18,7 @@ export interface Typing {
   readonly meant: string | null;
 }
 
-export const isMass = (what: TypedWhat): boolean => what !== 'lye' && what !== 'oils' && what !== 'batter';
+export const isMass = (what: TypedWhat): boolean => what !== 'lye' && what !== 'oils' && what !== 'room' && what !== 'batter';
 
 export const nothingTyped = (what: Typing['what'], mass: MassDisplay): Typing => ({
   what,

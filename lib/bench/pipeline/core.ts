@@ -330,7 +330,12 @@ export const createCore = (parts: CoreParts): Core => {
       if (underway === 0) {
         const batch = mailbox.batch();
         wish(
-          [...lossWants(batch, watch.scales(), clock.now()), ...alarmWants(batch, view(), memory, clock.now()), ...mouldHeat.wants(batch)],
+          [
+            ...lossWants(batch, watch.scales(), clock.now()),
+            ...alarmWants(batch, view(), memory, clock.now()),
+            ...forecasts.wants(batch),
+            ...mouldHeat.wants(batch),
+          ],
           BY_RULE,
         );
       }

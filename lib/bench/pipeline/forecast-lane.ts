@@ -30,6 +30,7 @@ export const meetingLane = (meeting: Meeting): MeetingLane => {
       setting === null
         ? null
         : {
+            by: setting.by,
             low: Math.floor(setting.in.low),
             middle: Math.round(setting.in.middle),
             high: setting.in.high === null ? null : Math.ceil(setting.in.high),

@@ -7,11 +7,12 @@ import { lyeMade, SETTING_MARGIN } from '#lib/work/batch/joining';
 const degrees = (thousandths: number): number => thousandths / 1000;
 
 /** On which terms this batch is joined. */
-export const termsOf = ({ window, allowedApart, apartLevel, oilsSetAt, milkLimit }: JoiningPlan): Terms => ({
+export const termsOf = ({ window, allowedApart, apartLevel, oilsSetAt, mayStartToSet, milkLimit }: JoiningPlan): Terms => ({
   low: degrees(window.low),
   high: degrees(window.high),
   setsAt: oilsSetAt === null ? null : degrees(oilsSetAt),
   settingMargin: degrees(SETTING_MARGIN),
+  maySetBelow: mayStartToSet === undefined ? null : degrees(mayStartToSet),
   apart: degrees(allowedApart),
   apartLevel,
   milkLimit: milkLimit === null ? null : degrees(milkLimit),

@@ -9,7 +9,7 @@ import type { Outlook, Room } from '#lib/soap/cooling/types';
 import { meetingOf } from '#lib/soap/meeting/meeting';
 import type { BootId, InstrumentId } from '#lib/units/id';
 import type { Monotonic } from '#lib/units/time';
-import type { BatchState } from '#lib/work/batch/index';
+import type { BatchState, Want } from '#lib/work/batch/index';
 import { meetingLane, outlookLane } from './forecast-lane';
 import { oilsOf, toMeet } from './forecast-terms';
 import { createMakingWatch } from './making';
@@ -29,14 +29,17 @@ export interface Forecasts {
   look(batch: BatchState | null, now: Monotonic): void;
   /** The newest that was told. */
   newest(): ForecastLane | null;
+  /** What the record should know of how the lye was made. */
+  wants(batch: BatchState | null): readonly Want[];
 }
 
 /** How often it is looked whether there is something to say, ms. */
 const LOOK_MS = 1_000;
 /** A probe that stands in for another is heard once that has been silent for so long, ms. */
 const STANDS_IN_MS = 10_000;
-/** What the room's probe said counts for so long, s: a room changes slowly. */
+/** What the room's probe said, and what a person typed of it, counts for so long, s: a room changes slowly. */
 const ROOM_LASTS_S = 1_800;
+const ROOM_SAID_LASTS_S = 10_800;
 /** Older than this nothing is known of the liquid, s. */
 const SILENT_S = 90;
 
@@ -56,9 +59,10 @@ export const createForecasts = ({ boot, tell, trouble }: ForecastsParts): Foreca
   let sources: Partial<Record<Vessel | 'room', { readonly instrument: InstrumentId; readonly at: number }>> = {};
   const making = createMakingWatch();
   const swap = createSwapWatch();
+  let said: { readonly celsius: number; readonly at: number } | null = null;
   let lookedAt = -Infinity;
   let newest: ForecastLane | null = null;
-  let said = '';
+  let told = '';
 
   /** One probe for each place: another is heard when the first has fallen silent, and its vessel then begins anew. */
   const isSource = ({ instrument, at }: TemperatureReading, use: Vessel | 'room'): boolean => {
@@ -71,8 +75,11 @@ export const createForecasts = ({ boot, tell, trouble }: ForecastsParts): Foreca
     return true;
   };
 
-  const roomAt = (seconds: number): Room =>
-    room.known !== null && seconds - room.known.at <= ROOM_LASTS_S ? { kind: 'probe', celsius: room.known.celsius } : null;
+  /** By its probe, else by what a person typed of it in this boot. */
+  const roomAt = (seconds: number): Room => {
+    if (room.known !== null && seconds - room.known.at <= ROOM_LASTS_S) return { kind: 'probe', celsius: room.known.celsius };
+    return said !== null && seconds - said.at <= ROOM_SAID_LASTS_S ? { kind: 'said', celsius: said.celsius } : null;
+  };
 
   const forgetAll = (): void => {
     memory = { lye: newVessel(memory.lye.contents), oils: newVessel(memory.oils.contents) };
@@ -98,7 +105,7 @@ export const createForecasts = ({ boot, tell, trouble }: ForecastsParts): Foreca
       const { filling, block } = fill(room.filling, sample);
       room = { filling, known: block ?? room.known };
     } else {
-      if (use === 'lye') making.heard(sample.celsius);
+      if (use === 'lye') making.heard(reading);
       swap.heard(use, sample.at, sample.celsius);
       memory = { ...memory, [use]: follow(memory[use], sample, roomAt(sample.at)) };
     }
@@ -111,9 +118,10 @@ export const createForecasts = ({ boot, tell, trouble }: ForecastsParts): Foreca
     const meets = toMeet(batch, roomCelsius(air));
     const liquid = memory.lye.blocks.at(-1);
     const made = making.look(batch, liquid !== undefined && seconds - liquid.at <= SILENT_S ? liquid.celsius : null);
+    swap.expects(made === null ? null : { start: made.start / 1000, peak: made.likely.value / 1000 });
     const mark = JSON.stringify([batchId, gist(memory.lye, lye), gist(memory.oils, oils), meets, made, swap.suspected()]);
-    if (mark === said) return;
-    said = mark;
+    if (mark === told) return;
+    told = mark;
     newest = {
       boot,
       at: Math.round(now),
@@ -147,12 +155,20 @@ export const createForecasts = ({ boot, tell, trouble }: ForecastsParts): Foreca
         making.forget();
         swap.forget();
       }
+      said = roomSaid(batch, boot);
       if (now - lookedAt < LOOK_MS) return;
       lookedAt = now;
       guarded(() => lookNow(batch, now));
     },
     newest: () => newest,
+    wants: (batch) => making.wants(batch),
   };
+};
+
+/** Of another boot its clock says nothing. */
+const roomSaid = (batch: BatchState | null, boot: BootId): { readonly celsius: number; readonly at: number } | null => {
+  const typed = batch?.typedTemperatures.room;
+  return typed === undefined || typed.boot !== boot ? null : { celsius: typed.value / 1000, at: typed.mono / 1000 };
 };
 
 const UNKNOWN_ROOM = { filling: null, known: null };

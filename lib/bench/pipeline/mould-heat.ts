@@ -3,7 +3,10 @@ import { milliCelsius } from '#lib/units/temperature';
 import type { MilliCelsius } from '#lib/units/temperature';
 import type { BatchState, Want } from '#lib/work/batch/index';
 
-/** Soap in its mould warms by itself: follows a probe that stands there until that heat has passed its top, and wants it kept. Volatile. */
+/**
+ * Soap in its mould warms by itself: follows a probe that stands there until that heat has passed its top, and wants it kept. Volatile; after
+ * a restart it goes by what the record has: the batter's last temperature, and a top that was kept.
+ */
 export interface MouldHeat {
   heard(reading: TemperatureReading): void;
   forget(): void;
@@ -14,6 +17,8 @@ export interface MouldHeat {
 /** K by which it rises before that is heat of its own, and falls again before the top is past: common practice, no source. */
 const ROSE = 3_000;
 const FELL = 1_500;
+/** After a restart by so much above what the batter last had: how it rose nobody saw. Ours. */
+const ROSE_UNSEEN = 8_000;
 /** And for so long: a draught is no end of it. */
 const FOR_MS = 300_000;
 
@@ -28,10 +33,19 @@ interface Top {
   readonly at: number;
 }
 
+/** The warmest that is known of the batter before it went into its mould; `null`: nothing. */
+const batterOf = ({ trace, joined }: BatchState): number | null => {
+  const known = [trace.at(-1)?.batter ?? null, joined?.lye ?? null, joined?.oils ?? null].filter((one) => one !== null);
+  return known.length === 0 ? null : Math.max(...known);
+};
+
 export const createMouldHeat = (): MouldHeat => {
   let of: string | null = null;
   let top: Top | null = null;
   let kept: number | null = null;
+  /** The batch whose beginning was seen here; another one's top is told from the record. */
+  let begun: string | null = null;
+  let before: number | null = null;
   return {
     heard({ use, value, at, instrument, text }) {
       if (use !== 'mould' || value === null || of === null) return;
@@ -43,10 +57,16 @@ export const createMouldHeat = (): MouldHeat => {
     forget: () => void (top = null),
     wants(batch) {
       const id = batch !== null && batch.joined !== null && (batch.status === 'joined' || batch.status === 'closed') ? batch.id : null;
-      if (id !== of) [of, top, kept] = [id, null, null];
+      if (batch !== null && batch.joined === null) begun = batch.id;
+      if (id !== of) {
+        [of, top] = [id, null];
+        kept = batch?.tops.mould ?? null;
+        before = batch === null || begun === batch.id ? null : batterOf(batch);
+      }
       if (top === null || top.fallenSince === null || top.at - top.fallenSince < FOR_MS) return [];
       const { highest, lowest, source } = top;
-      if (highest - lowest < ROSE || (kept !== null && highest <= kept)) return [];
+      const rose = highest - lowest >= ROSE || (before !== null && highest - before >= ROSE_UNSEEN);
+      if (!rose || (kept !== null && highest <= kept)) return [];
       kept = highest;
       return [{ kind: 'note-temperature', body: { use: 'mould', value: highest, why: 'peak', source } }];
     },

@@ -1,7 +1,16 @@
 import { as, type EntryId } from '#lib/units/id';
 import { evolve, toEntry } from '#lib/work/batch/index';
 import type { BatchState, Command, Decision, Want } from '#lib/work/batch/index';
-import { NO_FACTS, remedyQuestion, type AnswerRemedy, type RemedyAnswer, type RemedyFacts } from '#lib/work/batch/remedy/index';
+import { withTyped } from '#lib/work/batch/joining';
+import {
+  NO_FACTS,
+  remedyQuestion,
+  smallestOn,
+  stockAtHand,
+  type AnswerRemedy,
+  type RemedyAnswer,
+  type RemedyFacts,
+} from '#lib/work/batch/remedy/index';
 import type { AskingMemory, Unentered } from '../conductor/memory';
 import type { BenchView, RemedyView } from '../conductor-types';
 
@@ -47,8 +56,8 @@ export const createRemedies = ({ answer, entering, trouble, answered }: Remedies
       if (asking === null || batch === null || asking.key === key) return;
       key = asking.key;
       newest = null;
-      facts = factsOf(batch, view);
       const state = asking.unentered === null ? batch : entered(asking.unentered, batch, entering);
+      facts = factsOf(state ?? batch, view, asking.at);
       if (state !== null) void ask(asking.key, state);
     },
   };
@@ -68,13 +77,19 @@ const entered = (unentered: Unentered, batch: BatchState, entering: RemediesPart
   }, batch);
 };
 
-const factsOf = ({ leftInJug }: BatchState, { scales, probes }: BenchView): RemedyFacts => {
-  const warmth = (use: 'lye' | 'oils') => probes.find((probe) => probe.use === use)?.value ?? null;
+/** What the bench knows beyond the batch: by its probes, else by what a person typed a short while ago. */
+const factsOf = (state: BatchState, { scales, probes, boot }: BenchView, now: number): RemedyFacts => {
+  const heard = (use: 'lye' | 'oils') => probes.find((probe) => probe.use === use)?.value ?? null;
+  const warmth = withTyped(state, { lye: heard('lye'), oils: heard('oils'), milk: null }, boot ?? state.boot, now);
   return {
-    ...NO_FACTS,
-    scales: scales.map(({ id, role, division, capacity }) => ({ id, role, division, capacity })),
-    oils: warmth('oils'),
-    lye: warmth('lye'),
-    leftInJug,
+    scales: scales.map(({ id, role, division, capacity }) => {
+      const smallest = smallestOn(state, { id, division });
+      return { id, role, division, capacity, ...(smallest === null ? {} : { smallest }) };
+    }),
+    stock: stockAtHand(state),
+    oils: warmth.oils,
+    lye: warmth.lye,
+    stirredIn: state.stirredIn,
+    leftInJug: state.leftInJug,
   };
 };

@@ -13,6 +13,13 @@ const AROUND_A_PROBE: readonly RoomNode[] = [
   { celsius: 1, prior: 0.5 },
 ];
 
+/** A person reads a thermometer on the wall, not beside the vessels: ours. */
+const AROUND_A_WORD: readonly RoomNode[] = [
+  { celsius: -2, prior: 0.5 },
+  { celsius: 0, prior: 1 },
+  { celsius: 2, prior: 0.5 },
+];
+
 /** Workshops people work in, where no one has said: ours, no source. */
 const UNKNOWN: readonly RoomNode[] = [18, 20, 22, 24, 26].map((celsius) => ({ celsius, prior: 1 }));
 
@@ -22,7 +29,8 @@ const BATHS: readonly RoomNode[] = [6, 10, 14, 18, 22, 26].map((celsius) => ({ c
 export const roomNodes = (room: Room, turn: Turn | null): readonly RoomNode[] => {
   if (turn === 'faster') return BATHS;
   if (room === null) return UNKNOWN;
-  return AROUND_A_PROBE.map(({ celsius, prior }) => ({ celsius: room.celsius + celsius, prior }));
+  const around = room.kind === 'probe' ? AROUND_A_PROBE : AROUND_A_WORD;
+  return around.map(({ celsius, prior }) => ({ celsius: room.celsius + celsius, prior }));
 };
 
 /** The room as it is taken where only one figure is wanted. */

@@ -82,6 +82,12 @@ export const startUnder = (making: Making, celsius: number, ceiling: number): St
   return { kind: 'in-portions', peak: makingPeak({ ...making, frozen: making.water }, 0).likely };
 };
 
+/** A peak without where its figures come from. */
+interface PeakValues {
+  readonly likely: Pick<Estimate, 'value' | 'u'>;
+  readonly atMost: Pick<Estimate, 'value' | 'u'>;
+}
+
 /** What the lye then did. `above`: hotter than the masses allow, so they are to be looked at. `reached`: share of the rise foretold. */
 export interface PeakFound {
   readonly verdict: 'as-foretold' | 'below' | 'above';
@@ -93,7 +99,7 @@ export interface PeakFound {
 const AS_FORETOLD = 5;
 
 /** `seen`: the highest a probe said, °C; `start` as it was. */
-export const comparePeak = ({ likely, atMost }: MakingPeak, start: number, seen: number): PeakFound => {
+export const comparePeak = ({ likely, atMost }: PeakValues, start: number, seen: number): PeakFound => {
   const apart = seen - likely.value;
   const near = Math.max(AS_FORETOLD, 2 * likely.u);
   const above = seen > atMost.value + Math.max(2 * atMost.u, 2);

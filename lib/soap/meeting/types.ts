@@ -7,6 +7,8 @@ export interface Terms {
   /** Where the oils begin to set, and how far above that they are kept; `null`: not known, or they do not. */
   readonly setsAt: number | null;
   readonly settingMargin: number;
+  /** Where `setsAt` is not known: below this a fat may begin to set, by its melting range. Told, and holds nothing. */
+  readonly maySetBelow?: number | null;
   readonly apart: number;
   readonly apartLevel: 'hold' | 'advise';
   /** Above it a milk in the lye scorches; `null` without one. */
@@ -45,6 +47,8 @@ export type Act = {
 
 /** Oils that begin to set before they meet the lye, by themselves. `high`: `null` where it may not come within three hours. */
 export interface SettingSoon {
+  /** `maker`: where the blend was seen to set. `melting`: where the hardest of its fats is melted through, which in a blend sets lower. */
+  readonly by: 'maker' | 'melting';
   readonly in: { readonly low: number; readonly middle: number; readonly high: number | null };
   /** What the pot is to be warmed to now so as to hold out until the meeting; `null` where no temperature of the window does. */
   readonly warmTo: number | null;

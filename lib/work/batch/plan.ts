@@ -63,6 +63,8 @@ export interface VesselPlan {
   readonly empty: Milligrams | null;
   /** Brim volume in whole millilitres; `null` when not stated. */
   readonly brimMl: number | null;
+  /** Hottest it may be used at; absent where nobody has said. */
+  readonly hottest?: MilliCelsius;
 }
 
 /** `aside`: weighed before joining, waits in its cup. `trace`: used after joining, but weighed before it when it can wait. */
@@ -87,6 +89,8 @@ export interface LinePlan {
   readonly atOnce?: Milligrams;
   /** Hydroxide bought or kept in solution, weighed into its jug as the lye it is: nothing of it dissolves, and it does not heat. */
   readonly inSolution?: true;
+  /** A liquid that is weighed frozen: its water goes in as ice. */
+  readonly frozen?: true;
   readonly scale: ScaleRole;
   /** The scale it was planned for, where the bench it began on had none: `scale` stands in for it. */
   readonly meant?: ScaleRole;
@@ -108,6 +112,8 @@ export interface JoiningPlan {
   readonly apartLevel: 'hold' | 'advise';
   /** Below this the oils begin to set (false trace); `null` when not known. */
   readonly oilsSetAt: MilliCelsius | null;
+  /** Where the maker has not said: below this a fat of it may begin to set, by its melting range. Told, and holds nothing; absent: none does. */
+  readonly mayStartToSet?: MilliCelsius;
   /** Above this a milk scorches; `null` without milk. */
   readonly milkLimit: MilliCelsius | null;
   /** Where the numbers come from, shown beside them: "common practice, no source". */

@@ -163,6 +163,8 @@ export interface MeltStep {
   /** What the hard fats must be as the rest goes in for the pot to be in the middle of the window; `null`: hotter than fats are taken. */
   readonly pourAt: number | null;
   readonly wished: number;
+  /** Below this a fat of it may begin to set: as the maker says, else where the hardest that counts is melted through; `null`: none does. */
+  readonly setsBelow: number | null;
 }
 
 /** A thing to do that is no weighing, or the weighing of a line, in order. Codes; words are the screen's. */

@@ -36,7 +36,7 @@ export interface Scale {
   readonly repeatability: { readonly value: Decimal; readonly how: 'typed' | 'measured' } | null;
 }
 
-export interface WorkshopVessel extends VesselPlan {
+export interface WorkshopVessel extends Omit<VesselPlan, 'hottest'> {
   /** °C it may be used at; `null` when nobody has said. */
   readonly rating: Decimal | null;
 }

@@ -13,7 +13,8 @@ export const hasMilk = ({ items }: Model): boolean => items.some((item) => item.
 /** °C; `null` without a liquid that scorches. */
 export const milkLimitOf = (model: Model, { joining }: Facts): number | null => (hasMilk(model) ? (joining.milkLimit ?? MILK_LIMIT) : null);
 
-export const joiningPlan = (model: Model, facts: Facts): JoiningPlan => {
+/** `setsBelow`: the warmest at which a fat of it may begin to set by its melting range, °C; it counts where the maker has not said. */
+export const joiningPlan = (model: Model, facts: Facts, setsBelow: number | null): JoiningPlan => {
   const { low, high, apart, apartLevel, setsAt, said } = facts.joining;
   const milk = milkLimitOf(model, facts);
   return {
@@ -21,6 +22,7 @@ export const joiningPlan = (model: Model, facts: Facts): JoiningPlan => {
     allowedApart: milliKelvin(Math.round(apart * 1000)),
     apartLevel,
     oilsSetAt: setsAt === null ? null : celsius(setsAt),
+    ...(setsAt === null && setsBelow !== null ? { mayStartToSet: celsius(setsBelow) } : {}),
     milkLimit: milk === null ? null : celsius(milk),
     source: said ? 'as this formula says' : PRACTICE,
   };

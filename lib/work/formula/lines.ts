@@ -140,6 +140,7 @@ const lineOf = (facts: LineFacts, item: Item, at: number, phase: LinePhase, fill
       ...(into === null ? {} : { into: into.id }),
       ...(pours.length === 1 ? {} : { atOnce: mg(atOnce) }),
       ...(phase === 'hydroxide' && vessel === places.jug ? { inSolution: true as const } : {}),
+      ...(phase === 'liquid' && item.entry.frozen ? { frozen: true as const } : {}),
       scale: role,
       mode: byLoss ? 'loss' : 'gain',
       canWait: phase === 'aside',

@@ -1,3 +1,4 @@
+import { setsBelow } from '#lib/soap/melting';
 import { mg, type Milligrams } from '#lib/units/mass';
 import type { Plan } from '../batch/plan';
 import type { PlanAnswer, Sizing } from './answer';
@@ -23,7 +24,8 @@ import { fragranceRoom, roomAbove } from './room';
 import { sized } from './size';
 import { sizingOf } from './sizing';
 import { solverOf, type Solver } from './solve';
-import { stepsOf, timeOf } from './steps';
+import { fatsOf, stepsOf, timeOf } from './steps';
+import { vesselPlanOf } from './vessels';
 import { warningsOf, type Planning } from './warnings/index';
 import { wholeOf, type Whole } from './whole';
 
@@ -132,9 +134,9 @@ const worked = ({ formula, allowed }: Asked, lookup: Lookup, model: Model, facts
   const warnings = warningsOf(planning, lookup.warnings);
   const plan: Plan = {
     formula: { id: formula.id, name: formula.name, version: formula.version },
-    vessels: places.used.map(({ id, name, use, material, empty, brimMl }) => ({ id, name, use, material, empty, brimMl })),
+    vessels: places.used.map(vesselPlanOf),
     lines: lines.map((line) => line.plan),
-    joining: joiningPlan(model, facts),
+    joining: joiningPlan(model, facts, setsBelow(fatsOf(lines), null)),
     ...(facts.size.moulds.length === 0 ? {} : { moulds: plannedMoulds(facts, sizing) }),
     ...(facts.parts.length === 0 ? {} : { parts: facts.parts }),
     basis: basisOf(formula, lines, figures, balance, sizing, facts, context),

@@ -1,5 +1,5 @@
 import type { VesselId } from '#lib/units/id';
-import { meltingPlan } from '#lib/soap/melting';
+import { meltingPlan, setsBelow } from '#lib/soap/melting';
 import { PRECAUTIONS } from '../batch/precautions';
 import type { MeltStep, Planned, WorkStep } from './answer';
 import type { Pace } from './context';
@@ -43,14 +43,28 @@ export const stepsOf = (lines: readonly Line[], places: Places, facts: Facts, pe
   ];
 };
 
+/** What goes into the pot, as far as melting goes. */
+export const fatsOf = (lines: readonly Line[]) =>
+  lines
+    .filter(({ plan }) => plan.phase === 'oils')
+    .flatMap(({ item, figures }) =>
+      item.found.makeup.fats.map(({ name, melting, mass }) => ({ fat: { name, melting }, grams: mass * figures.grams })),
+    );
+
 const melted = (oils: readonly Line[], { joining, room }: Facts): MeltStep | null => {
-  const fats = oils.flatMap(({ item, figures }) =>
-    item.found.makeup.fats.map(({ name, melting, mass }) => ({ fat: { name, melting }, grams: mass * figures.grams })),
-  );
+  const fats = fatsOf(oils);
   const wished = (joining.low + joining.high) / 2;
   const { order, heatTo, afterwards, maySet, pourAt } = meltingPlan(fats, room.celsius, wished);
   if (heatTo === null || afterwards === null) return null;
-  return { order: names(order.map(({ fat }) => fat)), heatTo, afterwards, maySet: names(maySet), pourAt, wished };
+  return {
+    order: names(order.map(({ fat }) => fat)),
+    heatTo,
+    afterwards,
+    maySet: names(maySet),
+    pourAt,
+    wished,
+    setsBelow: setsBelow(fats, joining.setsAt),
+  };
 };
 
 const names = (all: readonly { readonly name: string }[]): readonly string[] => [...new Set(all.map(({ name }) => name))];

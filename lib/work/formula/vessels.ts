@@ -1,5 +1,6 @@
 import { as, type VesselId } from '#lib/units/id';
-import type { VesselUse } from '../batch/plan';
+import { milliCelsius } from '#lib/units/temperature';
+import type { VesselPlan, VesselUse } from '../batch/plan';
 import type { WorkshopVessel } from './context';
 import { numberOf } from './figure';
 
@@ -36,6 +37,13 @@ export interface Cupboard {
 }
 
 const ratingOf = ({ rating }: WorkshopVessel): number | null => (rating === null ? null : numberOf(rating));
+
+/** As a batch keeps it: what is known of the vessel on that day, the heat it is made for too. */
+export const vesselPlanOf = (vessel: WorkshopVessel): VesselPlan => {
+  const { id, name, use, material, empty, brimMl } = vessel;
+  const rating = ratingOf(vessel);
+  return { id, name, use, material, empty, brimMl, ...(rating === null ? {} : { hottest: milliCelsius(Math.floor(1000 * rating)) }) };
+};
 
 export const standsHeat = (vessel: WorkshopVessel, heat: number | null): boolean | null => {
   const rating = ratingOf(vessel);

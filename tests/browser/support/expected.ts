@@ -36,7 +36,7 @@ export const APART = (at: number): ForecastLane => ({
     joinable: { kind: 'in', low: 851, middle: 980, high: 1_139 },
     against: [{ reason: 'lye-too-hot', level: 'hold' }],
     acts: [{ kind: 'cool', vessel: 'lye', to: 49_000, start: 0, meets: { kind: 'met' } }],
-    setting: { low: 1_210, middle: 1_500, high: 2_100, warmTo: 47_500 },
+    setting: { by: 'maker', low: 1_210, middle: 1_500, high: 2_100, warmTo: 47_500 },
   },
 });
 

@@ -83,12 +83,13 @@ describe('what is said of each vessel', () => {
   });
 
   it('puts oils that set before everything else, and says when nothing holds them', () => {
-    const setting = { low: 600, middle: 700, high: 900, warmTo: 47_500 };
+    const setting = { by: 'maker', low: 600, middle: 700, high: 900, warmTo: 47_500 } as const;
     const acts = [{ kind: 'cool', vessel: 'lye', to: 49_000, start: 301, meets: { kind: 'met' } }] as const;
     expect(rows({ meeting: meets({ setting, acts }) })).toEqual([
       'Oils start to set in 10–15 min | warm the pot to 47.5 °C now',
       'Cool the lye to 49.0 °C | in 5 min: then they meet at once',
     ]);
+    expect(rows({ meeting: meets({ setting: { ...setting, by: 'melting' } }) })[0]).toMatch(/^A fat may begin to set/);
     const [first] = rows({ meeting: meets({ setting: { ...setting, high: null, warmTo: null } }) });
     expect(first).toMatch(/^Oils may start to set from 10 min on \| no temperature/);
   });

@@ -1,9 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { grams } from '#lib/units/mass';
+import { as } from '#lib/units/id';
 import { celsius } from '#lib/units/temperature';
+import { foretellLye } from '#lib/work/batch/lye-making';
 import { PRECAUTIONS } from '#lib/work/batch/index';
 import type { Decision, VesselMaterial } from '#lib/work/batch/index';
 import { BatchRig, changed, lineId, planOf, started, vesselId } from '#tests/support/batch';
+import { formula, WATER } from '#tests/support/formula';
+import { computed } from '#tests/support/remedy-rig';
 
 const codeOf = (decision: Decision) => (decision.ok ? decision.drafts.map(({ kind }) => kind).join(' ') : decision.refusal.code);
 
@@ -117,6 +121,62 @@ describe('hydroxide', () => {
     expect(rig.code('dissolve', into)).toBe('lye-hot');
     rig.must('note-temperature', { use: 'lye', value: celsius(22), why: 'asked' });
     expect(rig.code('dissolve', into)).toBe('dissolved');
+  });
+
+  it('is locked where the lye would get hotter than its jug is made for, from what its liquid has now', () => {
+    const plain = computed(formula());
+    const made = (hottest?: number) => {
+      const vessels = plain.vessels.map((vessel) =>
+        vessel.use === 'liquid' && hottest !== undefined ? { ...vessel, hottest: celsius(hottest) } : vessel,
+      );
+      return started({ ...plain, vessels }).weighAll('soda');
+    };
+    // A third of hydroxide from 20 °C comes to about 106 °C with nothing lost.
+    const rig = made(100);
+    rig.lye = celsius(20);
+    const no = rig.send('confirm-gate', gate);
+    expect(no.ok ? null : no.refusal).toMatchObject({ code: 'over-rating', params: { rating: 100_000 } });
+    expect(no.ok ? 0 : no.refusal.params['peak']).toBeGreaterThan(104_000);
+    // Colder liquid, and by a hand where no probe stands: from 5 °C it comes to about 92 °C.
+    rig.lye = null;
+    rig.must('note-temperature', { use: 'lye', value: celsius(4), why: 'asked' });
+    rig.must('confirm-gate', gate);
+    rig.weigh('soda');
+    rig.lye = celsius(30);
+    const cold = { gate: 'cold-liquid', line: null, items: PRECAUTIONS['cold-liquid'], held: true } as const;
+    expect(rig.code('confirm-gate', cold)).toBe('over-rating');
+    expect(made(120).code('confirm-gate', gate)).toBe('gate-confirmed');
+    expect(made().code('confirm-gate', gate)).toBe('gate-confirmed');
+  });
+
+  it('into milk that was planned frozen: its ice cools the lye, until the probe says that it has thawed', () => {
+    const entries = [...formula().entries.filter(({ id }) => id !== 'water'), { ...WATER, frozen: true }];
+    const plan = computed(formula({ entries }));
+    expect(plan.lines.find(({ id }) => id === 'water')?.frozen).toBe(true);
+    const vessels = plan.vessels.map((vessel) => (vessel.use === 'liquid' ? { ...vessel, hottest: celsius(90) } : vessel));
+    const rig = started({ ...plan, vessels }).weighAll('soda');
+    const peak = (liquid: number): number => foretellLye(rig.now, liquid)?.peak.atMost.value ?? Number.NaN;
+    expect(peak(0)).toBeLessThan(peak(20) - 40);
+    rig.lye = celsius(18);
+    expect(rig.code('confirm-gate', gate)).toBe('over-rating');
+    rig.lye = celsius(0);
+    expect(rig.code('confirm-gate', gate)).toBe('gate-confirmed');
+  });
+
+  it('what was foretold of the lye is kept with it, and its top, by the program alone', () => {
+    const rig = started(computed(formula())).weighAll();
+    rig.lye = celsius(20);
+    rig.makeLye();
+    const made = rig.entries.find((entry) => entry.kind === 'dissolved');
+    const foretold = made?.kind === 'dissolved' ? made.body.foretold : undefined;
+    expect(foretold?.likely.value).toBeGreaterThan(80_000);
+    expect(rig.now.lyeForetold).toEqual(foretold);
+    const top = { use: 'lye', value: celsius(84), why: 'peak', source: { instrument: as<never>('probe-1'), raw: '84.0' } } as const;
+    expect(rig.code('note-temperature', top)).toBe('wrong-state');
+    expect(rig.code('note-temperature', top, { role: 'program', via: 'server' })).toBe('temperature-noted');
+    expect(rig.now.tops.lye).toBe(84_000);
+    rig.join();
+    expect(rig.code('note-temperature', top, { role: 'program', via: 'server' })).toBe('wrong-state');
   });
 
   it('more of it goes only into lye that has cooled, by what the probe says', () => {

@@ -152,6 +152,30 @@ describe('the forecast of a bench', () => {
   });
 });
 
+/** Width of the interval of the lye 20 minutes ahead, thousandths of a degree. */
+const widthOf = (lane: ForecastLane | null): number => {
+  const one = lane?.lye.outlook;
+  const ahead = one?.kind === 'forecast' ? one.ahead.find(([after]) => after >= 1_200) : undefined;
+  return ahead === undefined ? Number.NaN : ahead[3] - ahead[1];
+};
+
+describe('the room', () => {
+  const without = { lye: LYE, oils: OILS };
+
+  it('as a person types it narrows what is forecast where no probe stands, less than a probe does; of another boot it says nothing', () => {
+    const { now } = made();
+    const said = (boot: string) => ({
+      ...now,
+      typedTemperatures: { room: { value: celsius(20), boot: as<BootId>(boot), mono: 0, entry: as<never>('e') } },
+    });
+    const unsaid = widthOf(told(now).run(0, 700, without));
+    const typed = widthOf(told(said('boot')).run(0, 700, without));
+    expect(typed).toBeLessThan(unsaid);
+    expect(typed).toBeGreaterThan(widthOf(told(now).run(0, 700)));
+    expect(widthOf(told(said('another')).run(0, 700, without))).toBe(unsaid);
+  });
+});
+
 describe('what there is to meet', () => {
   it('is nothing before the lye is made, nor without a batch', () => {
     expect(told(started().weighAll().now).run(0, 400)?.meeting).toBeNull();
@@ -182,6 +206,9 @@ const heats =
   (rise: number): Curve =>
   (t) =>
     21 + rise * (1 - Math.exp(-(t - 200) / 30)) * Math.exp(-Math.max(0, t - 320) / 6000);
+
+/** Hydroxide that goes in slowly, and cools. */
+const slowly = (t: number): number => 21 + Math.min(60, (t - 60) / 13) - Math.max(0, t - 900) / 30;
 
 describe('the lye that is made', () => {
   const plain = planned(formula({ moulds: [{ mould: 'short-loaf', count: 1, fill: '90' }] })).plan;
@@ -236,6 +263,64 @@ describe('the lye that is made', () => {
     expect(bench.run(300, 360, { lye: (t) => heats(45)(t) + 19, oils: liquid })?.swapped).toBe(false);
     bench.forecasts.lyeMade(monotonic(360_000));
     expect(bench.run(360, 500, { lye: (t) => heats(60)(t - 160), oils: (t) => 40 + (t - 360) / 30 })?.swapped).toBe(false);
+  });
+
+  it('after a restart is held against what the record has of it: what was foretold, and the top that was kept', () => {
+    const rig = started(plain).weighAll();
+    rig.lye = celsius(21);
+    rig.makeLye();
+    const again = told(rig.now).run(0, 60, { lye: () => 70 })?.making;
+    expect(again).toMatchObject({ start: 21_000, found: null });
+    expect(again?.likely.value).toBe(rig.now.lyeForetold?.likely.value);
+    rig.must(
+      'note-temperature',
+      { use: 'lye', value: celsius(93), why: 'peak', source: { instrument: as<never>('p'), raw: '93' } },
+      { role: 'program', via: 'server' },
+    );
+    expect(told(rig.now).run(0, 60, { lye: () => 50 })?.making?.found).toMatchObject({ highest: 93_000, verdict: 'as-foretold' });
+  });
+
+  it('is kept once it has clearly come down from its top, with what the probe said', () => {
+    const rig = started(plain).weighAll();
+    const bench = told(rig.now);
+    bench.run(0, 60, { lye: liquid });
+    bench.forecasts.lyeMade(monotonic(60_000));
+    const after = rig.makeLye().now;
+    const wants = [];
+    for (let t = 60; t < 900; t += 1) {
+      bench.forecasts.heard(reading('lye', t, heats(60)(t + 140)));
+      wants.push(...bench.forecasts.wants(after));
+    }
+    expect(wants).toHaveLength(1);
+    expect(wants[0]).toMatchObject({ kind: 'note-temperature', body: { use: 'lye', why: 'peak' } });
+  });
+
+  it('of probes that change places all at once says so, and no more when they change back', () => {
+    const bench = told(made().now);
+    const [hot, warm] = [(t: number) => 70 - t / 120, (t: number) => 46 - t / 300];
+    expect(bench.run(0, 300, { lye: hot, oils: warm })?.swapped).toBe(false);
+    expect(bench.run(300, 360, { lye: warm, oils: hot })?.swapped).toBe(true);
+    expect(bench.run(360, 700, { lye: warm, oils: hot })?.swapped).toBe(true);
+    expect(bench.run(700, 800, { lye: hot, oils: warm })?.swapped).toBe(false);
+  });
+
+  it('of oils that cool from where the lye was foretold to get, while its own probe never was there, says that they look swapped', () => {
+    const rig = started(plain).weighAll();
+    const bench = told(rig.now);
+    // In the air beside its jug, the other one in the jug from the beginning.
+    bench.run(0, 60, { lye: () => 21, oils: () => 21 });
+    bench.forecasts.lyeMade(monotonic(60_000));
+    rig.lye = celsius(21);
+    const after = rig.makeLye().now;
+    const seen: boolean[] = [];
+    for (let t = 60; t < 1_100; t += 1) {
+      bench.forecasts.heard(reading('lye', t, 21 + t / 400));
+      bench.forecasts.heard(reading('oils', t, slowly(t)));
+      bench.forecasts.look(after, monotonic(1000 * t + 500));
+      seen.push(bench.forecasts.newest()?.swapped ?? false);
+    }
+    expect(seen[840]).toBe(false);
+    expect(seen.at(-1)).toBe(true);
   });
 
   it('of two hydroxides is foretold once, from the liquid before the first', () => {

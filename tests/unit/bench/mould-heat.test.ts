@@ -35,6 +35,8 @@ const noted = (curve: (t: number) => number, hours: number, batch = joined) => {
   return wants;
 };
 
+const falling = (t: number) => gel(25)(3_600 + t);
+
 describe('the heat of soap in its mould', () => {
   it('is kept once, at its top, with what the probe said', () => {
     const wants = noted(gel(25), 4);
@@ -50,6 +52,17 @@ describe('the heat of soap in its mould', () => {
     expect(noted((t) => 45 - t / 1_000, 4)).toEqual([]);
     expect(noted((t) => (t < 600 ? 40 - t / 200 : gel(4)(t) - 1), 4)).toHaveLength(1);
     expect(noted(gel(25), 4, started().weighAll().makeLye().now)).toEqual([]);
+  });
+
+  it('after a restart goes by the record: what the batter had tells a rise that nobody saw, and a top that was kept is not kept again', () => {
+    expect(noted(falling, 2)).toMatchObject([{ body: { value: 63_000 } }]);
+    // Seen from before it was joined, soap that only cools is no heat of its own.
+    const seen = createMouldHeat();
+    seen.wants(started().weighAll().makeLye().now);
+    seen.wants(joined);
+    for (let t = 0; t < 7_200; t += 10) seen.heard(reading(t, falling(t)));
+    expect(seen.wants(joined)).toEqual([]);
+    expect(noted(falling, 2, { ...joined, tops: { lye: null, mould: celsius(63) } })).toEqual([]);
   });
 
   it('comes into the record by the program, after closing too, and nobody else can state one', async () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { fatById } from '#lib/soap/fats/index';
 import { mg } from '#lib/units/mass';
 import { SAMPLE_FORMULAS } from '#lib/work/formula/sample/formulas';
 import { SAMPLE_PLANS } from '#lib/work/formula/sample';
@@ -100,6 +101,21 @@ describe('a formula as a plan', () => {
     expect(afterwards).toBeCloseTo((hard * heatTo + rest * 20) / (hard + rest), 0);
     expect((hard * (pourAt ?? 0) + rest * 20) / (hard + rest)).toBeCloseTo(wished, 0);
     expect(maySet).toEqual(['Beef tallow']);
+    // Tallow is the hardest that counts: from where it is melted through, a fat of the pot may begin to set.
+    expect(melt.how.setsBelow).toBe(fatById('tallow').melting?.high);
+    const seen = {
+      ...RICH,
+      temperatures: {
+        window: { low: '30', high: '50' },
+        apart: '6',
+        apartLevel: 'hold',
+        setsAt: '33',
+        milkLimit: null,
+        pourAt: '40',
+      } as const,
+    };
+    const told = planned(seen, RICH_WORKSHOP).steps.find((step) => step.kind === 'melt');
+    expect(told?.kind === 'melt' ? told.how?.setsBelow : null).toBe(37);
   });
 
   it('splits alkali by moles, each with its own purity', () => {

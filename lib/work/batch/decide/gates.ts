@@ -1,5 +1,9 @@
+import { milliCelsius, type MilliCelsius } from '#lib/units/temperature';
 import type { Command, Refusal } from '../commands';
 import { tooHotForHydroxide } from '../cooled';
+import { withTyped } from '../joining';
+import { foretoldOf } from '../lye-making';
+import { overRating } from '../over-rating';
 import { own } from '../own';
 import { PRECAUTIONS } from '../precautions';
 import type { BatchState, VesselState } from '../state';
@@ -12,6 +16,19 @@ const stillHot = (state: BatchState, jug: VesselState, { observation, boot, mono
   const { lye, lyeSeen = null } = observation;
   const hot = tooHotForHydroxide(state, jug, { lye, lyeSeen, boot, mono });
   return hot === null ? null : refusal('lye-hot', { value: hot, limit: state.plan.joining.window.high });
+};
+
+/** What the liquid has; of probe and hand the hotter counts. `null`: neither says. */
+const liquidOf = (state: BatchState, { observation, boot, mono }: Command): MilliCelsius | null => {
+  const typed = withTyped(state, { lye: null, oils: null, milk: null }, boot, mono).lye;
+  const said = [observation.lye, typed].filter((one) => one !== null);
+  return said.length === 0 ? null : milliCelsius(Math.max(...said));
+};
+
+/** Locked where the lye would get hotter than its jug is made for. */
+const tooHotForJug = (state: BatchState, command: Command): Refusal | null => {
+  const over = overRating(state, liquidOf(state, command));
+  return over === null ? null : refusal('over-rating', { peak: over.peak, rating: over.rating });
 };
 
 export const confirmGate: Decider<'confirm-gate'> = (state, command) => {
@@ -28,7 +45,7 @@ export const confirmGate: Decider<'confirm-gate'> = (state, command) => {
   const missing = PRECAUTIONS[gate].find((item) => !items.includes(item));
   if (missing !== undefined) return refuse('needs-gate', { gate, missing });
   const jug = Object.values(state.vessels).find(({ plan }) => plan.use === 'liquid');
-  const hot = gate === 'cold-liquid' && jug !== undefined ? stillHot(state, jug, command) : null;
+  const hot = (gate === 'cold-liquid' && jug !== undefined ? stillHot(state, jug, command) : null) ?? tooHotForJug(state, command);
   if (hot !== null) return deny(hot);
   return allow(draft('gate-confirmed', { gate, line: line?.plan.id ?? null, items }));
 };
@@ -51,9 +68,12 @@ export const dissolve: Decider<'dissolve'> = (state, command) => {
   if (state.joined !== null) return refuse('after-joining', { vessel: body.vessel });
   if (cup.state !== 'dry' || cup.contents === 0) return refuse('wrong-order', { vessel: body.vessel, state: cup.state });
   if (jug.plan.use !== 'liquid' || jug.contents === 0) return refuse('wrong-vessel', { vessel: body.into });
-  const no = unfit(jug.plan, true) ?? unready(state, cup, jug) ?? stillHot(state, jug, command);
+  const no = unfit(jug.plan, true) ?? unready(state, cup, jug) ?? stillHot(state, jug, command) ?? tooHotForJug(state, command);
   if (no !== null) return deny(no);
   if (own(state.gates, 'cold-liquid') === undefined) return refuse('needs-gate', { gate: 'cold-liquid' });
   if (!body.held) return refuse('needs-hold', { vessel: body.vessel });
-  return allow(draft('dissolved', { vessel: body.vessel, into: body.into, confirmedCold: true }));
+  const foretold = foretoldOf(state, liquidOf(state, command));
+  return allow(
+    draft('dissolved', { vessel: body.vessel, into: body.into, confirmedCold: true, ...(foretold === null ? {} : { foretold }) }),
+  );
 };

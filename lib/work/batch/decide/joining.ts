@@ -2,7 +2,7 @@ import type { VesselId } from '#lib/units/id';
 import { milliCelsius } from '#lib/units/temperature';
 import type { Command } from '../commands';
 import type { HoldReason } from '../entries';
-import { joiningHolds, withTyped, type JoiningHold } from '../joining';
+import { joiningHolds, lyeMade, withTyped, type JoiningHold } from '../joining';
 import { superfatThen } from '../lye-heavy';
 import { own } from '../own';
 import type { BatchState } from '../state';
@@ -21,9 +21,9 @@ const view = (state: BatchState, { observation, boot, mono }: Command) => {
 export const noteTemperature: Decider<'note-temperature'> = (state, { body, role }) => {
   const { use, value, why, source } = body;
   if (state.status === 'closed' && why !== 'peak') return refuse('wrong-state', { status: state.status });
-  // Measured, by the program, once lye and oils are together.
-  if (why === 'peak' && (role !== 'program' || use !== 'mould' || state.joined === null))
-    return refuse('wrong-state', { status: state.status });
+  // Measured, by the program: of lye until it is joined, of soap in its mould from then on.
+  const peaks = state.joined === null ? use === 'lye' && lyeMade(state) : use === 'mould';
+  if (why === 'peak' && (role !== 'program' || !peaks)) return refuse('wrong-state', { status: state.status });
   if (source === undefined && role === 'program') return refuse('not-yours', { role });
   if (value < TYPED_FROM || value > TYPED_TO) return refuse('bad-number', { value });
   return allow(draft('temperature-noted', { use, value, why, source: source ?? 'by-hand' }));

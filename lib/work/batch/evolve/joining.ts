@@ -1,3 +1,4 @@
+import { milliCelsius } from '#lib/units/temperature';
 import type { BatchState } from '../state';
 import { changeVessel, offPan, pourOver, reopen, type Evolve } from './parts';
 
@@ -8,7 +9,11 @@ export const gateConfirmed: Evolve<'gate-confirmed'> = (state, entry) => {
 };
 
 export const temperatureNoted: Evolve<'temperature-noted'> = (state, entry) => {
-  const { use, value, source } = entry.body;
+  const { use, value, source, why } = entry.body;
+  if (why === 'peak') {
+    if (use !== 'lye' && use !== 'mould') return state;
+    return { ...state, tops: { ...state.tops, [use]: milliCelsius(Math.max(state.tops[use] ?? value, value)) } };
+  }
   if (source !== 'by-hand') return state;
   const typed = { value, boot: entry.boot, mono: entry.mono, entry: entry.id };
   return { ...state, typedTemperatures: { ...state.typedTemperatures, [use]: typed } };

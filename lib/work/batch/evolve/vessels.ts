@@ -47,5 +47,6 @@ export const dissolved: Evolve<'dissolved'> = (state, { body }) => {
   const lye = changeVessel(after, body.into, () => ({ state: 'dissolved' }));
   // The next hydroxide into this lye needs it confirmed cold again.
   const { 'cold-liquid': _used, ...gates } = lye.gates;
-  return { ...lye, gates };
+  // Another hydroxide heats it anew.
+  return { ...lye, gates, lyeForetold: body.foretold ?? null, tops: { ...lye.tops, lye: null } };
 };

@@ -16,6 +16,7 @@ const vessel = z.strictObject({
   material: vesselMaterial,
   empty: z.nullable(mass),
   brimMl: z.nullable(whole),
+  hottest: z.exactOptional(degrees),
 });
 
 export const line: z.ZodMiniType<LinePlan> = z.strictObject({
@@ -43,6 +44,7 @@ export const line: z.ZodMiniType<LinePlan> = z.strictObject({
   into: z.exactOptional(id<VesselId>()),
   atOnce: z.exactOptional(mass),
   inSolution: z.exactOptional(z.literal(true)),
+  frozen: z.exactOptional(z.literal(true)),
   scale: oneOf<ScaleRole>({ main: true, fine: true }),
   meant: z.exactOptional(oneOf<ScaleRole>({ main: true, fine: true })),
   mode: oneOf<WeighMode>({ gain: true, loss: true, 'by-hand': true }),
@@ -76,6 +78,7 @@ export const plan: z.ZodMiniType<Plan> = z.strictObject({
     allowedApart: kelvins,
     apartLevel: oneOf<Plan['joining']['apartLevel']>({ hold: true, advise: true }),
     oilsSetAt: z.nullable(degrees),
+    mayStartToSet: z.exactOptional(degrees),
     milkLimit: z.nullable(degrees),
     source: z.string(),
   }),

@@ -112,6 +112,20 @@ describe('never unless something is done', () => {
     expect(Math.abs((cool?.start ?? 0) - reached)).toBeLessThan(0.2 * reached);
   });
 
+  it('where the maker has not said, a melting range tells when a fat may begin to set, and holds nothing', () => {
+    const [lye, oils] = [cooling(1.25, 90, 85, 900), cooling(1.25, 50, 46, 900)];
+    const unsaid = meet(lye, oils, { setsAt: null });
+    expect(unsaid.setting).toBeNull();
+    const told = meet(lye, oils, { setsAt: null, maySetBelow: 42 });
+    expect(told.setting).toMatchObject({ by: 'melting' });
+    expect([told.when, told.joinable, told.against]).toEqual([unsaid.when, unsaid.joinable, unsaid.against]);
+    expect(told.setting?.warmTo ?? 50).toBeGreaterThan(42);
+    // Set lower already, or melted through only above the window: nobody knows by how much.
+    expect(meet(lye, oils, { setsAt: null, maySetBelow: 48 }).setting).toBeNull();
+    expect(meet(lye, oils, { setsAt: null, maySetBelow: 60 }).setting).toBeNull();
+    expect(meet(lye, oils, { setsAt: 36, maySetBelow: 42 }).setting?.by ?? 'maker').toBe('maker');
+  });
+
   it('warms oils that are setting already, inside the window', () => {
     const { when, acts } = meet(cooling(1.25, 46, 43, 900), cooling(1.25, 35, 32, 900), { apart: 3 });
     expect(when.kind).toBe('never');
