@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync, mkdirSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import type { Append, Json, JournalLine } from '#lib/record/journal';
 import { gatherBundle } from '#server/bundle/gather';
 import type { Parts } from '#server/bundle/gather';
 import { startKeeper } from '#server/proof/keeper';
@@ -52,4 +53,14 @@ export const unpacked = (parts: Parts): { readonly dir: string; remove(): void }
     writeFileSync(join(dir, name), bytes);
   }
   return { dir, remove: () => rmSync(dir, { recursive: true, force: true }) };
+};
+
+/** A note on a batch, as it is entered after its newest line. */
+export const noteOn = (lines: readonly JournalLine[], text: string): Append => {
+  const newest = JSON.parse(lines.at(-1)?.text ?? '{}') as { readonly [key: string]: Json };
+  const { salt: _salt, ...head } = newest;
+  const version = Number(newest['version']) + 1;
+  const [batch, id] = [String(newest['batch']), `${String(newest['batch'])}-${version}`];
+  const value = { ...head, id, version, kind: 'noted', intent: null, body: { text } };
+  return { batch, entries: [{ id, batch, version, kind: 'noted', value }], intent: null, blobs: [] };
 };

@@ -28,13 +28,13 @@ export const recordHtml = (sheet: RecordSheet): string =>
 const STYLE = [
   'body{max-width:60em;margin:2em auto;padding:0 1em;font:16px/1.5 sans-serif}',
   'table{border-collapse:collapse;margin:1em 0}th,td{padding:.2em .8em .2em 0;border-bottom:1px solid;text-align:left;vertical-align:top}',
-  '.n{text-align:right}.m{font-family:monospace}dt{float:left;clear:left;min-width:9em}dd{margin:0 0 0 9em}',
+  '.n{text-align:right}.m{font-weight:bold}dt{float:left;clear:left;min-width:9em}dd{margin:0 0 0 9em}',
 ].join('');
 
 const ENTITIES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
 const safe = (text: string): string => text.replaceAll(/[&<>"']/g, (sign) => ENTITIES[sign] ?? '');
 
-/** What an instrument measured stands in a face of its own. */
+/** What an instrument measured stands out, as on paper. */
 const sentence = (pieces: Sentence): string =>
   pieces.map((piece) => (typeof piece === 'string' ? safe(piece) : span(piece.voice, safe(piece.text)))).join('');
 const span = (voice: 'measured' | 'worked', text: string): string => (voice === 'measured' ? `<span class="m">${text}</span>` : text);
@@ -56,7 +56,7 @@ const titled = (title: string, note: string): string => `<h2>${safe(title)}</h2>
 const table = ({ title, note, columns, rows, total }: TableBlock): string => {
   const figures = columns.map((column) => column.figures);
   const heads = columns.map(
-    ({ name, unit }, at) => `<th scope="col"${classOf(figures[at])}>${safe(name)}${unit === '' ? '' : ` (${safe(unit)})`}</th>`,
+    ({ name, unit }, at) => `<th scope="col"${classOf(figures[at])}>${safe(name)}${unit.trim() === '' ? '' : ` (${safe(unit)})`}</th>`,
   );
   const all = [...rows, ...(total === null ? [] : [total])].map((row) => rowOf(row, figures));
   return [titled(title, note), '<table>', `<tr>${heads.join('')}</tr>`, ...all, '</table>'].join('\n');
