@@ -1,5 +1,4 @@
 import type { BatchState } from '../state';
-import { mouldsOf } from '../moulds';
 import { partsMade, sourcesOf } from './amounts';
 import { emptyOf, mouldsIn, potOf } from './places';
 import { mouldContainer, partSource, standing, type JobKey, type PlanMould, type PlanPart, type Source } from './types';
@@ -24,9 +23,16 @@ const isDone = (state: BatchState, job: Job, filled: ReadonlySet<number>): boole
   return emptyOf(state, job.source) === null || standing(state.pour.left).some(({ of }) => of === job.source);
 };
 
+/** Moulds that something was poured into; portions of the pot stand for the first of the others. Asked with every frame of a scale. */
+const filledIn = (state: BatchState): ReadonlySet<number> => {
+  const poured = new Set(standing(state.pour.pours).map(({ mould }) => mould));
+  const others = mouldsIn(state).flatMap(({ n }) => (poured.has(n) ? [] : [n]));
+  return new Set([...poured, ...others.slice(0, state.parts.length)]);
+};
+
 /** What is still to do, in the order of work: parts, then moulds, then what stayed behind. */
 export const jobsToDo = (state: BatchState): readonly Job[] => {
-  const filled = new Set(mouldsOf(state).flatMap(({ n, mass }) => (mass === null ? [] : [n])));
+  const filled = filledIn(state);
   return allJobs(state).filter((job) => !isDone(state, job, filled));
 };
 
