@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Hono } from 'hono';
 import { pino } from 'pino';
-import type { Json } from '#lib/record/journal';
+import type { Append, Json } from '#lib/record/journal';
 import { as } from '#lib/units/id';
 import type { BatchId } from '#lib/units/id';
 import type { Entry, Realm } from '#lib/work/batch/index';
@@ -13,6 +13,7 @@ import { reviewOf } from '#server/bench/restore';
 import { createApp } from '#server/http/app';
 import type { ApiDeps } from '#server/http/deps';
 import { startKeeper } from '#server/proof/keeper';
+import type { Keeper } from '#server/proof/keeper';
 import { openStore } from '#server/store/open';
 import type { Store } from '#server/store/store';
 import { STILL } from '#tests/support/store-rig';
@@ -23,10 +24,13 @@ export interface AppRig {
   readonly store: Store;
   readonly app: Hono;
   readonly backups: Backups;
+  readonly keeper: Keeper;
   /** What a GET gives, as the kind of body asked for. */
   get(path: string): Promise<Response>;
   /** Puts down the lines of one batch as one decision. */
   enter(entries: readonly Entry[]): Promise<void>;
+  /** Lets go of the record and leaves it where it is. */
+  stop(): Promise<void>;
   close(): Promise<void>;
 }
 
@@ -34,6 +38,20 @@ const SCALES = [
   { id: 'scale-main', name: 'big scale' },
   { id: 'scale-fine', name: 'small scale' },
 ] as const;
+
+/** The lines of one batch as one decision. */
+export const appendOf = (entries: readonly Entry[]): Append => ({
+  batch: entries[0]?.batch ?? null,
+  entries: entries.map((entry) => ({
+    id: entry.id,
+    batch: entry.batch,
+    version: entry.version,
+    kind: entry.kind,
+    value: entry as unknown as Json,
+  })),
+  intent: null,
+  blobs: [],
+});
 
 export const appRig = async (realm: Realm = 'real', dir = mkdtempSync(join(tmpdir(), 'app-'))): Promise<AppRig> => {
   const log = pino({ level: 'silent' });
@@ -53,32 +71,24 @@ export const appRig = async (realm: Realm = 'real', dir = mkdtempSync(join(tmpdi
     isMaker: () => true,
   } as unknown as ApiDeps;
   const app = createApp(deps, { count: 0, respond: () => new Response(null, { status: 404 }) });
+  const stop = async (): Promise<void> => {
+    await backups.stop();
+    await keeper.stop();
+    await store.close();
+  };
   return {
     dir,
     store,
     app,
     backups,
+    keeper,
     get: async (path) => app.request(path),
     async enter(entries) {
-      const [first] = entries;
-      if (first === undefined) return;
-      await store.bench.append({
-        batch: first.batch,
-        entries: entries.map((entry) => ({
-          id: entry.id,
-          batch: entry.batch,
-          version: entry.version,
-          kind: entry.kind,
-          value: entry as unknown as Json,
-        })),
-        intent: null,
-        blobs: [],
-      });
+      await store.bench.append(appendOf(entries));
     },
+    stop,
     async close() {
-      await backups.stop();
-      await keeper.stop();
-      await store.close();
+      await stop();
       rmSync(dir, { recursive: true, force: true });
     },
   };

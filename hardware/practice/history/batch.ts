@@ -155,7 +155,7 @@ const afterwards = (recorder: Recorder, { random, notes }: PastBatch): void => {
   const pot = Object.values(recorder.state.vessels).toSorted((a, b) => b.contents - a.contents)[0];
   if (pot !== undefined) {
     const poured = Math.floor(pot.contents * random.between(0.978, 0.99));
-    const log = mg(Math.floor(poured * 0.66)) as Milligrams;
+    const log = mg(Math.floor(poured * 0.66));
     const parts = [
       { name: 'Log', mass: log },
       { name: 'Tray of six', mass: mg(poured - log) },
