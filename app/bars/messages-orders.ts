@@ -70,7 +70,7 @@ export const messages = {
         `${soap} for ${order}: nobody knows how many bars a batch gives. Name its moulds on the formula, and below how many bars one gives.`,
       label: (order: string, soap: string, carries: string | null) =>
         carries === null
-          ? `${soap} for ${order}: no lot of it has a label weight yet.`
+          ? `${soap} for ${order}: no lot of it has a label weight yet; weigh its bars when they are cut.`
           : `${soap} for ${order}: its bars carry ${carries} at most.`,
     },
     crowded: (day: string, over: string) => `From ${day} the shelf has ${over} more than there is room for.`,
@@ -84,6 +84,7 @@ export const messages = {
     unit: 'g',
     pieces: (count: number) => counted(count, 'piece', 'pieces'),
     noPack: 'pack not said',
+    unplanned: (soap: string) => `What ${soap} takes cannot be worked out: open its formula. It is not in this list.`,
     late: 'too late for its day',
     below: 'On hand is less than nothing: more was weighed than was written down as received.',
   },

@@ -1,3 +1,4 @@
+import type { Day } from '#lib/units/day';
 import type { Task } from '#lib/work/orders/agenda';
 
 /** What an agenda's codes are called, by id: formulas, materials, wraps, orders. */
@@ -27,7 +28,7 @@ export const taskTitle = (task: Task, name: NameOf): string => {
 };
 
 /** What stands behind it; empty where the line says it all. */
-export const taskNote = (task: Task, name: NameOf): string => {
+export const taskNote = (task: Task, name: NameOf, day: (day: Day) => string = (one) => one): string => {
   switch (task.kind) {
     case 'pour': {
       const late = task.late === 0 ? '' : ` Even so it may be ${task.late === 1 ? 'a day' : `${task.late} days`} too late.`;
@@ -39,7 +40,7 @@ export const taskNote = (task: Task, name: NameOf): string => {
     case 'weigh':
       return 'Narrows its ready date most.';
     case 'ready':
-      return `Nine times in ten between ${task.ready.from} and ${task.ready.by}.`;
+      return `Nine times in ten between ${day(task.ready.from)} and ${day(task.ready.by)}.`;
     case 'buy':
       return task.late ? 'It cannot be here in time any more, as far as is known.' : '';
     case 'due':

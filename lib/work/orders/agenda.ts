@@ -75,10 +75,13 @@ export const agendaOf = (facts: {
   for (const { thing, amount, packs, orderBy, late } of buying) add(`buy-${thing}`, orderBy, { kind: 'buy', thing, amount, packs, late });
   for (const { id, name, due: day, wants, state } of orders)
     if (state === 'open') add(`due-${id}`, day, { kind: 'due', order: name, bars: wants.reduce((sum, { bars }) => sum + bars, 0) });
-  return tasks.toSorted((a, b) => a.day.localeCompare(b.day) || a.id.localeCompare(b.id));
+  return tasks.toSorted((a, b) => a.day.localeCompare(b.day) || RANK[a.task.kind] - RANK[b.task.kind] || a.id.localeCompare(b.id));
 };
 
 const HOUR_MS = 3_600_000;
+
+/** The order of one day's work. */
+const RANK: Readonly<Record<Task['kind'], number>> = { due: 0, pour: 1, unmould: 2, cut: 3, weigh: 4, ready: 5, buy: 6 };
 
 /** The day on which a lot's next weighing would tell most: `days` from the wall time its forecast counts from. */
 export const weighDay = (from: number, days: number, offsetMin: number): Day => addDays(dayOf(from, offsetMin), days);

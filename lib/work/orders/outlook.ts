@@ -33,6 +33,8 @@ export interface Outlook extends Proposal {
   readonly buying: readonly ToBuy[];
   readonly crowded: readonly { readonly day: Day; readonly over: number }[];
   readonly agenda: readonly OnDay[];
+  /** Formulas of proposed batches nobody can say the weights of: what is to be bought for them is not in the list. */
+  readonly unplanned: readonly string[];
 }
 
 export const outlookOf = (facts: Facts): Outlook => {
@@ -64,6 +66,7 @@ export const outlookOf = (facts: Facts): Outlook => {
   ];
   return {
     ...proposal,
+    unplanned: [...new Set(proposal.batches.map(({ formula }) => formula))].filter((id) => facts.takes(id) === null),
     makings,
     supplies,
     buying,

@@ -105,7 +105,8 @@ export const propose = (wants: readonly Wanted[], supplies: readonly Supply[], m
     }
     if (wanted.label !== null && (making.label === null || making.label < wanted.label)) {
       clashes.push({ what: 'label', order, formula, carries: making.label });
-      continue;
+      // What no lot has told yet is not too light: it is poured in time, and its bars have to be weighed.
+      if (making.label !== null) continue;
     }
     for (let n = Math.ceil(missing / making.bars); n > 0; n -= 1) {
       const found = planned.lastDay(making, due);
@@ -145,7 +146,7 @@ const asSupply = ({ mark, formula, bars, ready, late }: Proposed, makings: reado
   mark,
   formula,
   bars,
-  label: makings.find((one) => one.formula === formula)?.label ?? null,
+  label: makings.find((one) => one.formula === formula)?.label ?? Number.POSITIVE_INFINITY,
   // What is too late by its interval is made for its order all the same.
   ready: late > 0 ? { ...ready, by: addDays(ready.by, -late) } : ready,
 });

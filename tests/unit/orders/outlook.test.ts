@@ -128,6 +128,11 @@ describe('what the workshop has before it', () => {
     expect(crowded[0]?.over).toBeGreaterThan(0);
   });
 
+  it('says of which formulas nobody can say what they take', () => {
+    const { unplanned, buying } = outlookOf(facts({ orders: [order('june', 40, '2026-08-01')], takes: () => null }));
+    expect([unplanned, buying]).toEqual([['f1'], []]);
+  });
+
   it('asks nothing for what is done or dropped', () => {
     const done = facts({ orders: [order('a', 99, '2026-08-01', { state: 'done' }), order('b', 99, '2026-08-01', { state: 'dropped' })] });
     expect(outlookOf(done)).toMatchObject({ batches: [], reserved: [], buying: [], clashes: [] });

@@ -118,6 +118,13 @@ describe('whole batches worked back from a day', () => {
     expect(clashes.map(({ what }) => what)).toEqual(['unknown-making', 'label']);
   });
 
+  it('are poured in time where nobody has said yet what their bars weigh, and that is said', () => {
+    const unknown = { ...MEADOW, label: null };
+    const { batches, clashes, reserved } = propose([want('gift', 1, '2027-04-12', { label: 115 })], [], [unknown], PLACE);
+    expect([batches.length, reserved[0]?.missing]).toEqual([1, 0]);
+    expect(clashes).toEqual([{ what: 'label', order: 'gift', formula: 'meadow', carries: null }]);
+  });
+
   it('never promise a bar twice, nor pour on a day off, nor into a mould that is full', () => {
     const day = fc.integer({ min: 0, max: 160 }).map((n) => addDays(TODAY, n));
     const wants = fc.array(

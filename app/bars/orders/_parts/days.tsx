@@ -32,7 +32,7 @@ export function Days({ page: { outlook, names, today } }: { readonly page: Order
                 <th scope="row">{day === today ? days.today : dayIn(day, locale)}</th>
                 <td>
                   {taskTitle(task, name)}
-                  {taskNote(task, name) === '' ? null : <p className={on('dim')}>{taskNote(task, name)}</p>}
+                  <Note text={taskNote(task, name, (one) => dayIn(one, locale))} />
                 </td>
               </tr>
             ))}
@@ -51,4 +51,8 @@ export function Days({ page: { outlook, names, today } }: { readonly page: Order
       </div>
     </PaperSection>
   );
+}
+
+function Note({ text }: { readonly text: string }) {
+  return text === '' ? null : <p className={on('dim')}>{text}</p>;
 }

@@ -52,6 +52,11 @@ export function ToBuy({ page: { outlook, names, goods, onHand } }: { readonly pa
           </tbody>
         </table>
       )}
+      {outlook.unplanned.map((id) => (
+        <p key={id} className={on('warn')}>
+          {buy.unplanned(names[id] ?? id)}
+        </p>
+      ))}
     </PaperSection>
   );
 }
