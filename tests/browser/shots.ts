@@ -73,6 +73,8 @@ const TAKES: Readonly<Record<string, Take>> = {
   },
   wrong: { scene: 'pouring', act: more('Wrong, or lost') },
   'wrong-jug': { scene: 'pouring', act: more('Wrong, or lost', 'Still in its jug forgotten, found now') },
+  'parts-and-moulds': { scene: 'mould-by-turns', act: more('Parts and moulds') },
+  'one-mould': { scene: 'mould-by-turns', act: more('Parts and moulds', '26-11/2 Tray of six drop swirl, to do') },
   abandon: { scene: 'pouring', act: more('Stop the batch') },
   lots: { scene: 'idle', act: async (page) => (await page.waitForTimeout(650), page.getByRole('button', { name: /Alder/ }).click()) },
   ounces: { scene: 'pouring', preferences: { mass: 'oz', temperature: 'F', locale: 'de-DE' } },

@@ -11,7 +11,9 @@ import { PRECAUTIONS } from '#lib/work/batch/index';
 import { COMPUTED } from './computed';
 import { APART, BEFORE_LYE, UNSURE } from './expected';
 import { CALM_WAYS, RED_WAYS, UNSOLVED_WAYS } from './ways';
+import { MOULD_CUE, PART_CUE, PATTERNS_CUE, SEIZING_CUE, swirled, WHICH_CUE, wrongBatter } from './pours';
 import { BatchRig, changed, FINE, MAIN, planOf } from '#tests/support/batch';
+import { twoParts } from '#tests/support/pouring';
 
 /** One state of the bench as the server would show it: the record so far, and the live frame. */
 export interface Scene {
@@ -222,8 +224,8 @@ const made = (
   });
 };
 
-const afterJoining = (cue: Partial<BenchCue>): Scene =>
-  scene({ batch: new BatchRig().start().weighAll().makeLye().join(), probes: [probe('lye', 42.8), probe('oils', 43.1)], cue });
+const afterJoining = (cue: Partial<BenchCue>, batch = new BatchRig().start().weighAll().makeLye().join()): Scene =>
+  scene({ batch, probes: [probe('lye', 42.8), probe('oils', 43.1)], cue });
 
 const OVER_CARDS = (over: number, red: boolean): readonly Card[] => [
   card('carry-on', { over, red: red ? 1 : 0 }, { hold: red }),
@@ -436,6 +438,18 @@ export const SCENES = {
   moulds: () => afterJoining({ phase: 'pouring-moulds' }),
   portion: () =>
     afterJoining({ phase: 'pouring-moulds', portion: { at: 'offer', mass: mg(512_300) }, goOn: { code: 'take-portion', hold: false } }),
+  patterns: () =>
+    made(
+      42.1,
+      43.6,
+      PATTERNS_CUE,
+      [{ reason: 'pattern-unnamed', level: 'hold', overridable: false, overridden: false, value: 1, limit: 0 }],
+      twoParts(),
+    ),
+  'batter-wrong': () => afterJoining(WHICH_CUE, wrongBatter()),
+  seizing: () => afterJoining(SEIZING_CUE, wrongBatter('seizing')),
+  'parting-off': () => afterJoining(PART_CUE, swirled(false)),
+  'mould-by-turns': () => afterJoining(MOULD_CUE, swirled(true)),
   watching: () => ({
     ...pouring('olive', 292.6, { phase: 'pouring', overshoot: mg(6_100) }),
     lease: { holder: 'other', mine: false, label: 'tablet 10:42', lostForMs: null },
