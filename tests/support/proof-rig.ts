@@ -57,10 +57,11 @@ export const unpacked = (parts: Parts): { readonly dir: string; remove(): void }
 
 /** A note on a batch, as it is entered after its newest line. */
 export const noteOn = (lines: readonly JournalLine[], text: string): Append => {
-  const newest = JSON.parse(lines.at(-1)?.text ?? '{}') as { readonly [key: string]: Json };
+  const newest = JSON.parse(lines.at(-1)?.text ?? '{}') as { readonly salt: string; readonly batch: string; readonly version: number };
   const { salt: _salt, ...head } = newest;
-  const version = Number(newest['version']) + 1;
-  const [batch, id] = [String(newest['batch']), `${String(newest['batch'])}-${version}`];
-  const value = { ...head, id, version, kind: 'noted', intent: null, body: { text } };
+  const { batch } = newest;
+  const version = newest.version + 1;
+  const id = `${batch}-${version}`;
+  const value: Json = { ...head, id, version, kind: 'noted', intent: null, body: { text } };
   return { batch, entries: [{ id, batch, version, kind: 'noted', value }], intent: null, blobs: [] };
 };

@@ -23,6 +23,26 @@ const documented = (): string => {
   return `set -e\n${block.replace('26-11-bundle.zip', 'b.zip')}`;
 };
 
+const byReadme = async (of: Parts) => {
+  const folder = unpacked(new Map());
+  writeFileSync(join(folder.dir, 'b.zip'), await packed(of, MADE));
+  const said = tool('bash', ['-c', documented()], { cwd: folder.dir });
+  folder.remove();
+  return said;
+};
+const byPython = (of: Parts, ...heads: readonly string[]) => {
+  const folder = unpacked(of);
+  for (const [at, head] of heads.entries()) writeFileSync(join(folder.dir, `head-${at}`), head);
+  const said = tool('python3', [PARTS.verifier, ...heads.map((_, at) => `head-${at}`)], { cwd: folder.dir });
+  folder.remove();
+  return said;
+};
+
+const lines = (text: string): string[] => text.split('\n').slice(0, -1);
+const joined = (all: readonly string[]): string => all.map((line) => `${line}\n`).join('');
+const verify = (...args: readonly string[]) =>
+  tool(process.execPath, ['--import', 'tsx', join(ROOT, 'server/verify/main.ts'), ...args], { cwd: ROOT });
+
 describe('a bundle checked by what is not ours', () => {
   let rig: Rig;
   let kept: Kept;
@@ -44,21 +64,6 @@ describe('a bundle checked by what is not ours', () => {
 
   const change = (name: string, how: (text: string) => string): Parts =>
     new Map([...parts].map(([one, bytes]) => [one, one === name ? new TextEncoder().encode(how(Buffer.from(bytes).toString())) : bytes]));
-  const byReadme = async (of: Parts) => {
-    const { dir, remove } = unpacked(new Map());
-    writeFileSync(join(dir, 'b.zip'), await packed(of, MADE));
-    const said = tool('bash', ['-c', documented()], { cwd: dir });
-    remove();
-    return said;
-  };
-  const byPython = (of: Parts, ...heads: readonly string[]) => {
-    const { dir, remove } = unpacked(of);
-    for (const [at, head] of heads.entries()) writeFileSync(join(dir, `head-${at}`), head);
-    const said = tool('python3', [PARTS.verifier, ...heads.map((_, at) => `head-${at}`)], { cwd: dir });
-    remove();
-    return said;
-  };
-
   it('the documented check passes, and fails by name when an entry, the chain or the head was changed', async () => {
     expect(await byReadme(parts)).toEqual({ code: 0, out: expect.stringContaining('these entries are what the signed head was made of') });
     expect(await byReadme(change(PARTS.entries, (text) => text.replace('"net":101200', '"net":101201')))).toMatchObject({
@@ -72,9 +77,6 @@ describe('a bundle checked by what is not ours', () => {
 
   it('the checker that goes with it finds the five kinds of tampering, whoever mends the sums as well', () => {
     expect(byPython(parts)).toMatchObject({ code: 0, out: expect.stringContaining('nothing is wrong') });
-    const sums = toolSums;
-    const lines = (text: string): string[] => text.split('\n').slice(0, -1);
-    const joined = (all: readonly string[]): string => all.map((line) => `${line}\n`).join('');
     const tampered: readonly (readonly [string, (all: string[]) => string[], RegExp])[] = [
       ['change', (all) => all.with(2, (all[2] ?? '').replace('"net":100200', '"net":100201')), /entry 3 is not what line \d+ was made of/],
       ['delete', (all) => all.toSpliced(2, 1), /entry 3 is not what line \d+ was made of/],
@@ -83,12 +85,12 @@ describe('a bundle checked by what is not ours', () => {
       ['truncate', (all) => all.slice(0, -2), /the entry of line \d+ is missing/],
     ];
     for (const [name, how, found] of tampered) {
-      const said = byPython(sums(change(PARTS.entries, (text) => joined(how(lines(text))))));
+      const said = byPython(toolSums(change(PARTS.entries, (text) => joined(how(lines(text))))));
       expect(said.code, name).toBe(1);
       expect(said.out, name).toMatch(found);
       expect(said.out, name).not.toContain('entries.jsonl was changed');
     }
-    const cut = byPython(sums(change(PARTS.chain, (text) => joined(lines(text).slice(0, -1)))));
+    const cut = byPython(toolSums(change(PARTS.chain, (text) => joined(lines(text).slice(0, -1)))));
     expect(cut).toMatchObject({ code: 1, out: expect.stringContaining('the chain does not end in the signed head') });
   });
 
@@ -103,14 +105,12 @@ describe('a bundle checked by what is not ours', () => {
   });
 
   it('npm run verify says the same of the file, needs no data folder, and names what is wrong', async () => {
-    const { dir, remove } = unpacked(new Map());
-    const verify = (...args: readonly string[]) =>
-      tool(process.execPath, ['--import', 'tsx', join(ROOT, 'server/verify/main.ts'), ...args], { cwd: ROOT });
+    const folder = unpacked(new Map());
     const put = async (name: string, of: Parts): Promise<string> => {
-      writeFileSync(join(dir, name), await packed(of, MADE));
-      return join(dir, name);
+      writeFileSync(join(folder.dir, name), await packed(of, MADE));
+      return join(folder.dir, name);
     };
-    const head = join(dir, 'kept.txt');
+    const head = join(folder.dir, 'kept.txt');
     writeFileSync(head, parts.get(PARTS.before) ?? '');
     const sound = await put('sound.zip', parts);
     expect(verify(sound, '--head', head)).toMatchObject({ code: 0, out: expect.stringContaining('goes through the kept head') });
@@ -124,9 +124,9 @@ describe('a bundle checked by what is not ours', () => {
     expect(said.code).toBe(1);
     expect(said.out).toMatch(/WRONG {2}Lines \d+ to \d+ of the chain were taken out\./);
     expect(said.out).toContain('chain.txt was changed after the bundle was made.');
-    writeFileSync(join(dir, 'half.zip'), readFileSync(sound).subarray(0, 2000));
-    expect(verify(join(dir, 'half.zip'))).toMatchObject({ code: 2, out: expect.stringContaining('only a part of one') });
-    remove();
+    writeFileSync(join(folder.dir, 'half.zip'), readFileSync(sound).subarray(0, 2000));
+    expect(verify(join(folder.dir, 'half.zip'))).toMatchObject({ code: 2, out: expect.stringContaining('only a part of one') });
+    folder.remove();
   });
 
   it('holds no private key and no bytes but those its entries name', () => {
@@ -145,9 +145,9 @@ describe('a bundle checked by what is not ours', () => {
 
 /** The same parts with sums that fit them. */
 const toolSums = (of: Parts): Parts => {
-  const { dir, remove } = unpacked(of);
+  const folder = unpacked(of);
   const names = [...of.keys()].filter((name) => name !== PARTS.sums);
-  const text = toolWell('sha256sum', names, { cwd: dir });
-  remove();
+  const text = toolWell('sha256sum', names, { cwd: folder.dir });
+  folder.remove();
   return new Map([...of, [PARTS.sums, new TextEncoder().encode(text)]]);
 };

@@ -18,6 +18,10 @@ import { sampleBatch } from '#tests/support/sample-batch';
 
 const SECRET = 'sold to Amalthea Brockwood, who has a rash';
 
+const check = (parts: ReadonlyMap<string, Uint8Array>) => checkBundle(parts, { ed25519, sha256: hashOf }, { heads: [], key: null });
+const lineOf = (lines: readonly JournalLine[], kind: string): JournalLine | undefined =>
+  lines.find(({ text }) => text.includes(`"kind":"${kind}"`));
+
 describe('what proves the record, over HTTP', () => {
   let rig: AppRig;
   beforeAll(async () => {
@@ -39,10 +43,6 @@ describe('what proves the record, over HTTP', () => {
     expect(answer.headers.get('content-disposition')).toContain('attachment');
     return new Map(Object.entries(unzipSync(new Uint8Array(await answer.arrayBuffer()))));
   };
-  const check = (parts: ReadonlyMap<string, Uint8Array>) => checkBundle(parts, { ed25519, sha256: hashOf }, { heads: [], key: null });
-  const lineOf = (lines: readonly JournalLine[], kind: string): JournalLine | undefined =>
-    lines.find(({ text }) => text.includes(`"kind":"${kind}"`));
-
   it('tells the newest head in words, its key, and what is asked of nobody', async () => {
     const page = await get<ProofPage>('/api/proof');
     expect(page).toMatchObject({ from: null, withdrawn: 0, stampUrl: null, readOnly: null, trouble: { signing: null, stamping: null } });
