@@ -65,7 +65,8 @@ const layoutOf = (placed: Placed | null): Layout | null => {
   return { places: whole.length, parts: part.length, mark, size, wholeWidth, unit, word };
 };
 
-function Digits({ show, orWords = false }: { readonly show: Show; readonly orWords?: boolean }) {
+/** A number whose places stand still. */
+export function Digits({ show, orWords = false }: { readonly show: Show; readonly orWords?: boolean }) {
   const display = useDisplay();
   const place = useMemo(
     () =>

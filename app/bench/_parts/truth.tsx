@@ -15,33 +15,35 @@ import { useSeen } from './seen';
 export function Truth() {
   const { phase } = useSeen();
   const probes = phase === 'joining' || phase === 'temperatures' || phase === 'trace';
-  return <div className={styles['truth']}>{probes ? <ProbesTruth /> : <ScaleTruth />}</div>;
+  return <div className={styles['truth']}>{probes ? <ProbesTruth /> : <ScaleSaid look={see.scale} />}</div>;
 }
 
-function ScaleTruth() {
-  const scale = useLive(useShallow(saidOf));
+type Look = (state: LiveState) => LiveScale | null;
+
+/** What one scale says of itself. */
+export function ScaleSaid({ look }: { readonly look: Look }) {
+  const scale = useLive(useShallow((state: LiveState) => saidOf(look(state))));
   if (scale === null) return null;
   const { name, words, freshness, sign, aged, checked } = scale;
   return (
     <span key={`${name} ${words} ${checked}`} data-fresh={freshness}>
       <Sign state={sign} />
       <b>{messages.scale.by(name, words)}</b>
-      {aged ? <LiveText className={styles['age']} read={ageOfScale} /> : null}
+      {aged ? <LiveText className={styles['age']} read={(state, display) => ageOfScale(look(state), display)} /> : null}
       <span>{checked ? messages.scale.checked : messages.scale.never}</span>
     </span>
   );
 }
 
 /** What is said of the scale, apart from the age that changes with each reading. */
-const saidOf = (state: LiveState) => {
-  const scale = see.scale(state);
+const saidOf = (scale: LiveScale | null) => {
   if (scale === null) return null;
   const { name, freshness, motion, age, checked } = scale;
   return { name, freshness, checked, words: stateOf(scale), sign: freshness === 'fresh' ? motion : ('lost' as const), aged: age !== null };
 };
 
-const ageOfScale = (state: LiveState, { locale }: Display): string => {
-  const age = see.scale(state)?.age ?? null;
+const ageOfScale = (scale: LiveScale | null, { locale }: Display): string => {
+  const age = scale?.age ?? null;
   return age === null ? '' : messages.scale.age(secondsText(age, locale)).padStart(AGE_PLACES, FIGURE_SPACE);
 };
 

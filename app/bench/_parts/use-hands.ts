@@ -10,8 +10,8 @@ import { act, controls } from './controls';
 const isTakenElsewhere = (key: BenchKey): boolean =>
   document.activeElement?.matches(key === 'go-on' ? 'button:focus-visible, a:focus-visible, input' : 'input') === true;
 
-/** Keyboard and pedal: the same three intents as the targets on the glass. */
-export const useKeys = (): void =>
+/** Keyboard and pedal: the same three intents as the targets on the glass. `onPress` stays the same while a page is drawn. */
+export const useKeys = (onPress: typeof act = act): void =>
   useEffect(() => {
     const pedal = createPedal({
       guard,
@@ -21,7 +21,7 @@ export const useKeys = (): void =>
         return () => clearTimeout(timer);
       },
       onPhase: (phase) => controls.setState({ pedal: phase }),
-      onPress: act,
+      onPress,
     });
     const down = (event: KeyboardEvent): void => {
       const key = benchKey(event.key);
@@ -43,7 +43,7 @@ export const useKeys = (): void =>
       window.removeEventListener('blur', cancel);
       pedal.cancel();
     };
-  }, []);
+  }, [onPress]);
 
 let begunIn = -1;
 

@@ -1,0 +1,104 @@
+'use client';
+import { useSearchParams } from 'next/navigation';
+import { useMemo } from 'react';
+import type { CSSProperties } from 'react';
+import { useAwakeScreen, useConnection, useLive } from '../../_live/use';
+import { Boundary } from '../../_ui/boundary';
+import { HoldHint } from '../../_ui/press';
+import { useFaces } from '../../_ui/use-faces';
+import { barsMessages } from '../messages-bars';
+import { messages } from '../messages';
+import styles from '../bench.module.css';
+import { BarsHands, usePressBars } from './bars-hands';
+import { BarsMeaning, BarsSide } from './bars-side';
+import { BarsVoice } from './bars-voice';
+import { BarsWork } from './bars-work';
+import { barName, barsCue, shownBar } from './bars-shown';
+import { Hatch } from './hatch';
+import { screenLabel } from './label';
+import { Notice } from './notice';
+import { Digits } from './number';
+import { useSeen } from './seen';
+import { Strip } from './strip';
+import { swallowing, useKeys } from './use-hands';
+import { Alarm } from './voice';
+
+/** Shapes that say what stands before a word is read: brackets when it is within, an octagon when a person is asked, hatched without a weight. */
+const SHAPES: Readonly<Record<string, string>> = { offer: 'within', taken: 'within', ask: 'held', changed: 'held', 'no-weight': 'lost' };
+
+/** Bars of one lot, hands-free: put on, settled, next. */
+export function BarsScreen() {
+  const label = useMemo(() => screenLabel(), []);
+  const id = useSearchParams().get('id') ?? '';
+  useConnection(label);
+  useAwakeScreen();
+  useKeys(usePressBars(id));
+  const faces = useFaces();
+  const phase = useLive((state) => barsCue(state)?.phase ?? 'none');
+  const shape = SHAPES[phase] ?? 'bare';
+  return (
+    <main
+      data-light="bench"
+      className={styles['bench']}
+      data-shape={shape}
+      data-phase={`bars-${phase}`}
+      data-faces={faces}
+      aria-label={barsMessages.title}
+      {...swallowing}
+    >
+      <Hatch />
+      <div key={shape} className={styles['plate']} aria-hidden="true" />
+      <Boundary fallback={<h1 className={styles['name']}>{messages.broken.title}</h1>}>
+        <Name />
+        <Which />
+        <div className={styles['numberCell']}>
+          <Digits show={shownBar} />
+        </div>
+        <BarsMeaning />
+        <BarsSide />
+        <div className={styles['work']}>
+          <BarsWork id={id} />
+        </div>
+      </Boundary>
+      <BarsHands id={id} />
+      <Strip />
+      <Alarm />
+      <Notice />
+      <BarsVoice />
+      <HoldHint text={messages.press.hint} />
+    </main>
+  );
+}
+
+/** What to put on, or what lies there. */
+function Name() {
+  const { offline } = useSeen();
+  const text = useLive((state) => {
+    const cue = barsCue(state);
+    if (cue === null) return barsMessages.choose;
+    return barsMessages.phases[cue.phase].name(barName(cue));
+  });
+  const words = offline ? messages.offline.down.title : text;
+  return (
+    <h1 key={words} className={styles['name']} style={{ '--fit': Math.min(1, 17 / words.length) } as CSSProperties}>
+      {words}
+    </h1>
+  );
+}
+
+function Which() {
+  const mark = useLive((state) => barsCue(state)?.mark ?? '');
+  const name = useLive((state) => barsCue(state)?.name ?? '');
+  const place = useLive((state) => {
+    const cue = barsCue(state);
+    return cue === null ? '' : barsMessages.place(cue.done, cue.of);
+  });
+  return (
+    <div className={styles['which']}>
+      <span className={styles['where']}>{name}</span>
+      <span className={styles['place']}>
+        <span className={styles['lot']}>{mark}</span> {place}
+      </span>
+    </div>
+  );
+}

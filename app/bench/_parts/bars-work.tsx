@@ -1,0 +1,61 @@
+'use client';
+import { useEffect, useState } from 'react';
+import type { BarsPage } from '#lib/protocol/bars';
+import { see } from '../../_live/selectors';
+import { useLive } from '../../_live/use';
+import { barsApi } from '../../_ui/bars-api';
+import { barsMessages } from '../messages-bars';
+import styles from '../bench.module.css';
+import { barsCue } from './bars-shown';
+import { LocalCards } from './cards';
+import type { LocalCard } from './cards';
+import { intend } from './controls';
+
+/** Which bars: the ones followed so far, or some to begin with, or every bar against its label. */
+export function BarsWork({ id }: { readonly id: string }) {
+  const running = useLive((state) => barsCue(state) !== null);
+  const mine = useLive(see.mine);
+  const page = useLot(id, running);
+  if (running) return null;
+  if (id === '' || page === 'none') return <p className={styles['teach']}>{id === '' ? barsMessages.noLotTeach : barsMessages.noLot}</p>;
+  return page === null || !mine ? null : <LocalCards cards={cardsFor(page)} back={() => undefined} />;
+}
+
+const useLot = (id: string, running: boolean): BarsPage | 'none' | null => {
+  const [page, setPage] = useState<BarsPage | 'none' | null>(null);
+  useEffect(() => {
+    if (id === '' || running) return undefined;
+    let left = false;
+    void barsApi.lot(id).then((answer) => (left ? undefined : setPage(answer.ok ? answer.value : 'none')));
+    return () => {
+      left = true;
+    };
+  }, [id, running]);
+  return page;
+};
+
+const cardsFor = ({ row, followed }: BarsPage): readonly LocalCard[] => {
+  const { starts } = barsMessages;
+  const begin = (bars: readonly number[], count: number, purpose: 'cure' | 'net') => (): void =>
+    intend({ kind: 'bars-begin', lot: row.id, bars: [...bars], count, for: purpose });
+  const made = row.counts.made;
+  // From the two ends and the middle of the log: an end dries faster.
+  const three = [...new Set([1, Math.ceil(made / 2), made])].filter((bar) => bar > 0);
+  const middle = Math.max(1, Math.ceil(made / 2));
+  const follow: readonly LocalCard[] =
+    followed.length > 0
+      ? [
+          {
+            key: 'followed',
+            name: starts.followed.name(followed.join(', ')),
+            sub: starts.followed.sub,
+            take: begin(followed, followed.length, 'cure'),
+          },
+        ]
+      : [
+          { key: 'three', name: starts.three.name(three.join(', ')), sub: starts.three.sub, take: begin(three, three.length, 'cure') },
+          { key: 'one', name: starts.one.name(middle), sub: starts.one.sub, take: begin([middle], 1, 'cure') },
+        ];
+  const all = row.counts.shelf;
+  return all > 0 ? [...follow, { key: 'net', name: starts.net.name(all), sub: starts.net.sub, take: begin([], all, 'net') }] : follow;
+};
