@@ -4,6 +4,7 @@ import { create } from 'qrcode';
 import * as z from 'zod/mini';
 import { A4, labelSvg, LETTER, sheetSvg, type Modules, type Sheet } from '#lib/work/label/draw';
 import { labelPdf } from '../export/label/pdf';
+import { faceOf } from '../export/pdf/faces';
 import { labelOf, type Label } from '../label/label-of';
 import type { ApiDeps } from './deps';
 import { problem } from './problem';
@@ -17,6 +18,15 @@ const modulesOf = (mark: string): Modules => {
   return Array.from({ length: size }, (_, row) => Array.from({ length: size }, (__, column) => data[row * size + column] === 1));
 };
 
+/** The face of the labels within the picture itself, which loads nothing. */
+const faceRules = (): string =>
+  (['plain', 'strong'] as const)
+    .map((weight) => {
+      const bytes = Buffer.from(faceOf('latin', weight).bytes).toString('base64');
+      return `@font-face{font-family:'Atkinson Hyperlegible Next';font-weight:${weight === 'plain' ? 400 : 700};src:url(data:font/woff;base64,${bytes})}`;
+    })
+    .join('');
+
 /**
  * The label of one bar lot: GET /api/labels?id= (what it says, rests on and misses), /label.svg?id=&sheet= and /label.pdf?id=&sheet=, one or
  * a sheet full ("a4", "letter").
@@ -28,7 +38,7 @@ export const labels = (deps: ApiDeps): Hono => {
     if (!how.success) return problem(c, 400, 'There is no such sheet.', 'sheet is a4 or letter.');
     const label = await found(c);
     if (label === null) return noSuchBars(c);
-    c.header('content-security-policy', "sandbox; default-src 'none'; style-src 'unsafe-inline'");
+    c.header('content-security-policy', "sandbox; default-src 'none'; style-src 'unsafe-inline'; font-src data:");
     return draw(label, modulesOf(label.page.mark), how.data.sheet === undefined ? null : SHEETS[how.data.sheet]);
   };
   return new Hono()
@@ -39,7 +49,8 @@ export const labels = (deps: ApiDeps): Hono => {
     .get('/label.svg', (c) =>
       drawn(c, ({ page: { mark }, layout }, modules, sheet) => {
         c.header('content-type', 'image/svg+xml');
-        return c.body(sheet === null ? labelSvg(layout, modules, mark) : sheetSvg(layout, modules, mark, sheet));
+        const drawing = { title: mark, faces: faceRules() };
+        return c.body(sheet === null ? labelSvg(layout, modules, drawing) : sheetSvg(layout, modules, drawing, sheet));
       }),
     )
     .get('/label.pdf', (c) =>

@@ -1,7 +1,7 @@
 import type { Asked, AskedOf } from '#lib/work/label/checklist';
 import type { Composition } from '#lib/work/label/composition';
 import type { Ingredient } from '#lib/work/label/ingredients';
-import { counted } from '#lib/words/words';
+import { capital, counted } from '#lib/words/words';
 
 const source = (text: string): string => text;
 
@@ -15,8 +15,8 @@ export const messages = {
     todo: 'Open a label from the page of its bars.',
   },
   lead: {
-    missing: (count: number) => `${counted(count, 'thing')} that the EU and the UK ask for ${count === 1 ? 'is' : 'are'} missing.`,
-    look: (count: number) => `${counted(count, 'thing')} ${count === 1 ? 'is' : 'are'} for you to look at.`,
+    missing: (count: number) => `${capital(counted(count, 'thing'))} that the EU and the UK ask for ${count === 1 ? 'is' : 'are'} missing.`,
+    look: (count: number) => `${capital(counted(count, 'thing'))} ${count === 1 ? 'is' : 'are'} for you to look at.`,
     all: 'Everything that is asked for stands on it.',
     local: 'Local rules decide what a label must say; this list is a help and no advice.',
   },

@@ -18,6 +18,11 @@ export const messages = {
     fails: 'By the average system this lot may not bear its label.',
     'not-enough': 'Not enough bars were weighed to say.',
     none: 'Type the weight the label states, and weigh bars.',
+    scale: {
+      good: '',
+      'not-good': 'The scale is not good enough to say so.',
+      'not-known': 'The scale was not checked: that comes first.',
+    } satisfies Readonly<Record<ScaleCheck['verdict'], string>>,
     local: 'Local rules decide which check counts; an inspector’s own check goes before yours.',
   },
   lot: {

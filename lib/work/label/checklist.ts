@@ -67,10 +67,10 @@ export const euChecklist = ({ settings, list, mark, net, netGrams }: LabelFacts)
  * cleaning ends the exemption.
  */
 export const usChecklist = ({ settings, list, net }: LabelFacts): readonly Asked[] => {
-  const { responsible, onlySoap, title } = settings;
+  const { responsible, onlySoap, purpose } = settings;
   return [
     { what: 'soap-exemption', state: onlySoap === null ? 'look' : onlySoap ? 'there' : 'not-asked', source: CFR('701.20(a)', 'A') },
-    { what: 'identity', state: when(filled(title)), source: CFR('701.11', 'memory') },
+    { what: 'identity', state: filled(purpose) ? 'there' : 'look', source: CFR('701.11', 'memory') },
     { what: 'business', state: when(filled(responsible.name) && filled(responsible.address)), source: CFR('701.12', 'memory') },
     { what: 'net-quantity', state: when(net), source: CFR('701.13; 701.20(b)', 'A') },
     { what: 'us-ingredients', state: onlySoap === true ? 'not-asked' : ingredientsState(list), source: CFR('701.3', 'A') },

@@ -77,19 +77,25 @@ const inner = ({ width, height, placed }: LabelLayout, modules: Modules): string
   return `${border}${texts.join('')}${signs.join('')}<path d="${path}" fill="#111"/>`;
 };
 
-const svg = (width: number, height: number, title: string, body: string): string =>
-  `<svg xmlns="http://www.w3.org/2000/svg" width="${round(width)}mm" height="${round(height)}mm" viewBox="0 0 ${round(width)} ${round(height)}" role="img" font-family="'Atkinson Hyperlegible Next', sans-serif" fill="#111"><title>${escaped(title)}</title><rect width="100%" height="100%" fill="#fff"/>${body}</svg>`;
+/** What an SVG is called, and the faces it brings along as style rules: a picture of its own has nobody else's. */
+export interface LabelDrawn {
+  readonly title: string;
+  readonly faces?: string;
+}
+
+const svg = (width: number, height: number, { title, faces = '' }: LabelDrawn, body: string): string =>
+  `<svg xmlns="http://www.w3.org/2000/svg" width="${round(width)}mm" height="${round(height)}mm" viewBox="0 0 ${round(width)} ${round(height)}" role="img" font-family="'Atkinson Hyperlegible Next', sans-serif" fill="#111"><title>${escaped(title)}</title>${faces === '' ? '' : `<style>${faces}</style>`}<rect width="100%" height="100%" fill="#fff"/>${body}</svg>`;
 
 /** One label as SVG in millimetres. */
-export const labelSvg = (layout: LabelLayout, modules: Modules, title: string): string =>
-  svg(layout.width, layout.height, title, inner(layout, modules));
+export const labelSvg = (layout: LabelLayout, modules: Modules, drawn: LabelDrawn): string =>
+  svg(layout.width, layout.height, drawn, inner(layout, modules));
 
 /** A sheet full of one label. */
-export const sheetSvg = (layout: LabelLayout, modules: Modules, title: string, sheet: Sheet): string =>
+export const sheetSvg = (layout: LabelLayout, modules: Modules, drawn: LabelDrawn, sheet: Sheet): string =>
   svg(
     sheet.width,
     sheet.height,
-    title,
+    drawn,
     placesOn(sheet, layout)
       .map(({ x, y }) => `<g transform="translate(${round(x)} ${round(y)})">${inner(layout, modules)}</g>`)
       .join(''),

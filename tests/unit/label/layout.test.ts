@@ -61,7 +61,7 @@ describe('a label laid out', () => {
 
 describe('a label drawn', () => {
   it('is SVG in millimetres, and nothing of its text is markup', () => {
-    const svg = labelSvg(layLabel(text(), size), modules, 'a "b" <c>');
+    const svg = labelSvg(layLabel(text(), size), modules, { title: 'a "b" <c>' });
     expect(svg).toContain('width="90mm" height="60mm"');
     expect(svg).toContain('Meadow &lt;soap&gt;');
     expect(svg).toContain('<title>a &quot;b&quot; &lt;c&gt;</title>');
@@ -76,7 +76,7 @@ describe('a label drawn', () => {
       expect(x + size.width).toBeLessThanOrEqual(210 - 8 + 1e-9);
       expect(y + size.height).toBeLessThanOrEqual(297 - 8 + 1e-9);
     }
-    expect(sheetSvg(layLabel(text(), size), modules, 't', A4).match(/<g /g)).toHaveLength(8);
+    expect(sheetSvg(layLabel(text(), size), modules, { title: 't' }, A4).match(/<g /g)).toHaveLength(8);
   });
 
   it('keeps a quiet border of four modules about its code', () => {

@@ -20,7 +20,7 @@ import { SHARED_EVERY_MS, useAsked } from '../../../_ui/use-asked';
 import { useNow } from '../../../_ui/use-now';
 import { messages } from '../messages';
 import { CarriesSection } from './carries';
-import { ScaleFirst } from './scale-first';
+import { scaleChecked, ScaleFirst } from './scale-first';
 import { Average, Handbook } from './steps';
 import { figureOf, heldChecks, startOf, type NetTyped } from './typed';
 
@@ -59,13 +59,18 @@ function Net({ page }: { readonly page: BarsPage }) {
   const sized = Number.isInteger(size) && size > 0 && size >= weights.length;
   const sample = isNominal(nominal) && sized ? { nominal, weights, lot: size } : null;
   const average = sample === null ? null : checkByAverage(sample);
+  const scale = isNominal(nominal) ? scaleChecked(typed, step, nominal) : null;
   const query = encodeURIComponent(row.id);
   const { lot: words, lead } = messages;
   return (
     <PaperPage foot={`${messages.title} ${row.mark}`}>
       <PaperTitle
         title={messages.titleOf(row.formula.name)}
-        lead={`${average === null ? lead.none : lead[average.verdict]} ${lead.local}`}
+        lead={[
+          average === null ? lead.none : lead[average.verdict],
+          scale === null ? '' : lead.scale[scale.average.verdict],
+          lead.local,
+        ].join(' ')}
         side={<p className={on('id')}>{row.mark}</p>}
       >
         <div className={on('acts')}>
@@ -101,7 +106,7 @@ function Net({ page }: { readonly page: BarsPage }) {
         </div>
         <p className={on('gap')}>{words.weighed(weights.length, size)}</p>
       </PaperSection>
-      {isNominal(nominal) ? <ScaleFirst nominal={nominal} step={step} typed={typed} onTyped={onTyped} /> : null}
+      {scale === null ? null : <ScaleFirst check={scale} step={step} typed={typed} onTyped={onTyped} />}
       {average === null || sample === null ? null : <Average check={average} nominal={sample.nominal} />}
       {sample === null ? null : <Handbook check={checkByHandbook(sample)} nominal={sample.nominal} />}
       {sized ? <CarriesSection weights={weights} lot={size} typed={typed} onTyped={onTyped} cure={cure} /> : null}

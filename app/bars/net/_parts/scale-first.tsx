@@ -7,9 +7,20 @@ import { messages } from '../messages';
 import { gramsIn } from './steps';
 import { figureOf, type NetTyped } from './typed';
 
+/** Of the scale as typed; a step nobody knows leaves it unknown. `step`: of the scale that told the weights, grams. */
+export const scaleChecked = (
+  typed: NetTyped,
+  step: number | null,
+  nominal: number,
+): { readonly average: ScaleCheck; readonly handbook: ScaleCheck | null } => {
+  const [known, shown, own] = [figureOf(typed.known), figureOf(typed.shown), figureOf(typed.step) ?? step];
+  const sound = own !== null && own > 0 && known !== null && shown !== null && known > 0 && !Number.isNaN(shown);
+  const scale = sound ? { step: own, off: shown - known } : { step: 1, off: null };
+  return { average: checkScale(scale, nominal), handbook: checkScaleByHandbook(scale, nominal) };
+};
+
 interface Props {
-  readonly nominal: number;
-  /** Step of the scale that told the weights, grams; `null`: typed. */
+  readonly check: ReturnType<typeof scaleChecked>;
   readonly step: number | null;
   readonly typed: NetTyped;
   readonly onTyped: (change: Partial<NetTyped>) => void;
@@ -18,15 +29,10 @@ interface Props {
 const FIELDS = ['known', 'shown', 'step'] as const;
 
 /** Whether the scale may check such bars at all. */
-export function ScaleFirst({ nominal, step, typed, onTyped }: Props) {
+export function ScaleFirst({ check: { average, handbook }, step, typed, onTyped }: Props) {
   const g = gramsIn(useDisplay().locale);
   const { scale: words, lot } = messages;
-  const [known, shown, typedStep] = FIELDS.map((key) => figureOf(typed[key]));
-  const own = typedStep ?? step;
-  const ready = own !== null && own !== undefined && own > 0;
-  const off = known == null || shown == null || Number.isNaN(known) || Number.isNaN(shown) ? null : shown - known;
   const said = ({ verdict, error, most }: ScaleCheck): string => words.verdicts[verdict](g(error ?? 0), g(most));
-  const handbook = ready ? checkScaleByHandbook({ step: own, off }, nominal) : null;
   return (
     <PaperSection name={words.title} note={<p>{words.note}</p>}>
       <div className={on('form')}>
@@ -43,18 +49,14 @@ export function ScaleFirst({ nominal, step, typed, onTyped }: Props) {
           />
         ))}
       </div>
-      {ready ? (
-        <>
-          <p className={on('gap')}>
-            <b>{said(checkScale({ step: own, off }, nominal))}</b> {words.how}
-          </p>
-          {handbook === null ? null : (
-            <p>
-              {words.handbook}: {said(handbook)}
-            </p>
-          )}
-        </>
-      ) : null}
+      <p className={on('gap')}>
+        <b>{said(average)}</b> {average.verdict === 'not-known' ? null : words.how}
+      </p>
+      {handbook === null || handbook.verdict === 'not-known' ? null : (
+        <p>
+          {words.handbook}: {said(handbook)}
+        </p>
+      )}
     </PaperSection>
   );
 }
