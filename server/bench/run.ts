@@ -22,6 +22,7 @@ import { createLotStores } from './lots';
 import { createPlans, scalesOf } from './plans';
 import type { Plans } from './plans';
 import { armedBatch, foldBatch, remembered } from './restore';
+import { leftOfLots } from './stock';
 import { newId, systemClock, systemTimers, upTime } from './system';
 import { MAKER } from '../maker';
 
@@ -89,6 +90,7 @@ export const startRun = async (parts: RunParts): Promise<BenchRun> => {
     probesInVessel: parts.leaning,
     scene: parts.scene,
     answerRemedy: parts.answerRemedy,
+    stock: () => leftOfLots(store),
     trouble: (what, error) => log.error({ err: error }, what),
   });
 

@@ -35,6 +35,7 @@ import { createLooks } from './looks';
 import { lossWants } from './losses';
 import { createMouldHeat } from './mould-heat';
 import { createRemedies } from './remedies';
+import type { LotsLeft } from './remedies';
 import { createStrips } from './strips';
 import type { BenchListener } from './types';
 import { oneForEachUse, probeView, scaleView } from './views';
@@ -67,6 +68,8 @@ export interface CoreParts {
   readonly probesInVessel: () => readonly VesselId[];
   /** Works ways out of an over-pour or a stated wrong; left out, nobody does. */
   readonly answerRemedy?: AnswerRemedy;
+  /** What is left of each lot by the books of the stores; left out, nobody knows. */
+  readonly stock?: LotsLeft;
   /** What decides; left out, the rules of the batch. */
   readonly decide?: NonNullable<MailboxParts['decide']>;
   /** Of probes that were checked; left out, none was. */
@@ -211,6 +214,7 @@ export const createCore = (parts: CoreParts): Core => {
 
   const remedies = createRemedies({
     answer: parts.answerRemedy,
+    stock: parts.stock,
     entering: (want, batch) => {
       const { command } = letter(want, batch.id, { ...OF_ITSELF, by: leader, role: 'maker' });
       return { command, decision: (parts.decide ?? decide)(batch, command) };

@@ -1,4 +1,5 @@
 import { as, type EntryId } from '#lib/units/id';
+import type { Milligrams } from '#lib/units/mass';
 import { evolve, toEntry } from '#lib/work/batch/index';
 import type { BatchState, Command, Decision, Want } from '#lib/work/batch/index';
 import { withTyped } from '#lib/work/batch/joining';
@@ -7,6 +8,7 @@ import {
   remedyQuestion,
   smallestOn,
   stockAtHand,
+  stockByBooks,
   type AnswerRemedy,
   type RemedyAnswer,
   type RemedyFacts,
@@ -14,11 +16,16 @@ import {
 import type { AskingMemory, Unentered } from '../conductor/memory';
 import type { BenchView, RemedyView } from '../conductor-types';
 
+/** By lot, mg; a lot of which nobody said what came in is not in it. */
+export type LotsLeft = () => Promise<ReadonlyMap<string, Milligrams>>;
+
 export interface RemediesParts {
   /** Absent: nobody works ways out on this bench. */
   readonly answer: AnswerRemedy | undefined;
   /** What the batch would be decided to be, were this weight entered now. */
   readonly entering: (want: Want, batch: BatchState) => { readonly command: Command; readonly decision: Decision };
+  /** What is left of each lot by the books of the stores; absent: there are none. */
+  readonly stock?: LotsLeft | undefined;
   readonly trouble: (what: string, error: unknown) => void;
   /** An answer is there: the bench looks again. */
   readonly answered: () => void;
@@ -32,14 +39,20 @@ export interface Remedies {
   follow(asking: AskingMemory | null, batch: BatchState | null, view: BenchView): void;
 }
 
-export const createRemedies = ({ answer, entering, trouble, answered }: RemediesParts): Remedies => {
+export const createRemedies = ({ answer, entering, stock, trouble, answered }: RemediesParts): Remedies => {
   let key: string | null = null;
   let newest: RemedyAnswer | null = null;
   let facts: RemedyFacts = NO_FACTS;
 
-  const ask = async (wanted: string, state: BatchState): Promise<void> => {
+  const ask = async (wanted: string, state: BatchState, before: BatchState): Promise<void> => {
     if (answer === undefined) return;
     try {
+      if (stock !== undefined) {
+        const booked = stockByBooks(state, before, await stock());
+        if (wanted !== key) return;
+        // A person's word goes before what is written.
+        facts = { ...facts, stock: { ...booked, ...facts.stock } };
+      }
       const said = await answer(remedyQuestion(state, facts));
       // Another question was asked meanwhile, or the batch went on: this answer says nothing about it.
       if (wanted !== key || said.version !== state.version) return;
@@ -58,7 +71,7 @@ export const createRemedies = ({ answer, entering, trouble, answered }: Remedies
       newest = null;
       const state = asking.unentered === null ? batch : entered(asking.unentered, batch, entering);
       facts = factsOf(state ?? batch, view, asking.at);
-      if (state !== null) void ask(asking.key, state);
+      if (state !== null) void ask(asking.key, state, batch);
     },
   };
 };

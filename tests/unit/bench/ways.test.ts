@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { LotsLeft } from '#lib/bench/pipeline/remedies';
 import { as } from '#lib/units/id';
 import { grams, mg } from '#lib/units/mass';
 import type { BatchState } from '#lib/work/batch/index';
@@ -49,8 +50,9 @@ const overPoured = async (
   trouble: (what: string) => void = (what) => {
     throw new Error(what);
   },
+  stock?: LotsLeft,
 ): Promise<{ rig: BenchRig; gross: number }> => {
-  const rig = benchRig({ parts: { answerRemedy, trouble } });
+  const rig = benchRig({ parts: { answerRemedy, trouble, ...(stock === undefined ? {} : { stock }) } });
   await stands(rig, 2_500, 0);
   await rig.start();
   await stands(rig, 1_000, 0);
@@ -76,6 +78,8 @@ const pressUntil = async (rig: BenchRig, gross: number, code: string): Promise<v
   }
 };
 const hold = async (rig: BenchRig) => rig.intent({ kind: 'press', key: 'go-on', hold: true });
+
+const stores: LotsLeft = () => Promise.resolve(new Map([['lot-coconut-07', grams(900)]]));
 
 describe('ways out on the bench', () => {
   it('are asked for once the over-pour has settled, as the batch would be with it, and enter nothing by themselves', async () => {
@@ -148,6 +152,24 @@ describe('ways out on the bench', () => {
     expect(batchOf(rig).wrong).toBeNull();
     // Nothing was entered of the pour by any of it.
     expect(batchOf(rig).lines[COCONUT]?.actual).toBe(0);
+  });
+
+  it('know what the stores have of each lot, less what is poured and not entered yet; a word of a person goes before it', async () => {
+    const asked: RemedyQuestion[] = [];
+    const { rig, gross } = await overPoured(
+      (question) => {
+        asked.push(question);
+        return Promise.resolve(answerFor(question));
+      },
+      undefined,
+      stores,
+    );
+    const poured = (batchOf(rig).lines[COCONUT]?.plan.target ?? 0) + grams(12);
+    expect(asked.at(-1)?.facts.stock).toEqual({ coconut: grams(900) - poured });
+    const none = { kind: 'state-wrong', what: 'stock', line: COCONUT, vessel: null, mass: 0, held: true, beside: true } as const;
+    await rig.intent(none);
+    await stands(rig, 300, gross);
+    expect(asked.at(-1)?.facts.stock).toEqual({ coconut: 0 });
   });
 
   it('hold up no reading while they are worked out, and come when they come', async () => {

@@ -3,5 +3,5 @@ export type * from './facts';
 export type * from './calls';
 export { NO_FACTS, remedyQuestion } from './facts';
 export { checkRemedy } from './check';
-export { stockAtHand } from './at-hand';
+export { stockAtHand, stockByBooks } from './at-hand';
 export { smallestOn } from './smallest';

@@ -3,7 +3,7 @@ import type { Solver } from '#lib/soap/remedy/solver';
 import { as } from '#lib/units/id';
 import type { LineId } from '#lib/units/id';
 import { grams, mg } from '#lib/units/mass';
-import { smallestOn, stockAtHand } from '#lib/work/batch/remedy/index';
+import { smallestOn, stockAtHand, stockByBooks } from '#lib/work/batch/remedy/index';
 import type { RemedyAnswer } from '#lib/work/batch/remedy/index';
 import { MAIN, type BatchRig } from '#tests/support/batch';
 import { formula } from '#tests/support/formula';
@@ -82,6 +82,20 @@ describe('"there is not enough of it"', () => {
     expect(rig.code('state-wrong', { what: 'stock', line: line('olive'), vessel: null, mass: mg(-1), held: true })).toBe('bad-number');
     expect(rig.code('state-wrong', { what: 'stock', line: line('nothing'), vessel: null, mass: mg(0), held: true })).toBe('no-such');
     expect(rig.now.version).toBe(version);
+  });
+});
+
+describe('what the books of the stores say is left of a lot', () => {
+  it('bounds what is added to its line, less what is on the pan already, and never what is still to come', () => {
+    const rig = batchOf(plain);
+    const before = rig.now;
+    rig.weigh('coconut', 318);
+    const lots = new Map([
+      [rig.line('coconut').plan.lot?.id ?? '', mg(500_000)],
+      [rig.line('olive').plan.lot?.id ?? '', mg(650_000)],
+    ]);
+    expect(stockByBooks(rig.now, before, lots)).toEqual({ coconut: 182_000, olive: 700_000 });
+    expect(stockByBooks(rig.now, rig.now, lots)).toEqual({ coconut: 500_000, olive: 700_000 });
   });
 });
 
