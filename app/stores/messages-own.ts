@@ -11,6 +11,8 @@ export const own = {
   source: 'Where the figures come from',
   sourceHint: 'data sheet of the supplier, 2026',
   note1: 'What to know before trusting them',
+  inci: 'INCI name, for labels',
+  saponifiedAs: 'Name as soap, for labels',
   sv: 'Saponification value, mg KOH/g',
   unlikelySv: (low: number, high: number) =>
     `Fats lie between about ${low} and ${high} (from memory). Is it typed as its source has it, in mg KOH/g?`,

@@ -90,10 +90,19 @@ const acidsIn = (typed: Typed, read: Gather, source: string): FatMaterial['fatty
     return [{ acid, percent: { value: percent, unit: '%', source: source === '' ? TYPED : source, grade: 'typed' } }];
   });
 
+/** What it is called on a label, where somebody has typed it. */
+const labelNames = (typed: Typed, read: Gather): Pick<Material, 'inci' | 'saponifiedAs'> => {
+  const [inci, soap] = [
+    at(typed, 'inci') === '' ? '' : read.name('inci'),
+    at(typed, 'saponifiedAs') === '' ? '' : read.name('saponifiedAs'),
+  ];
+  return { ...(inci === '' ? {} : { inci }), ...(soap === '' ? {} : { saponifiedAs: soap }) };
+};
+
 const materialOf = (id: string, typed: Typed, read: Gather): Material => {
   const source = at(typed, 'source');
   const note = at(typed, 'note');
-  const common = { id, name: read.name('name'), origin: 'maker', note: note === '' ? null : note } as const;
+  const common = { id, name: read.name('name'), origin: 'maker', note: note === '' ? null : note, ...labelNames(typed, read) } as const;
   const { must, may } = figuresIn(read, source);
   const chosen = <T extends string>(key: string, all: readonly T[], first: T): T => all.find((one) => one === at(typed, key)) ?? first;
   const kind = kindIn(typed);

@@ -60,11 +60,15 @@ const OF_KIND: Readonly<Record<MaterialKind, readonly Spec[]>> = {
   colourant: [must('density', own.density)],
 };
 
+const isFat = (kind: MaterialKind): boolean => kind === 'fat' || kind === 'wax';
+
 /** The fields of a material of the chosen kind. */
 export const ownSpecs = (typed: Typed): readonly Spec[] => [
   { kind: 'text', key: 'name', label: own.name },
   choice('kind', own.kind, pairs(messages.kinds)),
   { kind: 'text', key: 'source', label: own.source, hint: own.sourceHint },
   ...OF_KIND[kindIn(typed)],
+  { kind: 'text', key: 'inci', label: own.inci, hint: optional },
+  ...(isFat(kindIn(typed)) ? [{ kind: 'text', key: 'saponifiedAs', label: own.saponifiedAs, hint: optional } as const] : []),
   { kind: 'text', key: 'note', label: own.note1, hint: optional },
 ];

@@ -66,4 +66,11 @@ describe('a document opened and kept without a change', () => {
     expect(errors).toEqual({});
     expect(values(document)).toEqual(values(material));
   });
+
+  it('a material keeps the names it has on labels, and none that nobody typed', () => {
+    const [material] = materials;
+    const named = { ...material!, inci: 'Olea Europaea Fruit Oil', saponifiedAs: 'Sodium Olivate' };
+    expect(readMaterial(named.id, typedMaterial(named)).document).toMatchObject({ inci: named.inci, saponifiedAs: named.saponifiedAs });
+    expect(readMaterial(material!.id, typedMaterial(material!)).document).not.toHaveProperty('inci');
+  });
 });
