@@ -10,6 +10,7 @@ import type { ApiDeps } from './deps';
 import { exports } from './exports';
 import { files } from './files';
 import { health } from './health';
+import { history } from './history';
 import { instruments } from './instruments';
 import { labels } from './labels';
 import { orders } from './orders';
@@ -56,6 +57,7 @@ export const createApp = (deps: ApiDeps, pages: Pages): Hono => {
   app.route('/api/batches', batches(deps));
   app.route('/api/batches', afterwards(deps));
   app.route('/api/export', exports(deps));
+  app.route('/api/history', history(deps));
   app.route('/api/instruments', instruments(deps));
   app.route('/api/labels', labels(deps));
   app.route('/api/orders', orders(deps));

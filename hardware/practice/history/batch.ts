@@ -7,8 +7,10 @@ import type { Entry, LinePlan, Plan, Weighed } from '#lib/work/batch/index';
 import type { Random } from '../world/random';
 import { eased, pourEnd } from './hand';
 import type { Hand } from './hand';
+import { pourMoulds } from './moulds';
 import { Recorder, SCALES } from './recorder';
 import type { Setting } from './recorder';
+import { weighedAs } from './weighed';
 
 /** What one batch of the past is made from. */
 export interface PastBatch extends Setting {
@@ -94,19 +96,10 @@ const pour = (recorder: Recorder, past: PastBatch, plan: LinePlan, { id: instrum
   const { over } = recorder.state;
   if (over === null) return;
   recorder.wait(12_000);
-  const choice = random.next() < hand.crossesOut || over.red ? 'cross-out' : 'carry-on';
-  recorder.do('answer-over', { line: plan.id, choice, held: true });
-};
-
-const weighedAs = (
-  recorder: Recorder,
-  instrument: InstrumentId,
-  { gross, zero, net, step }: Pick<Weighed, 'gross' | 'zero' | 'net' | 'step'>,
-): Weighed => {
-  const text = (gross / 1000).toFixed(step < 100 ? 2 : 1);
-  const raw = btoa(`ST,GS,${text.padStart(9)} g\r\n`);
-  const check = recorder.checks[instrument] ?? null;
-  return { gross, zero, net, text, unit: 'g', step, raw, instrument, check, episode: recorder.settle(instrument, gross), strip: null };
+  const crossOut = { line: plan.id, choice: 'cross-out', held: true } as const;
+  // What is mixed already stays in.
+  const out = (random.next() < hand.crossesOut || over.red) && recorder.may('answer-over', crossOut);
+  recorder.do('answer-over', out ? crossOut : { ...crossOut, choice: 'carry-on' });
 };
 
 const lift = (recorder: Recorder, plan: LinePlan): void => {
@@ -153,7 +146,8 @@ const afterwards = (recorder: Recorder, { random, notes }: PastBatch): void => {
     recorder.do('note', { text });
   }
   const pot = Object.values(recorder.state.vessels).toSorted((a, b) => b.contents - a.contents)[0];
-  if (pot !== undefined) {
+  if (recorder.state.plan.moulds !== undefined && recorder.state.plan.moulds.length > 0) pourMoulds(recorder, random);
+  else if (pot !== undefined) {
     const poured = Math.floor(pot.contents * random.between(0.978, 0.99));
     const log = mg(Math.floor(poured * 0.66));
     const parts = [

@@ -58,31 +58,57 @@ export class Recorder {
     this.#standing = null;
   }
 
+  /** Whether the rules would let that be done now. */
+  may<K extends CommandKind>(kind: K, body: CommandBodies[K]): boolean {
+    return decide(this.#state, this.#command(kind, body, 'person')).ok;
+  }
+
   /** Decides and enters. Throws with the code of a refusal: an invented past that the rules refuse is a mistake here. */
   do<K extends CommandKind>(kind: K, body: CommandBodies[K], by: 'person' | 'program' = 'person'): readonly Entry[] {
-    const { batch, person, wall, offsetMin, realm } = this.#setting;
-    const head = {
-      batch: as<BatchId>(batch),
-      by: person,
-      via: by === 'person' ? ('screen' as const) : ('bench' as const),
-      intent: null,
-      boot: as<BootId>(`boot-${batch}`),
-      mono: this.#mono,
-      wall: wall + this.#mono,
-      offsetMin,
-    };
-    const role = by === 'person' ? 'maker' : 'program';
-    const command = { ...head, expectedVersion: null, role, observation: this.#seen(), kind, body } as unknown as Command;
+    const command = this.#command(kind, body, by);
     const decision = decide(this.#state, command);
     if (!decision.ok) throw new Error(`${kind}: ${decision.refusal.code} ${JSON.stringify(decision.refusal.params)}`);
     return decision.drafts.map((draft) => {
       const version = (this.#state?.version ?? 0) + 1;
-      const entry = toEntry(draft, { ...head, id: as<EntryId>(`${batch}-${version}`), version, realm, v: 1 });
+      const { batch, via, intent, boot, mono, wall, offsetMin } = command;
+      const id = as<EntryId>(`${batch}-${version}`);
+      const entry = toEntry(draft, {
+        id,
+        batch,
+        version,
+        realm: this.#setting.realm,
+        v: 1,
+        by: command.by,
+        via,
+        intent,
+        boot,
+        mono,
+        wall,
+        offsetMin,
+      });
       this.entries.push(entry);
       this.#state = evolve(this.#state, entry);
       if (entry.kind === 'scale-checked') this.#checks[entry.body.instrument] = entry.id;
       return entry;
     });
+  }
+
+  #command<K extends CommandKind>(kind: K, body: CommandBodies[K], by: 'person' | 'program'): Command {
+    const { batch, person, wall, offsetMin } = this.#setting;
+    const head = {
+      batch: as<BatchId>(batch),
+      by: person,
+      via: by === 'person' ? 'screen' : 'bench',
+      role: by === 'person' ? 'maker' : 'program',
+      intent: null,
+      boot: as<BootId>(`boot-${batch}`),
+      mono: this.#mono,
+      wall: wall + this.#mono,
+      offsetMin,
+      expectedVersion: null,
+      observation: this.#seen(),
+    };
+    return { ...head, kind, body } as unknown as Command;
   }
 
   #seen(): Observation {
