@@ -43,7 +43,7 @@ export type CardCode =
   | 'trace-wrong';
 
 /** Cards that name a pattern, or what is wrong with the batter; their words are fetched late, and their codes read as words. */
-export type PourCardCode = Pattern | BatterWrong | 'to-plain-pour';
+export type PourCardCode = Pattern | BatterWrong | 'to-plain-pour' | 'more-patterns';
 
 /** What a "go on" does where there are no cards. */
 export type GoOnCode =

@@ -76,7 +76,9 @@ export const shownPortion: Show = (state, display) => {
   const portion = see.portioned(state);
   if (portion === null) return null;
   const shown = massFigure(portion, display, see.division(state));
-  return { figure: shown, room: 4, word: words.portion, label: words.spoken.portion(figureText(shown)) };
+  const about = see.job(state);
+  const word = about === null || about.by === 'loss' ? words.portion : about.key.startsWith('left') ? words.left : words.into;
+  return { figure: shown, room: 4, word, label: words.spoken.portion(figureText(shown)) };
 };
 
 /** How far apart lye and oils are now. */

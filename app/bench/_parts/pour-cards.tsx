@@ -22,6 +22,7 @@ const wordsOf = ({ code, params }: Card, show: Show): Words => {
   const known: Words | undefined =
     (pourWords.patterns as Readonly<Partial<Record<string, Words>>>)[code as Pattern] ?? wrongWords[code as BatterWrong];
   if (known !== undefined) return known;
+  if (code === 'more-patterns') return pourWords.morePatterns;
   if (code === 'to-plain-pour') return { name: pourWords.toPlain.name, sub: pourWords.toPlain.sub(Number(params['moulds'])) };
   return { name: cardWordsFor(code).title(params, show), sub: pourWords.again };
 };
@@ -50,7 +51,8 @@ export function PourCards() {
 /** Beside them: what to do at once about what a person has said is wrong. */
 export function Advice() {
   const trouble = useLive(({ batch }) => batch?.pour.trouble ?? null);
-  const todo = trouble === null || trouble === 'which' ? [] : wrongWords[trouble].todo;
+  const known = trouble === null || trouble === 'which' ? null : wrongWords[trouble];
+  const todo = known === null ? [] : known.todo.map((one, at) => (at === 0 ? pourWords.first(known.name, one) : one));
   return (
     <ol className={benchStyles['precautions']}>
       {[pourWords.caustic, ...todo].map((item) => (

@@ -42,7 +42,8 @@ const pouredOf = (batch: BatchState, job: Job, display: Display): string => {
         ? standing(left).find(({ of }) => of === job.source)?.mass
         : mouldsOf(batch).find(({ n }) => n === job.mould.n)?.mass;
   const poured = mass == null ? words.todo : massText(mass, display);
-  if (job.kind !== 'mould') return poured;
+  if (job.kind === 'left') return words.leftIn(poured);
+  if (job.kind === 'part') return poured;
   return `${job.mould.pattern === null ? words.none : patterns[job.mould.pattern].name.toLowerCase()}, ${poured}`;
 };
 

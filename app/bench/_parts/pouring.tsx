@@ -31,20 +31,22 @@ export function Pouring() {
         <span className={styles['lead']}>{job === undefined ? words.done(done, moulds.length) : words.lead[job.kind]}</span>
         <b>{job === undefined || about === null ? words.all : titleOf(job)}</b>
         <span key={batch.version} className={styles['sub']}>
-          {[
-            ...(job === undefined || about === null ? [] : [howOf(batch, job, about, display)]),
-            words.leftOver(massText(leftOver(batch), display, 1000)),
-          ].join(', ')}
+          {job === undefined || about === null ? '' : howOf(batch, job, about, display)}
         </span>
       </div>
-      <Press className={styles['aid']} name={words.open} sub={words.done(done, moulds.length)} onTap={() => openSheet('pour')} />
+      <Press
+        className={styles['aid']}
+        name={words.open}
+        sub={words.leftOver(massText(leftOver(batch), display, 1000))}
+        onTap={() => openSheet('pour')}
+      />
     </>
   );
 }
 
 const titleOf = (job: Job): string => {
   if (job.kind === 'mould') return job.mould.pattern === null ? words.sheet.none : words.patterns[job.mould.pattern].name;
-  return words.sheet.onScale;
+  return words.titles[job.kind];
 };
 
 const howOf = (batch: BatchState, job: Job, { from, by }: About, display: Display): string => {

@@ -22,6 +22,8 @@ export interface ConductorMemory {
   readonly portion: PortionMemory | null;
   /** What is done with the batter now; `null` until the bench has come to it. */
   readonly job: JobMemory | null;
+  /** Which of the pages of patterns is shown. */
+  readonly patternPage: number;
   /** Back from away: the pan is compared before anything goes on. */
   readonly returning: boolean;
   readonly choice: ChoiceMemory;
@@ -227,6 +229,7 @@ export const initialMemory = (episode: number): ConductorMemory => ({
   pour: null,
   portion: null,
   job: null,
+  patternPage: 0,
   returning: false,
   choice: { key: '', selected: -1, since: -Infinity },
   asked: null,

@@ -3,18 +3,26 @@ import { BATTER_WRONGS, mouldContainer, PATTERNS } from '#lib/work/batch/pouring
 import { choice } from './choices';
 import type { Choice, Scene, Scenery } from './stage';
 
+/** As many patterns as stand beside the card that turns the page, on the smallest screen. */
+const A_PAGE = 3;
+
 /** Every mould's pattern is named before lye and oils are joined, one mould after the other; `null`: all are. */
 export const patternsScene = (stage: Scenery): Scene | null => {
   const mould = mouldsIn(stage.batch).find(({ pattern }) => pattern === null);
   if (mould === undefined) return null;
   const { n, name } = mould;
+  const page = stage.memory.patternPage;
   const params = { mark: `${stage.batch.mark}/${n}`, mould: name };
+  const named = PATTERNS.slice(page * A_PAGE, (page + 1) * A_PAGE).map((pattern) =>
+    choice(pattern, params, false, () => void stage.wants.push({ kind: 'name-pattern', body: { mould: n, pattern } })),
+  );
+  const more = choice('more-patterns', {}, false, () => {
+    stage.memory.patternPage = (page + 1) % Math.ceil(PATTERNS.length / A_PAGE);
+  });
   return {
     phase: 'patterns',
     portion: { at: 'name', mass: null, job: { key: mouldContainer(n), by: 'gain', name: `${params.mark} ${name}`, from: [] } },
-    choices: PATTERNS.map((pattern) =>
-      choice(pattern, params, false, () => void stage.wants.push({ kind: 'name-pattern', body: { mould: n, pattern } })),
-    ),
+    choices: [...named, more],
     say: { key: `pattern ${n}`, code: 'pattern', params },
   };
 };

@@ -14,7 +14,7 @@ const TAKE = { code: 'take-pour', hold: true };
 
 export const PATTERNS_CUE: Partial<BenchCue> = {
   phase: 'patterns',
-  cards: PATTERNS.map((code) => card(code)),
+  cards: [...PATTERNS.slice(0, 3), 'more-patterns'].map((code) => card(code)),
   selected: 1,
   goOn: NEXT,
   portion: { at: 'name', mass: null, job: LOG },

@@ -48,8 +48,10 @@ describe('patterns', () => {
     expect(rig.seen).toMatchObject({ phase: 'patterns', portion: { at: 'name', job: { name: '26-1/1 Log' } }, joining: { ready: false } });
     rig.press('go-on').press('go-on').run(1);
     expect(rig.seen.cards[rig.seen.selected]?.code).toBe('in-the-pot-swirl');
-    rig.press('go-on', true).run(1);
-    expect(rig.state.pour.patterns).toEqual({ 1: 'in-the-pot-swirl' });
+    rig.press('go-on').press('go-on').press('go-on', true).run(1);
+    expect(rig.seen.cards.map(({ code }) => code)).toEqual(['hanger-swirl', 'layers', 'other-pattern', 'more-patterns']);
+    rig.press('go-on').press('go-on', true).run(1);
+    expect(rig.state.pour.patterns).toEqual({ 1: 'hanger-swirl' });
     expect(rig.seen.phase).toBe('joining');
   });
 });
