@@ -39,7 +39,7 @@ const shoot = async (page: Page, name: string): Promise<void> => {
 /** A reader of barcodes: keys in one burst, ended by Enter. */
 const scan = (page: Page, text: string): Promise<void> =>
   page.evaluate((all) => {
-    for (const key of [...all, 'Enter'])
+    for (const key of [...Array.from(all), 'Enter'])
       for (const type of ['keydown', 'keyup'])
         document.body.dispatchEvent(new KeyboardEvent(type, { key, bubbles: true, cancelable: true }));
   }, text);
