@@ -58,6 +58,17 @@ export const messages = {
       crossed: 'crossed out',
     },
   },
+  due: {
+    title: 'Due',
+    note: 'What bars want of somebody now.',
+    what: {
+      unmould: 'see whether it comes out',
+      cut: 'cut',
+      weigh: 'weigh a few bars',
+      photo: 'photograph',
+      ready: 'has become ready',
+    },
+  },
   late: {
     title: 'Of late',
     note: 'What was begun, finished or not. Open one to see every weight beside its plan.',

@@ -5,6 +5,7 @@ import type { PhotoAnswer } from '#lib/protocol/afterwards';
 import type { HttpProblem } from '#lib/protocol/http';
 import type { CureKept } from '#lib/work/bars/documents';
 import { shortDate } from '#lib/words/times';
+import { nextPhoto } from '#lib/work/bars/due';
 import { useDisplay } from '../../_live/use';
 import { sendFile } from '../../_ui/api';
 import { on } from '../../_ui/classes';
@@ -20,10 +21,6 @@ import { useWant } from './use-want';
 const DAY_MS = 86_400_000;
 const SENT = z.looseObject({ sha256: z.string() });
 const TYPES = 'image/jpeg,image/png,image/webp';
-
-/** The next day of the schedule that no photograph was taken for; `null`: all are. */
-export const nextPhoto = (days: readonly number[], taken: readonly number[]): number | null =>
-  days.toSorted((a, b) => a - b).find((day) => !taken.some((one) => one >= day)) ?? null;
 
 /** One log over days, each photograph in the same frame, and when the next is due. */
 export function Colour({ page: { row, state }, rule, again }: LotProps & { readonly rule: CureKept }) {

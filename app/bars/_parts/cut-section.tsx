@@ -2,6 +2,7 @@
 import { useState } from 'react';
 import { numberText } from '#lib/units/format';
 import type { CutterKept } from '#lib/work/bars/documents';
+import { isOut } from '#lib/work/bars/due';
 import { useDisplay } from '../../_live/use';
 import { on } from '../../_ui/classes';
 import type { BarsThere } from '../../_ui/cure/use-bars';
@@ -28,8 +29,7 @@ export function CutSection({ page, there, again }: Props) {
   const { row } = page;
   const { asked } = useAsked(() => shelfApi.list('cutter'));
   const { cut } = lotMessages;
-  const out = row.unmould?.state === 'out' || row.unmould?.state === 'torn';
-  if (asked.state === 'asking' || !out) return null;
+  if (asked.state === 'asking' || !isOut(row)) return null;
   const cutters = asked.state === 'there' ? asked.value.items.map(({ document }) => document as unknown as CutterKept) : [];
   return (
     <div id="cut">

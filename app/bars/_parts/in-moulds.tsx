@@ -6,6 +6,7 @@ import type { BarsRow } from '#lib/protocol/bars';
 import type { HttpProblem } from '#lib/protocol/http';
 import { shortMoment } from '#lib/words/times';
 import type { UnmouldState } from '#lib/work/bars/index';
+import { hoursSince } from '#lib/work/bars/due';
 import { windowOf } from '#lib/work/bars/unmould';
 import type { UnmouldWindow } from '#lib/work/bars/unmould';
 import { useDisplay } from '../../_live/use';
@@ -19,11 +20,6 @@ import { messages } from '../messages';
 import { problemOf } from './say';
 import { lotHref } from './stage';
 import { WindowBar } from './window-bar';
-
-const HOUR_MS = 3_600_000;
-
-/** Hours since pouring, whole. */
-export const hoursSince = (poured: number, now: number): number => Math.max(0, Math.floor((now - poured) / HOUR_MS));
 
 export const windowFor = (row: BarsRow, { all, unmould }: BarsThere): UnmouldWindow =>
   windowOf(row, all, unmould.get(row.formula.id) ?? null);

@@ -1,5 +1,6 @@
 'use client';
 import { shortMoment } from '#lib/words/times';
+import { hoursSince, isOut } from '#lib/work/bars/due';
 import { useDisplay } from '../../_live/use';
 import { on } from '../../_ui/classes';
 import type { BarsThere } from '../../_ui/cure/use-bars';
@@ -8,7 +9,7 @@ import { PaperSection } from '../../_ui/section';
 import { useNow } from '../../_ui/use-now';
 import { messages } from '../messages';
 import { lotMessages } from '../messages-lot';
-import { Answers, hoursSince, windowFor, windowWords } from './in-moulds';
+import { Answers, windowFor, windowWords } from './in-moulds';
 import type { LotProps } from './lot-page';
 import { Latest } from './to-cut';
 import { WindowBar } from './window-bar';
@@ -20,7 +21,7 @@ export function LotMould({ page: { row, state }, there, again }: LotProps & { re
   const { mould } = lotMessages;
   const { moulds } = messages;
   const window = windowFor(row, there);
-  const waits = row.cut === null && row.unmould?.state !== 'out' && row.unmould?.state !== 'torn';
+  const waits = row.cut === null && !isOut(row);
   if (!waits && state.unmould.length === 0) return null;
   return (
     <PaperSection name={mould.title} note={waits ? <p>{moulds.note}</p> : undefined}>

@@ -1,4 +1,5 @@
 import type { BarsRow } from '#lib/protocol/bars';
+import { isOut } from '#lib/work/bars/due';
 import type { Cure } from '../../_ui/cure/use-cure';
 
 /** Where a lot is on its way: in its mould, whole, curing, or on the shelf. */
@@ -17,7 +18,7 @@ export const isReady = (cure: Cure | string, now: number | null): boolean => {
 };
 
 export const stageOf = (row: BarsRow, cure: Cure | string, now: number | null): Stage => {
-  if (row.cut === null) return row.unmould?.state === 'out' || row.unmould?.state === 'torn' ? 'whole' : 'mould';
+  if (row.cut === null) return isOut(row) ? 'whole' : 'mould';
   return isReady(cure, now) ? 'ready' : 'curing';
 };
 

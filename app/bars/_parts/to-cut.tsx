@@ -3,13 +3,13 @@ import type { Route } from 'next';
 import Link from 'next/link';
 import type { BarsRow } from '#lib/protocol/bars';
 import { shortMoment } from '#lib/words/times';
+import { hoursSince } from '#lib/work/bars/due';
 import { useDisplay } from '../../_live/use';
 import { on } from '../../_ui/classes';
 import type { BarsThere } from '../../_ui/cure/use-bars';
 import { PaperSection } from '../../_ui/section';
 import { useNow } from '../../_ui/use-now';
 import { messages } from '../messages';
-import { hoursSince } from './in-moulds';
 import { lotHref } from './stage';
 
 /** Logs that are out and whole. Salt and wax want to be cut in time. */

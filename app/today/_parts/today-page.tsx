@@ -15,6 +15,7 @@ import { useNow } from '../../_ui/use-now';
 import { PaperSection, PaperTitle } from '../../_ui/section';
 import { messages } from '../messages';
 import { Begin, BeforeLye } from './begin';
+import { DueToday } from './due';
 import { OnBench } from './on-bench';
 import { instrumentsOf, leadOf, onBench } from './standing';
 import { on } from './classes';
@@ -36,6 +37,7 @@ export function TodayPage() {
         <ProblemSection problem={{ error: messages.readOnly.title, kept: readOnly, todo: messages.readOnly.todo }} />
       )}
       {busy ? <OnBench /> : null}
+      <DueToday />
       {asked.state === 'asking' ? (
         <PaperSection name={messages.late.title}>
           <Asking />

@@ -1,0 +1,57 @@
+import type { CureForecast } from '#lib/soap/shrink/index';
+import { daysBetween } from './cure';
+import type { BarsSummary } from './summary';
+import type { UnmouldWindow } from './unmould';
+
+/** What somebody has to do about a lot now. `ready`: it has become so in the last days, and may be sold. */
+export type Due = 'unmould' | 'cut' | 'weigh' | 'photo' | 'ready';
+
+const HOUR_MS = 3_600_000;
+/** So long a lot counts as newly ready. */
+const NEWS_DAYS = 3;
+
+/** Hours since pouring, whole. */
+export const hoursSince = (poured: number, now: number): number => Math.max(0, Math.floor((now - poured) / HOUR_MS));
+
+export const isOut = ({ unmould }: Pick<BarsSummary, 'unmould'>): boolean => unmould?.state === 'out' || unmould?.state === 'torn';
+
+/** The next day of the schedule that no photograph was taken for; `null`: all are. */
+export const nextPhoto = (days: readonly number[], taken: readonly number[]): number | null =>
+  days.toSorted((a, b) => a - b).find((day) => !taken.some((one) => one >= day)) ?? null;
+
+export interface DueBy {
+  readonly window: UnmouldWindow;
+  /** Days from cutting on which a log is photographed. */
+  readonly photos: readonly number[];
+  /** Counted from its day 0; `null`: nothing is forecast. */
+  readonly forecast: { readonly from: number; readonly is: CureForecast } | null;
+  readonly now: number;
+}
+
+/** A log that can come out, in the order things are done. In the freezer it waits for a person. */
+export const dueOf = (row: BarsSummary, { window, photos, forecast, now }: DueBy): readonly Due[] => {
+  if (row.cut === null) {
+    if (isOut(row)) return ['cut'];
+    return row.unmould?.state !== 'freezer' && hoursSince(row.poured, now) >= window.from ? ['unmould'] : [];
+  }
+  if (row.counts.shelf + row.counts.away === 0) return [];
+  const photo = nextPhoto(photos, row.photos.last === null ? [] : [daysBetween(row.cut.wall, row.photos.last)]);
+  return [
+    ...(isToWeigh(row, forecast, now) ? (['weigh'] as const) : []),
+    ...(photo !== null && row.traits.vanillin && daysBetween(row.cut.wall, now) >= photo ? (['photo'] as const) : []),
+    ...(isNews(forecast, now) ? (['ready'] as const) : []),
+  ];
+};
+
+const isToWeigh = (row: BarsSummary, forecast: DueBy['forecast'], now: number): boolean => {
+  if (row.weighings.length === 0) return true;
+  const next = forecast?.is.next ?? null;
+  return next !== null && forecast !== null && daysBetween(forecast.from, now) >= next.day;
+};
+
+const isNews = (forecast: DueBy['forecast'], now: number): boolean => {
+  const middle = forecast?.is.ready.middle ?? 'later';
+  if (forecast === null || middle === 'later') return false;
+  const day = daysBetween(forecast.from, now);
+  return day >= middle && day < middle + NEWS_DAYS;
+};

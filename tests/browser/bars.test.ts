@@ -1,0 +1,89 @@
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import type { Browser, Page } from 'playwright-core';
+import type { BarsPage } from '#lib/protocol/bars';
+import { systemClock } from '#server/bench/system';
+import { openStore } from '#server/store/open';
+import { sampleBatch } from '#tests/support/sample-batch';
+import { freePort, serverProcess, tempFolder } from '#tests/support/server-rig';
+import { KeptLog } from '#tests/support/store-rig';
+import { launch } from './support/theatre';
+
+let folder: ReturnType<typeof tempFolder>;
+let server: Awaited<ReturnType<typeof serverProcess>>;
+let browser: Browser;
+let page: Page;
+let port: number;
+
+beforeAll(async () => {
+  folder = tempFolder();
+  const store = await openStore({ dir: folder.path, realm: 'practice', clock: systemClock, log: new KeptLog() });
+  for (const append of sampleBatch({ batch: 'a', lines: 2 })) await store.bench.append(append);
+  await store.close();
+  port = await freePort();
+  server = await serverProcess(['--port', String(port), '--data', folder.path, '--practice']);
+  browser = await launch();
+  page = await browser.newPage({ viewport: { width: 1280, height: 800 }, locale: 'en-GB' });
+});
+afterAll(async () => {
+  await browser.close();
+  await server.end('SIGTERM');
+  folder.remove();
+});
+
+const LOT = 'bars:a/1';
+const at = (path: string): string => `http://localhost:${port}${path}`;
+const lot = async (): Promise<BarsPage> => (await fetch(at(`/api/bars/lot?id=${encodeURIComponent(LOT)}`))).json() as Promise<BarsPage>;
+const press = (name: string | RegExp) => page.getByRole('button', { name }).click();
+const type = (label: string, value: string) => page.getByLabel(label, { exact: true }).fill(value);
+
+it('goes from a closed batch through unmould, cut and the scale to sold', async () => {
+  await page.goto(at('/bars'));
+  await press('Begin its bars');
+  await press('It is out');
+  await page.getByRole('link', { name: 'Cut', exact: true }).click();
+
+  // 254 mm, trims of 3, a wire of 0.5: ten bars of 24.25 mm, twelve of 20.125 (arithmetic).
+  await type('Length of the log, mm', '254');
+  await type('Weight of the log, g', '1240');
+  await type('Taken off each end, mm', '3');
+  await type('One cut takes, mm', '0.5');
+  await page.getByLabel('Ends faced').selectOption('2');
+  await type('Label weight meant, g', '98');
+  const fits = page.getByRole('row');
+  await fits.filter({ hasText: '24.25' }).waitFor();
+  await press(/^Choose: twelve bars of 20\.1/);
+  // Said before the knife, with the fit that would do.
+  const warning = page.getByRole('alert');
+  expect(await warning.textContent()).toMatch(/^twelve bars would fall under 98 g after cure\./);
+  await press(/^Choose: ten bars of 24\.25/);
+  await press('Cut into ten bars');
+  await page.getByText('On the shelf', { exact: false }).first().waitFor();
+  expect((await lot()).state).toMatchObject({ cut: { count: 10, thickness: 24_250, ends: 2 }, counts: { shelf: 10 } });
+
+  await page.getByRole('link', { name: 'Weigh at the bench' }).click();
+  await page.waitForSelector('main[data-phase="bars-none"]');
+  await press(/^Follow bars 1, 5, 10/);
+  const help = page.locator('[data-help]');
+  for (let bar = 0; bar < 3; bar += 1) {
+    await page.waitForSelector('main[data-phase="bars-put-on"]');
+    await help.click();
+    await page.waitForSelector('main[data-phase="bars-taken"]', { timeout: 20_000 });
+    await help.click();
+  }
+  await page.waitForSelector('main[data-phase="bars-done"]', { timeout: 20_000 });
+  const { state } = await lot();
+  expect(state.weights.map(({ bar, scale, struck }) => [bar, scale?.instrument, struck])).toEqual(
+    [1, 5, 10].map((bar) => [bar, 'practice-fine', null]),
+  );
+  // The pedal is a keyboard: back crosses the last one out, and that bar is asked for again.
+  await page.keyboard.press('Backspace');
+  await page.waitForSelector('main[data-phase="bars-put-on"]');
+  expect((await lot()).state.weights.at(-1)?.struck).not.toBeNull();
+  await press('End this round');
+
+  await page.getByRole('heading', { name: 'Weighings' }).waitFor();
+  await type('How many', '3');
+  await press('Sold');
+  await page.waitForSelector('[data-count="sold"]:text-is("3")');
+  expect((await lot()).state.counts).toMatchObject({ made: 10, shelf: 7, sold: 3 });
+});
