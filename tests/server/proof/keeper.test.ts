@@ -70,7 +70,8 @@ describe('the keeper of a record’s heads', () => {
     for (const append of rest.toReversed()) await kept.store.bench.append(append);
     expect(kept.store.proof.newest('bench')).toBeNull();
     if (last !== undefined) await kept.store.bench.append(last);
-    // The commit is acknowledged, and nothing is signed yet.
+    // The commit is acknowledged, whoever waits for it has gone on, and nothing is signed yet.
+    for (let turn = 0; turn < 100; turn += 1) await Promise.resolve();
     expect(kept.store.proof.newest('bench')).toBeNull();
     await expect.poll(() => kept.store.proof.newest('bench')?.checkpoint.seq).toBe(kept.store.bench.seq());
     const note = kept.store.proof.newest('bench')?.note ?? '';
