@@ -8,7 +8,7 @@ import { materialsById } from '#lib/work/formula/index';
 import type { Lot, Material, Preparation } from '#lib/work/formula/index';
 import { labelAllergens } from '#lib/work/label/allergens';
 import { euChecklist, usChecklist } from '#lib/work/label/checklist';
-import { compositionOf, glycerinFormed, massIn } from '#lib/work/label/composition';
+import { barsComposition, glycerinFormed, massIn } from '#lib/work/label/composition';
 import { A4, LETTER, placesOn } from '#lib/work/label/draw';
 import { labelParts, type LabelWorkshop } from '#lib/work/label/from-mould';
 import { ingredientList } from '#lib/work/label/ingredients';
@@ -76,7 +76,7 @@ const withGlycerin = (parts: readonly LabelPart[], shop: Shop): readonly LabelPa
 /** The label of bars of a batch, from what was weighed into their moulds and what the workshop says now of names and of itself. */
 export const labelFrom = (bars: BarsState, batch: BatchState, shelf: Shelf): Label => {
   const shop = shopOf(shelf);
-  const { materials, from, bound } = compositionOf(batch, bars.moulds);
+  const { materials, from, bound } = barsComposition(batch, bars.moulds);
   const named = labelParts(materials, shop);
   const water = bars.water === null ? MOST_WATER : bars.water / MILLION;
   const finished = mg(Math.max(1, Math.round(massIn(named.parts) * (1 - water))));

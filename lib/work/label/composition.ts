@@ -38,7 +38,7 @@ const boundIn = (batch: BatchState): boolean | null => {
 };
 
 /** What stands in some moulds of a batch; of a batch whose moulds nobody weighed, the whole of it: its order is the same. */
-export const compositionOf = (batch: BatchState, moulds: readonly number[]): Composition => {
+export const barsComposition = (batch: BatchState, moulds: readonly number[]): Composition => {
   const made = mouldsOf(batch).filter(({ n, materials }) => moulds.includes(n) && materials.length > 0);
   const bound = boundIn(batch);
   if (made.length > 0) {
