@@ -1,3 +1,4 @@
+import type { LotFault } from '#lib/work/lots/fitness';
 import { capital, listed } from '#lib/words/words';
 import type { MeltStep, WorkStep } from '#lib/work/formula/index';
 
@@ -43,6 +44,11 @@ export const messages = {
     asFormula: 'as the formula says',
     lots: 'Lots in hand',
     atBench: 'choose at the bench',
+    lot: {
+      first: 'use first',
+      until: (day: string) => `until ${day}`,
+      faults: { expired: 'past its day', quarantined: 'set apart', 'used-up': 'used up' } satisfies Record<LotFault, string>,
+    },
     remark: 'A remark for the bench',
     save: 'Put it on the bench’s list',
     keepFirst: 'Keep the formula first: the bench starts from a version that is kept.',

@@ -2,7 +2,9 @@
 import Link from 'next/link';
 import { useMemo, useState } from 'react';
 import type { HttpProblem } from '#lib/protocol/http';
-import type { Formula, Size } from '#lib/work/formula/index';
+import { dayOf } from '#lib/units/day';
+import type { Formula, Lot, Size } from '#lib/work/formula/index';
+import { faultOf, firstOut } from '#lib/work/lots/fitness';
 import type { Prepared } from '#lib/work/shelf/documents';
 import { lotFor } from '#lib/work/shelf/lot-for';
 import { Choice, TextField } from '../../_ui/fields';
@@ -20,10 +22,23 @@ import { usePlan } from './use-plan';
 import { problemsOf, useSheet } from './use-sheet';
 import { WarningsOf } from './warnings-section';
 
+/** First expired, first out, each with what speaks for or against it. */
+const lotChoices = (lots: readonly Lot[]): readonly (readonly [string, string])[] => {
+  const { lot: words } = messages.ready;
+  const today = dayOf(Date.now(), 0 - new Date().getTimezoneOffset());
+  const fit = lots.filter(({ state }) => state !== 'used-up');
+  return firstOut(fit, today).map((lot, at) => {
+    const fault = faultOf(lot, today);
+    const until = lot.bestBefore === undefined ? [] : [words.until(lot.bestBefore)];
+    const said = fault === null ? [...(at === 0 && fit.length > 1 ? [words.first] : []), ...until] : [words.faults[fault]];
+    return [lot.id, [lot.mark, ...said].join(', ')] as const;
+  });
+};
+
 type Saved = { readonly state: 'not' } | { readonly state: 'done' } | { readonly state: 'failed'; readonly problem: HttpProblem };
 
 /** Paths whose problems stand beside their fields. */
-const BESIDE = ['size', 'size.count', 'size.value'];
+const BESIDE: ReadonlySet<string> = new Set(['size', 'size.count', 'size.value']);
 
 /** A batch chosen on paper: how large, of which lots. The bench starts from it. */
 export function Ready({ onLeave }: { readonly onLeave: () => void }) {
@@ -70,7 +85,7 @@ export function Ready({ onLeave }: { readonly onLeave: () => void }) {
                 id={`lot-${entry.id}`}
                 label={materials.nameOf(entry.material)}
                 value={lotFor(lots, entry) ?? ''}
-                options={[['', ready.atBench], ...there.map(({ id, mark }) => [id, mark] as const)]}
+                options={[['', ready.atBench], ...lotChoices(there)]}
                 onChange={(id) => changed(() => setLots({ ...lots, [entry.id]: id === '' ? null : id }))}
               />
             );
@@ -78,7 +93,7 @@ export function Ready({ onLeave }: { readonly onLeave: () => void }) {
           <TextField id="ready-note" label={ready.remark} value={note} onChange={(text) => changed(() => setNote(text))} />
         </div>
         {problems
-          .filter((one) => !BESIDE.includes(one.path) || wrong(one.path) === '')
+          .filter((one) => !BESIDE.has(one.path) || wrong(one.path) === '')
           .map((one) => (
             <p key={`${one.path} ${one.code}`} className={on('warn')}>
               {problemText(one)}
