@@ -1,4 +1,6 @@
 'use client';
+import type { Route } from 'next';
+import Link from 'next/link';
 import { useState } from 'react';
 import { LAST_DAY } from '#lib/soap/shrink/index';
 import { numberText } from '#lib/units/format';
@@ -7,8 +9,10 @@ import { useDisplay } from '../../_live/use';
 import { on } from '../../_ui/classes';
 import type { Cure } from '../../_ui/cure/use-cure';
 import { TextField } from '../../_ui/fields';
+import { labelApi } from '../../_ui/label-api';
 import { Problem } from '../../_ui/problem';
 import { PaperSection } from '../../_ui/section';
+import { messages as labelWords } from '../label/messages';
 import { lotMessages } from '../messages-lot';
 import { numberIn } from './cut-model';
 import type { LotProps } from './lot-page';
@@ -20,9 +24,6 @@ const lowestOf = (cure: Cure | Unfollowed): number | null => {
   const last = cure.forecast.loss[LAST_DAY];
   return last === undefined ? null : cure.followed.cutWeight * (1 - last.high);
 };
-
-const address = (id: string, form: 'svg' | 'pdf', sheet = ''): string =>
-  `/api/labels/label.${form}?id=${encodeURIComponent(id)}${sheet === '' ? '' : `&sheet=${sheet}`}`;
 
 /** The weight the label states, held against the lowest forecast, and the label as it is drawn. */
 export function LabelSection({ page: { row }, cure, again }: LotProps & { readonly cure: Cure | Unfollowed }) {
@@ -56,13 +57,19 @@ export function LabelSection({ page: { row }, cure, again }: LotProps & { readon
       <p className={on('gap')}>
         {/* A picture of ours that the machine beside us draws: there is nothing to optimise. */}
         {/* oxlint-disable-next-line nextjs/no-img-element */}
-        <img src={`${address(row.id, 'svg')}&v=${row.version}`} alt={label.alt(row.mark)} width="100%" loading="lazy" />
+        <img src={labelApi.svg(row.id, String(row.version))} alt={label.alt(row.mark)} width="100%" loading="lazy" />
       </p>
       <div className={on('acts')}>
-        <a className={on('act')} href={address(row.id, 'pdf')}>
+        <Link className={on('act')} href={`/bars/label?id=${encodeURIComponent(row.id)}` as Route} prefetch={false}>
+          {labelWords.open}
+        </Link>
+        <Link className={on('act')} href={`/bars/net?id=${encodeURIComponent(row.id)}` as Route} prefetch={false}>
+          {labelWords.net}
+        </Link>
+        <a className={on('act')} href={labelApi.pdf(row.id, null)}>
           {label.pdf}
         </a>
-        <a className={on('act')} href={address(row.id, 'pdf', 'a4')}>
+        <a className={on('act')} href={labelApi.pdf(row.id, 'a4')}>
           {label.sheet}
         </a>
       </div>

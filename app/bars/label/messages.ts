@@ -20,6 +20,7 @@ export const messages = {
     all: 'Everything that is asked for stands on it.',
     local: 'Local rules decide what a label must say; this list is a help and no advice.',
   },
+  open: 'What it says and misses',
   back: 'To the bars',
   net: 'Check the net content',
   preview: {
