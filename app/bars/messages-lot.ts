@@ -22,7 +22,16 @@ export const lotMessages = {
     counts: (left: number, made: number) => `${capital(counted(left, 'bar'))} of ${made} left.`,
     held: (reason: string) => `Held: ${reason}.`,
   },
-  mould: { title: 'In the mould', history: 'Answers so far', at: 'after', unit: 'h', answer: 'answer' },
+  mould: {
+    title: 'In the mould',
+    history: 'Answers so far',
+    at: 'after',
+    unit: 'h',
+    answer: 'answer',
+    rule: 'Set the hours of this formula',
+    rules: { from: 'Out from, h', to: 'Out until, h', latestCut: 'Cut by, h' },
+    keep: 'Keep these hours',
+  },
   cut: {
     title: 'Cut plan',
     note: 'Every way the chosen cutter can cut this log, to scale. What a bar weighs in the end is forecast from cutting alone, and wide.',

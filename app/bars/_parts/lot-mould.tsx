@@ -12,6 +12,7 @@ import { lotMessages } from '../messages-lot';
 import { Answers, windowFor, windowWords } from './in-moulds';
 import type { LotProps } from './lot-page';
 import { Latest } from './to-cut';
+import { UnmouldRule } from './unmould-rule';
 import { WindowBar } from './window-bar';
 
 /** How long it has stood, what was answered so far, and until it is cut the hours it is expected to take. */
@@ -37,6 +38,7 @@ export function LotMould({ page: { row, state }, there, again }: LotProps & { re
           <Latest row={row} there={there} hours={hoursSince(row.poured, now)} />
         </p>
       )}
+      {row.cut === null ? <UnmouldRule formula={row.formula.id} /> : null}
       {state.unmould.length === 0 ? null : (
         <table className={on('table gap')}>
           <caption className="unseen">{mould.history}</caption>
