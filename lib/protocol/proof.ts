@@ -44,7 +44,10 @@ export interface BatchProof {
   readonly withdrawn: number;
 }
 
-/** POST /api/proof/verify: everything was read and hashed again. */
+/** POST /api/proof/verify begins a check, or joins the one under way; GET tells how far it is. A large record takes its time. */
+export type VerifyState = { readonly state: 'none' | 'running' } | ({ readonly state: 'done' } & VerifyAnswer);
+
+/** Everything was read and hashed again. */
 export interface VerifyAnswer {
   readonly ok: boolean;
   /** Lines of both journals. */

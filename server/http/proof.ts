@@ -3,12 +3,12 @@ import { Hono } from 'hono';
 import type { Context } from 'hono';
 import { toString as drawQr } from 'qrcode';
 import { stampingAsk, withdrawAsk } from '#lib/protocol/proof';
-import type { BatchProof, HeadPage, ProofPage, VerifyAnswer } from '#lib/protocol/proof';
+import type { BatchProof, HeadPage, ProofPage } from '#lib/protocol/proof';
 import { labelsOf, parsed } from '#lib/record/lines';
 import { printedHead } from '#lib/record/printed';
 import { as } from '#lib/units/id';
-import { findingsOf } from '../store/check';
 import { headPage } from '../proof/page';
+import { wholeCheck } from '../proof/whole-check';
 import { bundle } from './bundle';
 import type { ApiDeps } from './deps';
 import { makersOnly, unreadable } from './makers';
@@ -16,8 +16,9 @@ import { byOf } from './person';
 import { problem } from './problem';
 
 /** GET /api/proof, its note and its code; POST to check everything, to have heads stamped, and to withdraw a note's text. */
-export const proof = (deps: ApiDeps): Hono =>
-  new Hono()
+export const proof = (deps: ApiDeps): Hono => {
+  const whole = wholeCheck(() => deps.running().store);
+  return new Hono()
     .get('/', (c) => c.json(pageOf(deps)))
     .get('/note', (c) => sent(c, headPage(deps.running().store.proof, deps.running().store.proof.newest('bench'))))
     .get('/code', async (c) => {
@@ -31,16 +32,8 @@ export const proof = (deps: ApiDeps): Hono =>
       const { head } = await batchProof(deps, c.req.param('id'));
       return head === null ? noHead(c) : drawn(c, head.qr);
     })
-    .post('/verify', makersOnly(deps), async (c) => {
-      const found = await deps.running().store.verify();
-      const body: VerifyAnswer = {
-        ok: found.ok,
-        lines: found.bench.head.seq + found.workshop.head.seq,
-        withdrawn: found.withdrawn.length,
-        findings: findingsOf(found),
-      };
-      return c.json(body);
-    })
+    .post('/verify', makersOnly(deps), async (c) => c.json(await whole.begin()))
+    .get('/verify', (c) => c.json(whole.state()))
     .post('/stamping', makersOnly(deps), zValidator('json', stampingAsk, unreadable), async (c) => {
       const { url } = c.req.valid('json');
       if (url !== null && !isAddress(url))
@@ -64,6 +57,7 @@ export const proof = (deps: ApiDeps): Hono =>
       await deps.keeper().sign();
       return c.json(await batchProof(deps, id));
     });
+};
 
 const isAddress = (text: string): boolean => URL.canParse(text) && ['http:', 'https:'].includes(new URL(text).protocol);
 

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import type { BatchProof, ProofPage, VerifyAnswer } from '#lib/protocol/proof';
+import type { BatchProof, ProofPage, VerifyState } from '#lib/protocol/proof';
 import { ask } from '../api';
 import type { Answer } from '../api';
 
@@ -25,7 +25,10 @@ const OUTLINES = {
     readOnly: z.nullable(z.string()),
   }),
   batch: z.looseObject({ head: z.nullable(head), withdrawn: count }),
-  verified: z.looseObject({ ok: z.boolean(), lines: count, withdrawn: count, findings: z.array(z.string()) }),
+  verified: z.union([
+    z.looseObject({ state: z.enum(['none', 'running']) }),
+    z.looseObject({ state: z.literal('done'), ok: z.boolean(), lines: count, withdrawn: count, findings: z.array(z.string()) }),
+  ]),
 };
 
 const batchPath = (id: string): string => `/api/proof/batch/${encodeURIComponent(id)}`;
@@ -34,8 +37,9 @@ const batchPath = (id: string): string => `/api/proof/batch/${encodeURIComponent
 export const proofApi = {
   page: (): Promise<Answer<ProofPage>> => ask(OUTLINES.page, '/api/proof'),
   batch: (id: string): Promise<Answer<BatchProof>> => ask(OUTLINES.batch, batchPath(id)),
-  /** Reads and hashes everything again. */
-  verify: (): Promise<Answer<VerifyAnswer>> => ask(OUTLINES.verified, '/api/proof/verify', {}),
+  /** Has everything read and hashed again. A large record takes longer than an answer may. */
+  verify: (): Promise<Answer<VerifyState>> => ask(OUTLINES.verified, '/api/proof/verify', {}),
+  verifying: (): Promise<Answer<VerifyState>> => ask(OUTLINES.verified, '/api/proof/verify'),
   stampAt: (url: string | null): Promise<Answer<ProofPage>> => ask(OUTLINES.page, '/api/proof/stamping', { url }),
   withdraw: (id: string, version: number, why: string): Promise<Answer<BatchProof>> =>
     ask(OUTLINES.batch, `${batchPath(id)}/withdraw`, { version, why }),

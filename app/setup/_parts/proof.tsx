@@ -47,6 +47,8 @@ export function ProofSection() {
   );
 }
 
+const LOOK_EVERY_MS = 2_000;
+
 /** Everything read and hashed again, on demand. */
 function Check({ canSave, onChecked }: { readonly canSave: boolean; readonly onChecked: () => void }) {
   const { locale } = useDisplay();
@@ -55,9 +57,13 @@ function Check({ canSave, onChecked }: { readonly canSave: boolean; readonly onC
   const [problem, setProblem] = useState<HttpProblem | null>(null);
   const check = async (): Promise<void> => {
     setBusy(true);
-    const answer = await proofApi.verify();
+    let answer = await proofApi.verify();
+    while (answer.ok && answer.value.state === 'running') {
+      await new Promise((resolve) => setTimeout(resolve, LOOK_EVERY_MS));
+      answer = await proofApi.verifying();
+    }
     setBusy(false);
-    setFound(answer.ok ? answer.value : null);
+    setFound(answer.ok && answer.value.state === 'done' ? answer.value : null);
     setProblem(answer.ok ? null : answer.problem);
     onChecked();
   };

@@ -100,8 +100,13 @@ describe('a bundle checked by what is not ours', () => {
     expect(byPython(parts, before)).toMatchObject({ code: 0 });
     const other = printedHead({ ...checkpoint, link: 'ab'.repeat(32) }).qr;
     expect(byPython(parts, other)).toMatchObject({ code: 1, out: expect.stringContaining('the head in head-0 is not in this chain') });
-    const unsigned = toolSums(change(PARTS.keys, (text) => text.replace(/\+\w{8}\+/, '+00000000+')));
-    expect(byPython(unsigned)).toMatchObject({ code: 1, out: expect.stringContaining('head-after.txt is not signed') });
+    const forged: readonly Parts[] = [
+      change(PARTS.keys, (text) => text.replace(/\+\w{8}\+/, '+00000000+')),
+      // One letter in the middle of the signature.
+      change(PARTS.after, (text) => text.replace(/(.{40})\n$/, (end) => (end.startsWith('A') ? 'B' : 'A') + end.slice(1))),
+    ];
+    for (const parts of forged)
+      expect(byPython(toolSums(parts))).toMatchObject({ code: 1, out: expect.stringContaining('head-after.txt is not signed') });
   });
 
   it('npm run verify says the same of the file, needs no data folder, and names what is wrong', async () => {
