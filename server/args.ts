@@ -32,12 +32,13 @@ export const USAGE = `potwatch [options]
   --allow-host NAME        accept this host name in the address bar; may repeat
   --pty-is-real            treat a pseudo-terminal as a real instrument; every record says so
   --seed N                 seed of the simulated bench
+  --no-past                practice without its invented half-year of batches and bars
   --help                   this text
 `;
 
-const FLAGS = ['port', 'data', 'scale', 'probe', 'host', 'allow-host', 'pty-is-real', 'seed', 'dev', 'help'] as const;
+const FLAGS = ['port', 'data', 'scale', 'probe', 'host', 'allow-host', 'pty-is-real', 'seed', 'no-past', 'dev', 'help'] as const;
 type Flag = (typeof FLAGS)[number];
-const BARE: ReadonlySet<Flag> = new Set(['pty-is-real', 'dev', 'help']);
+const BARE: ReadonlySet<Flag> = new Set(['pty-is-real', 'no-past', 'dev', 'help']);
 const REPEATS: ReadonlySet<Flag> = new Set(['scale', 'probe', 'allow-host']);
 const PROBE_USES = ['lye', 'oils', 'room', 'batter', 'mould'] as const satisfies readonly ProbeUse[];
 const LIMITS = ['capacity', 'division'] as const;
@@ -65,6 +66,7 @@ export const readArgs = (argv: readonly string[], env: Readonly<Record<string, s
     practice,
     ptyIsReal: given.has('pty-is-real'),
     seed: wholeNumber('seed', one('seed') ?? '41', 0, 0xffff_ffff),
+    past: !given.has('no-past'),
     dev: given.has('dev'),
   };
 };

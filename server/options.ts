@@ -17,6 +17,8 @@ export interface Options {
   readonly ptyIsReal: boolean;
   /** Seed of the practice bench, so that a demonstration can be repeated. */
   readonly seed: number;
+  /** The practice bench begins with an invented half-year, when nothing stands in its record. */
+  readonly past: boolean;
   /** Next's development handler in this process instead of the exported pages. */
   readonly dev: boolean;
 }

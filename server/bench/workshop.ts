@@ -17,6 +17,8 @@ import type { Keeper } from '../proof/keeper';
 import { createRemedyDesk } from '../remedy/desk';
 import type { People } from '../store/people';
 import type { Store } from '../store/store';
+import { layOutPast } from '../past/half-year';
+import { withPractice } from '../people/with-practice';
 import { realmOf, refusePty } from './realm';
 import { startRun } from './run';
 import type { BenchRun, RunParts } from './run';
@@ -36,7 +38,7 @@ export interface Workshop {
   stop(): Promise<void>;
 }
 
-type Asked = Pick<Options, 'data' | 'instruments' | 'practice' | 'ptyIsReal' | 'seed'>;
+type Asked = Pick<Options, 'data' | 'instruments' | 'practice' | 'ptyIsReal' | 'seed' | 'past'>;
 
 /** A settled over-pour waits for its cards no longer than this. */
 const REMEDY_PATIENCE_MS = 2_000;
@@ -77,7 +79,9 @@ export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> 
   const begin = async (): Promise<BenchRun> => {
     const { settings } = await storeOf('real');
     if (isPractice(options, settings)) {
-      return startRun({ ...practiceParts(options.seed), name: 'bench', store: await storeOf('practice'), ...common });
+      const store = await storeOf('practice');
+      if (options.past) await layOutPast(store, systemClock, options.seed);
+      return startRun({ ...practiceParts(options.seed), name: 'bench', store, ...common });
     }
     const configs = options.instruments.length > 0 ? options.instruments : settings.instruments();
     const realm = realmOf(configs, options.ptyIsReal);
@@ -151,7 +155,7 @@ export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> 
   return {
     run: () => run,
     setup: setup(settings),
-    people: settings,
+    people: withPractice(settings, () => (run.bench.realm === 'practice' ? (stores.get('practice')?.settings ?? null) : null)),
     keeper: () => keeperOf(run.store),
     changed: (listener) => void listeners.push(listener),
     async stop() {

@@ -20,6 +20,7 @@ const SEED = 7;
  */
 export const createForecasts = (pause: () => Promise<unknown> = turn) => {
   const known = new Map<string, LotForecast>();
+  let usual: { readonly from: string; readonly forecast: CureForecast } | null = null;
   let learned: { readonly from: string; readonly maker: MakerBelief } | null = null;
   /** Most lots learn from the same lots: what those taught is kept. */
   const makerOf = (lessons: readonly CureWatch[]): MakerBelief => {
@@ -54,8 +55,12 @@ export const createForecasts = (pause: () => Promise<unknown> = turn) => {
     },
     /** Of bars nobody has weighed: by the rule and what earlier lots taught. */
     unweighed(rows: readonly BarsSummary[], kept: CureKept): CureForecast {
+      const rule = ruleOf(kept);
       const lessons = lessonsIn(rows).map(({ watch }) => watch);
-      return forecastCure({ watch: USUAL, rule: ruleOf(kept), today: 0, maker: makerOf(lessons), uniform: seededNumbers(SEED) });
+      const from = JSON.stringify([rule, lessons]);
+      if (usual?.from !== from)
+        usual = { from, forecast: forecastCure({ watch: USUAL, rule, today: 0, maker: makerOf(lessons), uniform: seededNumbers(SEED) }) };
+      return usual.forecast;
     },
   };
 };

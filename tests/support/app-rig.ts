@@ -7,6 +7,8 @@ import type { Append, Json } from '#lib/record/journal';
 import { as } from '#lib/units/id';
 import type { BatchId } from '#lib/units/id';
 import type { Entry, Realm } from '#lib/work/batch/index';
+import { createBarsDesk } from '#server/bars/desk';
+import { newId } from '#server/bench/system';
 import { startBackups } from '#server/backup/backups';
 import type { Backups } from '#server/backup/backups';
 import { reviewOf } from '#server/bench/restore';
@@ -35,8 +37,8 @@ export interface AppRig {
 }
 
 const SCALES = [
-  { id: 'scale-main', name: 'big scale' },
-  { id: 'scale-fine', name: 'small scale' },
+  { id: 'scale-main', name: 'big scale', role: 'main', capacity: null, division: 100, repeatability: null },
+  { id: 'scale-fine', name: 'small scale', role: 'fine', capacity: null, division: 10, repeatability: null },
 ] as const;
 
 /** The lines of one batch as one decision. */
@@ -58,10 +60,11 @@ export const appRig = async (realm: Realm = 'real', dir = mkdtempSync(join(tmpdi
   const store = await openStore({ dir, realm, clock: STILL, log });
   const keeper = await startKeeper({ store, dir, clock: STILL, log });
   const backups = startBackups({ dir, wall: () => STILL.wall(), log });
+  const bars = createBarsDesk({ journal: store.bench, realm, newEntryId: newId, trouble: () => undefined });
   const deps = {
     build: 'test',
     log,
-    running: () => ({ store, scales: SCALES.map((scale) => ({ ...scale, id: as(scale.id) })), links: () => [] }),
+    running: () => ({ store, bars, scales: SCALES.map((scale) => ({ ...scale, id: as(scale.id) })), links: () => [] }),
     people: () => store.settings,
     keeper: () => keeper,
     backups,

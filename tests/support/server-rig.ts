@@ -46,6 +46,7 @@ export const optionsFor = (data: string, more: Partial<Options> = {}): Options =
   instruments: [],
   practice: true,
   ptyIsReal: false,
+  past: false,
   seed: 41,
   dev: false,
   ...more,
@@ -111,9 +112,16 @@ export interface ServerProcess {
   end(signal: NodeJS.Signals): Promise<number | null>;
 }
 
-/** The server in a process of its own, to be frozen and killed. Resolves when it says where it is; rejects with its words when it ends first. */
-export const serverProcess = async (args: readonly string[], env: Record<string, string> = {}): Promise<ServerProcess> => {
-  const child = spawn(process.execPath, [await bundle(), ...args], {
+/**
+ * The server in a process of its own, to be frozen and killed. Resolves when it says where it is; rejects with its words when it ends first.
+ * `past`: with the invented half-year that a first start lays out.
+ */
+export const serverProcess = async (
+  args: readonly string[],
+  env: Record<string, string> = {},
+  { past = false }: { readonly past?: boolean } = {},
+): Promise<ServerProcess> => {
+  const child = spawn(process.execPath, [await bundle(), ...args, ...(past ? [] : ['--no-past'])], {
     stdio: ['ignore', 'pipe', 'pipe'],
     env: { ...process.env, NODE_ENV: 'production', ...env },
   });

@@ -18,6 +18,7 @@ describe('the command line', () => {
       instruments: [],
       practice: false,
       ptyIsReal: false,
+      past: true,
       seed: 41,
       dev: false,
     });

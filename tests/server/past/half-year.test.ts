@@ -1,0 +1,74 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { BarsEntry } from '#lib/work/bars/index';
+import type { Entry } from '#lib/work/batch/index';
+import { layOutPast } from '#server/past/half-year';
+import { openStore } from '#server/store/open';
+import type { Store } from '#server/store/store';
+import { storeRig } from '#tests/support/store-rig';
+import { monotonic, wall } from '#lib/units/time';
+
+const NOW = Date.UTC(2026, 10, 28, 9);
+const CLOCK = { now: () => monotonic(0), wall: () => wall(NOW), offsetMinutes: () => 60 };
+const BATCHES = 8;
+
+describe('the invented half-year of the practice bench', () => {
+  const rig = storeRig();
+  let store: Store;
+  let entries: readonly (Entry | BarsEntry)[];
+  beforeAll(async () => {
+    store = await openStore({ ...rig.options, clock: CLOCK });
+    expect(await layOutPast(store, CLOCK, 41, BATCHES)).toBe(BATCHES);
+    entries = (await store.bench.lines(0, 100_000)).map(({ text }) => JSON.parse(text) as Entry | BarsEntry);
+  });
+  afterAll(async () => {
+    await store.close();
+    rig.remove();
+  });
+
+  it('is practice in every entry, lies before now, and says who bought by an id alone', () => {
+    expect(entries.length).toBeGreaterThan(400);
+    expect(new Set(entries.map(({ realm }) => realm))).toEqual(new Set(['practice']));
+    expect(Math.max(...entries.map((entry) => entry.wall))).toBeLessThanOrEqual(NOW);
+    const sold = entries.filter(({ kind }) => kind === 'bars-sold');
+    expect(sold.length).toBeGreaterThan(3);
+    const buyers = store.settings.people().filter(({ role }) => role === 'buyer');
+    const text = JSON.stringify(entries);
+    for (const { id, name } of buyers) {
+      expect(sold.some((entry) => JSON.stringify(entry).includes(id))).toBe(true);
+      expect(text).not.toContain(name);
+    }
+  });
+
+  it('has closed batches whose moulds became bars, weighed, labelled and counted', async () => {
+    const { batches } = await store.batches.list({ before: null, limit: 50 });
+    expect(batches).toHaveLength(BATCHES);
+    expect(new Set(batches.map(({ status }) => status))).toEqual(new Set(['closed']));
+    const { bars } = await store.bars.list({ before: null, limit: 100 });
+    expect(bars.length).toBeGreaterThanOrEqual(BATCHES - 1);
+    for (const { counts } of bars) {
+      expect(counts.shelf + counts.away + counts.sold + counts.given + counts.spoiled).toBe(counts.made);
+    }
+    // Bars get lighter, and never heavier, from week to week.
+    for (const { weighings } of bars) {
+      const weights = weighings.map(({ sum, bars: of }) => sum / of);
+      expect(weights).toEqual(weights.toSorted((a, b) => b - a));
+    }
+  });
+
+  it('was never short of a lot: whole packs came before the first weight', async () => {
+    const used = await store.lots.used();
+    const lots = [...store.shelf.now().lot.values()].map(
+      ({ versions }) => versions.at(-1)?.document as { id: string; received: { amount: number } },
+    );
+    expect(lots.map(({ id }) => id).toSorted()).toEqual([...used.keys()].toSorted());
+    for (const { id, received } of lots) expect(received.amount).toBeGreaterThanOrEqual(used.get(id) ?? 0);
+  });
+
+  it('is sound to the last line, and is laid out once', async () => {
+    expect(await store.verify()).toMatchObject({ ok: true });
+    const { bars: before } = await store.bars.list({ before: null, limit: 100 });
+    await store.rebuild();
+    expect((await store.bars.list({ before: null, limit: 100 })).bars).toEqual(before);
+    expect(await layOutPast(store, CLOCK, 41, BATCHES)).toBe(0);
+  });
+});
