@@ -1,3 +1,4 @@
+import { OPENED_INSTEAD } from '#lib/work/label/checklist';
 import type { Asked, AskedOf } from '#lib/work/label/checklist';
 import type { Composition } from '#lib/work/label/composition';
 import type { Ingredient } from '#lib/work/label/ingredients';
@@ -37,6 +38,7 @@ export const messages = {
     letter: (count: number) => `Sheet of ${count} on US letter, PDF`,
     svg: 'One label, SVG',
     sign: 'The estimated sign says that the lot was packed by the average system: check its net content first.',
+    drawn: 'The signs are drawn by eye: compare them with the regulation before you print.',
   },
   ingredients: {
     title: 'Ingredients',
@@ -92,7 +94,7 @@ export const messages = {
       responsible: 'Name and address of the responsible person',
       origin: 'Country of origin, if imported',
       content: 'Nominal content by weight',
-      durability: 'Date of minimum durability, or period after opening',
+      durability: `Date of minimum durability; of what keeps over ${OPENED_INSTEAD.value} months the period after opening`,
       precautions: 'Precautions for use',
       batch: 'Batch number',
       function: 'What it is for, unless that is plain',

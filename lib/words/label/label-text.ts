@@ -8,7 +8,6 @@ import type { LabelSettings } from '#lib/work/label/settings';
 export const labelWords = {
   ingredients: (names: string) => `Ingredients: ${names}.`,
   batch: (mark: string) => `Batch ${mark}`,
-  opened: (months: number) => `Use within ${months} months of opening (${months}M).`,
   bestBefore: (month: string) => `Best before end of ${month}.`,
   origin: (country: string) => `Made in ${country}.`,
   customary: (amount: string) => `Net Wt ${amount}`,
@@ -35,9 +34,8 @@ const monthAfter = (wall: number, months: number): string => {
 const durabilityText = ({ durability }: LabelSettings, poured: number): string | null => {
   switch (durability.kind) {
     case 'none':
-      return null;
     case 'opened':
-      return labelWords.opened(durability.months);
+      return null;
     case 'best-before':
       break;
   }
@@ -57,6 +55,7 @@ export const labelText = ({ settings, formula, list, mark, net, poured }: LabelC
       stated === null || net === null
         ? null
         : { metric: stated.metric, customary: labelWords.customary(stated.customary), mass: net, estimated: settings.estimated },
+    openedMonths: settings.durability.kind === 'opened' ? settings.durability.months : null,
     paragraphs: [
       ...(list.items.length === 0 ? [] : [labelWords.ingredients(list.items.map(({ name }) => name).join(', '))]),
       ...said(cautions.map((one) => one.trim()).join(' ')),

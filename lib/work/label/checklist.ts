@@ -1,4 +1,4 @@
-import type { Source } from '#lib/soap/source';
+import type { Source, Sourced } from '#lib/soap/source';
 import type { IngredientList } from './ingredients';
 import type { LabelSettings } from './settings';
 
@@ -36,10 +36,26 @@ export interface Asked {
   readonly source: Source;
 }
 
+const durabilityState = ({ durability }: LabelSettings): Asked['state'] => {
+  switch (durability.kind) {
+    case 'none':
+      return 'missing';
+    // Whether it keeps so long is the maker's to know.
+    case 'opened':
+      return 'look';
+    case 'best-before':
+      break;
+  }
+  return 'there';
+};
+
 const EU = (letter: string): Source => ({ text: `Regulation (EC) No 1223/2009 Art. 19(1)(${letter})`, grade: 'A' });
 const CFR = (section: string, grade: Source['grade']): Source => ({ text: `21 CFR ${section}`, grade });
 const filled = (text: string | null): boolean => text !== null && text.trim() !== '';
 const when = (there: boolean): 'there' | 'missing' => (there ? 'there' : 'missing');
+
+/** What keeps longer than so many months bears the period after opening instead of a date (Art. 19(1)(c)). */
+export const OPENED_INSTEAD: Sourced = { value: 30, source: { text: 'Regulation (EC) No 1223/2009 Art. 19(1)(c)', grade: 'memory' } };
 
 /** Packages below so many grams need no content (Art. 19(1)(b)). */
 const SMALL = 5;
@@ -48,12 +64,12 @@ const ingredientsState = ({ items, unnamed }: IngredientList): Asked['state'] =>
 
 /** What Art. 19 of the EU's (and, alike, the UK's) cosmetics regulation asks of this label. */
 export const euChecklist = ({ settings, list, mark, net, netGrams }: LabelFacts): readonly Asked[] => {
-  const { responsible, origin, durability, cautions, purpose } = settings;
+  const { responsible, origin, cautions, purpose } = settings;
   return [
     { what: 'responsible', state: when(filled(responsible.name) && filled(responsible.address)), source: EU('a') },
     { what: 'origin', state: filled(origin) ? 'there' : 'look', source: EU('a') },
     { what: 'content', state: netGrams !== null && netGrams < SMALL ? 'not-asked' : when(net), source: EU('b') },
-    { what: 'durability', state: when(durability.kind !== 'none'), source: EU('c') },
+    { what: 'durability', state: durabilityState(settings), source: EU('c') },
     { what: 'precautions', state: cautions.some(filled) ? 'there' : 'look', source: EU('d') },
     { what: 'batch', state: when(filled(mark)), source: EU('e') },
     { what: 'function', state: filled(purpose) ? 'there' : 'look', source: EU('f') },

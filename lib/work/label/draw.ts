@@ -35,7 +35,14 @@ const round = (value: number): string => String(Math.round(value * 1000) / 1000)
  * The estimated sign in a square of 1, as a path: drawn, since few faces hold it. Its form follows Directive 71/316/EEC, Annex I, by eye (from
  * memory): compare before you print.
  */
-export const ESTIMATED_PATH = 'M1 .5A.5 .47 0 1 0 .883 .802L.73 .757A.3 .4 0 1 1 .8 .5zM.17 .46H.9V.54H.17z';
+const ESTIMATED = 'M1 .5A.5 .47 0 1 0 .883 .802L.73 .757A.3 .4 0 1 1 .8 .5zM.17 .46H.9V.54H.17z';
+
+/** The open jar of Regulation (EC) No 1223/2009, Annex VII, 2, in a square of 1: jar and lid as bands, by eye (from memory). */
+const OPENED =
+  'M.08 .4H.92V.84Q.92 1 .76 1H.24Q.08 1 .08 .84zM.14 .46V.83Q.14 .94 .25 .94H.75Q.86 .94 .86 .83V.46z' +
+  'M.14 .3L.86 .06L.9 .18L.18 .42L.16 .36L.82 .14L.16 .36z';
+
+export const SIGNS = { estimated: ESTIMATED, opened: OPENED } as const;
 
 /** The quiet border that a code needs, in modules (ISO/IEC 18004: four). */
 const QUIET = 4;
@@ -69,8 +76,8 @@ const inner = ({ width, height, placed }: LabelLayout, modules: Modules): string
     .map((run) => `M${round(run.x)} ${round(run.y)}h${round(run.width)}v${round(run.height)}h-${round(run.width)}z`)
     .join('');
   const signs = placed.map((one) =>
-    one.kind === 'estimated'
-      ? `<path d="${ESTIMATED_PATH}" transform="translate(${round(one.x)} ${round(one.y)}) scale(${round(one.side)})"/>`
+    one.kind === 'sign'
+      ? `<path fill-rule="evenodd" d="${SIGNS[one.sign]}" transform="translate(${round(one.x)} ${round(one.y)}) scale(${round(one.side)})"/>`
       : '',
   );
   const border = `<rect x="0.1" y="0.1" width="${round(width - 0.2)}" height="${round(height - 0.2)}" fill="none" stroke="#bbb" stroke-width="0.2"/>`;

@@ -8,6 +8,8 @@ export interface LabelText {
   readonly purpose: string | null;
   /** The net content, and how much it is; `null`: not known. */
   readonly net: { readonly metric: string; readonly customary: string; readonly mass: Milligrams; readonly estimated: boolean } | null;
+  /** Months after opening; `null`: nothing of them is said. */
+  readonly openedMonths: number | null;
   /** Paragraphs: ingredients first, then cautions, durability, batch, responsible person. */
   readonly paragraphs: readonly string[];
 }
@@ -28,7 +30,7 @@ export type Placed =
       readonly strong: boolean;
       readonly text: string;
     }
-  | { readonly kind: 'estimated'; readonly x: number; readonly y: number; readonly side: number }
+  | { readonly kind: 'sign'; readonly sign: 'estimated' | 'opened'; readonly x: number; readonly y: number; readonly side: number }
   | { readonly kind: 'code'; readonly x: number; readonly y: number; readonly side: number };
 
 export interface LabelLayout extends LabelSize {
@@ -43,6 +45,7 @@ export interface LabelLayout extends LabelSize {
 
 const MARGIN = 3;
 const CODE = 14;
+const JAR = 10;
 /** Height of a capital and of a figure of the face, as a share of its em (Atkinson Hyperlegible Next, measured on its outlines). */
 const CAPITAL = 0.66;
 const LEADING = 1.18;
@@ -65,7 +68,8 @@ export const layLabel = (text: LabelText, { width, height }: LabelSize): LabelLa
   if (text.purpose !== null) for (const line of linesIn(text.purpose, PURPOSE, inner)) put(line, PURPOSE, false);
   y += GAP;
   const bottom = height - MARGIN;
-  const beside = inner - CODE - 2;
+  const jar = text.openedMonths === null ? 0 : JAR + 2;
+  const beside = inner - CODE - 2 - jar;
   const netSize = text.net === null ? 0 : netEm(text.net.mass, width * height);
   const netLines = text.net === null ? [] : [text.net.metric, text.net.customary].flatMap((one) => linesIn(one, netSize, beside));
   const netHeight = netLines.length * netSize * LEADING;
@@ -76,12 +80,22 @@ export const layLabel = (text: LabelText, { width, height }: LabelSize): LabelLa
   y = netTop;
   if (text.net?.estimated === true) {
     const side = Math.max(ESTIMATED_SIGN.value, netSize * CAPITAL);
-    placed.push({ kind: 'estimated', x: MARGIN + widthIn(text.net.metric, netSize) + 1.5, y: y + netSize - side, side });
+    placed.push({ kind: 'sign', sign: 'estimated', x: MARGIN + widthIn(text.net.metric, netSize) + 1.5, y: y + netSize - side, side });
   }
   for (const line of netLines) put(line, netSize, true);
+  if (text.openedMonths !== null) placed.push(...jarOf(text.openedMonths, width - MARGIN - CODE - jar, bottom - JAR));
   placed.push({ kind: 'code', x: width - MARGIN - CODE, y: codeTop, side: CODE });
   const letters = em * CAPITAL;
   return { width, height, placed, fits: end <= netTop - 1 + 1e-9, letters, lettersForUs: letters >= INGREDIENT_HEIGHT.value - 1e-9 };
+};
+
+/** The open jar with its months inside. */
+const jarOf = (months: number, x: number, y: number): readonly Placed[] => {
+  const [inside, size] = [`${months}M`, JAR * 0.34];
+  return [
+    { kind: 'sign', sign: 'opened', x, y, side: JAR },
+    { kind: 'text', x: x + (JAR - widthIn(inside, size)) / 2, y: y + JAR * 0.82, size, strong: true, text: inside },
+  ];
 };
 
 /** Figures as high as both rules ask, and never so small that nobody reads them. */

@@ -1,5 +1,5 @@
 import PDFDocument from 'pdfkit';
-import { codeRuns, ESTIMATED_PATH, placesOn, type Modules, type Sheet } from '#lib/work/label/draw';
+import { codeRuns, placesOn, SIGNS, type Modules, type Sheet } from '#lib/work/label/draw';
 import type { LabelLayout, Placed } from '#lib/work/label/layout';
 import { faceOf } from '../pdf/faces';
 import type { Script } from '../pdf/faces';
@@ -43,10 +43,10 @@ const drawLabel = (doc: Doc, faces: ReturnType<typeof facesIn>, layout: LabelLay
       case 'text':
         drawText(doc, faces, one, dx, dy);
         break;
-      case 'estimated':
+      case 'sign':
         doc.save();
         doc.translate(at(dx + one.x), at(dy + one.y)).scale(at(one.side));
-        doc.path(ESTIMATED_PATH).fill(INK);
+        doc.path(SIGNS[one.sign]).fill(INK, 'even-odd');
         doc.restore();
         break;
       case 'code':

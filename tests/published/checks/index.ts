@@ -1,6 +1,7 @@
 import type { Check } from './check';
 import { COOLING_CHECKS } from './cooling';
 import { FAT_CHECKS } from './fats';
+import { LABEL_CHECKS } from './labels';
 import { LYE_DENSITY_CHECKS } from './lye-density';
 import { LYE_HEAT_CHECKS } from './lye-heat';
 import { MOLAR_MASS_CHECKS } from './molar-masses';
@@ -22,4 +23,5 @@ export const ALL_CHECKS: readonly Check[] = [
   ...WEIGHING_CHECKS,
   ...PROBE_CHECKS,
   ...NET_CONTENT_CHECKS,
+  ...LABEL_CHECKS,
 ];

@@ -8,6 +8,7 @@ const text = (more: Partial<LabelText> = {}): LabelText => ({
   title: 'Meadow <soap>',
   purpose: 'Soap for hands & body',
   net: { metric: '120 g', customary: 'Net Wt 4.23 oz', mass: mg(120_000), estimated: true },
+  openedMonths: 12,
   paragraphs: ['Ingredients: Olea Europaea Fruit Oil, Aqua, Cocos Nucifera Oil, Sodium Hydroxide.', 'For external use.', 'Batch 26-11/1'],
   ...more,
 });
@@ -37,6 +38,13 @@ describe('a label laid out', () => {
     expect(layout.lettersForUs).toBe(true);
   });
 
+  it('says months after opening in an open jar, and nothing where none are said', () => {
+    const jar = layLabel(text(), size).placed.filter((one) => one.kind === 'sign' && one.sign === 'opened');
+    expect(jar).toHaveLength(1);
+    expect(layLabel(text(), size).placed).toContainEqual(expect.objectContaining({ text: '12M' }));
+    expect(layLabel(text({ openedMonths: null }), size).placed.some((one) => one.kind === 'sign' && one.sign === 'opened')).toBe(false);
+  });
+
   it('has its net content in figures as high as its rules ask, in the lowest third of its front', () => {
     const net = layLabel(text(), size).placed.find((one) => one.kind === 'text' && one.text === '120 g');
     // 60 × 90 mm is 8.4 square inches: an eighth of an inch is more than the 3 mm of 120 g.
@@ -50,6 +58,7 @@ describe('a label laid out', () => {
     expect([few.fits, few.lettersForUs]).toEqual([true, true]);
     expect([more.fits, more.lettersForUs]).toEqual([true, false]);
     expect(most.fits).toBe(false);
+    expect(layLabel(text(), { width: 20, height: 20 }).fits).toBe(false);
   });
 
   it('breaks lines at words, and a word only where it is wider than a line', () => {

@@ -43,7 +43,8 @@ describe('what a label must say', () => {
     expect(stateOf(all, 'batch')).toBe('there');
     const typed = euChecklist(facts({ responsible: { name: 'N', address: 'A' }, durability: { kind: 'opened', months: 12 } }));
     expect(stateOf(typed, 'responsible')).toBe('there');
-    expect(stateOf(typed, 'durability')).toBe('there');
+    expect(stateOf(typed, 'durability')).toBe('look');
+    expect(stateOf(euChecklist(facts({ durability: { kind: 'best-before', months: 18 } })), 'durability')).toBe('there');
     expect(stateOf(euChecklist({ ...facts(), list: { ...facts().list, unnamed: ['olive'] } }), 'ingredients')).toBe('missing');
     expect(stateOf(euChecklist({ ...facts(), mark: '' }), 'batch')).toBe('missing');
     expect(all.map(({ source }) => source.text).every((text) => /Art\. 19\(1\)\([a-g]\)/.test(text))).toBe(true);

@@ -34,6 +34,7 @@ export function Preview({ label }: { readonly label: LabelPage }) {
       </p>
       {net === null ? <p className={on('warn')}>{words.noNet}</p> : null}
       {settings.estimated ? <p>{words.sign}</p> : null}
+      {settings.estimated || settings.durability.kind === 'opened' ? <p>{words.drawn}</p> : null}
       <div className={on('acts')}>
         {files.map(([href, name], at) => (
           <a key={name} className={on(at === 0 ? 'act first' : 'act')} href={href} target="_blank" rel="noreferrer">
