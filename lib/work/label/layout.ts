@@ -1,6 +1,6 @@
 import { customaryHeight, ESTIMATED_SIGN, INGREDIENT_HEIGHT, metricHeight } from './net-statement';
 import type { Milligrams } from '#lib/units/mass';
-import { linesIn, widthIn } from './lines-in';
+import { linesAlong, linesIn, widthIn } from './lines-in';
 
 /** What stands on a label, in the order it is read. Texts are whole; where they break is the layout's. */
 export interface LabelText {
@@ -130,12 +130,11 @@ const rowsOf = (
   const rows: Row[] = [];
   let y = top;
   for (const paragraph of paragraphs) {
-    let rest = paragraph;
-    while (rest !== '') {
-      y += em * LEADING;
-      const [line = '', ...more] = linesIn(rest, em, Math.min(inner, widthAt(y)));
-      rows.push({ y: y - em * (LEADING - 1), text: line });
-      rest = more.join(' ');
+    const from = y;
+    const below = (line: number): number => from + (line + 1) * em * LEADING;
+    for (const [line, text] of linesAlong(paragraph, em, (at) => Math.min(inner, widthAt(below(at)))).entries()) {
+      y = below(line);
+      rows.push({ y: y - em * (LEADING - 1), text });
     }
     y += GAP / 2;
   }
