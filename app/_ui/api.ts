@@ -33,10 +33,13 @@ const row = z.looseObject({
 });
 const config = z.looseObject({ id: z.string(), kind: z.enum(['scale', 'probe']), name: z.string(), path: z.string() });
 
+/** The outline of the list of batches, searched or not. */
+export const BATCHES = z.looseObject({ batches: z.array(row), next: z.nullable(z.string()) });
+
 /** The outline of each answer: enough that a page of another build, or another program on this port, is found out before it is drawn. */
 const OUTLINES = {
   health: z.looseObject({ ok: z.boolean(), journal: z.looseObject({ readOnly: z.nullable(z.string()), seq: count }) }),
-  batches: z.looseObject({ batches: z.array(row), next: z.nullable(z.string()) }),
+  batches: BATCHES,
   batch: z.looseObject({
     summary: row,
     lines: z.array(

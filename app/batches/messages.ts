@@ -1,3 +1,4 @@
+import type { Deviation } from '#lib/protocol/find';
 import { capital, counted } from '#lib/words/words';
 
 /** Words of the list of batches. */
@@ -22,6 +23,39 @@ export const messages = {
     teach: 'Open one to see every weight beside its plan.',
     more: 'Show older batches',
     asking: 'Fetching older batches',
+  },
+  pouring: 'Your pouring over time',
+  find: {
+    title: 'Find',
+    note: 'Every word must stand somewhere in a batch: its mark, formula, materials, lots, or what somebody wrote. The beginning of a word is enough.',
+    words: 'Words',
+    hint: 'olive draught, 26-11, a lot',
+    formula: 'Formula',
+    every: 'every formula',
+    from: 'Begun from',
+    to: 'up to',
+    deviation: 'What went otherwise',
+    deviations: {
+      '': 'whatever',
+      any: 'anything',
+      'over-pour': 'an over-pour',
+      override: 'a hold allowed',
+      'by-hand': 'a weight by hand',
+    } satisfies Record<Deviation | 'any' | '', string>,
+    found: 'Found',
+    none: 'No batch has all of that. Fewer words, or a longer time, find more.',
+    all: 'Show all again',
+  },
+  elsewhere: {
+    title: 'Kept elsewhere',
+    note: 'A record on one disk is one disk away from none. Copies are made beside it once a day and looked at after writing; take one to another place now and then.',
+    archive: 'Everything in one archive',
+    archiveNote:
+      'Every batch as tables and as files for other programs, the record itself, and what proves it. The key that signs is never in it.',
+    newest: (when: string, size: string, folder: string) => `The newest copy is of ${when}, ${size}, in ${folder}.`,
+    none: (folder: string) => `No copy has been made yet. One comes within the hour, into ${folder}.`,
+    now: 'Copy now',
+    copying: 'Copying and looking at it',
   },
   parked: {
     title: 'Parked',

@@ -1,4 +1,5 @@
 'use client';
+import type { Route } from 'next';
 import Link from 'next/link';
 import type { BatchList, BatchListRow } from '#lib/protocol/http';
 import { see } from '../../_live/selectors';
@@ -10,6 +11,8 @@ import { useAsked } from '../../_ui/use-asked';
 import { PaperSection, PaperTitle, Steps } from '../../_ui/section';
 import { messages } from '../messages';
 import { on } from '../../_ui/classes';
+import { Found } from './found';
+import { KeptElsewhere } from './kept-elsewhere';
 import { Listed, PAGE } from './listed';
 
 /** Every batch of this bench, newest first. */
@@ -25,6 +28,13 @@ export function BatchesPage() {
         side={realm === null ? null : <p>{messages.realm[realm]}</p>}
       >
         {asked.state === 'asking' ? <Asking /> : null}
+        {asked.state === 'there' && asked.value.batches.length > 0 ? (
+          <div className={on('acts')}>
+            <Link className={on('act')} href={'/batches/pouring' as Route} prefetch={false}>
+              {messages.pouring}
+            </Link>
+          </div>
+        ) : null}
       </PaperTitle>
       {asked.state === 'failed' ? <ProblemSection problem={asked.problem} onAgain={again} /> : null}
       {asked.state === 'there' ? <Sections first={asked.value} revision={standing} /> : null}
@@ -43,25 +53,17 @@ const leadOf = ({ batches, next }: BatchList): string => {
 
 /** Everything weighed here; what waits parked, however old, stands before it. */
 function Sections({ first, revision }: { readonly first: BatchList; readonly revision: string }) {
-  const { list } = messages;
   if (first.batches.length === 0) return <Empty />;
   return (
     <>
       <Parked revision={revision} />
-      <PaperSection
-        name={list.title}
-        note={
-          <>
-            <p>{list.note}</p>
-            <p>{list.teach}</p>
-          </>
-        }
-      >
-        <Listed first={first} status={null} />
-      </PaperSection>
+      <Found first={first} revision={revision} />
+      <KeptElsewhere />
     </>
   );
 }
+
+const EVERYTHING = {};
 
 function Parked({ revision }: { readonly revision: string }) {
   const { asked, again } = useAsked(() => api.batches(null, PAGE, 'parked'), { revision });
@@ -70,7 +72,7 @@ function Parked({ revision }: { readonly revision: string }) {
   if (asked.state === 'asking' || asked.value.batches.length === 0) return null;
   return (
     <PaperSection name={parked.title} note={<p>{parked.note}</p>}>
-      <Listed first={asked.value} status="parked" />
+      <Listed first={asked.value} status="parked" find={EVERYTHING} />
     </PaperSection>
   );
 }

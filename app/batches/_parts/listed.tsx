@@ -1,7 +1,8 @@
 'use client';
 import { useState } from 'react';
+import type { BatchFind } from '#lib/protocol/find';
 import type { BatchList, BatchListRow, HttpProblem } from '#lib/protocol/http';
-import { api } from '../../_ui/api';
+import { batchesApi } from '../../_ui/batches-api';
 import { BatchTable } from '../../_ui/batch-table';
 import { on } from '../../_ui/classes';
 import { Problem } from '../../_ui/problem';
@@ -13,10 +14,12 @@ interface ListedProps {
   readonly first: BatchList;
   /** Of one status; `null`: of any. */
   readonly status: BatchListRow['status'] | null;
+  /** What the first page was narrowed by. */
+  readonly find: BatchFind;
 }
 
 /** A page of batches, and older ones for the asking. */
-export function Listed({ first, status }: ListedProps) {
+export function Listed({ first, status, find }: ListedProps) {
   // Older pages hang on to the newest one: what is begun meanwhile appears above them.
   const [older, setOlder] = useState<BatchList | null>(null);
   const [busy, setBusy] = useState(false);
@@ -26,7 +29,7 @@ export function Listed({ first, status }: ListedProps) {
   const next = (older ?? first).next;
   const more = async (): Promise<void> => {
     setBusy(true);
-    const answer = await api.batches(next, PAGE, status);
+    const answer = await batchesApi.find(find, next, PAGE, status);
     setBusy(false);
     setProblem(answer.ok ? null : answer.problem);
     if (answer.ok) setOlder({ batches: [...(older?.batches ?? []), ...answer.value.batches], next: answer.value.next });

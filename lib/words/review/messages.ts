@@ -46,6 +46,11 @@ export const messages = {
     },
   },
   acts: { print: 'Print the record', bench: 'Go to the bench', list: 'All batches' },
+  out: {
+    pdf: 'Batch record, PDF',
+    csv: 'Every weight, CSV',
+    json: 'The whole batch, JSON',
+  },
   asking: 'Reading the record',
   noId: {
     error: 'No batch is named in this address.',

@@ -6,9 +6,11 @@ import { grouped } from '../../../_ui/proof/head';
 import { PaperSection } from '../../../_ui/section';
 import { messages } from '#lib/words/review/messages';
 import { on } from './classes';
+import { Out } from './out';
 
 /** Where the batch ends in the journal: what to keep elsewhere if anyone is ever to be convinced. */
-export function Record({ review: { record, summary } }: { readonly review: BatchPage }) {
+export function Record({ review }: { readonly review: BatchPage }) {
+  const { record, summary } = review;
   const { locale } = useDisplay();
   const words = messages.record;
   return (
@@ -29,6 +31,7 @@ export function Record({ review: { record, summary } }: { readonly review: Batch
           {words.head(numberText(record.entries, locale), numberText(record.seq, locale), words.realms[summary.realm])}
         </p>
       </div>
+      <Out review={review} />
       <div className={on('printed')}>
         <p>{messages.print.remarks}</p>
         <div className={on('sign')}>
