@@ -100,7 +100,8 @@ describe('what is said of a batch afterwards', () => {
   it('keeps nothing of what is no picture, is damaged, too large or not kept before', async () => {
     const whole = new Uint8Array(await photographed());
     const drawing = '<svg xmlns="http://www.w3.org/2000/svg"><image href="file:///etc/passwd"/></svg>';
-    for (const bytes of [drawing, '%PDF-1.4', '', whole.slice(0, 900)]) {
+    const plain = '<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9"><rect width="9" height="9"/></svg>';
+    for (const bytes of [drawing, plain, '%PDF-1.4', '', whole.slice(0, 900)]) {
       const answer = await send(bytes);
       expect(answer.status).toBe(415);
       expect(await answer.json()).toMatchObject({ error: expect.any(String), kept: 'Nothing was changed.', todo: expect.any(String) });
