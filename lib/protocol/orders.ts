@@ -5,6 +5,8 @@ import type { Outlook } from '#lib/work/orders/outlook';
 /** GET /api/orders: what is due, what it needs, and what must happen when. */
 export interface OrdersPage {
   readonly today: Day;
+  /** Forecasts still being worked out: what follows counts those that are there. */
+  readonly working: number;
   readonly outlook: Outlook;
   readonly orders: readonly Order[];
   readonly trade: Trade;

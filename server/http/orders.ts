@@ -28,6 +28,8 @@ export const orders = (deps: ApiDeps): Hono => {
         : c.json(found);
     })
     .get('/calendar.ics', async (c) => {
+      await page();
+      await forecasts.settled();
       const { outlook, names } = await page();
       const name = (id: string): string => names[id] ?? id;
       const dues = outlook.agenda.map(({ id, day, task }) => ({ id, day, title: taskTitle(task, name), note: taskNote(task, name) }));

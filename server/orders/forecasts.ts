@@ -1,4 +1,4 @@
-import { setImmediate as turn } from 'node:timers/promises';
+import { setTimeout as sleep } from 'node:timers/promises';
 import { forecastCure, learnFrom, seededNumbers } from '#lib/soap/shrink/index';
 import type { CureForecast, CureWatch, MakerBelief } from '#lib/soap/shrink/index';
 import { daysBetween as wholeDays, followedBy, lessonsIn, ruleOf } from '#lib/work/bars/cure';
@@ -10,48 +10,88 @@ export interface LotForecast extends Followed {
   readonly forecast: CureForecast;
 }
 
+/** Forecasts as far as they are there; `working`: so many are still being worked out. */
+export interface Forecasted {
+  readonly found: ReadonlyMap<string, LotForecast>;
+  readonly working: number;
+}
+
 /** Water of a batter nobody has weighed yet, and a bar of it: where the answer is days, they hardly matter. Common practice, no source. */
-const USUAL = { water: 0.26, bars: 1, cutWeight: 125, step: 1, weighings: [] };
+const USUAL: CureWatch = { water: 0.26, bars: 1, cutWeight: 125, step: 1, weighings: [] };
 const SEED = 7;
+/** Between two of them, so that a bench beside it goes on. */
+const BREATH_MS = 5;
+
+interface Asked {
+  readonly id: string;
+  readonly key: string;
+  readonly work: () => LotForecast;
+}
 
 /**
- * Forecasts of bar lots, one for each state of a lot, its rule and its day: some 30 ms each, and never two in one turn of the loop, so that
- * a bench beside it goes on.
+ * Forecasts of bar lots: some 20 ms each, worked out one after another with pauses, and kept until the lot, the rule, the day or what earlier
+ * lots taught is another. Nobody waits for them who does not want to.
  */
-export const createForecasts = (pause: () => Promise<unknown> = turn) => {
-  const known = new Map<string, LotForecast>();
+export const createForecasts = (pause: () => Promise<unknown> = () => sleep(BREATH_MS)) => {
+  const known = new Map<string, { readonly key: string; readonly one: LotForecast }>();
+  let wanted: readonly Asked[] = [];
+  let running: Promise<void> | null = null;
   let usual: { readonly from: string; readonly forecast: CureForecast } | null = null;
   let learned: { readonly from: string; readonly maker: MakerBelief } | null = null;
+
   /** Most lots learn from the same lots: what those taught is kept. */
   const makerOf = (lessons: readonly CureWatch[]): MakerBelief => {
     const from = JSON.stringify(lessons);
     if (learned?.from !== from) learned = { from, maker: learnFrom(lessons) };
     return learned.maker;
   };
+
+  const asked = (rows: readonly BarsSummary[], kept: CureKept, wall: number): readonly Asked[] => {
+    const rule = ruleOf(kept);
+    const all = lessonsIn(rows);
+    return rows.flatMap((row): readonly Asked[] => {
+      const followed = followedBy(row);
+      if (typeof followed === 'string') return [];
+      const today = wholeDays(followed.from, wall);
+      const lessons = all.filter(({ id }) => id !== row.id);
+      const key = JSON.stringify([row.version, rule, today, lessons.map(({ id, watch }) => [id, watch.weighings.length])]);
+      const work = (): LotForecast => ({
+        ...followed,
+        forecast: forecastCure({
+          watch: followed.watch,
+          rule,
+          today,
+          maker: makerOf(lessons.map(({ watch }) => watch)),
+          uniform: seededNumbers(SEED),
+        }),
+      });
+      return [{ id: row.id, key, work }];
+    });
+  };
+
+  const isThere = ({ id, key }: Asked): boolean => known.get(id)?.key === key;
+
+  const workOff = async (): Promise<void> => {
+    for (let next = wanted.find((one) => !isThere(one)); next !== undefined; next = wanted.find((one) => !isThere(one))) {
+      known.set(next.id, { key: next.key, one: next.work() });
+      await pause();
+    }
+    running = null;
+  };
+
   return {
-    async of(rows: readonly BarsSummary[], kept: CureKept, wall: number): Promise<ReadonlyMap<string, LotForecast>> {
-      const rule = ruleOf(kept);
-      const all = lessonsIn(rows);
-      const found = new Map<string, LotForecast>();
-      const used = new Set<string>();
-      for (const row of rows) {
-        const followed = followedBy(row);
-        if (typeof followed === 'string') continue;
-        const today = wholeDays(followed.from, wall);
-        const lessons = all.filter(({ id }) => id !== row.id).map(({ watch }) => watch);
-        const key = JSON.stringify([row.id, row.version, rule, today, lessons.length]);
-        used.add(key);
-        let one = known.get(key);
-        if (one === undefined) {
-          await pause();
-          const forecast = forecastCure({ watch: followed.watch, rule, today, maker: makerOf(lessons), uniform: seededNumbers(SEED) });
-          one = { ...followed, forecast };
-          known.set(key, one);
-        }
-        found.set(row.id, one);
-      }
-      for (const key of known.keys()) if (!used.has(key)) known.delete(key);
-      return found;
+    /** At once: what is not there yet is begun, and stands as it was before where it was. */
+    now(rows: readonly BarsSummary[], kept: CureKept, wall: number): Forecasted {
+      wanted = asked(rows, kept, wall);
+      const ids = new Set(wanted.map(({ id }) => id));
+      for (const id of known.keys()) if (!ids.has(id)) known.delete(id);
+      const working = wanted.filter((one) => !isThere(one)).length;
+      if (working > 0) running ??= pause().then(workOff);
+      return { found: new Map([...known].map(([id, { one }]) => [id, one])), working };
+    },
+    /** Resolves when everything asked for is worked out. */
+    async settled(): Promise<void> {
+      await running;
     },
     /** Of bars nobody has weighed: by the rule and what earlier lots taught. */
     unweighed(rows: readonly BarsSummary[], kept: CureKept): CureForecast {

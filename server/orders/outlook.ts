@@ -31,6 +31,22 @@ const rowsOf = async ({ store }: Running): Promise<readonly BarsSummary[]> => {
   return [...open, ...earlier.filter(({ id }) => !ids.has(id))];
 };
 
+/** Newest lots of each formula that tell how long the next will take. */
+const TELLING = 3;
+
+/** Lots whose forecast is of use: those with bars to promise, and of each formula its newest. */
+const telling = (rows: readonly BarsSummary[]): readonly BarsSummary[] => {
+  const seen = new Map<string, number>();
+  return rows
+    .filter(({ cut }) => cut !== null)
+    .toSorted((a, b) => b.poured - a.poured)
+    .filter(({ formula, counts }) => {
+      const before = seen.get(formula.id) ?? 0;
+      seen.set(formula.id, before + 1);
+      return counts.shelf > 0 || before < TELLING;
+    });
+};
+
 /** mg of each material, as far as it was ever said what came in. */
 export const onHandOf = (lots: readonly Lot[], used: ReadonlyMap<string, number>): Readonly<Record<string, number>> => {
   const sums: Record<string, number> = {};
@@ -73,7 +89,7 @@ export const ordersPage = async (
   const shelf = running.store.shelf.now();
   const rows = await rowsOf(running);
   const cure = (newest(shelf, 'cure', 'maker')?.document as unknown as CureKept | undefined) ?? USUAL_CURE;
-  const found = await forecasts.of(rows, cure, wall);
+  const { found, working } = forecasts.now(telling(rows), cure, wall);
   const context = withCatalogue(contextOf(shelf, running.scales));
   const formulas = all<Formula>(shelf, 'formula');
   const lots = all<Lot>(shelf, 'lot');
@@ -94,7 +110,7 @@ export const ordersPage = async (
     moulds,
     unmould: all<UnmouldKept>(shelf, 'unmould'),
     trade,
-    cure: takesOf(forecasts.unweighed(rows, cure).ready),
+    cure: () => takesOf(forecasts.unweighed(rows, cure).ready),
     orders,
     goods,
     onHand,
@@ -107,5 +123,5 @@ export const ordersPage = async (
     ...orders.map(({ id, name }) => [id, name] as const),
     ...buyers,
   ]);
-  return { today, outlook, orders, trade, goods, onHand, names };
+  return { today, working, outlook, orders, trade, goods, onHand, names };
 };

@@ -18,8 +18,8 @@ export interface Known {
   readonly forecasts: ReadonlyMap<string, Forecast>;
   readonly unmould: readonly UnmouldKept[];
   readonly trade: Trade;
-  /** Days from cutting until ready of bars nothing is known of yet. */
-  readonly cure: Takes;
+  /** Days from cutting until ready of bars nothing is known of yet; asked only where it is needed. */
+  readonly cure: () => Takes;
   readonly offsetMin: number;
 }
 
@@ -106,7 +106,7 @@ const cureOf = (own: readonly BarsSummary[], { forecasts, cure }: Known): Takes 
     .flatMap(({ id }) => forecasts.get(id)?.ready ?? [])
     .slice(0, NEWEST)
     .map(takesOf);
-  if (found.length === 0) return cure;
+  if (found.length === 0) return cure();
   return {
     early: Math.min(...found.map(({ early }) => early)),
     likely: spread(found.map(({ likely }) => likely)).likely,

@@ -51,7 +51,7 @@ const facts = (more: Partial<Facts> = {}): Facts => ({
   forecasts: new Map([[barsIdOf(as('b11'), 1), { from: POURED + 2 * DAY, ready: { low: 27, middle: 30, high: 40 } }]]),
   unmould: [],
   trade: { ...NO_TRADE, moulds: { long: { owned: 3, bars: null } } },
-  cure: { early: 28, likely: 35, late: 52 },
+  cure: () => ({ early: 28, likely: 35, late: 52 }),
   orders: [],
   goods: [],
   onHand: {},

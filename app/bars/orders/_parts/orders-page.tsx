@@ -110,18 +110,21 @@ function Sections({ there, again }: { readonly there: Shelves; readonly again: (
   );
 }
 
-const leadOf = ({ outlook, orders, names }: There, locale: string) => {
+const leadOf = ({ outlook, orders, names, working }: There, locale: string) => {
   const open = orders.filter(({ state }) => state === 'open').length;
   if (open === 0) return messages.lead.none;
   const missing = outlook.reserved.reduce((sum, one) => sum + one.missing, 0);
   const [next] = outlook.agenda;
   return [
     messages.lead.some(open, missing),
+    working === 0 ? '' : messages.lead.working(working),
     next === undefined
       ? ''
       : messages.lead.next(
           taskTitle(next.task, (id) => names[id] ?? id),
           dayIn(next.day, locale),
         ),
-  ].join(' ');
+  ]
+    .filter((text) => text !== '')
+    .join(' ');
 };
