@@ -7,7 +7,7 @@ import { base64 } from '#lib/units/base64';
 import { as } from '#lib/units/id';
 import type { PersonId } from '#lib/units/id';
 import type { Clock } from '#lib/units/time';
-import type { JournalName } from '../store/journal';
+import type { JournalName } from '../store/tables';
 import { originOf } from '../store/proof-fold';
 import type { Named } from '../store/proof-fold';
 import type { Store, StoreLog } from '../store/store';

@@ -5,7 +5,7 @@ import type { Head } from '#lib/record/seal';
 import { deriving, NO_ROWS, sameRows } from './derived-rows';
 import type { DerivedRows, LinesBefore } from './derived-rows';
 import type { Heads } from './heads';
-import type { JournalName } from './journal';
+import type { JournalName } from './tables';
 import { ProofFold } from './proof-fold';
 import type { ChainFinding } from './store';
 import { signatureFindings } from './signatures';

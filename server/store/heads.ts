@@ -1,6 +1,6 @@
 import { closeSync, fstatSync, openSync, readSync, writeSync } from 'node:fs';
 import type { Head } from '#lib/record/seal';
-import type { StoreLog } from './store';
+import type { StoreLog } from './store-log';
 import { NATIVE } from './sums';
 
 /** Where both journals stood after the newest commit, kept beside the database. */

@@ -9,10 +9,8 @@ import type { Withdrawn } from './proof-fold';
 import type { Standing } from './standing';
 import { hashOf, NATIVE, sumOf } from './sums';
 import { isWhole, prepare, query } from './tables';
-import type { LineTable, Prepared } from './tables';
+import type { JournalName, LineTable, Prepared } from './tables';
 import { ANSWER_CHANGED, inWords } from './words';
-
-export type JournalName = 'bench' | 'workshop';
 
 export interface JournalParts {
   readonly name: JournalName;

@@ -1,6 +1,6 @@
 import { readNote } from '#lib/record/note';
 import type { Checkpoint } from '#lib/record/note';
-import type { JournalName } from './journal';
+import type { JournalName } from './tables';
 
 /** What the workshop journal says of the proof of both journals. */
 export interface ProofBodies {

@@ -1,7 +1,7 @@
 import type Database from 'better-sqlite3';
 import type { Append } from '#lib/record/journal';
 import type { PersonId } from '#lib/units/id';
-import type { JournalName } from './journal';
+import type { JournalName } from './tables';
 import type { Named, ProofBodies, ProofFold, ProofKind, SignedHead, Stamp, Withdrawn } from './proof-fold';
 import type { Standing } from './standing';
 import { prepare, query } from './tables';

@@ -1,7 +1,7 @@
 import { isSignedBy, readNote } from '#lib/record/note';
 import { fromBase64 } from '#lib/units/base64';
 import { ed25519 } from './ed25519';
-import type { JournalName } from './journal';
+import type { JournalName } from './tables';
 import type { ProofFold, SignedHead } from './proof-fold';
 import { unsignedHead } from './words';
 

@@ -2,7 +2,7 @@ import Database from 'better-sqlite3';
 import { JournalReadOnly } from '#lib/record/journal';
 import { inOneLine, StoreProblem } from './problem';
 import type { ProblemText } from './problem';
-import type { StoreLog } from './store';
+import type { StoreLog } from './store-log';
 import { damaged, diskFull, writeFailed } from './words';
 
 /** The one place that knows whether the record may be written, and why not. Shared by everything that writes to one file. */

@@ -13,13 +13,9 @@ import type { DirectoryLock } from './lock';
 import type { People } from './people';
 import type { RecordProof } from './proof-store';
 import type { WorkshopShelf } from './shelf';
+import type { StoreLog } from './store-log';
 
-/** What the store tells the log; pino fits. */
-export interface StoreLog {
-  info(fields: object, message: string): void;
-  warn(fields: object, message: string): void;
-  error(fields: object, message: string): void;
-}
+export type { StoreLog } from './store-log';
 
 export interface StoreOptions {
   /** The data directory; made when it is not there. */

@@ -2,6 +2,8 @@ import type Database from 'better-sqlite3';
 import { DummyDriver, Kysely, SqliteAdapter, SqliteIntrospector, SqliteQueryCompiler, sql } from 'kysely';
 import type { Compilable, RawBuilder } from 'kysely';
 
+export type JournalName = 'bench' | 'workshop';
+
 /** One line of a journal. `id`, `batch` and `version` are what the sealed text says too; the text is the truth. */
 export interface LineTable {
   seq: number;

@@ -3,7 +3,7 @@ import { labelsOf, parsed } from '#lib/record/lines';
 import type { Head } from '#lib/record/seal';
 import { ChainWalk } from '#lib/record/verify';
 import type { Break } from '#lib/record/verify';
-import type { JournalName } from './journal';
+import type { JournalName } from './tables';
 import type { ProofFold } from './proof-fold';
 import type { ChainFinding } from './store';
 import { NATIVE } from './sums';
