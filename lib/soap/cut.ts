@@ -129,7 +129,7 @@ export interface FinishingLoss {
   readonly learned: boolean;
 }
 
-export const BARS_TO_LEARN = 10;
+const BARS_TO_LEARN = 10;
 
 /** `null` before any bar was weighed: then nothing is taken off, and it says so. @throws RangeError for a bar that grew */
 export const finishingLoss = (weighed: readonly Finished[]): FinishingLoss | null => {

@@ -74,7 +74,7 @@ const withGlycerin = (parts: readonly LabelPart[], shop: Shop): readonly LabelPa
 };
 
 /** The label of bars of a batch, from what was weighed into their moulds and what the workshop says now of names and of itself. */
-export const labelFrom = (bars: BarsState, batch: BatchState, shelf: Shelf): Label => {
+const labelFrom = (bars: BarsState, batch: BatchState, shelf: Shelf): Label => {
   const shop = shopOf(shelf);
   const { materials, from, bound } = barsComposition(batch, bars.moulds);
   const named = labelParts(materials, shop);

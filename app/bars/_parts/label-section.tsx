@@ -2,7 +2,7 @@
 import type { Route } from 'next';
 import Link from 'next/link';
 import { useState } from 'react';
-import { LAST_DAY } from '#lib/soap/shrink/index';
+import { LAST_DAY, weightOn } from '#lib/soap/shrink/index';
 import { numberText } from '#lib/units/format';
 import type { Unfollowed } from '#lib/work/bars/cure';
 import { useDisplay } from '../../_live/use';
@@ -21,8 +21,7 @@ import { useWant } from './use-want';
 /** The lightest that a followed bar is forecast to become, grams; `null`: nothing is forecast. */
 const lowestOf = (cure: Cure | Unfollowed): number | null => {
   if (typeof cure === 'string' || cure.forecast == null) return null;
-  const last = cure.forecast.loss[LAST_DAY];
-  return last === undefined ? null : cure.followed.cutWeight * (1 - last.high);
+  return weightOn(cure.forecast, LAST_DAY, cure.followed.cutWeight).low;
 };
 
 /** The weight the label states, held against the lowest forecast, and the label as it is drawn. */

@@ -4,8 +4,6 @@ import type { Composition } from '#lib/work/label/composition';
 import type { Ingredient } from '#lib/work/label/ingredients';
 import { capital, counted } from '#lib/words/words';
 
-const source = (text: string): string => text;
-
 /** Words of the page of one label. What the label itself says stands in lib/words/label. */
 export const messages = {
   title: 'Label',
@@ -43,7 +41,6 @@ export const messages = {
   ingredients: {
     title: 'Ingredients',
     note: 'Descending by what was weighed in, at the time it was added. Those below one per cent may stand in any order; colourants stand last.',
-    source: source('Regulation (EC) No 1223/2009 Art. 19(1)(g); 21 CFR 701.3'),
     heads: { name: 'On the label', mass: 'Weighed in', share: 'Share', group: 'Stands there as' },
     groups: {
       main: '',

@@ -34,10 +34,6 @@ export const averagePlan = (lot: number): AveragePlan => {
   return { contents: { sample: 125, accept: 7 }, mean };
 };
 
-/** The plan where a check destroys what it checks: 20 of a lot of 100 or more, one defective allowed. */
-export const DESTRUCTIVE_PLAN = { sample: 20, accept: 1, factor: 0.64 } as const;
-export const DESTRUCTIVE_SOURCE: Source = { text: '76/211/EEC Annex II, 2.2.2 and 2.3', grade: 'A' };
-
 const HB_2_1: Source = { text: 'NIST Handbook 133, Table 2-1, category A', grade: 'memory' };
 export const HANDBOOK_SOURCE = HB_2_1;
 

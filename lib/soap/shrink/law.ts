@@ -30,7 +30,7 @@ const WETTER = 0.2;
  * What is added to `r` for a bar of so much water: what stays is mostly what the room leaves in any bar, and a fifth of what there was
  * beyond it. Without this a bar of 40 % lye would gain weight. A judgement, from the time constants of bars of usual size.
  */
-export const staysBeyond = (water: number): number => WETTER * (water / (1 - water) - REFERENCE_WATER);
+const staysBeyond = (water: number): number => WETTER * (water / (1 - water) - REFERENCE_WATER);
 
 /** Everything lost at day 60 under an `r`, as a fraction of the cut weight. */
 export const lossOf = (r: number, water: number): number => water - (r + staysBeyond(water)) * (1 - water);

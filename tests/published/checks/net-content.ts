@@ -1,5 +1,5 @@
 import { cutInto } from '#lib/soap/cut';
-import { allowableVariation, averagePlan, DESTRUCTIVE_PLAN, GUIDANCE_SHARE, handbookPlan, WHOLE_LOT_SHARE } from '#lib/soap/net/plans';
+import { allowableVariation, averagePlan, GUIDANCE_SHARE, handbookPlan, WHOLE_LOT_SHARE } from '#lib/soap/net/plans';
 import { checkScale } from '#lib/soap/net/scale';
 import { studentQuantile } from '#lib/soap/net/student';
 import { tolerableError } from '#lib/soap/net/tolerable';
@@ -142,23 +142,6 @@ export const NET_CONTENT_CHECKS: readonly Check[] = [
     ours: () => 100 * GUIDANCE_SHARE,
     within: 1e-12,
   },
-  ...checks(
-    [
-      ['sample', 20, DESTRUCTIVE_PLAN.sample],
-      ['accepted', 1, DESTRUCTIVE_PLAN.accept],
-      ['factor of the mean', 0.64, DESTRUCTIVE_PLAN.factor],
-    ] as const,
-    ([quantity, published, ours]) => ({
-      subject: 'lot of 100 or more, destroyed by the check',
-      quantity,
-      unit: '1',
-      source: '76/211/EEC Annex II, 2.2.2 and 2.3',
-      grade: 'A' as const,
-      published,
-      ours: () => ours,
-      within: 0,
-    }),
-  ),
   ...checks(
     [
       [30, 0.5032],

@@ -1,5 +1,7 @@
 import type { LabelPage } from '#lib/protocol/label';
+import { sourceLine } from '#lib/soap/source';
 import { massText, numberText } from '#lib/units/format';
+import { ORDER_SOURCE } from '#lib/work/label/ingredients';
 import { useDisplay } from '../../../_live/use';
 import { on } from '../../../_ui/classes';
 import { Measured } from '../../../_ui/figures';
@@ -27,7 +29,7 @@ export function Ingredients({ label }: { readonly label: LabelPage }) {
       note={
         <>
           <p>{words.note}</p>
-          <p>{words.source}</p>
+          <p>{sourceLine(ORDER_SOURCE)}</p>
         </>
       }
     >
