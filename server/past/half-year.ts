@@ -41,7 +41,7 @@ export const layOutPast = async (store: Store, clock: Clock, seed: number, batch
   if (!isBlank(store)) return 0;
   const put = async (noun: Noun, documents: readonly { readonly id: string }[]): Promise<void> => {
     for (const document of documents) {
-      const answer = await store.shelf.put({ noun, id: document.id, expected: 0, document: document as unknown as Json, note: '' }, MAKER);
+      const answer = await store.shelf.put({ noun, id: document.id, expected: 0, document, note: '' }, MAKER);
       if (!answer.ok) throw new Error(`${noun} ${document.id} stands already`);
     }
   };

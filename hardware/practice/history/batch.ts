@@ -1,9 +1,8 @@
 import type { EntryId, InstrumentId, LineId } from '#lib/units/id';
 import { grams, mg } from '#lib/units/mass';
-import type { Milligrams } from '#lib/units/mass';
 import { celsius } from '#lib/units/temperature';
 import { PRECAUTIONS } from '#lib/work/batch/index';
-import type { Entry, LinePlan, Plan, Weighed } from '#lib/work/batch/index';
+import type { Entry, LinePlan, Plan } from '#lib/work/batch/index';
 import type { Random } from '../world/random';
 import { eased, pourEnd } from './hand';
 import type { Hand } from './hand';

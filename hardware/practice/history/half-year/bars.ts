@@ -1,5 +1,5 @@
 import { as } from '#lib/units/id';
-import type { BootId, EntryId, InstrumentId, PersonId } from '#lib/units/id';
+import type { BootId, EntryId, PersonId } from '#lib/units/id';
 import { grams, mg } from '#lib/units/mass';
 import { barsIdOf, decide, evolve } from '#lib/work/bars/index';
 import type { BarsCommand, BarsCommandBodies, BarsCommandKind, BarsEntry, BarsState } from '#lib/work/bars/index';
@@ -91,7 +91,7 @@ class Lot {
       unit: 'g' as const,
       step,
       raw: btoa(`ST,GS,${text.padStart(9)} g\r\n`),
-      instrument: instrument as InstrumentId,
+      instrument,
       check: this.#life.check,
       episode,
       strip: null,

@@ -81,7 +81,7 @@ const planned = (): readonly Plan[] =>
  * it decided by the rules the bench has. The same seed and moment give the same half-year to the last digit.
  */
 export function* halfYear(asked: HalfYear): Generator<Past> {
-  const { seed, batches, realm, now, offsetMin, people, buyers } = asked;
+  const { seed, batches, realm, now, offsetMin, people } = asked;
   const [choice, noise, later] = [random(seed, 'choice'), random(seed, 'noise'), random(seed, 'later')];
   const plans = planned();
   let checks: Readonly<Record<string, EntryId>> = {};
@@ -174,5 +174,3 @@ const PRICE: Readonly<Record<string, number>> = {
   'alder-wood-scent': 0.19,
   'meadowsweet-scent': 0.21,
 };
-
-export { FORMULAS, MATERIALS, MOULDS };

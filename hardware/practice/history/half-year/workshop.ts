@@ -56,9 +56,10 @@ const MADE: readonly Made[] = [
 
 const EXTRA = { 'ground-oats': '1.5', 'green-clay': '0.8', 'charcoal-powder': '0.3' } as const;
 
+const share = (percent: string) => ({ kind: 'share', of: 'fats', percent }) as const;
+
 export const FORMULAS: readonly Formula[] = MADE.map(({ id, name, fats, scent, extras, moulds }): Formula => {
   const kept = ALDER_AND_OAT_FORMULA.entries.filter(({ part }) => part === 'fat' || part === 'alkali' || part === 'liquid');
-  const share = (percent: string) => ({ kind: 'share', of: 'fats', percent }) as const;
   let fat = 0;
   const entries = kept.map(({ keep: _keep, ...entry }) =>
     newEntry(entry.id, entry.part, entry.part === 'fat' ? { ...entry, amount: share(String(fats[fat++])) } : entry),
