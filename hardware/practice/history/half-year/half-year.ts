@@ -14,7 +14,7 @@ import type { Random } from '../../world/random';
 import { makeBatch } from '../batch';
 import { HANDS, notesOf } from '../workshop';
 import { barsOf } from './bars';
-import { CONTEXT, FORMULAS, LASTS, MATERIALS, MOULDS, SODA } from './workshop';
+import { CONTEXT, FORMULAS, LASTS, MOULDS, SODA } from './workshop';
 
 export interface HalfYear {
   readonly seed: number;
