@@ -1,6 +1,7 @@
 import type { HeadPage } from '#lib/protocol/proof';
+import { Fragment } from 'react';
 import { numberText } from '#lib/units/format';
-import { shortMoment } from '#lib/words/times';
+import { clockText, dateText } from '#lib/words/times';
 import { useDisplay } from '../../_live/use';
 import { on } from '../classes';
 import { proofMessages as words } from './messages';
@@ -17,8 +18,11 @@ export function ShownHead({ head, code }: { readonly head: HeadPage; readonly co
     [words.facts.words, head.words],
     [words.facts.line, numberText(head.seq, locale)],
     [words.facts.of, head.origin],
-    [words.facts.signed, shortMoment(head.wall, { offsetMin: null, locale })],
-    [words.facts.stamped, head.stamp === null ? words.notStamped : words.stampedBy(stampTime(head.stamp.at, locale), head.stamp.url)],
+    [words.facts.signed, moment(head.wall, locale)],
+    [
+      words.facts.stamped,
+      head.stamp === null ? words.notStamped : words.stampedBy(moment(Date.parse(head.stamp.at), locale), head.stamp.url),
+    ],
     [words.facts.link, grouped(head.link)],
   ];
   return (
@@ -29,17 +33,34 @@ export function ShownHead({ head, code }: { readonly head: HeadPage; readonly co
           {rows.map(([name, value]) => (
             <tr key={name}>
               <th scope="row">{name}</th>
-              <td>{value}</td>
+              <td>
+                <Breaking text={value} />
+              </td>
             </tr>
           ))}
         </tbody>
       </table>
-      {/* A drawing of our own server's, not a picture to be optimised. */}
-      {/* oxlint-disable-next-line nextjs/no-img-element */}
-      <img src={`${code}?line=${head.seq}`} alt={words.code} width={CODE_SIDE} height={CODE_SIDE} />
+      <p className={on('gap')}>
+        {/* A drawing of our own server's, not a picture to be optimised. */}
+        {/* oxlint-disable-next-line nextjs/no-img-element */}
+        <img src={`${code}?line=${head.seq}`} alt={words.code} width={CODE_SIDE} height={CODE_SIDE} />
+      </p>
     </>
   );
 }
 
-/** The authority's own clock, as this screen writes times. */
-const stampTime = (at: string, locale: string): string => shortMoment(Date.parse(at), { offsetMin: null, locale });
+const moment = (wall: number, locale: string): string => {
+  const zone = { offsetMin: null, locale };
+  return `${dateText(wall, zone)}, ${clockText(wall, zone)}`;
+};
+
+/** Long names and keys may go on in the next line after a slash or a plus, and are copied as they are. */
+export function Breaking({ text }: { readonly text: string }) {
+  return text.split(/(?<=[/+])/).map((piece, at) => (
+    // oxlint-disable-next-line react/no-array-index-key
+    <Fragment key={at}>
+      {piece}
+      <wbr />
+    </Fragment>
+  ));
+}

@@ -7,7 +7,7 @@ import { useDisplay } from '../../_live/use';
 import { TextField } from '../../_ui/fields';
 import { Problem, ProblemSection } from '../../_ui/problem';
 import { proofApi } from '../../_ui/proof/api';
-import { ShownHead } from '../../_ui/proof/head';
+import { Breaking, ShownHead } from '../../_ui/proof/head';
 import { PaperSection } from '../../_ui/section';
 import { useAsked } from '../../_ui/use-asked';
 import { proofMessages as words } from '../messages-proof';
@@ -37,7 +37,10 @@ export function ProofSection() {
       {head === null ? <p className={on('reading')}>{words.none}</p> : <ShownHead head={head} code={proofApi.code} />}
       {keys === null ? null : (
         <p className={on('dim')}>
-          {words.key} <code>{keys.bench}</code>
+          {words.key}{' '}
+          <code>
+            <Breaking text={keys.bench} />
+          </code>
         </p>
       )}
       {withdrawn === 0 ? null : <p className={on('dim')}>{words.withdrawn(withdrawn)}</p>}
@@ -79,7 +82,7 @@ function Check({ canSave, onChecked }: { readonly canSave: boolean; readonly onC
           </a>
         ) : null}
       </div>
-      <div aria-live="polite" className={on('reading')}>
+      <div aria-live="polite" className={on('reading gap')}>
         {found?.ok === true ? <p>{words.sound(numberText(found.lines, locale))}</p> : null}
         {found?.ok === false ? <p className={on('warn')}>{words.wrong}</p> : null}
         {found === null || found.ok ? null : (
