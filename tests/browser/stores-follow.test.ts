@@ -116,8 +116,8 @@ describe('a lot from its arrival to a recall', () => {
     await shoot(stores, 'stock');
     await lots.getByText('more was weighed out than came').waitFor();
     await lots.getByRole('link', { name: 'Follow it' }).click();
-    await stores.getByText('280 g of RA 77 went into one batch.').waitFor();
-    expect(await stores.locator(`tr[data-followed="${mark}"]`).innerText()).toContain('280 g');
+    await stores.getByText('280.0 g of RA 77 went into one batch.').waitFor();
+    expect(await stores.locator(`tr[data-followed="${mark}"]`).innerText()).toContain('280.0 g');
     await isSound(stores);
     await shoot(stores, 'follow-lot');
 
@@ -188,7 +188,7 @@ describe('a lot from its arrival to a recall', () => {
     await expect.poll(() => said.getByAltText('after a day').evaluate((one) => (one as HTMLImageElement).naturalWidth)).toBe(900);
 
     await said.getByRole('button', { name: 'Put something right' }).click();
-    await said.getByLabel('What is wrong').selectOption({ label: 'weight of Coconut oil, 280 g' });
+    await said.getByLabel('What is wrong').selectOption({ label: 'weight of Coconut oil, 280.0 g' });
     await said.getByLabel('What is right, g').fill('plenty');
     await said.getByLabel('Why', { exact: true }).fill('read from the wrong line');
     await said.getByRole('button', { name: 'Keep it' }).click();
@@ -197,10 +197,11 @@ describe('a lot from its arrival to a recall', () => {
     await said.getByRole('button', { name: 'Keep it' }).click();
     const row = said.locator('tr[data-amended="weight"]');
     await row.waitFor();
-    expect(await row.locator('s').innerText()).toBe('280 g');
+    expect(await row.locator('s').innerText()).toBe('280.0 g');
     expect(await row.innerText()).toMatch(/268\.5 g[\s\S]*read from the wrong line[\s\S]*Imke/);
     await isSound(setup);
     await shoot(setup, 'afterwards');
+    await section(setup, 'What happened').getByText('Put right: Coconut oil 268.5 g, not 280.0 g.').waitFor();
     const review = await get<BatchPage>(`/api/batches/${id}`);
     expect(review.lines.find(({ material }) => material === 'Coconut oil')?.contributions[0]).toMatchObject({
       net: 280_000,

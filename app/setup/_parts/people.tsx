@@ -80,7 +80,7 @@ function Rows({ caption, people, me, act, onProblem }: RowsProps) {
     return onProblem(answer.ok ? null : answer.problem);
   };
   return (
-    <table className={on('table')}>
+    <table className={on('table gap')}>
       <caption className="unseen">{caption}</caption>
       <thead>
         <tr>

@@ -67,9 +67,10 @@ const specsOf = (typed: Typed, onTyped: (change: Typed) => void, known: Known, u
   const material = known.materials.find(({ id }) => id === at(typed, 'material'));
   const prepared = known.preparations.some(({ id }) => id === at(typed, 'material'));
   return [
+    { kind: 'part', key: 'scan', part: <ScanField onTyped={onTyped} /> },
     { kind: 'text', key: 'mark', label: words.mark },
     { kind: 'choice', key: 'material', label: words.material, options: [['', messages.choose], ...known.choices] },
-    ...receivedSpecs(onTyped, known.lots.find((lot) => typed['@id'] === lot.id) ?? null, used),
+    ...receivedSpecs(known.lots.find((lot) => typed['@id'] === lot.id) ?? null, used),
     { kind: 'heading', key: 'certificate', label: words.certificate },
     ...(prepared ? [{ kind: 'part', key: 'prepared', part: <p>{words.prepared}</p> } as const] : []),
     { kind: 'text', key: 'certificate.date', label: words.date, hint: words.dateHint },
@@ -80,8 +81,7 @@ const specsOf = (typed: Typed, onTyped: (change: Typed) => void, known: Known, u
   ];
 };
 
-const receivedSpecs = (onTyped: (change: Typed) => void, lot: Lot | null, used: Stores['used']): readonly Spec[] => [
-  { kind: 'part', key: 'scan', part: <ScanField onTyped={onTyped} /> },
+const receivedSpecs = (lot: Lot | null, used: Stores['used']): readonly Spec[] => [
   { kind: 'heading', key: 'received', label: received.received },
   ...(lot === null ? [] : [{ kind: 'part', key: 'stock', part: <StockLine lot={lot} used={used[lot.id] ?? 0} /> } as const]),
   { kind: 'text', key: 'supplier', label: received.supplier, hint: messages.optional },

@@ -14,14 +14,14 @@ const WAYS = [
 /** In the margin: what else belongs to the stores. `here`: the list itself, which needs no way to itself. */
 export function StoresNav({ here = false }: { readonly here?: boolean }) {
   return (
-    <ul>
+    <>
       {WAYS.slice(here ? 1 : 0).map(([href, name]) => (
-        <li key={href}>
+        <p key={href}>
           <Link href={href as Route} prefetch={false}>
             {name}
           </Link>
-        </li>
+        </p>
       ))}
-    </ul>
+    </>
   );
 }

@@ -123,7 +123,7 @@ const amendedWhat = (facts: Facts): string => {
 const amendedFigure = (facts: Facts, key: 'was' | 'is'): string => {
   const what = text(facts, 'what');
   const stood = text(facts, key, 'not known');
-  if (what === 'weight') return facts.show.mass(Number(stood), facts.step);
+  if (what === 'weight') return facts.show.mass(Number(stood), planStep(Number(stood)));
   return what === 'temperature' && stood !== 'not known' ? facts.show.temperature(Number(stood)) : stood;
 };
 

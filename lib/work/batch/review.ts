@@ -5,6 +5,7 @@ import { apart } from '#lib/units/temperature';
 import type { Entry, EntryKind, EntryOf } from './entries';
 import { BrokenHistory, fold } from './evolve/index';
 import { asPoured } from './poured/as-poured';
+import { asCorrected } from './later/corrected';
 import { lotsOf } from './lots';
 import { resultOf } from './poured/result';
 import { readResult } from './poured/result-schema';
@@ -116,10 +117,13 @@ const joiningOf = (entries: readonly Entry[]): ReviewJoining | null => {
 /** What a closed batch kept stands; what it kept in another program's way is worked out anew. */
 const pouredOf = (entries: readonly Entry[], state: BatchState): ReviewPoured => {
   const kept = readResult(ofKind(entries, 'closed').at(-1)?.body.poured);
-  if (kept !== null) return { kind: 'figures', kept: true, toCome: [], result: kept };
+  const right = asCorrected(state);
+  const again = right === null ? null : asPoured(right);
+  const corrected = again?.kind === 'figures' ? { corrected: resultOf(again) } : {};
+  if (kept !== null) return { kind: 'figures', kept: true, toCome: [], result: kept, ...corrected };
   const answer = asPoured(state);
   if (answer.kind !== 'figures') return answer;
-  return { kind: 'figures', kept: false, toCome: answer.toCome, result: resultOf(answer) };
+  return { kind: 'figures', kept: false, toCome: answer.toCome, result: resultOf(answer), ...corrected };
 };
 
 /** All that is shown of a batch, from its entries alone. Throws `BrokenHistory` when they are not one batch from its start. */

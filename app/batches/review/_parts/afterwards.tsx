@@ -1,8 +1,9 @@
 'use client';
 import { useState } from 'react';
 import type { BatchPage } from '#lib/protocol/http';
-import { massText, temperatureText } from '#lib/units/format';
+import { massText, shareText, temperatureText } from '#lib/units/format';
 import type { Display } from '#lib/units/display';
+import { planStep } from '#lib/words/quantities';
 import { shortMoment } from '#lib/words/times';
 import type { ReviewAmendment } from '#lib/work/batch/review';
 import { useDisplay } from '../../../_live/use';
@@ -37,6 +38,7 @@ export function Afterwards({ review, onSaid }: { readonly review: BatchPage; rea
     <PaperSection name={words.title} note={<p>{words.note}</p>}>
       {amendments.length === 0 && pictures.length === 0 ? <p className={on('reading')}>{words.nothing}</p> : null}
       {amendments.length === 0 ? null : <Amendments review={review} />}
+      <Corrected review={review} />
       {pictures.map(({ sha256, caption, of }) => (
         <figure key={sha256}>
           {/* A picture of our own server's, made small when it was kept. */}
@@ -61,9 +63,26 @@ export function Afterwards({ review, onSaid }: { readonly review: BatchPage; rea
   );
 }
 
+/** What the batch comes to with what was put right, where that can be worked out. */
+function Corrected({ review: { poured } }: { readonly review: BatchPage }) {
+  const display = useDisplay();
+  const now = poured.kind === 'figures' ? poured.corrected?.superfat : undefined;
+  if (poured.kind !== 'figures' || now == null) return null;
+  const share = (millionths: number): string => shareText(millionths, display);
+  const before = poured.result.superfat;
+  return (
+    <>
+      <p className={on('reading')}>
+        {words.corrected(share(now.value), share(now.low), share(now.high), before === null ? words.unknown : share(before.value))}
+      </p>
+      {now.low < 0 ? <p className={on('warn')}>{words.heavy}</p> : null}
+    </>
+  );
+}
+
 const value = ({ what }: ReviewAmendment, text: string, display: Display): string => {
   if (text === '') return words.unknown;
-  if (what === 'weight') return massText(Number(text), display, null);
+  if (what === 'weight') return massText(Number(text), display, planStep(Number(text)));
   return what === 'temperature' ? temperatureText(Number(text), display) : text;
 };
 

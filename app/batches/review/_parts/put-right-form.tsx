@@ -6,6 +6,7 @@ import type { Display } from '#lib/units/display';
 import { massText } from '#lib/units/format';
 import { grams } from '#lib/units/mass';
 import { readNumber, temperatureOfDecimal } from '#lib/units/parse';
+import { planStep } from '#lib/words/quantities';
 import type { Lot } from '#lib/work/formula/index';
 import { useDisplay } from '../../../_live/use';
 import { Choice, TextField } from '../../../_ui/fields';
@@ -20,6 +21,9 @@ import { on } from './classes';
 /** Heaviest that stands on a bench, g. */
 const MOST_G = 50_000;
 
+/** To the last digit that it has: what was weighed is not rounded where it is looked at again. */
+const exact = (mass: number, display: Display): string => massText(mass, display, planStep(mass));
+
 /** Everything of a batch that can be put right, by a key that the choice carries. */
 const choicesOf = (review: BatchPage, display: Display): readonly (readonly [string, string])[] => {
   const poured = review.lines.flatMap(({ material, contributions }) =>
@@ -28,7 +32,7 @@ const choicesOf = (review: BatchPage, display: Display): readonly (readonly [str
   return [
     ['', words.choose],
     ...poured.map(
-      ({ material, one }) => [`weight ${one.entry}`, words.weightOf(material, massText(one.amended ?? one.net, display, null))] as const,
+      ({ material, one }) => [`weight ${one.entry}`, words.weightOf(material, exact(one.amended ?? one.net, display))] as const,
     ),
     ...poured.map(({ material, one }) => [`lot ${one.entry}`, words.lotOf(material, one.lot ?? words.unknown)] as const),
     ...(review.joining === null ? [] : (['lye', 'oils'] as const).map((of) => [`temperature ${of}`, words.temperatureOf[of]] as const)),

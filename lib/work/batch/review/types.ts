@@ -64,7 +64,14 @@ export interface ReviewSizing {
 
 /** As poured; `kept` when the batch was closed, else worked out from what is weighed so far. */
 export type ReviewPoured =
-  | { readonly kind: 'figures'; readonly kept: boolean; readonly toCome: readonly LineId[]; readonly result: PouredResult }
+  | {
+      readonly kind: 'figures';
+      readonly kept: boolean;
+      readonly toCome: readonly LineId[];
+      readonly result: PouredResult;
+      /** The same with every weight as it was put right; left out where none was, or nothing can be worked out from it. */
+      readonly corrected?: PouredResult;
+    }
   | { readonly kind: Unworked['kind']; readonly line: LineId | null };
 
 export interface ReviewLine {

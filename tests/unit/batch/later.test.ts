@@ -1,0 +1,75 @@
+import { describe, expect, it } from 'vitest';
+import { as } from '#lib/units/id';
+import type { LotId } from '#lib/units/id';
+import { grams } from '#lib/units/mass';
+import { lotsOf } from '#lib/work/batch/lots';
+import { review } from '#lib/work/batch/review';
+import { started } from '#tests/support/batch';
+import type { BatchRig } from '#tests/support/batch';
+import { formula } from '#tests/support/formula';
+import { computed } from '#tests/support/remedy-rig';
+
+const stopped = (): BatchRig => {
+  const rig = started(computed(formula())).weighAll();
+  rig.must('abandon', { reason: 'practice only', held: true });
+  return rig;
+};
+const amendment = { entry: null, line: null, of: '', was: '', why: 'misread' } as const;
+
+describe('what is put right after the end', () => {
+  it('is refused while the batch is under way, without a reason, and of what is not there', () => {
+    const rig = started(computed(formula())).weighAll();
+    const entry = rig.line('olive').contributions[0]!.entry;
+    const weight = { ...amendment, what: 'weight', entry, is: '690000' } as const;
+    expect(rig.code('amend', weight)).toBe('wrong-state');
+    rig.must('abandon', { reason: 'practice only', held: true });
+    for (const wrong of [{ why: ' ' }, { entry: as<never>('nobody') }, { what: 'temperature', of: 'lye' } as const])
+      expect(rig.code('amend', { ...weight, ...wrong })).toBe('no-such');
+    for (const wrong of [{ is: '-5' }, { is: '1.5' }, { is: 'plenty' }, { what: 'lot' } as const])
+      expect(rig.code('amend', { ...weight, ...wrong })).toBe('bad-number');
+    // What stood there the record says, not whoever asks.
+    const [entered] = rig.must('amend', { ...weight, was: 'whatever' });
+    expect(entered).toMatchObject({ kind: 'amended', body: { was: String(rig.line('olive').contributions[0]!.net), line: 'olive' } });
+    expect(rig.code('amend', weight)).toBe('already-done');
+  });
+
+  it('changes no sum of the record, and what it comes to is worked out beside it', () => {
+    const rig = stopped();
+    const before = review(rig.entries);
+    const soda = rig.now.order.find((id) => rig.line(id).plan.material.class === 'hydroxide') ?? '';
+    const one = rig.line(soda).contributions[0]!;
+    rig.must('amend', { ...amendment, what: 'weight', entry: one.entry, is: String(one.net + grams(2)) });
+    const after = review(rig.entries);
+    expect(after.summary.actual).toBe(before.summary.actual);
+    expect(after.lines.map(({ actual }) => actual)).toEqual(before.lines.map(({ actual }) => actual));
+    if (before.poured.kind !== 'figures' || after.poured.kind !== 'figures') throw new Error('not worked out');
+    expect(before.poured.corrected).toBeUndefined();
+    expect(after.poured.result.superfat).toEqual(before.poured.result.superfat);
+    // 2 g of hydroxide more in a kilogram of oils: 0.66 points of superfat a gram in a batch of 1 kg (worked by hand), so more than one.
+    const fell = (before.poured.result.superfat?.working ?? 0) - (after.poured.corrected?.superfat?.working ?? 0);
+    expect(fell).toBeGreaterThan(10_000);
+    expect(fell).toBeLessThan(20_000);
+  });
+
+  it('another lot is counted as taken from, and the first no more', () => {
+    const rig = stopped();
+    const one = rig.line('olive').contributions[0]!;
+    const lot = { id: as<LotId>('lot-other'), mark: 'OL 9' };
+    rig.must('amend', { ...amendment, what: 'lot', entry: one.entry, is: lot.mark, lot });
+    expect(lotsOf(rig.now).find((taken) => taken.lot === lot.id)).toEqual({ lot: lot.id, mark: lot.mark, mass: one.net });
+    expect(lotsOf(rig.now).some((taken) => taken.lot === one.lot?.id)).toBe(false);
+  });
+
+  it('what went back to its bottle was not taken', () => {
+    const rig = started();
+    rig.setVessel('coconut');
+    rig.accept('coconut', 100, { part: true });
+    const { id } = rig.line('coconut').plan.lot!;
+    const taken = () => lotsOf(rig.now).find(({ lot }) => lot === id)?.mass;
+    expect(taken()).toBe(grams(100));
+    rig.must('withdraw', { vessel: rig.line('coconut').plan.vessel, mass: grams(30), to: 'bottle' });
+    expect(taken()).toBe(grams(70));
+    rig.must('withdraw', { vessel: rig.line('coconut').plan.vessel, mass: grams(10), to: 'waste' });
+    expect(taken()).toBe(grams(70));
+  });
+});
