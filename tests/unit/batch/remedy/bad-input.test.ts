@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { Solver } from '#lib/soap/remedy/solver';
+import { SolverFailed, type Solver } from '#lib/soap/remedy/solver';
 import { as } from '#lib/units/id';
 import type { LineId } from '#lib/units/id';
 import { grams, mg } from '#lib/units/mass';
@@ -47,6 +47,21 @@ describe('an addition that is not possible', () => {
     const weak: readonly Scale[] = SCALES.map((scale) => ({ ...scale, capacity: mg(gross + 1_000) }));
     const answer = ask(solve, rig, factsWith({}, weak));
     for (const { lines } of answer.cards) expect(lines.reduce((sum, { pour }) => sum + pour, 0)).toBeLessThanOrEqual(1_000);
+  });
+});
+
+describe('a search in whole divisions that runs out of its time', () => {
+  it('is told as such on its card, and not as if there were nothing', () => {
+    // Of a scale of 50 g nothing near the least change keeps every limit, and the solver itself is asked.
+    const coarse: readonly Scale[] = SCALES.map((scale) => ({ ...scale, division: grams(50) }));
+    const facts = factsWith({}, coarse);
+    const late: Solver = (linear) => {
+      if (linear.columns.some(({ integer }) => integer)) throw new SolverFailed('out of time');
+      return solve(linear);
+    };
+    const whyNot = (with_: Solver) => ask(with_, dissolvedOver(), facts).cards.map(({ kind, whyNot: why }) => `${kind} ${why?.code ?? ''}`);
+    expect(whyNot(late)).toContain('least-change not-solved');
+    expect(whyNot(solve)).not.toContain('least-change not-solved');
   });
 });
 

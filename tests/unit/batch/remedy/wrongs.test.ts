@@ -210,6 +210,21 @@ describe('oil that a person says still lies in its jug', () => {
     expect(superfatOf(rig)).toBeCloseTo(0.05, 4);
   });
 
+  it('counts once where its jug is weighed back after all', () => {
+    const rig = stated(150);
+    const { vessel: pot } = rig.line('olive').plan;
+    const weighed = { ...rig.weighed('olive', 150), zero: mg(0), gross: grams(150) };
+    rig.enterAs('weighed-back', {
+      line: line('olive'),
+      vessel: pot,
+      weighed,
+      out: [{ vessel: pot, line: line('olive'), mass: grams(150) }],
+    });
+    expect(rig.now.leftInJug).toEqual([]);
+    const answer = asPoured(rig.now);
+    expect(answer.kind === 'figures' ? answer.masses.grams[rig.now.order.indexOf(line('olive'))] : null).toBe(550);
+  });
+
   it('without a mass is all of it: forgotten altogether', () => {
     const rig = stated(null);
     expect(rig.now.leftInJug).toEqual([{ line: 'olive', vessel: 'oils-pot', mass: 700_000 }]);
