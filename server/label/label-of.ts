@@ -1,4 +1,5 @@
 import type { LabelMaterial, LabelPage } from '#lib/protocol/label';
+import { wordsOf } from '#lib/record/words';
 import { as } from '#lib/units/id';
 import { mg, type Milligrams } from '#lib/units/mass';
 import { labelText } from '#lib/words/label/label-text';
@@ -74,7 +75,7 @@ const withGlycerin = (parts: readonly LabelPart[], shop: Shop): readonly LabelPa
 };
 
 /** The label of bars of a batch, from what was weighed into their moulds and what the workshop says now of names and of itself. */
-const labelFrom = (bars: BarsState, batch: BatchState, shelf: Shelf): Label => {
+const labelFrom = (bars: BarsState, batch: BatchState, shelf: Shelf, head: string | undefined): Label => {
   const shop = shopOf(shelf);
   const { materials, from, bound } = barsComposition(batch, bars.moulds);
   const named = labelParts(materials, shop);
@@ -86,7 +87,13 @@ const labelFrom = (bars: BarsState, batch: BatchState, shelf: Shelf): Label => {
   const net: Milligrams | null = bars.label;
   const facts = { settings, list, mark: bars.mark, net: net !== null, netGrams: net === null ? null : net / 1000 };
   const formula = bars.of.formula.name;
-  const layout = layLabel(labelText({ settings, formula, list, mark: bars.mark, net, poured: bars.poured }), settings.size);
+  const content = { settings, formula, list, mark: bars.mark, net, poured: bars.poured };
+  const [bare, proven] = [content, { ...content, head }].map((one) => layLabel(labelText(one), settings.size)) as [
+    LabelLayout,
+    LabelLayout,
+  ];
+  // What the law asks for keeps its room and its letters: the record's head stands below it or not at all.
+  const layout = proven.fits && (proven.lettersForUs || !bare.lettersForUs) ? proven : bare;
   const { fits, letters, lettersForUs } = layout;
   const page: LabelPage = {
     id: bars.id,
@@ -113,5 +120,8 @@ const labelFrom = (bars: BarsState, batch: BatchState, shelf: Shelf): Label => {
 export const labelOf = async ({ bars: desk, store }: Pick<Running, 'bars' | 'store'>, id: string): Promise<Label | null> => {
   const bars = await desk.state(as(id));
   const batch = bars === null ? null : await foldBatch(store.bench, bars.of.batch);
-  return bars === null || batch === null ? null : labelFrom(bars, batch, store.shelf.now());
+  if (bars === null || batch === null) return null;
+  const last = (await store.bench.linesOf(bars.of.batch)).at(-1)?.seq ?? 0;
+  const signed = store.proof.covering('bench', last);
+  return labelFrom(bars, batch, store.shelf.now(), signed === null ? undefined : wordsOf(signed.checkpoint.link));
 };

@@ -9,10 +9,11 @@ import { ed25519 } from '../store/ed25519';
 import { hashOf, NATIVE } from '../store/sums';
 import { inWords } from './words';
 
-const USAGE = `npm run verify -- FILE [--head FILE]... [--key KEY]
+const USAGE = `npm run verify -- FILE [--head FILE]... [--words "WORD WORD ..."]... [--key KEY]
 
 Checks a batch's bundle by itself: no data folder, no server, no network.
   --head FILE   a head kept elsewhere since: a signed note, or its three lines as a printed code holds them
+  --words W     the eight words of a head, as a label has them
   --key KEY     the public key as it was handed on before: name+id+key
 Ends with 1 when anything is wrong, with 2 when the file cannot be read.`;
 
@@ -45,7 +46,12 @@ const headIn = (file: string): Checkpoint => {
 };
 
 const run = (argv: readonly string[]): number => {
-  const options = { head: { type: 'string', multiple: true }, key: { type: 'string' }, help: { type: 'boolean' } } as const;
+  const options = {
+    head: { type: 'string', multiple: true },
+    words: { type: 'string', multiple: true },
+    key: { type: 'string' },
+    help: { type: 'boolean' },
+  } as const;
   const { values, positionals } = parseArgs({ args: [...argv], options, allowPositionals: true });
   const [file, ...more] = positionals;
   if (values.help === true || file === undefined || more.length > 0) {
@@ -53,7 +59,13 @@ const run = (argv: readonly string[]): number => {
     return values.help === true ? 0 : 2;
   }
   const heads = (values.head ?? []).map(headIn);
-  const report = checkBundle(partsOf(file), { ed25519, sha256: hashOf, sha: NATIVE }, { heads, key: values.key ?? null });
+  const words = (values.words ?? []).map((one) =>
+    one
+      .toLowerCase()
+      .replaceAll(/[^a-z]+/g, ' ')
+      .trim(),
+  );
+  const report = checkBundle(partsOf(file), { ed25519, sha256: hashOf, sha: NATIVE }, { heads, words, key: values.key ?? null });
   for (const finding of report.findings) console.log(`WRONG  ${inWords(finding)}`);
   if (report.head !== null) {
     const { origin, seq, link } = report.head;

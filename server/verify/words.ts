@@ -11,6 +11,7 @@ export const inWords = (finding: BundleFinding): string => {
   if (finding.on === 'versions') return `Of ${finding.stream} nobody shows version ${finding.missing.join(', ')}: entries were left out.`;
   if (finding.on === 'part') return `${finding.name} ${PART[finding.why]}`;
   if (finding.on === 'kept') return `The kept head of line ${finding.checkpoint.seq} ${KEPT[finding.why]}`;
+  if (finding.on === 'words') return `No line of this piece of the chain reads "${finding.words}".`;
   return 'The bundle is not signed with the key that was given.';
 };
 

@@ -4,6 +4,7 @@ import { labelsOf, parsed } from '../lines';
 import { leafOf, PORTABLE } from '../seal';
 import type { Sha256 } from '../seal';
 import { ChainWalk } from '../verify';
+import { wordsOf } from '../words';
 import type { Break } from '../verify';
 import { compareEntries } from './entries';
 import type { EntryFinding } from './entries';
@@ -23,6 +24,8 @@ export type BundleFinding =
   | { readonly on: 'part'; readonly name: string; readonly why: 'changed' | 'missing' | 'unlisted' | 'misnamed' }
   /** A head kept elsewhere: another line stands there, it is another record's, or this piece does not reach it. */
   | { readonly on: 'kept'; readonly checkpoint: Checkpoint; readonly why: 'other-line' | 'other-record' | 'out-of-reach' }
+  /** Words of a head, as a label has them, that no line of this piece has. */
+  | { readonly on: 'words'; readonly words: string }
   | { readonly on: 'key' };
 
 export interface BundleReport {
@@ -45,6 +48,8 @@ export interface BundleTools {
 /** What somebody knows from elsewhere: heads on paper, a key handed on before. */
 export interface KnownElsewhere {
   readonly heads: readonly Checkpoint[];
+  /** Heads in words. */
+  readonly words?: readonly string[];
   /** A key line; `null`: the key in the bundle is believed. */
   readonly key: string | null;
 }
@@ -81,7 +86,7 @@ export const checkBundle = (parts: Parts, tools: BundleTools, known: KnownElsewh
   const starts = before !== null && before !== 'none' ? before.checkpoint : { seq: 0, link: '00'.repeat(32) };
   if (before !== null && (chain.start.seq !== starts.seq || chain.start.link !== starts.link))
     findings.push({ on: 'head', part: PARTS.before, why: 'start' });
-  const { met, breaks, kept } = walkPiece(chain, head, known.heads, sha);
+  const { met, breaks, kept } = walkPiece(chain, head, known, sha);
   findings.push(...breaks, ...kept);
   const texts = linesOf(textOf(parts, PARTS.entries) ?? '');
   const own = chain.rows.filter(({ what }) => what === 'own');
@@ -125,21 +130,24 @@ const partFindings = (parts: Parts, { sha256 }: BundleTools): BundleFinding[] =>
 };
 
 /** Walks the leaves from where the piece begins to the signed head, past what was kept elsewhere. */
-const walkPiece = (chain: ChainFile, head: Checkpoint | null, elsewhere: readonly Checkpoint[], sha: Sha256) => {
+const walkPiece = (chain: ChainFile, head: Checkpoint | null, { heads, words = [] }: KnownElsewhere, sha: Sha256) => {
   const walk = new ChainWalk(head === null ? [] : [head], chain.start, sha);
   const links = new Map([[chain.start.seq, chain.start.link]]);
   for (const { seq, leaf, link } of chain.rows) {
     walk.take({ seq, text: '', leaf, link, withdrawn: true });
     links.set(seq, link);
   }
-  const kept = elsewhere.flatMap((checkpoint): BundleFinding[] => {
+  const spoken = words.length === 0 ? null : new Set([...links.values()].map(wordsOf));
+  const unsaid = words.filter((one) => spoken?.has(one) !== true).map((one) => ({ on: 'words', words: one }) as const);
+  const other = heads.flatMap((checkpoint): BundleFinding[] => {
     const link = links.get(checkpoint.seq);
     if (head !== null && checkpoint.origin !== head.origin) return [{ on: 'kept', checkpoint, why: 'other-record' }];
     if (link === undefined) return [{ on: 'kept', checkpoint, why: 'out-of-reach' }];
     return link === checkpoint.link ? [] : [{ on: 'kept', checkpoint, why: 'other-line' }];
   });
   const breaks = walk.end().breaks.map((found) => ({ on: 'chain', found }) as const);
-  return { kept, breaks, met: elsewhere.length - kept.length };
+  const kept = [...other, ...unsaid];
+  return { kept, breaks, met: heads.length + words.length - kept.length };
 };
 
 /** Who made the bundle says which lines are the batch's: one left out shows as a version that nobody has. */

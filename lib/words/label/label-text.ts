@@ -8,6 +8,7 @@ import type { LabelSettings } from '#lib/work/label/settings';
 export const labelWords = {
   ingredients: (names: string) => `Ingredients: ${names}.`,
   batch: (mark: string) => `Batch ${mark}`,
+  head: (words: string) => `Record: ${words}.`,
   bestBefore: (month: string) => `Best before end of ${month}.`,
   origin: (country: string) => `Made in ${country}.`,
   customary: (amount: string) => `Net Wt ${amount}`,
@@ -22,6 +23,8 @@ export interface LabelContent {
   readonly net: Milligrams | null;
   /** Wall time of the pour. */
   readonly poured: number;
+  /** First signed head of the record that has the batch in it, in words; left out while there is none. */
+  readonly head?: string | undefined;
 }
 
 /** "06/2027": a month as a label has it, so many after another. */
@@ -45,7 +48,7 @@ const durabilityText = ({ durability }: LabelSettings, poured: number): string |
 const said = (text: string | null): readonly string[] => (text === null || text.trim() === '' ? [] : [text.trim()]);
 
 /** Everything a label says, whole. */
-export const labelText = ({ settings, formula, list, mark, net, poured }: LabelContent): LabelText => {
+export const labelText = ({ settings, formula, list, mark, net, poured, head }: LabelContent): LabelText => {
   const { title, purpose, cautions, responsible, origin } = settings;
   const stated = net === null ? null : netStatement(net);
   return {
@@ -63,6 +66,7 @@ export const labelText = ({ settings, formula, list, mark, net, poured }: LabelC
       ...said([responsible.name, responsible.address.replaceAll(/\s*\n\s*/g, ', ')].filter((one) => one.trim() !== '').join(', ')),
       ...said(origin === null || origin.trim() === '' ? null : labelWords.origin(origin.trim())),
       labelWords.batch(mark),
+      ...said(head === undefined ? null : labelWords.head(head)),
     ],
   };
 };

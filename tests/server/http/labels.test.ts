@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { LabelPage } from '#lib/protocol/label';
+import type { BatchProof } from '#lib/protocol/proof';
 import { NO_LABEL_SETTINGS } from '#lib/work/label/settings';
 import { systemClock } from '#server/bench/system';
 import type { RunningServer } from '#server/server';
@@ -71,6 +72,8 @@ it('is drawn as SVG, and as PDF that another program reads', async () => {
   expect(pdfInfo(one)).toMatch(/Page size:\s+255\.1\d* x 170\.0\d*/);
   expect(pdfText(one)).toContain('Net Wt 3.45 oz');
   expect(pdfText(one).replaceAll(/\s+/g, ' ')).toContain('Inci oil-2, Inci oil-1');
+  const { head } = (await (await fetch(at('proof/batch/a'))).json()) as BatchProof;
+  expect(pdfText(one).replaceAll(/\s+/g, ' ')).toContain(`Record: ${head?.words}.`);
   expect(pdfFonts(one).every(({ embedded, unicode }) => embedded && unicode)).toBe(true);
   expect(pdfText(await bytes(`labels/label.pdf?id=${ID}&sheet=a4`)).match(/Net Wt/g)).toHaveLength(8);
   expect((await fetch(at(`labels/label.pdf?id=${ID}&sheet=a0`))).status).toBe(400);

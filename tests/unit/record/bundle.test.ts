@@ -6,6 +6,7 @@ import type { ChainRow } from '#lib/record/bundle/layout';
 import type { JournalLine, Json } from '#lib/record/journal';
 import { keyLine, signedNote } from '#lib/record/note';
 import type { Checkpoint } from '#lib/record/note';
+import { wordsOf } from '#lib/record/words';
 import { EMPTY, leafOf, linkOf, seal, SALT_BYTES } from '#lib/record/seal';
 import { ed25519 } from '#server/store/ed25519';
 import { hashOf } from '#server/store/sums';
@@ -130,6 +131,15 @@ describe('a bundle', () => {
     expect(findings(forged)).toEqual([]);
     expect(findings(forged, [kept])).toEqual([{ on: 'kept', checkpoint: kept, why: 'other-line' }]);
     expect(check(partsOf(forged), [], keyLine(ORIGIN, OURS.publicKey)).findings).toEqual([{ on: 'key' }]);
+  });
+
+  it('is held against the words of a head, as a label has them', () => {
+    const of = made();
+    const words = wordsOf(headAt(of.lines, 8).link);
+    const tools = { ed25519, sha256: hashOf };
+    expect(checkBundle(partsOf(of), tools, { heads: [], words: [words], key: null })).toMatchObject({ met: 1, findings: [] });
+    const other = checkBundle(partsOf(of), tools, { heads: [], words: [`${words} acorn`], key: null });
+    expect(other).toMatchObject({ met: 0, findings: [{ on: 'words', words: `${words} acorn` }] });
   });
 
   it('says when a kept head is of another record, or lies outside', () => {
