@@ -177,6 +177,7 @@ const marksOf = (glass: Glass, scale: Scale, target: number, tolerance: number, 
   );
   const fineDecimals = decimalsFor(fineLabels.map(({ value }) => value));
   const edges = [target + tolerance, target - tolerance].map((edge) => edge / per);
+  const places = decimalsFor(edges, edgePlaces(tolerance / per));
   const stretch = (target - scale.stretchFrom) / per;
   return {
     etching: etched.join(''),
@@ -187,7 +188,8 @@ const marksOf = (glass: Glass, scale: Scale, target: number, tolerance: number, 
     target: write(target / per, decimalsFor([target / per], 1)),
     edges: edges.map((edge, index) => ({
       y: scale.datum + (index === 0 ? -1 : 1) * scale.unit,
-      text: write(edge, decimalsFor(edges, display.mass === 'g' ? 3 : 2)),
+      // Rounded into the notch, never out of it.
+      text: write((index === 0 ? Math.floor : Math.ceil)(edge * 10 ** places - (index === 0 ? -SLIGHT : SLIGHT)) / 10 ** places, places),
     })),
     stretch: `${write(stretch, decimalsFor([stretch], 1))} ${unit}`,
   };
@@ -226,7 +228,7 @@ const Labels = memo(function Labels({
       {marks.edges.map(({ text, y }) => (
         <text
           key={y}
-          fontSize={fit(text, plain, glass.width - right - glass.shoulder + 8)}
+          fontSize={fit(text, plain, glass.width - right - glass.shoulder - 8)}
           x={right + glass.shoulder + 8}
           y={y + plain * 0.34}
         >
@@ -251,6 +253,10 @@ const Labels = memo(function Labels({
 
 /** A size at which a text of the figure face fits. */
 const fit = (text: string, size: number, room: number): number => Math.min(size, room / (0.54 * text.length));
+
+const SLIGHT = 1e-6;
+/** Digits that tell the edges of a tolerance apart, in the unit shown: more than that no scale shows either. */
+const edgePlaces = (tolerance: number): number => (tolerance >= 0.5 ? 1 : tolerance >= 0.05 ? 2 : 3);
 
 /** Digits these values need, at most `most`. */
 const decimalsFor = (values: readonly number[], most = 3): number => {

@@ -20,7 +20,6 @@ export const sheetMessages = {
     close: 'Close the batch',
     practice: 'Practice scene',
     settings: 'This screen',
-    firstAid: 'First aid',
     temperatures: 'Lye and oils',
     today: 'Leave the bench',
   },

@@ -1,5 +1,12 @@
 /** Words of the empty bench's cards, fetched after the bench itself stands. */
 export const startMessages = {
+  teachTitle: 'How it goes',
+  teach: [
+    'Choose a plan, and the lot you hold of each material.',
+    'Set the vessel down. It is known by its weight and zeroed.',
+    'Pour. The number is what is left. Stop within the notch.',
+    'It accepts by itself and reads out the next. Touch nothing.',
+  ],
   loading: 'Fetching the plans',
   failed: 'The plans could not be fetched',
   lines: (lines: number, mass: string) => `${lines} lines, ${mass}`,

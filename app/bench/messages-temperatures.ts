@@ -97,4 +97,14 @@ export const temperatureMessages = {
   },
   swapped: { what: 'Are the probes swapped?', so: 'the oils’ probe heats as lye does. Look, and put each into its own vessel' },
   moved: 'I moved it',
+  /** How a reading comes about, opened from it. */
+  reading: {
+    title: (vessel: string) => `${vessel}: how this is read`,
+    checked: 'Its probe was held beside a reference. What was found then counts in every reading; the check itself stands under Setup.',
+    unchecked: 'This probe was never held beside a reference: what it shows counts as it is. A check is made under Setup.',
+    lost: 'Nothing is read now.',
+    shows: 'the probe shows',
+    adds: 'its check adds',
+    counts: 'what counts',
+  },
 } as const;

@@ -2,7 +2,7 @@ import type { RemedyCaution, RemedyWhy } from '#lib/work/batch/remedy/types';
 
 /** Words of the ways out of an over-pour or a stated wrong, fetched after the bench itself stands. */
 export const waysMessages = {
-  recommended: 'recommended',
+  recommended: (why: string) => `Recommended: ${why}`,
   superfat: (about: string) => `superfat ${about}`,
   matter: {
     lye: (share: string) => `lye ${share}`,
@@ -11,12 +11,13 @@ export const waysMessages = {
     moulds: (share: string) => `moulds ${share} full`,
   },
   ml: (ml: number) => `${ml} ml`,
-  full: (share: string) => `${share} full`,
+  full: (share: string) => `moulds ${share} full`,
   adds: (mass: string) => `adds ${mass}`,
+  addsInAll: (mass: string) => `${mass} more in all`,
   takes: (mass: string) => `takes out ${mass}`,
   line: (name: string, from: string, to: string) => `${name} ${from} → ${to}`.trim(),
   ownBatch: (needs: readonly string[]) => `label it as a batch of its own: it needs ${needs.join(', ')}`,
-  unsolved: 'It could not be worked out.',
+  unsolved: 'could not be worked out',
   crossOut: { name: 'Cross out', sub: (mass: string) => `take ${mass} back out, weigh again` },
   why: {
     'inside-every-limit': 'every result stays inside its limits',

@@ -1,6 +1,6 @@
 import type { BlockReason, CuePhase, DoubtReason, JoiningCue, PortionCue } from '#lib/bench/cue';
 import type { LinkFailure, LinkPhase } from '#lib/measure/instrument';
-import type { AlarmCode, Gate, TraceMark } from '#lib/work/batch/index';
+import type { AlarmCode, Gate } from '#lib/work/batch/index';
 
 /** How a message writes a quantity: in the person's units and marks. */
 export interface Show {
@@ -62,11 +62,11 @@ export const messages = {
     oils: 'oils',
     apart: 'apart',
     allowed: 'allowed',
+    /** Its probe's check is in the reading. */
+    offset: 'offset',
     window: (range: string) => `window ${range}`,
     noBatch: 'No batch: common limits shown',
   },
-  byHand: 'Type the weight',
-  keypad: 'read back, then taken',
   next: 'next',
   lastLine: 'nothing after this',
   phases: {
@@ -332,12 +332,6 @@ export const messages = {
     'clock-jumped': 'The clock jumped',
     'mass-on-return': 'It came back unlike it left',
   } satisfies Record<AlarmCode, string>,
-  trace: {
-    thin: { name: 'Thin', sub: 'drips lie on top' },
-    medium: { name: 'Medium', sub: 'a line stays' },
-    thick: { name: 'Thick', sub: 'holds its shape' },
-    wrong: { name: 'Something wrong', sub: 'seized, split, grainy' },
-  } satisfies Record<TraceMark, { name: string; sub: string }>,
   joining: {
     allowed: (limit: string) => `${limit} allowed`,
     figures: (value: string, limit: string) => `${value}, allowed ${limit}`,
@@ -376,15 +370,9 @@ export const messages = {
     note: 'This does not replace the safety data sheet.',
   },
   start: {
-    teach: [
-      'Choose a plan, and the lot you hold of each material.',
-      'Set the vessel down. It is known by its weight and zeroed.',
-      'Pour. The number is what is left. Stop within the notch.',
-      'It accepts by itself and reads out the next. Touch nothing.',
-    ],
-    teachTitle: 'How it goes',
     lotTeach: 'Read it from the bag or bottle in your hand.',
   },
+  missing: { title: 'Load again', teach: 'a part of this page did not come' },
   broken: {
     title: 'The screen broke',
     teach: 'The bench did not. Accepted weights are in the record; alarms still show below.',

@@ -4,9 +4,36 @@ import type { RemedyClash, RemedyKind } from '#lib/work/batch/remedy/types';
 export interface RemedyNamed {
   readonly of: string | null;
   readonly mass: string | null;
-  /** Of additions, where there are several. */
+  /** Of changes, where there are several. */
   readonly count: number;
+  /** The first few of them. */
+  readonly moves?: readonly RemedyMove[];
+  /** What comes out besides. */
+  readonly taken?: string | null;
 }
+
+export interface RemedyMove {
+  readonly of: string;
+  readonly mass: string;
+  readonly less: boolean;
+}
+
+/** "15.2 g coconut oil, 4.2 g sodium hydroxide and 1 more": how much of what. */
+const movedWords = (moves: readonly RemedyMove[], count: number, how: (move: RemedyMove) => string): string => {
+  const said = moves.map(({ of, ...move }) => how({ of: of.toLowerCase(), ...move })).join(', ');
+  return count > moves.length ? `${said} and ${count - moves.length} more` : said;
+};
+
+const added = ({ moves = [], mass, of, count }: RemedyNamed): string => {
+  if (of !== null) return `Add ${mass ?? 'some'} ${of}`;
+  return moves.length === 0 ? `Add to ${count} of them` : `Add ${movedWords(moves, count, (move) => `${move.mass} ${move.of}`)}`;
+};
+
+const changed = ({ moves = [], taken = null, count }: RemedyNamed): string => {
+  const all = movedWords(moves, count, ({ mass, of, less }) => `${mass} ${less ? 'less' : 'more'} ${of}`);
+  if (taken === null) return moves.length === 0 ? `Change ${count} weights` : `Use ${all}`;
+  return `Take ${taken} out${moves.length === 0 ? '' : `, use ${all}`}`;
+};
 
 const NAMES: { readonly [K in RemedyKind]: (named: RemedyNamed) => string } = {
   'carry-on': () => 'Carry on',
@@ -17,8 +44,8 @@ const NAMES: { readonly [K in RemedyKind]: (named: RemedyNamed) => string } = {
   'pour-again': () => 'Pour again what was lost',
   'use-less': ({ mass, of }) => `Use ${mass ?? 'some'} less ${of ?? ''}`.trim(),
   'use-more': ({ mass, of }) => `Use ${mass ?? 'some'} more ${of ?? ''}`.trim(),
-  add: ({ mass, of, count }) => (of === null ? `Add to ${count} lines` : `Add ${mass ?? 'some'} ${of}`),
-  'least-change': () => 'Least change',
+  add: added,
+  'least-change': changed,
   scale: () => 'Scale the batch',
   scoop: ({ mass }) => (mass === null ? 'Scoop some out' : `Scoop ${mass} out`),
   'pour-off': ({ mass }) => (mass === null ? 'Pour some off' : `Pour ${mass} off`),
@@ -39,9 +66,9 @@ export const aboutWords = (value: string, half: string): string => `${value}, ±
 /** Why a way out cannot be taken, in few words. */
 export const whyNotWords: Readonly<Record<string, string>> = {
   'lye-heavy': 'lye-heavy: never',
-  'outside-limit': 'leaves a limit',
+  'outside-limit': 'leaves the formula’s limits',
   mixed: 'mixed: others go too',
-  'no-solution': 'no amounts do it',
+  'no-solution': 'no weights keep every limit',
   'not-computed': 'this plan was typed, not worked out',
   'not-solved': 'could not be worked out',
 };

@@ -5,7 +5,7 @@ import type { Display } from '#lib/units/display';
 import type { LiveState } from '../../_live/store';
 import { speaker, useDisplay, useLive, usePreference } from '../../_live/use';
 import { barsMessages } from '../messages-bars';
-import { SPOKEN_IN } from '../messages-codes';
+import { SPOKEN_IN } from './words';
 import { barName, barsCue, barsScale } from './bars-shown';
 
 /** The sentence of this moment; empty where nothing is to be said. */

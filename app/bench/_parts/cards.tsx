@@ -5,7 +5,7 @@ import type { Card } from '#lib/bench/cue';
 import { see } from '../../_live/selectors';
 import { guard, useDisplay, useLive } from '../../_live/use';
 import { HoldPress, Press } from '../../_ui/press';
-import { cardWordsFor, whyNot } from '../messages-codes';
+import { cardWordsFor, whyNot } from '../messages-cards';
 import styles from '../work.module.css';
 import { controls, holdWords, intend, useControls } from './controls';
 import { showIn } from './words';
@@ -48,13 +48,21 @@ interface OneCardProps {
   readonly current: boolean;
   readonly onTake: (hold: boolean) => void;
   /** Over its name, for the one that is recommended. */
-  readonly band?: string | undefined;
+  readonly band?: ReactNode;
   readonly more?: ReactNode;
 }
 
 export function OneCard({ name, sub, card, current, onTake, band, more }: OneCardProps) {
   const pedal = useControls((state) => (state.pedal?.key === 'go-on' ? state.pedal : null));
-  const face = { className: styles['card'], name, sub, current, more, data: { 'data-card': card.code, 'data-band': band } };
+  const face = {
+    className: styles['card'],
+    name,
+    sub,
+    current,
+    more,
+    icon: band,
+    data: { 'data-card': card.code, 'data-band': band === undefined ? undefined : '' },
+  };
   if (!card.enabled) return <Press {...face} />;
   if (!card.hold) return <Press {...face} onTap={() => onTake(false)} />;
   return (

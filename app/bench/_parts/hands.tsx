@@ -10,7 +10,7 @@ import { LiveText } from '../../_ui/live-text';
 import { useFrame } from '../../_ui/frame';
 import { HoldPress, Press } from '../../_ui/press';
 import { messages } from '../messages';
-import { goOnWordsFor } from '../messages-codes';
+import { goOnWordsFor } from '../messages-go-on';
 import styles from '../bench.module.css';
 import { act, closeSheet, holdWords, openSheet, silence, useControls } from './controls';
 import { screenLabel } from './label';
@@ -18,7 +18,7 @@ import { useSeen } from './seen';
 import { isWeighing } from './shape';
 import { AGE_PLACES, FIGURE_SPACE, secondsText } from './words';
 
-/** The foot of the screen: back, sound, the two temperatures, more, go on. Always there, always in the same place. */
+/** The foot of the screen: back, sound, the two temperatures, first aid, more, go on. Always there, always in the same place. */
 export function Hands() {
   return (
     <div className={styles['hands']}>
@@ -26,10 +26,16 @@ export function Hands() {
       <SoundPress />
       <Temperature use="lye" />
       <Temperature use="oils" />
+      <FirstAidPress onTap={() => openSheet('first-aid')} />
       <Press className={styles['more']} name={messages.press.more} onTap={() => openSheet('more')} />
       <GoOnPress />
     </div>
   );
+}
+
+/** One tap away whatever the bench does: a splash waits for no state. */
+export function FirstAidPress({ onTap }: { readonly onTap: () => void }) {
+  return <Press className={styles['aid']} name={messages.press.firstAid} icon={<Cross />} onTap={onTap} />;
 }
 
 const pedalOf = (pedal: { readonly key: string; readonly full: boolean } | null, key: string) =>
@@ -88,14 +94,23 @@ export function SoundPress() {
   );
 }
 
-export function Temperature({ use }: { readonly use: 'lye' | 'oils' }) {
+interface TemperatureProps {
+  readonly use: 'lye' | 'oils';
+  /** Opens how its reading comes about; without it the reading only stands there. */
+  readonly onOpen?: (() => void) | undefined;
+}
+
+/** One of the two temperatures, how old it is, and a word where its probe's check moved it. */
+export function Temperature({ use, onOpen }: TemperatureProps) {
   const freshness = useLive((state) => see[use](state)?.freshness ?? 'lost');
   const known = useLive((state) => see[use](state)?.value != null);
   const display = useDisplay();
   const { age, degrees } = READS[use];
   const length = useLive((state) => degrees(state, display).length);
+  const corrected = useLive((state) => (see[use](state)?.correction ?? 0) !== 0);
+  const Cell = onOpen === undefined ? 'div' : 'button';
   return (
-    <div className={styles['temp']} data-use={use} data-fresh={freshness}>
+    <Cell className={styles['temp']} data-use={use} data-fresh={freshness} onClick={onOpen}>
       <span className={styles['vessel']}>
         {use === 'lye' ? <Flask /> : <Pot />}
         {messages.temperatures[use]}
@@ -104,13 +119,17 @@ export function Temperature({ use }: { readonly use: 'lye' | 'oils' }) {
       <span className={styles['degrees']}>
         {known ? (
           <>
-            <LiveText as="b" data={{ 'data-temperature': use }} read={degrees} /> <span key={length}>{`°${display.temperature}`}</span>
+            <LiveText as="b" data={{ 'data-temperature': use }} read={degrees} />{' '}
+            <span key={`${length} ${corrected}`}>
+              {`°${display.temperature}`}
+              {corrected ? <i data-offset={use}> {messages.temperatures.offset}</i> : null}
+            </span>
           </>
         ) : (
           <i className={styles['noDegrees']} />
         )}
       </span>
-    </div>
+    </Cell>
   );
 }
 
@@ -177,9 +196,9 @@ const useWaiting = (): string => {
   const target = useLive(see.target);
   const tolerance = useLive(see.tolerance);
   const division = useLive(see.division);
-  const cards = useLive(see.cards).length;
+  const cards = useLive(see.cards);
   const short = useFrame() === 'phone';
-  if (cards > 0) return messages.waits.card;
+  if (cards.length > 0) return cards.some(({ enabled }) => enabled) ? messages.waits.card : messages.waits.scale;
   if (phase === null || !isWeighing(phase))
     return phase === 'temperatures' || phase === 'joining' ? messages.waits.meet : messages.waits.nothing;
   if (phase === 'lift') return messages.waits.lift;
@@ -201,6 +220,13 @@ const Pot = () => (
   <svg viewBox="0 0 30 32" aria-hidden="true">
     <path d="M2 9h26M5 9v17a3 3 0 0 0 3 3h14a3 3 0 0 0 3-3V9" />
     <path className={styles['solid']} d="M7 16h16v10H7z" />
+  </svg>
+);
+/** As on the sign for first aid (ISO 7010, E003): a white cross on green. */
+const Cross = () => (
+  <svg viewBox="0 0 32 32" aria-hidden="true">
+    <path className={styles['solid']} d="M1 1h30v30H1z" />
+    <path d="M16 7v18M7 16h18" />
   </svg>
 );
 const Horn = () => (

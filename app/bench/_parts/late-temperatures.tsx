@@ -1,5 +1,5 @@
 /** The temperatures, in every way the weighing shows them besides their numbers: one part to fetch. */
 export { Holds } from './holds';
-export { Making } from './making';
+export { Making, MakingCautions } from './making';
 export { PassingTemperatures } from './passing-temperatures';
 export { Temperatures } from './temperatures';

@@ -1,127 +1,140 @@
 'use client';
 import { useEffect } from 'react';
 import type { ReactNode } from 'react';
-import { createStore } from 'zustand/vanilla';
 import { useStore } from 'zustand';
-import type { Card } from '#lib/bench/cue';
+import type { Card, Say } from '#lib/bench/cue';
 import type { BatchState } from '#lib/work/batch/index';
 import type { Frame } from '../../_ui/frame';
+import { Press } from '../../_ui/press';
+import { messages } from '../messages';
 import type { Show } from '../messages';
+import { createLateParts } from './late-store';
 import type { LateSheet } from './late-sheets';
+import { SheetFrame } from './sheet';
 
-/** Parts that the first frame of a weighing does not need; `null` until fetched. */
+type Draw = () => ReactNode;
+
+/** Parts that the first frame of a weighing does not need. */
 interface Parts {
-  readonly sheet: ((sheet: LateSheet) => ReactNode) | null;
-  readonly temperatures: ((frame: Frame) => ReactNode) | null;
-  readonly holds: (() => ReactNode) | null;
-  readonly making: ((short: boolean) => ReactNode) | null;
-  readonly strip: (() => ReactNode) | null;
-  readonly portions: (() => ReactNode) | null;
-  readonly pot: (() => ReactNode) | null;
-  readonly pourCards: (() => ReactNode) | null;
-  readonly advice: (() => ReactNode) | null;
-  readonly start: (() => ReactNode) | null;
-  readonly lots: (() => ReactNode) | null;
-  readonly ways: Ways | null;
-  readonly notice: (() => ReactNode) | null;
+  readonly cards: Draw;
+  readonly byHand: Draw;
+  readonly start: Draw;
+  readonly howItGoes: Draw;
+  readonly lots: Draw;
+  readonly ways: Draw;
+  /** A sentence as it is read aloud. */
+  readonly aloud: (say: Say, cards: readonly Card[], batch: BatchState | null, show: Show) => string;
+  readonly sheet: (sheet: LateSheet) => ReactNode;
+  readonly portions: Draw;
+  readonly pot: Draw;
+  readonly pourCards: Draw;
+  readonly advice: Draw;
+  readonly notice: Draw;
+  readonly temperatures: (frame: Frame) => ReactNode;
+  readonly holds: Draw;
+  readonly making: Draw;
+  readonly makingCautions: (whole: boolean) => ReactNode;
+  readonly strip: Draw;
 }
 
-interface Ways {
-  readonly draw: () => ReactNode;
-  /** A card as it is read aloud. */
-  readonly text: (card: Card, batch: BatchState | null, show: Show) => string;
-}
-
-const parts = createStore<Parts>(() => ({
-  sheet: null,
-  temperatures: null,
-  holds: null,
-  making: null,
-  strip: null,
-  portions: null,
-  pot: null,
-  pourCards: null,
-  advice: null,
-  start: null,
-  lots: null,
-  ways: null,
-  notice: null,
-}));
-
-const fetchParts = async (): Promise<void> => {
-  const { LotChoice, Start } = await import('./start');
-  parts.setState({ start: () => <Start />, lots: () => <LotChoice /> });
-  const { Ways, wayText } = await import('./ways');
-  parts.setState({ ways: { draw: () => <Ways />, text: wayText } });
-  const { Advice, LateSheets, Notice, Portions, PotLine, PourCards } = await import('./late-sheets');
-  parts.setState({ notice: () => <Notice />, pourCards: () => <PourCards />, advice: () => <Advice /> });
-  parts.setState({ sheet: (sheet) => <LateSheets sheet={sheet} />, portions: () => <Portions />, pot: () => <PotLine /> });
-  const { Holds, Making, PassingTemperatures, Temperatures } = await import('./late-temperatures');
-  parts.setState({
-    temperatures: (frame) => <Temperatures frame={frame} />,
-    holds: () => <Holds />,
-    making: (short) => <Making short={short} />,
-    strip: () => <PassingTemperatures />,
-  });
-};
+const { store, fetch } = createLateParts<Parts>(
+  [
+    async () => {
+      const { aloud, ByHand, Cards, Ways } = await import('./late-cards');
+      return { cards: () => <Cards />, ways: () => <Ways />, byHand: () => <ByHand />, aloud };
+    },
+    async () => {
+      const { HowItGoes, LotChoice, Start } = await import('./late-start');
+      return { start: () => <Start />, lots: () => <LotChoice />, howItGoes: () => <HowItGoes /> };
+    },
+    async () => {
+      const { Advice, LateSheets, Notice, Portions, PotLine, PourCards } = await import('./late-sheets');
+      const pouring = { portions: () => <Portions />, pourCards: () => <PourCards />, advice: () => <Advice /> };
+      const sheet = { sheet: (name: LateSheet) => <LateSheets sheet={name} />, notice: () => <Notice /> };
+      return { ...sheet, pot: () => <PotLine />, ...pouring };
+    },
+    async () => {
+      const { Holds, Making, MakingCautions, PassingTemperatures, Temperatures } = await import('./late-temperatures');
+      return {
+        temperatures: (frame) => <Temperatures frame={frame} />,
+        holds: () => <Holds />,
+        making: () => <Making />,
+        makingCautions: (whole) => <MakingCautions whole={whole} />,
+        strip: () => <PassingTemperatures />,
+      };
+    },
+  ],
+  (ms, run) => void setTimeout(run, ms),
+);
 
 /**
  * Fetches them right after the page, not when they are shown: then the server may be gone, and a part that comes late would appear
  * under a finger.
  */
-export const useLateParts = (): void => useEffect(() => void fetchParts(), []);
+export const useLateParts = (): void => useEffect(() => void fetch(), []);
+
+const usePart = <K extends keyof Parts>(name: K): Parts[K] | undefined => useStore(store, (there) => there[name]) as Parts[K] | undefined;
+
+/** In the place of a part that did not come. It is asked for again by itself too. */
+function Missing() {
+  const { title, teach } = messages.missing;
+  return useStore(store, ({ failed }) => failed) ? (
+    <Press name={title} sub={teach} onTap={() => void fetch()} data={{ 'data-missing': '' }} />
+  ) : null;
+}
+
+/** A part that has a place of its own. */
+const placed = (
+  name: keyof Parts & ('cards' | 'byHand' | 'start' | 'lots' | 'ways' | 'portions' | 'pourCards' | 'advice' | 'holds' | 'making'),
+) =>
+  function Late() {
+    return usePart(name)?.() ?? <Missing />;
+  };
+/** A part in passing, beside something else: without it nothing stands there. */
+const inPassing = (name: keyof Parts & ('howItGoes' | 'pot' | 'notice' | 'strip')) =>
+  function Late() {
+    return usePart(name)?.() ?? null;
+  };
+
+export const LateCards = placed('cards');
+export const LateByHand = placed('byHand');
+export const LateStart = placed('start');
+export const LateLotChoice = placed('lots');
+export const LateWays = placed('ways');
+export const LatePortions = placed('portions');
+export const LatePourCards = placed('pourCards');
+export const LateAdvice = placed('advice');
+export const LateHolds = placed('holds');
+export const LateMaking = placed('making');
+export const LateHowItGoes = inPassing('howItGoes');
+export const LatePotLine = inPassing('pot');
+export const LateNotice = inPassing('notice');
+export const LatePassingTemperatures = inPassing('strip');
 
 export function LateSheet({ sheet }: { readonly sheet: LateSheet }) {
-  return useStore(parts, (there) => there.sheet)?.(sheet) ?? null;
+  const draw = usePart('sheet');
+  if (draw !== undefined) return draw(sheet);
+  return (
+    <SheetFrame title={messages.press.more}>
+      <Missing />
+    </SheetFrame>
+  );
 }
 
 export function LateTemperatures({ frame }: { readonly frame: Frame }) {
-  return useStore(parts, (there) => there.temperatures)?.(frame) ?? null;
+  return usePart('temperatures')?.(frame) ?? <Missing />;
 }
 
-export function LateHolds() {
-  return useStore(parts, (there) => there.holds)?.() ?? null;
+/** Rows of the precautions; without them a row says so. */
+export function LateMakingCautions({ whole }: { readonly whole: boolean }) {
+  const draw = usePart('makingCautions');
+  if (draw !== undefined) return draw(whole);
+  return whole ? (
+    <li>
+      <Missing />
+    </li>
+  ) : null;
 }
 
-export function LateMaking({ short = false }: { readonly short?: boolean }) {
-  return useStore(parts, (there) => there.making)?.(short) ?? null;
-}
-
-export function LatePassingTemperatures() {
-  return useStore(parts, (there) => there.strip)?.() ?? null;
-}
-
-export function LateLotChoice() {
-  return useStore(parts, (there) => there.lots)?.() ?? null;
-}
-
-export function LatePortions() {
-  return useStore(parts, (there) => there.portions)?.() ?? null;
-}
-
-export function LateWays() {
-  return useStore(parts, (there) => there.ways)?.draw() ?? null;
-}
-
-/** `null`: not fetched yet. */
-export const lateWayText = (...of: Parameters<Ways['text']>): string | null => parts.getState().ways?.text(...of) ?? null;
-
-export function LatePotLine() {
-  return useStore(parts, (there) => there.pot)?.() ?? null;
-}
-
-export function LatePourCards() {
-  return useStore(parts, (there) => there.pourCards)?.() ?? null;
-}
-
-export function LateAdvice() {
-  return useStore(parts, (there) => there.advice)?.() ?? null;
-}
-
-export function LateNotice() {
-  return useStore(parts, (there) => there.notice)?.() ?? null;
-}
-
-export function LateStart() {
-  return useStore(parts, (there) => there.start)?.() ?? null;
-}
+/** How a sentence is read aloud; `undefined`: not fetched yet. */
+export const useAloud = (): Parts['aloud'] | undefined => usePart('aloud');

@@ -5,15 +5,14 @@ import type { Display } from '#lib/units/display';
 import { useDisplay, useLive } from '../../_live/use';
 import { potMessages } from '#lib/words/pot-messages';
 import { potWords } from '../messages-pot';
-import styles from '../work.module.css';
 import { percentText, pointsText } from './pot-line';
+import { Rows } from './rows';
+import type { Row } from './rows';
 import { SheetFrame } from './sheet';
 import { usePot } from './use-pot';
 
 const MOST_PARTS = 4;
 const MOST_STEPS = 2;
-
-type Row = readonly [label: string, value: string];
 
 const share = (of: Figured | null, display: Display): string | null =>
   of === null ? null : potWords.plusMinus(percentText(of.value, display), pointsText((of.high - of.low) / 2, display));
@@ -26,19 +25,6 @@ const rowsOf = (superfat: PouredSuperfat, display: Display): readonly Row[] => [
 ];
 
 const known = (label: string, value: string | null): readonly Row[] => (value === null ? [] : [[label, value]]);
-
-function Rows({ rows }: { readonly rows: readonly Row[] }) {
-  return (
-    <dl className={styles['potRows']}>
-      {rows.map(([label, value]) => (
-        <div key={label}>
-          <dt>{label}</dt>
-          <dd>{value}</dd>
-        </div>
-      ))}
-    </dl>
-  );
-}
 
 /** The pot with its doubts, what makes them and what would lessen them. */
 export function PotSheet() {

@@ -4,7 +4,7 @@ import type { BatterWrong, Pattern } from '#lib/work/batch/pouring/types';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
 import type { Show } from '../messages';
-import { cardWordsFor } from '../messages-codes';
+import { cardWordsFor } from '../messages-cards';
 import { pourWords, wrongWords } from '../messages-pour';
 import benchStyles from '../bench.module.css';
 import styles from '../work.module.css';

@@ -5,7 +5,7 @@ import { useDisplay, useLive } from '../../_live/use';
 import type { Frame } from '../../_ui/frame';
 import { messages } from '../messages';
 import styles from '../bench.module.css';
-import { LateAdvice, LateMaking, LateTemperatures } from './late';
+import { LateAdvice, LateHowItGoes, LateMakingCautions, LateTemperatures } from './late';
 import { useSeen } from './seen';
 import { isWeighing } from './shape';
 import { Truth } from './truth';
@@ -20,7 +20,7 @@ export function Side({ frame }: { readonly frame: Frame }) {
         {gate !== null ? (
           <Precautions items={gate.items} frame={frame} />
         ) : phase === null ? null : phase === 'idle' || phase === 'done' ? (
-          <HowItGoes />
+          <LateHowItGoes />
         ) : isWeighing(phase) || phase === 'away' || phase === 'resume' || phase === 'choose-lot' ? (
           <Fill frame={frame} />
         ) : phase === 'trouble' ? (
@@ -66,20 +66,7 @@ function Precautions({ items, frame }: { readonly items: readonly string[]; read
       {items.map((item) => (
         <li key={item}>{messages.precautions[item] ?? item.replaceAll('-', ' ')}</li>
       ))}
-      {frame === 'phone' ? <LateMaking short /> : null}
+      <LateMakingCautions whole={frame === 'phone'} />
     </ol>
-  );
-}
-
-function HowItGoes() {
-  return (
-    <section className={styles['teach']} aria-label={messages.start.teachTitle}>
-      <h2>{messages.start.teachTitle}</h2>
-      <ol>
-        {messages.start.teach.map((step) => (
-          <li key={step}>{step}</li>
-        ))}
-      </ol>
-    </section>
   );
 }

@@ -1,7 +1,7 @@
 'use client';
 import dynamic from 'next/dynamic';
 import { useRouter } from 'next/navigation';
-import { useMemo } from 'react';
+import { useMemo, useState } from 'react';
 import type { CSSProperties } from 'react';
 import { differenceText } from '#lib/units/format';
 import { see } from '../../_live/selectors';
@@ -15,10 +15,13 @@ import styles from '../bench.module.css';
 import { COMMON } from './common';
 import { headline, placeText } from './expected';
 import { ExpectedRows } from './expected-rows';
-import { SoundPress, Temperature } from './hands';
+import { FirstAid } from './first-aid';
+import { FirstAidPress, SoundPress, Temperature } from './hands';
 import { Hatch } from './hatch';
 import { Window } from './heading';
 import { screenLabel } from './label';
+import { useLateParts } from './late';
+import { ProbeSheet } from './probe-sheet';
 import { useSeen } from './seen';
 import { Temperatures } from './temperatures';
 import { Strip } from './strip';
@@ -34,9 +37,12 @@ export function TemperaturesScreen() {
   const label = useMemo(() => screenLabel(), []);
   useConnection(label);
   useAwakeScreen();
+  useLateParts();
   const frame = useFrame();
   const faces = useFaces();
   const router = useRouter();
+  const [sheet, setSheet] = useState<'lye' | 'oils' | 'first-aid' | null>(null);
+  const close = (): void => setSheet(null);
   const phase = useLive(see.phase);
   const window = useLive(({ batch }) => batch?.plan.joining.window ?? null) ?? COMMON.window;
   const words = temperatureMessages;
@@ -72,11 +78,17 @@ export function TemperaturesScreen() {
       <div className={styles['work']}>
         <ExpectedRows frame={frame} />
       </div>
+      {sheet === null ? null : sheet === 'first-aid' ? <FirstAid /> : <ProbeSheet key={sheet} use={sheet} />}
       <div className={styles['hands']}>
-        <Press className={styles['back']} name={messages.press.back} sub={messages.title} onTap={() => router.push('/bench')} />
+        {sheet === null ? (
+          <Press name={messages.press.back} sub={messages.title} onTap={() => router.push('/bench')} />
+        ) : (
+          <Press name={messages.press.close} onTap={close} loud />
+        )}
         <SoundPress />
-        <Temperature use="lye" />
-        <Temperature use="oils" />
+        <Temperature use="lye" onOpen={() => setSheet('lye')} />
+        <Temperature use="oils" onOpen={() => setSheet('oils')} />
+        <FirstAidPress onTap={() => setSheet('first-aid')} />
         <MovedPress vessel="lye" />
         <MovedPress vessel="oils" />
       </div>

@@ -4,23 +4,14 @@ import type { Say } from '#lib/bench/cue';
 import { see } from '../../_live/selectors';
 import { liveStore, sound, speaker, useDisplay, useLive, usePreference } from '../../_live/use';
 import { messages } from '../messages';
-import type { Show } from '../messages';
-import { sayText, SPOKEN_IN } from '../messages-codes';
 import styles from '../bench.module.css';
-import { lateWayText } from './late';
-import { showIn } from './words';
+import { useAloud } from './late';
+import { showIn, SPOKEN_IN } from './words';
 
 /** Scales by the names a person gave them; the conductor knows their roles. */
-const named = (params: Say['params']): Say['params'] => {
-  const scale = liveStore.getState().frame?.scales.find(({ role }) => role === params['scale']);
-  return scale === undefined ? params : { ...params, scale: scale.name };
-};
-
-/** A way out is read with what comes of it, as its card shows it. */
-const wayOut = ({ code, params }: Say, show: Show): string | null => {
-  const { frame, batch } = liveStore.getState();
-  const card = code === 'card' ? frame?.cue.cards.find((one) => one.code === params['card'] && one.remedy !== undefined) : undefined;
-  return card === undefined ? null : lateWayText(card, batch, show);
+const named = (say: Say): Say => {
+  const scale = liveStore.getState().frame?.scales.find(({ role }) => role === say.params['scale']);
+  return scale === undefined ? say : { ...say, params: { ...say.params, scale: scale.name } };
 };
 
 /** What is said: into the live region always, aloud where there is a voice. Each sentence once. */
@@ -28,20 +19,23 @@ export function Voice() {
   const say = useLive(see.say);
   const division = useLive(see.division);
   const display = useDisplay();
-  const aloud = usePreference((kept) => kept.voice && !kept.muted);
+  const spoken = usePreference((kept) => kept.voice && !kept.muted);
   const [sentence, setSentence] = useState('');
   const said = useRef(-1);
+  const aloud = useAloud();
   useEffect(() => {
-    if (say === null || say.id === said.current) return;
+    // Until its words are there it waits.
+    if (say === null || say.id === said.current || aloud === undefined) return;
     said.current = say.id;
     const textIn = (locale: string): string => {
       const show = showIn({ ...display, locale }, division);
-      return wayOut(say, show) ?? sayText(say.code, named(say.params), show);
+      const { frame, batch } = liveStore.getState();
+      return aloud(named(say), frame?.cue.cards ?? [], batch, show);
     };
     setSentence(textIn(display.locale));
     // An English voice reads English marks: a comma would be a pause.
-    if (aloud) speaker().say(textIn(SPOKEN_IN), SPOKEN_IN);
-  }, [say, display, division, aloud]);
+    if (spoken) speaker().say(textIn(SPOKEN_IN), SPOKEN_IN);
+  }, [say, display, division, aloud, spoken]);
   return (
     <output className="unseen" aria-live="polite" data-say={say?.code}>
       {sentence}

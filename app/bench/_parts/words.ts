@@ -37,3 +37,6 @@ export const actFor = (phase: CuePhase, material: MaterialClass | null, loss: bo
   if (phase === 'no-weight') return poured ? messages.phases['no-weight'].act : messages.acts.stopAdding;
   return messages.phases[phase].act;
 };
+
+/** The language of the words that are spoken: a voice of another one makes them unintelligible. */
+export const SPOKEN_IN = 'en';

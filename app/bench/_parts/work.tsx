@@ -4,12 +4,11 @@ import { massText } from '#lib/units/format';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
 import { useFrame } from '../../_ui/frame';
-import { Press } from '../../_ui/press';
 import { messages } from '../messages';
 import styles from '../work.module.css';
-import { Cards, LocalCards } from './cards';
-import { openSheet } from './controls';
 import {
+  LateByHand,
+  LateCards,
   LateHolds,
   LateLotChoice,
   LateMaking,
@@ -32,34 +31,22 @@ export function Work() {
   const frame = useFrame();
   if (offline || phase === null) return <Lost />;
   if (phase === 'patterns' || phase === 'trouble') return <LatePourCards />;
-  if (cards.length > 0) return cards.some(({ remedy }) => remedy !== undefined) ? <LateWays /> : <Cards />;
+  if (cards.length > 0) return cards.some(({ remedy }) => remedy !== undefined) ? <LateWays /> : <LateCards />;
   if (phase === 'idle' || (phase === 'done' && status !== 'weighing' && status !== 'joined')) return <LateStart />;
   if (kind === 'words' && phase !== 'away') return <Lost />;
   if (phase === 'temperatures' || phase === 'joining') return <LateHolds />;
-  if (phase === 'gate')
-    return (
-      <div style={{ display: 'flex', gap: 'var(--gap)' }}>
-        <FirstAidPress />
-        {frame === 'phone' ? null : <LateMaking />}
-      </div>
-    );
+  // On a phone it is the last of the precautions, which have the whole width.
+  if (phase === 'gate') return frame === 'phone' ? null : <LateMaking />;
   if (phase === 'choose-lot') return <LateLotChoice />;
-  if (phase === 'by-hand') return <ByHand />;
+  if (phase === 'by-hand') return <LateByHand />;
   if (phase === 'pouring-moulds') return <LatePortions />;
   if (phase === 'trace' || phase === 'done') return null;
   return (
     <>
       <Next />
-      {isSteps(phase) ? <Steps /> : <Beside />}
+      {isSteps(phase) ? <Steps /> : <LatePassingTemperatures />}
     </>
   );
-}
-
-/** A line from a scale without a wire, or from none: it is typed. */
-function ByHand() {
-  const { byHand, keypad } = messages;
-  const card = { key: 'type', name: byHand, sub: keypad, take: () => openSheet('keypad') };
-  return <LocalCards cards={[card]} back={() => undefined} />;
 }
 
 /** What comes after this line, so that the hand can already reach for it. */
@@ -87,16 +74,6 @@ function Next() {
       <LatePotLine />
     </div>
   );
-}
-
-/** Under what comes next: first aid while hydroxide is open, else the two temperatures in passing. */
-function Beside() {
-  const hydroxide = useLive((state) => see.line(state)?.plan.material.class === 'hydroxide');
-  return hydroxide ? <FirstAidPress /> : <LatePassingTemperatures />;
-}
-
-function FirstAidPress() {
-  return <Press className={styles['aid']} name={messages.press.firstAid} onTap={() => openSheet('first-aid')} />;
 }
 
 export const nextAfter = (batch: BatchState, line: LineState | null): LineState | null => {

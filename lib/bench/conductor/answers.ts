@@ -63,8 +63,8 @@ export const openOverScene = (stage: Scenery, over: NonNullable<BatchState['over
 const TAKING: ReadonlySet<string> = new Set(['lift-out', 'back-to-bottle', 'take-out']);
 
 /**
- * Taking it back out and weighing it again stays possible: where there is no room for its card it takes the place of one that cannot be
- * taken, else of the least of the others, unless one of them takes the same out. Stopping stands last.
+ * Taking it back out and weighing it again stays possible, unless one of the ways takes the same out: no two cards for one act. Where there
+ * is no room for its card it takes the place of one that cannot be taken, else of the least of the others. Stopping stands last.
  */
 const withCrossing = (ways: readonly Choice[] | null, cards: ReturnType<typeof overCards>): Pick<Scene, 'choices'> => {
   if (ways === null || ways.length === 0) return ways === null ? {} : { choices: [] };
@@ -72,9 +72,9 @@ const withCrossing = (ways: readonly Choice[] | null, cards: ReturnType<typeof o
   const [stop] = ways.slice(-1);
   const others = ways.slice(0, -1);
   const closed = others.findLastIndex(({ card }) => !card.enabled);
-  const gives =
-    ways.length < MOST_WAYS ? null : closed >= 0 ? closed : others.some(({ card }) => TAKING.has(card.code)) ? -1 : others.length - 1;
-  if (stop === undefined || gives === -1 || crossing.length === 0) return { choices: ways };
+  const taken = others.some(({ card }) => card.enabled && TAKING.has(card.code));
+  const gives = ways.length < MOST_WAYS ? null : closed >= 0 ? closed : others.length - 1;
+  if (stop === undefined || taken || crossing.length === 0) return { choices: ways };
   return { choices: [...others.filter((_, n) => n !== gives), ...crossing, stop] };
 };
 

@@ -11,6 +11,11 @@ const numberAt = (params: Params, prefix: string, key: string): number | null =>
   return typeof value === 'number' ? value : null;
 };
 
+const takenIn = (params: Params, show: Show, prefix: string): string | null => {
+  const taken = numberAt(params, prefix, 'taken') ?? 0;
+  return taken === 0 ? null : show.mass(taken, planStep(taken));
+};
+
 const nameOf = (params: Params, show: Show, prefix: string): string => {
   const mass = numberAt(params, prefix, 'mass');
   const of = at(params, prefix, 'of');
@@ -18,6 +23,13 @@ const nameOf = (params: Params, show: Show, prefix: string): string => {
     of: typeof of === 'string' ? of : null,
     mass: mass === null ? null : show.mass(mass, planStep(mass)),
     count: numberAt(params, prefix, 'count') ?? 2,
+    moves: [1, 2, 3].flatMap((n) => {
+      const [moved, by] = [at(params, prefix, `of ${n}`), numberAt(params, prefix, `move ${n}`)];
+      return typeof moved !== 'string' || by === null
+        ? []
+        : [{ of: moved, mass: show.mass(Math.abs(by), planStep(Math.abs(by))), less: by < 0 }];
+    }),
+    taken: takenIn(params, show, prefix),
   });
 };
 
@@ -52,12 +64,23 @@ export const remedyStory = (params: Params, show: Show): { readonly head: string
   const rest = [
     ...(figures === null ? [] : [`${capital(figures)}.`]),
     ...(leaves.length === 0 ? [] : [`Outside the formula, and loosened for this batch: ${listed(leaves)}.`]),
-    typeof why === 'string' ? `It was recommended: ${WHY[why] ?? why.replaceAll('-', ' ')}.` : 'It was not the recommended one.',
+    typeof why === 'string' ? `It was recommended: ${whyWords(why)}.` : notRecommended(params, show),
     ...(own.length === 0 ? [] : [`What was set aside is a batch of its own: like the plan it needs ${listed(own)}.`]),
     ...(others.length === 0 ? [] : [`Also offered: ${listed(others)}.`]),
     ...(params['solved'] === 0 ? ['Nothing could be worked out then.'] : []),
   ];
   return { head: `Way out chosen: ${nameOf(params, show, '')}.`, rest: rest.join(' ') };
+};
+
+const whyWords = (why: string): string => WHY[why] ?? why.replaceAll('-', ' ');
+
+/** Which one was recommended instead, and why. */
+const notRecommended = (params: Params, show: Show): string => {
+  const first = Array.from({ length: numberAt(params, '', 'others') ?? 0 }, (_, n) => `other ${n + 1}`).find(
+    (prefix) => typeof at(params, prefix, 'why') === 'string',
+  );
+  if (first === undefined) return 'None was recommended.';
+  return `Recommended was another: ${nameOf(params, show, first)}, ${whyWords(String(at(params, first, 'why')))}.`;
 };
 
 const WHY: Readonly<Record<string, string>> = {

@@ -10,7 +10,7 @@ import type { BatchState, Entry, Realm } from '#lib/work/batch/index';
 import { PRECAUTIONS } from '#lib/work/batch/index';
 import { COMPUTED } from './computed';
 import { APART, BEFORE_LYE, UNSURE } from './expected';
-import { CALM_WAYS, RED_WAYS, UNSOLVED_WAYS } from './ways';
+import { CALM_WAYS, LYE_WAYS, RED_WAYS, UNSOLVED_WAYS, WAITING_WAYS } from './ways';
 import { MOULD_CUE, PART_CUE, PATTERNS_CUE, SEIZING_CUE, swirled, WHICH_CUE, wrongBatter } from './pours';
 import { BatchRig, changed, FINE, MAIN, planOf } from '#tests/support/batch';
 import { twoParts } from '#tests/support/pouring';
@@ -219,7 +219,7 @@ const made = (
   };
   return scene({
     batch,
-    probes: [probe('lye', lye), probe('oils', oils), probe('room', 20.4)],
+    probes: [probe('lye', lye, { correction: 400 }), probe('oils', oils), probe('room', 20.4)],
     cue: { phase: 'joining', joining, ...cue },
   });
 };
@@ -307,6 +307,10 @@ export const SCENES = {
       { alarms: [{ code: 'over-pour', silenced: false, line: as('olive'), detail: '' }] },
     ),
   'ways-unsolved': () => pouring('olive', 424.8, { phase: 'over', red: true, cards: UNSOLVED_WAYS }),
+  'ways-lye': () => before('rapeseed', { phase: 'remedy', cards: LYE_WAYS }),
+  /** The reading came late: nothing to take, and nothing that moved. */
+  'ways-late': () =>
+    pouring('olive', 424.8, { phase: 'over', red: true, block: 'late', cards: WAITING_WAYS, poured: null, total: null, left: null }),
   'ways-wrong': () => before('rapeseed', { phase: 'remedy', cards: RED_WAYS }),
   'take-out': () =>
     before('olive', {

@@ -64,6 +64,40 @@ export const badTargets = (page: Page): Promise<readonly string[]> =>
     }),
   );
 
+/** What keeps first aid from being one tap away: not there, too small, out of the window, or under something else at its middle. */
+export const firstAidFaults = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() => {
+    const found = [...document.querySelectorAll('button')].filter(
+      (button) => button.textContent === 'First aid' && button.checkVisibility({ visibilityProperty: true, opacityProperty: true }),
+    );
+    const [press, ...more] = found;
+    if (press === undefined) return ['not there'];
+    const { left, top, right, bottom, width, height } = press.getBoundingClientRect();
+    const hit = document.elementFromPoint((left + right) / 2, (top + bottom) / 2);
+    return [
+      ...(more.length > 0 ? ['twice'] : []),
+      ...(width < 71.9 || height < 71.9 ? [`${width}x${height}`] : []),
+      ...(left < 0 || top < 0 || right > innerWidth || bottom > innerHeight ? ['out of the window'] : []),
+      ...(press.contains(hit) ? [] : [`under ${hit?.outerHTML.slice(0, 120) ?? 'nothing'}`]),
+      ...(press.ariaDisabled === 'true' ? ['cannot be pressed'] : []),
+    ];
+  });
+
+/** Ways out whose words are cut: what to do, what comes of it in numbers, and that it is recommended, and why. */
+export const cutWords = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll('[data-card]')].flatMap((card) => {
+      const inside = card.querySelector('[class*="words"]')?.getBoundingClientRect();
+      if (inside === undefined) return [];
+      return [...card.querySelectorAll('b, [class*="words"] > span')].flatMap((part) => {
+        const range = document.createRange();
+        range.selectNodeContents(part);
+        const { right, bottom } = range.getBoundingClientRect();
+        return right > inside.right + 8 || bottom > inside.bottom + 4 ? [part.textContent ?? ''] : [];
+      });
+    }),
+  );
+
 /** Notes when an attribute of the screen first has a value, on the page's own clock; `took` reads it. */
 export const stampWhen = (page: Page, selector: string): Promise<void> =>
   page.evaluate((wanted) => {

@@ -1,7 +1,8 @@
 // @vitest-environment jsdom
-import { act, cleanup, render } from '@testing-library/react';
+import { act, cleanup, render, renderHook } from '@testing-library/react';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { SCENES } from '#tests/browser/support/fixtures';
+import { useAloud, useLateParts } from '../../../app/bench/_parts/late';
 import { Voice } from '../../../app/bench/_parts/voice';
 import { prefer } from '../../../app/_live/preferences';
 import { liveStore } from '../../../app/_live/start';
@@ -18,7 +19,9 @@ afterEach(() => {
 });
 
 describe('the voice', () => {
-  it('speaks English words as English, whatever marks a person writes numbers with', () => {
+  it('speaks English words as English, whatever marks a person writes numbers with', async () => {
+    const { result } = renderHook(() => (useLateParts(), useAloud()));
+    await vi.waitFor(() => expect(result.current).toBeDefined(), 15_000);
     prefer({ voice: true, muted: false, locale: 'de-DE' });
     const { frame } = SCENES['hydroxide-hold']();
     render(<Voice />);

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Card, RemedySeen } from '#lib/bench/cue';
 import { as } from '#lib/units/id';
-import { grams } from '#lib/units/mass';
+import { grams, mg } from '#lib/units/mass';
 import { batchOf } from '#tests/support/remedy-rig';
 import { formula } from '#tests/support/formula';
-import { wayText } from '../../../app/bench/_parts/ways';
+import { wayText, wayWords } from '../../../app/bench/_parts/way-words';
 import { seen as bare } from '#tests/browser/support/ways';
 import { showIn } from '../../../app/bench/_parts/words';
 
@@ -39,15 +39,39 @@ describe('a way out in words', () => {
     expect(said).toContain('over the brim by 30 ml');
   });
 
-  it('says what becomes of the figure that is wrong, before the superfat', () => {
+  it('says what becomes of the superfat always, and of the figure that is wrong beside it', () => {
     const said = wayText(card({ matters: [{ of: 'lye', line: null, value: 294_000 }] }), batch, show);
-    expect(said).toMatch(/lye 29\.4 %.*superfat 5\.0 %, ±1\.8/);
+    expect(said).toContain('superfat 5.0 %, ±1.8. lye 29.4 %.');
   });
 
-  it('says what to mind of the recommended way too, not only why it comes first', () => {
+  it('says what to mind of the recommended way too, and why it comes first', () => {
     const said = wayText(card({ recommended: 'least-change', cautions: ['protect', 'cool-first', 'stock-not-known'] }), batch, show);
-    expect(said).toContain(
-      'only into cooled lye, is there enough of it? if not, say so under More, goggles, gloves, water, least change that keeps every limit',
+    expect(said).toContain('goggles, gloves, water. only into cooled lye. is there enough of it?');
+    expect(said).toContain('Recommended: least change that keeps every limit.');
+  });
+
+  it('names what goes in and how much, each by its name', () => {
+    const moves = { 'line 1': 'coconut', 'move 1': 15_200, 'line 2': 'soda', 'move 2': 4_200 };
+    const add = wayWords(card({ added: mg(19_400) }, { code: 'add', params: { count: 2, mass: 19_400, ...moves } }), batch, show);
+    expect(add.name).toBe('Add 15.2 g coconut oil, 4.2 g sodium hydroxide');
+    const change = { count: 4, 'line 1': 'coconut', 'move 1': 15_200, 'line 2': 'olive', 'move 2': -9_000 };
+    const named = wayWords(card({}, { code: 'least-change', params: change }), batch, show).name;
+    expect(named).toBe('Use 15.2 g more coconut oil, 9.0 g less olive oil and 2 more');
+    // What an older record has of it.
+    expect(wayWords(card({}, { code: 'add', params: { count: 2, mass: 19_400 } }), batch, show).name).toBe('Add to 2 of them');
+  });
+
+  it('says which limit it would leave, and nothing about limits in general where it knows', () => {
+    const clashes = [{ ...clash, limit: 'superfat-least', by: 7_000 }] as const;
+    expect(wayWords(card({ clashes }, { enabled: false, why: 'outside-limit' }), batch, show).notes).toEqual(['superfat too low by 0.7 %']);
+    expect(wayWords(card({}, { enabled: false, why: 'outside-limit' }), batch, show).notes).toEqual(['leaves the formula’s limits']);
+  });
+
+  it('says the same of a card that only waits for the reading to rest', () => {
+    const one = { code: 'use-less', params: { line: 'olive', mass: 12_000 } } as const;
+    const change = { recommended: 'least-change', cautions: ['protect'], lines: [] } as const;
+    expect(wayWords(card(change, { ...one, enabled: false, why: 'settling' }), batch, show)).toEqual(
+      wayWords(card(change, one), batch, show),
     );
   });
 

@@ -3,7 +3,7 @@ import { joiningScene } from '#lib/bench/conductor/joining';
 import type { Scenery } from '#lib/bench/conductor/stage';
 import { PRECAUTIONS } from '#lib/work/batch/index';
 import type { Want } from '#lib/work/batch/index';
-import { cardWordsFor } from '../../../app/bench/messages-codes';
+import { cardWordsFor } from '../../../app/bench/messages-cards';
 import { started } from '#tests/support/batch';
 import { formula, planned } from '#tests/support/formula';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cardWordsFor } from '../../../app/bench/messages-codes';
+import { cardWordsFor } from '../../../app/bench/messages-cards';
 import type { Show } from '../../../app/bench/messages';
 import { line, MAIN, OLIVE, planOf, Rig, SHEA, WATER } from './rig';
 

@@ -66,7 +66,20 @@ const KIND_OF_ACT: Readonly<Record<RemedyAct['kind'], RemedyKind>> = {
   leave: 'take-out',
 };
 
-/** Named for what to do: one act, one line still to come, or additions; else the least of several. */
+/** As many changes as a name has room for: the largest, each under its number. Of a line that is in, what is added to it. */
+const MOVES_NAMED = 3;
+const movesOf = (bench: Bench, moved: readonly RemedyLine[]): Params => {
+  const moves = moved.map(({ line, change, pour }) => ({ line, by: standOf(bench, line)?.open === true ? change : pour }));
+  const largest = moves.toSorted((a, b) => Math.abs(b.by) - Math.abs(a.by)).slice(0, MOVES_NAMED);
+  return Object.fromEntries(
+    largest.flatMap(({ line, by }, n) => [
+      [`line ${n + 1}`, line],
+      [`move ${n + 1}`, by],
+    ]),
+  );
+};
+
+/** Named for what to do: one act, one line still to come, or additions; else the least of several, each named. */
 const nameOf = (bench: Bench, { acts, lines }: Way): { readonly kind: RemedyKind; readonly params: Params } => {
   const moved = movedIn(bench, lines);
   const isOpen = ({ line }: RemedyLine): boolean => standOf(bench, line)?.open === true;
@@ -75,11 +88,12 @@ const nameOf = (bench: Bench, { acts, lines }: Way): { readonly kind: RemedyKind
   const mass = moved.reduce((sum, { pour }) => sum + pour, 0);
   if (act !== undefined && acts.length === 1 && moved.every(({ pour }) => pour === 0))
     return { kind: KIND_OF_ACT[act.kind], params: actParams(act) };
-  if (acts.length > 0 || line === undefined) return { kind: 'least-change', params: { count: moved.length, mass } };
+  const several = { count: moved.length, mass, ...movesOf(bench, moved) };
+  if (acts.length > 0 || line === undefined) return { kind: 'least-change', params: several };
   if (moved.length === 1 && isOpen(line))
     return { kind: line.change < 0 ? 'use-less' : 'use-more', params: { line: line.line, mass: Math.abs(line.change) } };
-  if (moved.some(isOpen)) return { kind: 'least-change', params: { count: moved.length, mass } };
-  return { kind: 'add', params: { count: moved.length, mass, ...(moved.length === 1 ? { line: line.line } : {}) } };
+  if (moved.some(isOpen)) return { kind: 'least-change', params: several };
+  return { kind: 'add', params: moved.length === 1 ? { count: 1, mass, line: line.line } : several };
 };
 
 const isPoured = (bench: Bench, line: RemedyLine['line']): boolean => (standOf(bench, line)?.mass ?? 0) > 0;

@@ -105,15 +105,24 @@ const weightOf = (batch: BatchState, entry: EntryId): Params => {
 /** A card in parameters: what it was named, with which figures. */
 const cardParams = (card: RemedyShown, batch: BatchState, prefix: string): Params => {
   const { kind, params, figures, whyNot, added, taken, leaves, ownBatch = [] } = card;
+  const nameOf = (line: string | number): string => own(batch.lines, line as LineId)?.plan.material.name ?? String(line);
   const line = params['line'];
   const superfat = figures?.superfat ?? null;
   const facts: Params = {
     kind,
-    ...(typeof line === 'string' ? { of: own(batch.lines, line as LineId)?.plan.material.name ?? line } : {}),
+    ...(typeof line === 'string' ? { of: nameOf(line) } : {}),
+    ...known('count', params['count'] ?? null),
+    ...Object.fromEntries(
+      [1, 2, 3].flatMap((n) => {
+        const [of, by] = [params[`line ${n}`], params[`move ${n}`]];
+        return of === undefined || by === undefined ? [] : [[`of ${n}`, nameOf(of)] as const, [`move ${n}`, by] as const];
+      }),
+    ),
     ...known('mass', params['mass'] ?? null),
     ...(superfat === null ? {} : { superfat: superfat.value, low: superfat.low, high: superfat.high }),
     ...known('lye', figures?.lye ?? null),
     ...known('whyNot', whyNot),
+    ...known('why', card.recommended),
     ...(leaves.length === 0 ? {} : { leaves: leaves.map(({ limit }) => limit).join(' ') }),
     added,
     taken,
@@ -130,7 +139,6 @@ const cardParams = (card: RemedyShown, batch: BatchState, prefix: string): Param
 const remedyParams = ({ over, card, others, solved }: EntryOf<'remedy-chosen'>['body'], batch: BatchState): Params => ({
   ...(over === null ? {} : { ...material(batch, over.line), over: over.by, red: over.red ? 1 : 0 }),
   ...cardParams(card, batch, ''),
-  ...known('why', card.recommended),
   solved: solved ? 1 : 0,
   others: others.length,
   ...Object.assign({}, ...others.map((other, n) => cardParams(other, batch, `other ${n + 1}`))),

@@ -1,0 +1,81 @@
+import type { CardCode } from '#lib/bench/codes';
+import type { TraceMark } from '#lib/work/batch/index';
+import { messages, numberIn, textIn } from './messages';
+import type { Params, Show, Word } from './messages';
+import { mass, plain, wasNow, withMass } from './messages-codes';
+
+/** A card says what to do, what follows, and is read aloud by `read`. */
+export interface CardWords {
+  readonly title: Word;
+  readonly sub: Word;
+}
+
+/** Of a card this page makes itself. */
+export const byHandWords = { name: 'Type the weight', sub: 'read back, then taken' };
+
+const trace = {
+  thin: { name: 'Thin', sub: 'drips lie on top' },
+  medium: { name: 'Medium', sub: 'a line stays' },
+  thick: { name: 'Thick', sub: 'holds its shape' },
+  wrong: { name: 'Something wrong', sub: 'seized, split, grainy' },
+} satisfies Record<TraceMark, { name: string; sub: string }>;
+
+/** Why something cannot be done, from its code. */
+export const whyNot = (code: string): string => (messages.holds as Readonly<Record<string, string>>)[code] ?? code.replaceAll('-', ' ');
+const holdOf = (params: Params): string => whyNot(textIn(params, 'reason'));
+
+const overrideSub: Word = (params, show) => {
+  const [value, limit] = [numberIn(params, 'value'), numberIn(params, 'limit')];
+  if (Number.isNaN(value) || Number.isNaN(limit)) return 'goes on record';
+  if (textIn(params, 'reason') === 'may-be-lye-heavy') return `superfat may be as low as ${show.share(value)}. Goes on record`;
+  const write = textIn(params, 'reason') === 'apart' ? show.difference : show.temperature;
+  return `${write(value)}, allowed ${write(limit)}. Goes on record`;
+};
+
+/** Of the vessel of the open line: how many lines lose what is in it. */
+const emptiedSub: Word = (params) => {
+  const lines = numberIn(params, 'lines');
+  if (lines === 0) return 'nothing of it is crossed out';
+  if (lines === 1) return 'crossed out: 1 line begins again';
+  return `crossed out: ${Number.isNaN(lines) ? 'every line in it begins' : `${lines} lines begin`} again`;
+};
+
+export const cardWords: Readonly<Record<CardCode, CardWords>> = {
+  'resume-as-recorded': { title: plain('As recorded'), sub: plain('the vessel was not touched') },
+  'resume-poured-more': { title: plain('Poured more'), sub: plain('weigh what is in') },
+  'resume-emptied': { title: plain('Emptied'), sub: emptiedSub },
+  'resume-unsure': { title: plain('Not sure'), sub: plain('zero anew; a difference is asked') },
+  'carry-on': {
+    title: plain('Carry on'),
+    sub: (params, show) => `${mass('over')(params, show)} over stays in${numberIn(params, 'red') === 1 ? ', outside the limits' : ''}`,
+  },
+  'cross-out': { title: plain('Cross out'), sub: withMass('take ', 'over', ' back out, weigh again') },
+  stop: { title: plain('Stop'), sub: plain('keeps every weight; make it safe') },
+  'keep-weight': { title: plain('Keep the first'), sub: wasNow },
+  'strike-weight': { title: plain('Cross it out'), sub: wasNow },
+  'it-is-vessel': { title: (params) => `It is the ${textIn(params, 'vessel')}`, sub: withMass('', 'gross', ' on the pan') },
+  'poured-meanwhile': { title: plain('I poured on'), sub: wasNow },
+  'put-right': { title: plain('I put it right'), sub: wasNow },
+  'take-weight': { title: plain('Take it'), sub: mass('net') },
+  'lift-check': { title: plain('Lift and look'), sub: plain('free it, lift it, set it down') },
+  'part-pour': { title: plain('Keep this part'), sub: withMass('', 'net', ', more to follow') },
+  'return-accept': { title: plain('That is right'), sub: wasNow },
+  'return-put-right': { title: plain('I put it right'), sub: wasNow },
+  dissolve: { title: plain('Lye is made'), sub: (params) => `into the ${textIn(params, 'into')}, cold, slowly` },
+  override: { title: (params) => `Allow: ${holdOf(params).toLowerCase()}`, sub: overrideSub },
+  join: { title: plain('Join them'), sub: plain('lye into oils') },
+  'trace-thin': { title: plain(trace.thin.name), sub: plain(trace.thin.sub) },
+  'trace-medium': { title: plain(trace.medium.name), sub: plain(trace.medium.sub) },
+  'trace-thick': { title: plain(trace.thick.name), sub: plain(trace.thick.sub) },
+  'trace-wrong': { title: plain(trace.wrong.name), sub: plain(trace.wrong.sub) },
+};
+
+/** The words of a code that another version of the server may have sent: never blank, never a crash. */
+export const cardWordsFor = (code: string): CardWords =>
+  (cardWords as Readonly<Record<string, CardWords>>)[code] ?? { title: plain(code.replaceAll('-', ' ')), sub: plain('') };
+
+/** A card as it is read aloud. */
+export const cardText = (code: string, params: Params, show: Show): string => {
+  const words = cardWordsFor(code);
+  return `${words.title(params, show)}: ${words.sub(params, show)}.`.replace(': .', '.');
+};
