@@ -11,7 +11,7 @@ import type { JournalName } from '../store/tables';
 import { originOf } from '../store/proof-fold';
 import type { Named } from '../store/proof-fold';
 import type { Store, StoreLog } from '../store/store';
-import { hashOf } from '../store/sums';
+import { hashOf, NATIVE } from '../store/sums';
 import { openKey } from './key';
 import type { RecordKey } from './key';
 import { askStamp } from './stamp';
@@ -104,6 +104,8 @@ export const startKeeper = async (parts: KeeperParts): Promise<Keeper> => {
   store.ended(() => setImmediate(() => void round()));
   const daily = setInterval(() => {
     if (isDue(store, parts.clock)) void round();
+    // An authority that could not be reached is asked again.
+    else if (lacksStamp(store)) void inTurn(stampNow);
   }, LOOK_EVERY_MS);
   daily.unref();
   return {
@@ -179,6 +181,11 @@ const notesDue = (store: Store, key: RecordKey): readonly string[] => {
 const isDue = (store: Store, clock: Clock): boolean => {
   const newest = Math.max(...JOURNALS.map((journal) => store.proof.newest(journal)?.wall ?? 0));
   return clock.wall() - newest >= DAY_MS;
+};
+
+const lacksStamp = ({ proof }: Store): boolean => {
+  const head = proof.newest('bench');
+  return proof.stampUrl() !== null && head !== null && proof.stampOf(NATIVE.ofText(head.note)) === null;
 };
 
 const keysOf = (store: Store): Readonly<Record<JournalName, string>> | null => {

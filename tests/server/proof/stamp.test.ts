@@ -1,8 +1,8 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { readStamp, stampRequest } from '#lib/record/stamp/time-stamp';
-import { PROGRAM } from '#server/proof/keeper';
+import { LOOK_EVERY_MS, PROGRAM } from '#server/proof/keeper';
 import { PARTS } from '#lib/record/bundle/layout';
 import { hashOf } from '#server/store/sums';
 import { keptRecord } from '#tests/support/proof-rig';
@@ -86,6 +86,23 @@ describe('time stamps (RFC 3161)', () => {
     expect(kept.keeper.trouble().stamping).toBe(why);
     expect(stampOfNewest().stamp).toBeNull();
     expect(kept.store.health().ok).toBe(true);
+  });
+
+  it('asks again within the hour', async () => {
+    await kept.close();
+    vi.useFakeTimers({ toFake: ['setInterval', 'clearInterval'] });
+    kept = await keptRecord(rig.options);
+    await kept.store.proof.setStampUrl(authority.url, PROGRAM);
+    authority.answer('with an error');
+    await kept.make('a');
+    await kept.keeper.stamp();
+    expect(stampOfNewest().stamp).toBeNull();
+    authority.answer('well');
+    await vi.advanceTimersByTimeAsync(LOOK_EVERY_MS);
+    await kept.keeper.idle();
+    expect(stampOfNewest().stamp).not.toBeNull();
+    expect(kept.keeper.trouble().stamping).toBeNull();
+    vi.useRealTimers();
   });
 
   it('says when nobody answers', async () => {
