@@ -10,7 +10,7 @@ export interface HeadPage extends PrintedHead {
 }
 
 /** An authority's stamp on the note. */
-export interface StampPage {
+interface StampPage {
   /** By the authority's clock, ISO 8601, UTC. */
   readonly at: string;
   readonly url: string;

@@ -14,7 +14,7 @@ import { VERIFIER } from './verifier';
 /** What a bundle is made of: parts by their names, in the order they are packed in. */
 export type Parts = ReadonlyMap<string, Uint8Array>;
 
-export interface Bundled {
+interface Bundled {
   readonly mark: string;
   /** All lines of the batch, in order. */
   readonly lines: readonly JournalLine[];

@@ -31,7 +31,7 @@ export interface Keeper {
   stop(): Promise<void>;
 }
 
-export interface KeeperParts {
+interface KeeperParts {
   readonly store: Store;
   readonly dir: string;
   readonly clock: Clock;

@@ -6,7 +6,7 @@ import { openForReading } from './file';
 import { readHeads } from './heads';
 
 /** Everything in one record's file looked at as it stood at one moment, beside a program that may go on writing to it. */
-export const checkFile = (file: string): Checked => {
+const checkFile = (file: string): Checked => {
   // Read before, so that the file must hold at least what stood then.
   const heads = readHeads(file.replace(/\.sqlite$/, '.heads'));
   const db = openForReading(file);

@@ -8,7 +8,7 @@ import type { Heads } from './heads';
 import type { Standing } from './standing';
 import type { StoreLog, Verification } from './store';
 
-export interface CheckingParts {
+interface CheckingParts {
   readonly db: Database.Database;
   readonly file: string;
   readonly standing: Standing;

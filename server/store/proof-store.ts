@@ -34,7 +34,7 @@ export interface RecordProof {
   withdraw(entry: string, why: string, by: PersonId): Promise<Withdrawn | null>;
 }
 
-export type ProofLine = { [K in ProofKind]: { readonly kind: K; readonly body: ProofBodies[K] } }[ProofKind];
+type ProofLine = { [K in ProofKind]: { readonly kind: K; readonly body: ProofBodies[K] } }[ProofKind];
 
 export interface ProofParts {
   readonly db: Database.Database;

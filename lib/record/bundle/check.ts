@@ -28,7 +28,7 @@ export type BundleFinding =
   | { readonly on: 'words'; readonly words: string }
   | { readonly on: 'key' };
 
-export interface BundleReport {
+interface BundleReport {
   /** The signed head behind the batch; `null` when it cannot be read. */
   readonly head: Checkpoint | null;
   readonly entries: number;
@@ -38,7 +38,7 @@ export interface BundleReport {
   readonly findings: readonly BundleFinding[];
 }
 
-export interface BundleTools {
+interface BundleTools {
   readonly ed25519: Ed25519;
   /** SHA-256 of bytes, hex. */
   readonly sha256: (bytes: Uint8Array) => string;
@@ -46,7 +46,7 @@ export interface BundleTools {
 }
 
 /** What somebody knows from elsewhere: heads on paper, a key handed on before. */
-export interface KnownElsewhere {
+interface KnownElsewhere {
   readonly heads: readonly Checkpoint[];
   /** Heads in words. */
   readonly words?: readonly string[];

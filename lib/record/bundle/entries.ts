@@ -1,5 +1,5 @@
 /** One line of the batch as the chain has it. */
-export interface OwnLine {
+interface OwnLine {
   readonly seq: number;
   readonly leaf: string;
 }

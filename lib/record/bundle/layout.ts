@@ -17,8 +17,7 @@ export const PARTS = {
 } as const;
 
 /** `own`: a line of this batch, whose text stands in `entries.jsonl`. `withdrawn`: one whose text is gone. `other`: of something else. */
-export const WHATS = ['own', 'other', 'withdrawn'] as const;
-export type What = (typeof WHATS)[number];
+export type What = 'own' | 'other' | 'withdrawn';
 
 /** A line of the journal as the bundle has it: its leaf and link, and whose it is. */
 export interface ChainRow {
