@@ -1,4 +1,4 @@
-import { capital, counted } from '#lib/words/words';
+import { capital, counted, listed } from '#lib/words/words';
 
 /** Words of one bar lot. */
 export const lotMessages = {
@@ -69,7 +69,8 @@ export const lotMessages = {
     done: (bars: number, when: string, cutter: string) =>
       `Cut into ${counted(bars, 'bar')} on ${when}${cutter === '' ? '' : ` with ${cutter}`}.`,
     thick: (mm: string) => `${mm} mm thick.`,
-    aside: (ends: number, testers: number) => `${capital(counted(ends, 'end'))} and ${counted(testers, 'tester')} beside them, not sold.`,
+    aside: (ends: number, testers: number) =>
+      `${capital(listed([...(ends > 0 ? [counted(ends, 'end')] : []), ...(testers > 0 ? [counted(testers, 'tester')] : [])]))} beside them, not sold.`,
     wrong: 'Cross out this cut',
   },
   trim: {
@@ -214,6 +215,13 @@ export const lotMessages = {
       corrected: 'crossed out',
     },
     heads: { when: 'when', what: 'what', how: 'how' },
+    numbers: {
+      count: (n: number) => counted(n, 'bar'),
+      bars: (n: number) => counted(n, 'bar'),
+      ends: (n: number) => counted(n, 'end'),
+      testers: (n: number) => counted(n, 'tester'),
+      day: (n: number) => `day ${n}`,
+    },
     more: 'Show all of it',
   },
 } as const;

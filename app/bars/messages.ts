@@ -82,6 +82,14 @@ export const messages = {
     away: (count: number) => `${counted(count, 'bar', 'bars')} at a market`,
     left: (left: number, made: number) => `${left} of ${made} left`,
   },
+  market: {
+    title: 'After a market',
+    note: 'One count for each lot: what is neither home nor given was sold.',
+    open: 'Count a market day',
+    heads: { took: 'took', home: 'brought home', gave: 'gave', sold: 'sold' },
+    of: (what: string, mark: string) => `${what}, ${mark}`,
+    act: 'Enter these counts',
+  },
   past: {
     title: 'Gone',
     note: 'Lots of which no bar is left.',

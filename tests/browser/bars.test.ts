@@ -20,7 +20,7 @@ beforeAll(async () => {
   for (const append of sampleBatch({ batch: 'a', lines: 2 })) await store.bench.append(append);
   await store.close();
   port = await freePort();
-  server = await serverProcess(['--port', String(port), '--data', folder.path, '--practice']);
+  server = await serverProcess(['--port', String(port), '--data', folder.path]);
   browser = await launch();
   page = await browser.newPage({ viewport: { width: 1280, height: 800 }, locale: 'en-GB' });
 });
@@ -79,7 +79,7 @@ it('goes from a closed batch through unmould, cut and the scale to sold', async 
   await page.keyboard.press('Backspace');
   await page.waitForSelector('main[data-phase="bars-put-on"]');
   expect((await lot()).state.weights.at(-1)?.struck).not.toBeNull();
-  await press('End this round');
+  await page.locator('[data-end]').click();
 
   await page.getByRole('heading', { name: 'Weighings' }).waitFor();
   await type('How many', '3');

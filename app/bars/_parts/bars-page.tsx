@@ -14,6 +14,7 @@ import { Curing } from './curing';
 import { InMoulds, isDue } from './in-moulds';
 import { Past } from './past';
 import { Places } from './places';
+import { MarketDay } from './market-day';
 import { OnShelf } from './on-shelf';
 import { stageOf } from './stage';
 import { ToCut } from './to-cut';
@@ -57,6 +58,7 @@ function Sections({ there, again, side }: { readonly there: BarsThere; readonly 
       {whole.length === 0 ? null : <ToCut rows={whole} there={there} />}
       {curing.length === 0 ? null : <Curing rows={curing} rule={there.rule} cureOf={cureOf} />}
       {ready.length === 0 ? null : <OnShelf rows={ready} />}
+      <MarketDay rows={[...ready, ...curing.filter(({ counts }) => counts.away > 0)]} onSaid={again} />
       {there.open.length === 0 ? null : <Places rows={there.open} cureOf={cureOf} places={there.rule.places ?? NONE} />}
       {there.all.length === 0 ? null : <Past rows={there.all} />}
     </>

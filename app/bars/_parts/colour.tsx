@@ -5,7 +5,7 @@ import type { PhotoAnswer } from '#lib/protocol/afterwards';
 import type { HttpProblem } from '#lib/protocol/http';
 import type { CureKept } from '#lib/work/bars/documents';
 import { shortDate } from '#lib/words/times';
-import { nextPhoto } from '#lib/work/bars/due';
+import { photoDue, photoNext } from '#lib/work/bars/due';
 import { useDisplay } from '../../_live/use';
 import { sendFile } from '../../_ui/api';
 import { on } from '../../_ui/classes';
@@ -32,13 +32,10 @@ export function Colour({ page: { row, state }, rule, again }: LotProps & { reado
   const { colour } = lotMessages;
   const from = row.cut?.wall ?? null;
   const shown = state.photos.filter(({ struck }) => struck === null);
-  const next =
-    from === null
-      ? null
-      : nextPhoto(
-          rule.photos,
-          shown.map(({ wall }) => daysSince(from, wall)),
-        );
+  const today = from === null || now === null ? null : daysSince(from, now);
+  const taken = from === null ? [] : shown.map(({ wall }) => daysSince(from, wall));
+  const due = today === null ? null : photoDue(rule.photos, taken, today);
+  const next = today === null ? null : photoNext(rule.photos, today);
   const send = async (file: File | undefined): Promise<void> => {
     if (file === undefined) return;
     setBusy(true);
@@ -47,7 +44,6 @@ export function Colour({ page: { row, state }, rule, again }: LotProps & { reado
     if (sent.ok) await wanting.want({ kind: 'photo', sha256: sent.value.sha256, note: '' });
     setBusy(false);
   };
-  const due = now !== null && from !== null && next !== null ? daysSince(from, now) >= next : false;
   return (
     <PaperSection
       name={colour.title}
@@ -69,10 +65,13 @@ export function Colour({ page: { row, state }, rule, again }: LotProps & { reado
         ))}
         <Frame sha256={null} alt="" caption={shown.length === 0 ? colour.none : ''} />
       </div>
-      {next === null || from === null ? null : (
+      {due === null ? null : (
         <p className={on('gap')}>
-          {due ? <b>{colour.due(next)}</b> : colour.next(shortDate(from + next * DAY_MS, { offsetMin: null, locale }))}
+          <b>{colour.due(due)}</b>
         </p>
+      )}
+      {next === null || from === null || due !== null ? null : (
+        <p className={on('gap')}>{colour.next(shortDate(from + next * DAY_MS, { offsetMin: null, locale }))}</p>
       )}
       <div className={on('acts')}>
         <label className={on('act')}>

@@ -12,7 +12,7 @@ export function FitDrawing({ fit, length, label }: { readonly fit: CuredFit; rea
   const kerf = fit.cuts === 0 ? 0 : fit.lost / fit.cuts;
   const from = first + (fit.ends.length === 2 ? kerf : 0);
   return (
-    <svg className={on('drawing')} width="100%" height={HEIGHT} role="img" aria-label={label}>
+    <svg className={on('drawing')} width="100%" height={HEIGHT} style={{ verticalAlign: 'middle' }} role="img" aria-label={label}>
       <rect className={on('faint')} x="0" y={0.5} width="100%" height={HEIGHT - 1} />
       {Array.from({ length: fit.bars }, (_, at) => (
         // A bar has no name before it is cut: its place is all there is.

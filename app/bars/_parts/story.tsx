@@ -17,6 +17,7 @@ const MASSES: ReadonlySet<string> = new Set(['net', 'batter', 'before', 'after']
 /** Said by their column already, or by no person. */
 const UNSAID: ReadonlySet<string> = new Set(['entry', 'to', 'at', 'for', 'name', 'text']);
 
+const numbers: Readonly<Record<string, ((n: number) => string) | undefined>> = lotMessages.story.numbers;
 const stateWords: Readonly<Record<string, string>> = messages.moulds.state;
 
 const said = (key: string, value: string | number, display: Display): string => {
@@ -25,7 +26,8 @@ const said = (key: string, value: string | number, display: Display): string => 
   if (key === 'room') return temperatureText(value, display);
   if (key === 'humidity') return `${numberText(value / 10_000, display.locale)} %`;
   if (key === 'thickness') return `${numberText(value / 1000, display.locale, 2)} mm`;
-  return key === 'bar' ? lotMessages.weighings.barHead(value) : numberText(value, display.locale);
+  if (key === 'bar') return lotMessages.weighings.barHead(value);
+  return numbers[key]?.(value) ?? numberText(value, display.locale);
 };
 
 const wordsOf = ({ code, params }: BarsEvent, display: Display): string => {

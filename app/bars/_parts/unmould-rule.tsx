@@ -14,8 +14,9 @@ const KEYS = ['from', 'to', 'latestCut'] as const;
 type Key = (typeof KEYS)[number];
 type Typed = Readonly<Record<Key, string>>;
 
+const text = (hours: number | null | undefined): string => (hours == null ? '' : String(hours));
+
 const typedOf = (kept: UnmouldKept | null): Typed => {
-  const text = (hours: number | null | undefined): string => (hours == null ? '' : String(hours));
   return { from: text(kept?.from), to: text(kept?.to), latestCut: text(kept?.latestCut) };
 };
 

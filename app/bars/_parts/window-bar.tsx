@@ -3,8 +3,8 @@ import type { UnmouldWindow } from '#lib/work/bars/unmould';
 import { on } from '../../_ui/classes';
 import { messages } from '../messages';
 
-const HEIGHT = 56;
-const BASE = 34;
+const HEIGHT = 68;
+const BASE = 46;
 const percent = (value: number): string => `${value}%`;
 
 /** Hours since pouring on a rule: when the log is expected to come out, and where it is now. */
@@ -17,7 +17,7 @@ export function WindowBar({ window: { from, to }, hours }: { readonly window: Un
   return (
     <svg className={on('drawing')} width="100%" height={HEIGHT} role="img" aria-label={moulds.drawing(hours, from, to)}>
       <rect className={on('band')} x={percent(x(from))} width={percent(x(Math.max(to, from + 1)) - x(from))} y={BASE - 12} height={12} />
-      <text className={on('quiet')} x={percent((x(from) + x(to)) / 2)} y={BASE - 18} textAnchor="middle">
+      <text className={on('quiet')} x={percent((x(from) + x(to)) / 2)} y={BASE - 30} textAnchor="middle">
         {moulds.earlier}
       </text>
       <line className={on('axis')} x1="0" x2="100%" y1={BASE} y2={BASE} />

@@ -55,7 +55,10 @@ const end = (then: () => void): void => {
   then();
 };
 
-/** The foot: back, sound, what the practice hands can do, the end of the round, go on. */
+/** No temperature matters to bars; the cells stay where they are. */
+const NO_EDGE = { border: 0 };
+
+/** The foot: back, sound, the end of the round, go on, each where it always is. */
 export function BarsHands({ id }: { readonly id: string }) {
   const router = useRouter();
   const press = usePressBars(id);
@@ -63,7 +66,6 @@ export function BarsHands({ id }: { readonly id: string }) {
   const mine = useLive(see.mine);
   const role = useLive(see.role);
   const free = useLive(see.free);
-  const practice = useLive(see.realm) === 'practice';
   const running = useLive((state) => barsCue(state) !== null);
   const back = useLive((state) => {
     const cue = barsCue(state);
@@ -85,17 +87,14 @@ export function BarsHands({ id }: { readonly id: string }) {
         onTap={running ? (can && back !== null ? () => press('back', false) : undefined) : leave}
       />
       <SoundPress />
-      {practice ? (
-        <Press
-          name={barsMessages.help}
-          onTap={can && running ? () => void live().scene({ act: 'help' }) : undefined}
-          data={{ 'data-help': '' }}
-        />
-      ) : (
-        <span />
-      )}
-      <span />
-      <Press className={styles['more']} name={barsMessages.end} onTap={can && running ? () => end(leave) : undefined} />
+      <div className={styles['temp']} style={NO_EDGE} />
+      <div className={styles['temp']} style={NO_EDGE} />
+      <Press
+        className={styles['more']}
+        {...barsMessages.end}
+        onTap={can && running ? () => end(leave) : undefined}
+        data={{ 'data-end': '' }}
+      />
       {!offline && !mine && role === 'maker' ? (
         free ? (
           <Press className={styles['go']} name={messages.press.control} sub={messages.watching.free} onTap={takeControl} loud />

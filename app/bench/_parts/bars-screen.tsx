@@ -43,6 +43,7 @@ export function BarsScreen() {
       data-shape={shape}
       data-phase={`bars-${phase}`}
       data-faces={faces}
+      data-page=""
       aria-label={barsMessages.title}
       {...swallowing}
     >

@@ -2,10 +2,12 @@
 import { useEffect, useState } from 'react';
 import type { BarsPage } from '#lib/protocol/bars';
 import { see } from '../../_live/selectors';
-import { useLive } from '../../_live/use';
+import { live, useLive } from '../../_live/use';
 import { barsApi } from '../../_ui/bars-api';
+import { Press } from '../../_ui/press';
 import { barsMessages } from '../messages-bars';
 import styles from '../bench.module.css';
+import work from '../work.module.css';
 import { barsCue } from './bars-shown';
 import { LocalCards } from './cards';
 import type { LocalCard } from './cards';
@@ -16,9 +18,26 @@ export function BarsWork({ id }: { readonly id: string }) {
   const running = useLive((state) => barsCue(state) !== null);
   const mine = useLive(see.mine);
   const page = useLot(id, running);
-  if (running) return null;
+  if (running) return <Help />;
   if (id === '' || page === 'none') return <p className={styles['teach']}>{id === '' ? barsMessages.noLotTeach : barsMessages.noLot}</p>;
   return page === null || !mine ? null : <LocalCards cards={cardsFor(page)} back={() => undefined} />;
+}
+
+/** On the practice bench somebody else's hands put bars on and take them off. */
+function Help() {
+  const practice = useLive(see.realm) === 'practice';
+  const mine = useLive(see.mine);
+  if (!practice) return null;
+  return (
+    <div className={work['cards']} data-count="1">
+      <Press
+        className={work['card']}
+        name={barsMessages.help}
+        onTap={mine ? () => void live().scene({ act: 'help' }) : undefined}
+        data={{ 'data-help': '' }}
+      />
+    </div>
+  );
 }
 
 const useLot = (id: string, running: boolean): BarsPage | 'none' | null => {

@@ -15,9 +15,18 @@ export const hoursSince = (poured: number, now: number): number => Math.max(0, M
 
 export const isOut = ({ unmould }: Pick<BarsSummary, 'unmould'>): boolean => unmould?.state === 'out' || unmould?.state === 'torn';
 
-/** The next day of the schedule that no photograph was taken for; `null`: all are. */
-export const nextPhoto = (days: readonly number[], taken: readonly number[]): number | null =>
-  days.toSorted((a, b) => a - b).find((day) => !taken.some((one) => one >= day)) ?? null;
+/** A photograph missed so long is not asked for any more. */
+const PHOTO_DAYS = 7;
+
+/** The day of the schedule that a photograph is due for now; `null`: none is. Days from cutting; `taken`: on which there is one. */
+export const photoDue = (days: readonly number[], taken: readonly number[], today: number): number | null => {
+  const last = Math.max(-1, ...days.filter((day) => day <= today));
+  return last < 0 || today - last > PHOTO_DAYS || taken.some((day) => day >= last) ? null : last;
+};
+
+/** The next day of the schedule after today; `null`: it is over. */
+export const photoNext = (days: readonly number[], today: number): number | null =>
+  days.filter((day) => day > today).toSorted((a, b) => a - b)[0] ?? null;
 
 export interface DueBy {
   readonly window: UnmouldWindow;
@@ -35,18 +44,22 @@ export const dueOf = (row: BarsSummary, { window, photos, forecast, now }: DueBy
     return row.unmould?.state !== 'freezer' && hoursSince(row.poured, now) >= window.from ? ['unmould'] : [];
   }
   if (row.counts.shelf + row.counts.away === 0) return [];
-  const photo = nextPhoto(photos, row.photos.last === null ? [] : [daysBetween(row.cut.wall, row.photos.last)]);
+  const today = daysBetween(row.cut.wall, now);
+  const photo = photoDue(photos, row.photos.last === null ? [] : [daysBetween(row.cut.wall, row.photos.last)], today);
   return [
     ...(isToWeigh(row, forecast, now) ? (['weigh'] as const) : []),
-    ...(photo !== null && row.traits.vanillin && daysBetween(row.cut.wall, now) >= photo ? (['photo'] as const) : []),
+    ...(photo === null ? [] : (['photo'] as const)),
     ...(isNews(forecast, now) ? (['ready'] as const) : []),
   ];
 };
 
+/** What is ready is weighed for nobody's date any more. */
 const isToWeigh = (row: BarsSummary, forecast: DueBy['forecast'], now: number): boolean => {
   if (row.weighings.length === 0) return true;
-  const next = forecast?.is.next ?? null;
-  return next !== null && forecast !== null && daysBetween(forecast.from, now) >= next.day;
+  if (forecast === null) return false;
+  const { next, ready } = forecast.is;
+  const today = daysBetween(forecast.from, now);
+  return next !== null && today >= next.day && (ready.middle === 'later' || today < ready.middle);
 };
 
 const isNews = (forecast: DueBy['forecast'], now: number): boolean => {

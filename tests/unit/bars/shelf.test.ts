@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { grams } from '#lib/units/mass';
 import { followedBy, lessonsIn } from '#lib/work/bars/cure';
-import { dueOf, nextPhoto } from '#lib/work/bars/due';
+import { dueOf, photoDue } from '#lib/work/bars/due';
 import { summaryOf } from '#lib/work/bars/index';
 import type { BarsSummary, UnmouldState } from '#lib/work/bars/index';
 import { windowOf } from '#lib/work/bars/unmould';
@@ -72,7 +72,7 @@ it('says what is due: out, cut, weigh, photograph; nothing of a lot in the freez
   expect(by(lot('a', [['out', 30]]), 40)).toEqual(['cut']);
   const cut = lot('a', [['out', 40]], [0]);
   expect(by(cut, 60)).toEqual(['photo']);
-  expect(by({ ...cut, weighings: [], traits: { ...cut.traits, vanillin: false } }, 60)).toEqual(['weigh']);
+  expect(by({ ...cut, weighings: [] }, 60)).toEqual(['weigh', 'photo']);
   expect(by({ ...cut, counts: { ...cut.counts, shelf: 0 } }, 60)).toEqual([]);
-  expect([nextPhoto([0, 4, 14], [5]), nextPhoto([0, 4], [9])]).toEqual([14, null]);
+  expect([photoDue([0, 4, 14], [5], 13), photoDue([0, 4, 14], [5], 15), photoDue([0, 4], [], 12)]).toEqual([null, 14, null]);
 });
