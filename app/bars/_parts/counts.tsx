@@ -83,7 +83,7 @@ function Leaving({ page: { row, state }, again }: LotProps) {
             <button
               key={kind}
               type="button"
-              className={on(kind === 'sell' ? 'act first' : 'act')}
+              className={kind === 'sell' ? on('act first') : on('act')}
               disabled={!ready || wanting.busy}
               onClick={() => void leave(kind)}
             >

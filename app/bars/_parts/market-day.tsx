@@ -1,0 +1,118 @@
+'use client';
+import { useState } from 'react';
+import type { BarsRow } from '#lib/protocol/bars';
+import type { HttpProblem } from '#lib/protocol/http';
+import { barsApi } from '../../_ui/bars-api';
+import { on } from '../../_ui/classes';
+import { Head } from '../../_ui/head';
+import { Problem } from '../../_ui/problem';
+import { PaperSection } from '../../_ui/section';
+import { messages } from '../messages';
+import { numberIn } from './cut-model';
+import { problemOf } from './say';
+
+const KEYS = ['took', 'home', 'gave'] as const;
+type Typed = Readonly<Record<(typeof KEYS)[number], string>>;
+const EMPTY: Typed = { took: '', home: '', gave: '' };
+
+interface Count {
+  readonly took: number;
+  readonly home: number;
+  readonly gave: number;
+  readonly sold: number;
+}
+
+/** `null`: nothing was taken along of this lot; `'wrong'`: it cannot be so. */
+const countOf = ({ took, home, gave }: Typed): Count | 'wrong' | null => {
+  if ([took, home, gave].every((text) => text.trim() === '')) return null;
+  const numbers = [took, home, gave].map((text) => (text.trim() === '' ? 0 : numberIn(text)));
+  const [t, h, g] = numbers;
+  if (t == null || h == null || g == null || !numbers.every(Number.isInteger)) return 'wrong';
+  return t > 0 && h >= 0 && g >= 0 && t - h - g >= 0 ? { took: t, home: h, gave: g, sold: t - h - g } : 'wrong';
+};
+
+/** After a market one count for each lot: taken, brought home, given; the rest was sold. */
+export function MarketDay({ rows, onSaid }: { readonly rows: readonly BarsRow[]; readonly onSaid: () => void }) {
+  const [typed, setTyped] = useState<Readonly<Record<string, Typed>>>({});
+  const [problem, setProblem] = useState<HttpProblem | null>(null);
+  const [busy, setBusy] = useState(false);
+  const { market } = messages;
+  const lots = rows.filter(({ held, counts }) => held === null && counts.shelf + counts.away > 0);
+  const counts = lots.flatMap((row) => {
+    const count = countOf(typed[row.id] ?? EMPTY);
+    return count === null ? [] : [{ row, count }];
+  });
+  const sound = counts.length > 0 && counts.every(({ count }) => count !== 'wrong');
+  const enter = async (): Promise<void> => {
+    setBusy(true);
+    for (const { row, count } of counts) {
+      if (count === 'wrong') continue;
+      const { took, home, gave } = count;
+      const answer = await barsApi.want(row.id, row.version, { kind: 'count-market', took, home, gave, at: null, note: '' });
+      const wrong = problemOf(answer);
+      setProblem(wrong);
+      if (wrong !== null) break;
+      setTyped((before) => ({ ...before, [row.id]: EMPTY }));
+    }
+    setBusy(false);
+    onSaid();
+  };
+  if (lots.length === 0) return null;
+  return (
+    <PaperSection name={market.title} note={<p>{market.note}</p>}>
+      <details>
+        <summary className={on('link')}>{market.open}</summary>
+        <table className={on('table gap')}>
+          <caption className="unseen">{market.title}</caption>
+          <thead>
+            <tr>
+              <Head name={messages.shelf.heads.lot} />
+              {KEYS.map((key) => (
+                <Head key={key} name={market.heads[key]} n />
+              ))}
+              <Head name={market.heads.sold} n />
+            </tr>
+          </thead>
+          <tbody>
+            {lots.map((row) => (
+              <Row key={row.id} row={row} typed={typed[row.id] ?? EMPTY} onTyped={(next) => setTyped({ ...typed, [row.id]: next })} />
+            ))}
+          </tbody>
+        </table>
+        <div className={on('acts')}>
+          <button type="button" className={on('act first')} disabled={!sound || busy} onClick={() => void enter()}>
+            {market.act}
+          </button>
+        </div>
+        {problem === null ? null : <Problem problem={problem} />}
+      </details>
+    </PaperSection>
+  );
+}
+
+function Row({ row, typed, onTyped }: { readonly row: BarsRow; readonly typed: Typed; readonly onTyped: (typed: Typed) => void }) {
+  const { market } = messages;
+  const count = countOf(typed);
+  return (
+    <tr>
+      <th scope="row">
+        <span className={on('mark')}>{`${row.mark} `}</span>
+        {row.formula.name}
+      </th>
+      {KEYS.map((key) => (
+        <td key={key} className={on('n')}>
+          <input
+            className={on('field n')}
+            size={4}
+            value={typed[key]}
+            inputMode="numeric"
+            aria-label={market.of(market.heads[key], row.mark)}
+            aria-invalid={count === 'wrong'}
+            onChange={(event) => onTyped({ ...typed, [key]: event.target.value })}
+          />
+        </td>
+      ))}
+      <td className={on('n')}>{count === null || count === 'wrong' ? '' : count.sold}</td>
+    </tr>
+  );
+}
