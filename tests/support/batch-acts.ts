@@ -88,6 +88,8 @@ const ofScale = (rig: BatchRig, { instrument, gross, episode }: Pick<Weighed, 'i
   observation: rig.seen({ instrument, gross, episode }),
 });
 
+const NOTHING_RIGHT = { what: 'other', entry: null, line: null, of: 'where it was made', was: '', why: 'left out' } as const;
+
 /** A weight, a lot, a temperature or words that may not be in the record at all. */
 const amendment = (act: Act, { a, entry }: Parts): Amended => {
   const said = {
@@ -95,11 +97,11 @@ const amendment = (act: Act, { a, entry }: Parts): Amended => {
     line: null,
     of: act.held ? 'lye' : 'oils',
     was: 'what the screen says counts for nothing',
-    why: act.flag ? 'misread' : '',
+    why: a % 5 === 0 ? '' : 'misread',
   };
-  if (a % 4 === 0) return { ...said, what: 'weight', is: String(act.mass) };
-  if (a % 4 === 1) return { ...said, what: 'lot', is: 'CO 1', lot: { id: as('lot-1'), mark: 'CO 1' } };
-  return a % 4 === 2 ? { ...said, what: 'temperature', is: '41000' } : { ...said, what: 'other', is: 'the blue jug' };
+  if (a % 6 === 0) return { ...said, what: 'weight', is: String(act.mass) };
+  if (a % 6 === 1) return { ...said, what: 'lot', is: 'CO 1', lot: { id: as('lot-1'), mark: 'CO 1' } };
+  return a % 6 === 2 ? { ...said, what: 'temperature', is: '41000' } : { ...said, what: 'other', is: 'the blue jug' };
 };
 
 /** Every kind of command but `start`, and some ordinary progress so that late states are reached. */
@@ -311,6 +313,7 @@ export const turn: fc.Arbitrary<Turn> = fc.oneof(
 /** Answers what is asked, else weighs, dissolves, joins; refusals are fine. */
 export const progress = (rig: BatchRig): void => {
   const { now } = rig;
+  if (now.endedWall !== null) return void rig.send('amend', { ...NOTHING_RIGHT, is: `bench ${now.version}` });
   if (now.status === 'parked') return void rig.send('take-up', { note: '' });
   if (rig.boot !== now.resumedInBoot) return void rig.send('resume', { contents: 'as-recorded', note: '', held: true });
   if (now.away !== null) return void rig.send('come-back', { gross: now.away.gross, accept: true });
