@@ -16,7 +16,7 @@ export type Parts = ReadonlyMap<string, Uint8Array>;
 
 interface Bundled {
   readonly mark: string;
-  /** All lines of the batch, in order. */
+  /** All lines of the batch and of its bars, in order. */
   readonly lines: readonly JournalLine[];
   /** The batch for people to read, as one page of HTML. */
   readonly page: string;

@@ -9,7 +9,7 @@ export const readmeText = (
 =====================================================================
 
 record.html     the batch for people to read
-entries.jsonl   what was entered, one line of JSON each, byte for byte as it was hashed
+entries.jsonl   what was entered of the batch and its bars, one line of JSON each, byte for byte as it was hashed
 chain.txt       the journal from the head before the batch to the head after it; one row a line: number, leaf, link, whose
 head-before.txt the signed head before the batch (not there when the batch is the first thing in the journal)
 head-after.txt  the signed head after it
@@ -24,7 +24,7 @@ How it hangs together
 ---------------------
 leaf = SHA-256 of a line of entries.jsonl, without its line end.
 link = SHA-256 of the link before it (32 bytes) followed by the leaf (32 bytes). Before the first line of a journal: 32 zero bytes.
-Lines marked "own" are this batch's, in the order of entries.jsonl. Of lines marked "other" only the leaf is here: they belong to other
+Lines marked "own" are this batch's and its bars', in the order of entries.jsonl. Of lines marked "other" only the leaf is here: they belong to other
 batches. Lines marked "withdrawn" had a text that was taken out of the record for good; their leaves still count.
 A head is a note in the form of https://c2sp.org/signed-note: whose journal, how many lines, the link of the newest in base64, an empty
 line, and the signature (Ed25519) over the three lines with their line ends. chain.txt must begin at the one head and end at the other.

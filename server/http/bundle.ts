@@ -1,4 +1,5 @@
 import { Hono } from 'hono';
+import { as } from '#lib/units/id';
 import { recordHtml } from '#lib/words/record/html';
 import { recordSheet } from '#lib/words/record/record-sheet';
 import { gatherBundle } from '../bundle/gather';
@@ -8,19 +9,22 @@ import { batchPageOf } from './batch-page';
 import type { ApiDeps } from './deps';
 import { noBatch, problem } from './problem';
 
-/** GET /api/proof/bundle/:id: one batch as a file that can be checked without us. */
+/** GET /api/proof/bundle/:id: one batch and what became of its bars, as a file that can be checked without us. */
 export const bundle = (deps: ApiDeps): Hono =>
   new Hono().get('/:id', async (c) => {
     const found = await batchPageOf(deps, c.req.param('id'));
     if (found === null) return noBatch(c);
+    const { store, scales } = deps.running();
+    const bars = await store.bars.of(as(found.page.summary.id));
+    const ofBars = await Promise.all(bars.map(({ id }) => store.bench.linesOf(id)));
+    const lines = [...found.lines, ...ofBars.flat()].toSorted((a, b) => a.seq - b.seq);
     // What was entered since the newest head is to have one as well.
     await deps.keeper().sign();
-    const { store, scales } = deps.running();
     const names = new Map<string, string>(scales.map(({ id, name }) => [id, name]));
     const display = { locale: 'en-GB', mass: 'g', temperature: store.settings.screen().temperature } as const;
     const facts = await recordFacts(found, store, display, (id) => names.get(id) ?? id);
     const { mark } = found.page.summary;
-    const parts = await gatherBundle(store, { mark, lines: found.lines, page: recordHtml(recordSheet(facts)) });
+    const parts = await gatherBundle(store, { mark, lines, page: recordHtml(recordSheet(facts)) });
     if (parts === null)
       return problem(c, 409, 'No head with this batch in it could be signed.', 'Look in Setup, under Proof, for the reason.');
     c.header('content-type', 'application/zip');

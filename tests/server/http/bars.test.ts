@@ -1,10 +1,15 @@
+import { unzipSync } from 'fflate';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { BarsList, BarsMoulds, BarsPage } from '#lib/protocol/bars';
 import type { BatchList } from '#lib/protocol/http';
 import type { IntentAnswer } from '#lib/protocol/intent';
+import { checkBundle } from '#lib/record/bundle/check';
+import { PARTS } from '#lib/record/bundle/layout';
 import { systemClock } from '#server/bench/system';
 import type { RunningServer } from '#server/server';
+import { ed25519 } from '#server/store/ed25519';
 import { openStore } from '#server/store/open';
+import { hashOf } from '#server/store/sums';
 import { optionsFor, serverHere, tempFolder } from '#tests/support/server-rig';
 import { sampleBatch } from '#tests/support/sample-batch';
 import { KeptLog } from '#tests/support/store-rig';
@@ -78,6 +83,14 @@ it('leads them to the shelf; batches see batches only, bars see bars only', asyn
   expect((await get<BatchList>('batches')).batches.map(({ id }) => id)).toEqual(['b', 'a']);
   expect((await fetch(at(`batches/${encodeURIComponent(LOT)}`))).status).toBe(404);
   expect((await fetch(at('bars/lot?id=a'))).status).toBe(404);
+});
+
+it('goes with the bundle of its batch, which checks', async () => {
+  const zip = new Uint8Array(await (await fetch(at('proof/bundle/a'))).arrayBuffer());
+  const parts = new Map(Object.entries(unzipSync(zip)));
+  const report = checkBundle(parts, { ed25519, sha256: hashOf }, { heads: [], key: null });
+  expect(report.findings).toEqual([]);
+  expect(Buffer.from(parts.get(PARTS.entries) ?? []).toString()).toContain('"kind":"bars-sold"');
 });
 
 it('is listed alike after a restart, from lines alone, and no longer once the last bar is gone', async () => {
