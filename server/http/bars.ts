@@ -10,6 +10,7 @@ import type { BarsId, BatchId } from '#lib/units/id';
 import { barsIdOf, summaryOf } from '#lib/work/bars/index';
 import { review } from '#lib/work/bars/review';
 import type { BatchState } from '#lib/work/batch/index';
+import { complained } from '../lots/complained';
 import { begunOf, mouldsToBegin } from '../bars/begin';
 import { headOf, wantOf } from '../bars/command';
 import type { Asker } from '../bars/command';
@@ -85,7 +86,16 @@ export const bars = (deps: ApiDeps): Hono => {
       if (batch === null || first === undefined || body === null) return notClosed(c);
       const lot = barsIdOf(batch.id, first);
       const head = headOf(lot, { intent, expectedVersion: null }, asker(c));
-      const answer = await deps.running().bars.send(lot, () => ({ ...head, kind: 'begin', body: { ...body, realm: batch.realm } }));
+      const { bars: desk, store } = deps.running();
+      const answer = await desk.send(lot, () => ({ ...head, kind: 'begin', body: { ...body, realm: batch.realm } }));
+      const reason = answer.ok ? complained(store.shelf.now(), batch.id) : null;
+      // Somebody complained of this batch before it had bars: they are held from the first.
+      if (reason !== null)
+        await desk.send(lot, () => ({
+          ...headOf(lot, { intent: `${intent}-held`, expectedVersion: null }, asker(c)),
+          kind: 'hold',
+          body: { reason },
+        }));
       return answered(c, answer);
     })
     .post('/lot', makersOnly(deps), zValidator('json', barsAsk, unreadable), async (c) => {

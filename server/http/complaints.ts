@@ -7,6 +7,7 @@ import type { Json } from '#lib/record/journal';
 import type { Complaint } from '#lib/work/lots/complaint';
 import { headOf } from '../bars/command';
 import { systemClock } from '../bench/system';
+import { holdReason } from '../lots/complained';
 import { followBars } from '../lots/follow';
 import type { ApiDeps } from './deps';
 import { followParts } from './lots';
@@ -32,7 +33,7 @@ export const complaints = (deps: ApiDeps): Hono =>
     for (const [n, { id, mark }] of found.followed.bars.entries()) {
       const lot = id as Parameters<typeof bars.send>[0];
       const head = headOf(lot, { intent: `${intent}-${n}`, expectedVersion: null }, asker);
-      const answer = await bars.send(lot, () => ({ ...head, kind: 'hold', body: { reason: `Complaint ${said.day}` } }));
+      const answer = await bars.send(lot, () => ({ ...head, kind: 'hold', body: { reason: holdReason(said.day) } }));
       const refused = answer.ok ? null : answer.refusal.code;
       if (refused !== null && refused !== 'already-done')
         return problem(c, 503, `The bars ${mark} could not be held.`, 'Set them apart by hand, then send this again.', KEPT);

@@ -125,6 +125,12 @@ describe('following a lot', () => {
     const [bars] = (await get<BarsList>('/bars')).bars;
     expect(bars?.held).toBe('Complaint 2026-11-20');
     const sell = { kind: 'sell', count: 1, to: null, at: null, from: 'shelf', note: '' };
+    // Of a batch without bars yet: those that are begun of it later are held from the first.
+    const early = { ...said, intent: 'complain-2', mark: 'b2 mark', day: '2026-11-21' };
+    expect(await post<ComplaintAnswer>('/complaints', early)).toMatchObject({ status: 200, body: { held: [] } });
+    const begun = { intent: intent(), batch: 'b2', moulds: [1], mould: { id: null, name: 'Tray', cavities: 4 }, batter: 9_000 };
+    expect((await post('/bars', begun)).status).toBe(200);
+    expect((await get<BarsList>('/bars')).bars.map(({ held }) => held)).toEqual(['Complaint 2026-11-21', 'Complaint 2026-11-20']);
     const path = `/bars/lot?id=${encodeURIComponent(bars?.id ?? '')}`;
     expect((await post(path, { intent: intent(), expectedVersion: null, want: sell })).status).toBe(409);
   });
