@@ -12,7 +12,8 @@ export const messages = {
       `${capital(counted(open, 'order or market is', 'orders and markets are'))} open; ${
         missing === 0 ? 'every bar of them is there or planned' : `${bars(missing)} can be neither found nor planned`
       }.`,
-    working: (count: number) => `When ${counted(count, 'lot is', 'lots are')} ready is still being worked out.`,
+    working: (open: number, lots: number) =>
+      `${capital(counted(open, 'order or market is', 'orders and markets are'))} open. When ${counted(lots, 'lot is', 'lots are')} ready is being worked out; what to pour follows.`,
     next: (title: string, day: string) => `Next: ${title}, ${day}.`,
   },
   back: 'All bars',

@@ -3,6 +3,7 @@ import { capital, counted } from '#lib/words/words';
 /** Words of the list of bars. */
 export const messages = {
   title: 'Bars',
+  orders: 'Orders, and what has to happen when',
   lead: {
     none: 'No bars yet. They begin from the moulds of a batch that is closed.',
     some: (inMoulds: number, curing: number, ready: number) =>

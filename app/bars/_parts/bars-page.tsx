@@ -1,6 +1,9 @@
 'use client';
+import type { Route } from 'next';
+import Link from 'next/link';
 import { see } from '../../_live/selectors';
 import { useLive } from '../../_live/use';
+import { on } from '../../_ui/classes';
 import { useBars } from '../../_ui/cure/use-bars';
 import type { BarsThere } from '../../_ui/cure/use-bars';
 import { useCure } from '../../_ui/cure/use-cure';
@@ -52,7 +55,13 @@ function Sections({ there, again, side }: { readonly there: BarsThere; readonly 
       : `${lead.some(mould.length, curing.length, ready.length)} ${due === 0 ? lead.nothingDue : lead.due(due)}`;
   return (
     <>
-      <PaperTitle title={messages.title} lead={words} side={side} />
+      <PaperTitle title={messages.title} lead={words} side={side}>
+        <p className={on('reading')}>
+          <Link href={'/bars/orders' as Route} prefetch={false}>
+            {messages.orders}
+          </Link>
+        </p>
+      </PaperTitle>
       <Waiting revision={there.all.length} onBegun={again} />
       {mould.length === 0 ? null : <InMoulds rows={mould} there={there} onSaid={again} />}
       {whole.length === 0 ? null : <ToCut rows={whole} there={there} />}

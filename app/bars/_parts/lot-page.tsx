@@ -19,6 +19,7 @@ import { CureSection } from './cure-section';
 import { CutDone } from './cut-done';
 import { CutSection } from './cut-section';
 import { LabelSection } from './label-section';
+import { LotCost } from './lot-cost';
 import { LotMould } from './lot-mould';
 import { LotTitle } from './lot-title';
 import { Notes } from './notes';
@@ -68,6 +69,7 @@ function Lot({ page, there, again }: LotProps & { readonly there: BarsThere }) {
       <ShelfPlace page={page} places={there.rule.places} again={again} />
       {isCut ? <Counts page={page} again={again} /> : null}
       {isCut ? <LabelSection page={page} cure={cure} again={again} /> : null}
+      {isCut ? <LotCost id={page.row.id} version={page.row.version} /> : null}
       <Notes page={page} again={again} />
       <Story page={page} />
     </PaperPage>

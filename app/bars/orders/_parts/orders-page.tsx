@@ -95,15 +95,15 @@ export function OrdersPage() {
 
 function Sections({ there, again }: { readonly there: Shelves; readonly again: () => void }) {
   const { page, formulas, moulds, materials } = there;
-  const { outlook } = page;
-  const any = outlook.reserved.length > 0;
+  const { outlook, working } = page;
+  const any = outlook.reserved.length > 0 && working === 0;
   return (
     <>
       <KeptList kind={orderKind(formulas)} items={there.orders} away={there.ordersAway} again={again} />
       {any ? <Promised page={page} /> : null}
-      {any || outlook.clashes.length > 0 ? <ToPour page={page} /> : null}
+      {any ? <ToPour page={page} /> : null}
       {any ? <ToBuy page={page} /> : null}
-      <Days page={page} />
+      {working === 0 ? <Days page={page} /> : null}
       <TradeForm key={there.tradeVersion} trade={page.trade} version={there.tradeVersion} moulds={moulds} onKept={again} />
       <KeptList kind={goodsKind(materials)} items={there.goods} away={there.goodsAway} again={again} />
     </>
@@ -113,18 +113,16 @@ function Sections({ there, again }: { readonly there: Shelves; readonly again: (
 const leadOf = ({ outlook, orders, names, working }: There, locale: string) => {
   const open = orders.filter(({ state }) => state === 'open').length;
   if (open === 0) return messages.lead.none;
+  // What is promised and poured follows from it: half of it would be wrong.
+  if (working > 0) return messages.lead.working(open, working);
   const missing = outlook.reserved.reduce((sum, one) => sum + one.missing, 0);
   const [next] = outlook.agenda;
-  return [
-    messages.lead.some(open, missing),
-    working === 0 ? '' : messages.lead.working(working),
+  const first =
     next === undefined
       ? ''
       : messages.lead.next(
           taskTitle(next.task, (id) => names[id] ?? id),
           dayIn(next.day, locale),
-        ),
-  ]
-    .filter((text) => text !== '')
-    .join(' ');
+        );
+  return `${messages.lead.some(open, missing)} ${first}`.trim();
 };
