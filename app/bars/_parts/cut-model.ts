@@ -70,9 +70,16 @@ export const fitsFor = (
   const [length, mass, trim] = [numberIn(typed.length), numberIn(typed.mass), numberIn(typed.trim)];
   const cutter = cutterOf(typed, kept);
   if (length === null || trim === null || cutter === null) return null;
+  const fits = tried(() => fitsOf({ length, mass }, cutter, { trim, ends: Number(typed.ends) as 0 | 1 | 2 }));
+  return (
+    fits?.map((fit) => (forecast === null ? null : tried(() => curedFit(fit, loss, leftIn(forecast), LABEL_STEP))) ?? bare(fit)) ?? null
+  );
+};
+
+/** What cannot be worked out from these figures is not. */
+const tried = <T>(work: () => T): T | null => {
   try {
-    const fits = fitsOf({ length, mass }, cutter, { trim, ends: Number(typed.ends) as 0 | 1 | 2 });
-    return fits.map((fit) => (forecast === null ? bare(fit) : curedFit(fit, loss, leftIn(forecast), LABEL_STEP)));
+    return work();
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     return null;

@@ -93,7 +93,8 @@ const wetness = ({ plan }: LineState, workshop: Workshop): number | null => {
 const waterTyped = (batch: BatchState, workshop: Workshop): number | null => {
   const lines = Object.values(batch.lines).map((line) => ({ mass: line.actual, wet: wetness(line, workshop) }));
   const whole = sumOf(lines, ({ mass }) => mass);
-  if (whole <= 0 || lines.some(({ wet }) => wet === null)) return null;
+  // Soap is not made without water: where none is found, nobody has said what brings it.
+  if (lines.some(({ wet }) => wet === null) || sumOf(lines, ({ mass, wet }) => mass * (wet ?? 0)) <= 0) return null;
   return Math.round((sumOf(lines, ({ mass, wet }) => (mass * (wet ?? 0)) / 100) / whole) * MILLION);
 };
 
