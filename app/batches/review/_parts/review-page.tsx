@@ -16,6 +16,7 @@ import { After } from './after';
 import { Afterwards } from './afterwards';
 import { AgainstPlan } from './against-plan';
 import { Fills } from './fills';
+import { Moulds } from './moulds';
 import { Joining } from './joining';
 import { Poured } from './poured';
 import { Proof } from './proof';
@@ -63,6 +64,7 @@ function Reviewed({ review, nameOf, again }: { readonly review: BatchPage; reado
       <Poured review={review} nameOf={nameOf} />
       <Joining review={review} />
       <After review={review} />
+      <Moulds review={review} />
       <Fills review={review} />
       <Afterwards review={review} onSaid={again} />
       <Scales review={review} nameOf={nameOf} />

@@ -1,0 +1,27 @@
+/** Words of the moulds of a batch, as they were poured. */
+export const messages = {
+  title: 'Moulds',
+  note: 'What is in each follows from the weights alone. Drawn from the side: the line is the brim.',
+  heads: {
+    mould: 'mould',
+    pattern: 'pattern',
+    from: 'poured from',
+    mass: 'mass',
+    full: 'full',
+    material: 'material',
+    lot: 'lot',
+    in: 'in it',
+  },
+  unnamed: 'no pattern named',
+  unweighed: 'not weighed',
+  byHand: 'by hand',
+  noLot: 'none stated',
+  unknown: 'shares unknown: its label takes all of these jugs',
+  open: (mark: string) => `What is in ${mark}`,
+  between: (low: string, high: string) => `${low} to ${high}`,
+  full: (percent: string) => `${percent} %`,
+  drawn: (mark: string, percent: string) => `${mark}, ${percent} % full`,
+  left: (rests: string) => `Left over and weighed: ${rests}.`,
+  photos: (all: string) => `Photographs asked for while hands were gloved: ${all}.`,
+  photo: (mark: string | null, of: string) => (mark === null ? of : `${of} of ${mark}`),
+} as const;
