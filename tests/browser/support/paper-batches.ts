@@ -5,7 +5,10 @@ import { grams, mg } from '#lib/units/mass';
 import { celsius } from '#lib/units/temperature';
 import type { CommandBodies, CommandHead, CommandKind, Entry, Realm, TemperatureCourse, Weighed } from '#lib/work/batch/index';
 import { review } from '#lib/work/batch/review';
+import { leftOver } from '#lib/work/batch/pouring/amounts';
+import { mouldsIn } from '#lib/work/batch/pouring/places';
 import { BatchRig, FINE, lineId, MAIN, planOf } from '#tests/support/batch';
+import { fill, setDown, weighLeft } from '#tests/support/pouring';
 import { COMPUTED } from './computed';
 
 /** Tuesday 14 April 2026, 13:02 at the bench. */
@@ -123,6 +126,19 @@ const joined = (rig: Unhurried): Unhurried => {
   return rig;
 };
 
+/** Each mould of the plan filled from the pot, what stayed behind weighed, and a picture asked for. */
+const intoMoulds = (rig: Unhurried): void => {
+  const moulds = mouldsIn(rig.now);
+  if (moulds.length === 0) return;
+  const each = Math.floor(leftOver(rig.now) / 1_000 / moulds.length) - 9;
+  for (const { n } of moulds) {
+    setDown(rig, `mould:${n}`, 356_400);
+    fill(rig, n, each, ['pot']);
+    rig.must('ask-photo', { of: 'top', mould: n });
+  }
+  weighLeft(rig, 'pot', 8.7);
+};
+
 const plain = (plan = planOf('alder-and-oat')): Unhurried => {
   const rig = weighOn(begun('practice', plan));
   rig.makeLye();
@@ -130,6 +146,7 @@ const plain = (plan = planOf('alder-and-oat')): Unhurried => {
   rig.oils = celsius(43.6);
   rig.must('join', { held: true });
   rig.must('stamp-trace', { mark: 'thin', note: '' });
+  intoMoulds(rig);
   rig.must('close', {});
   return rig;
 };

@@ -51,6 +51,7 @@ export const TAKES: Readonly<Record<string, Take>> = {
   'review-print': { paper: 'idle', path: `${REVIEW}eventful`, print: true },
   'review-plain': { paper: 'idle', path: `${REVIEW}plain` },
   'review-poured': { paper: 'idle', path: `${REVIEW}poured`, act: press(/superfat, how/) },
+  'review-moulds': { paper: 'idle', path: `${REVIEW}poured`, act: press(/What is in 26-11/) },
   'review-midway': { paper: 'weighing', path: `${REVIEW}batch-1` },
   'review-begun': { paper: 'begun', path: `${REVIEW}batch-1` },
   'review-stopped': { paper: 'idle', path: `${REVIEW}stopped` },
