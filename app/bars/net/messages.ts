@@ -51,7 +51,7 @@ export const messages = {
     how: 'What it was off by, three quarters of a step for rounding and zero.',
     handbook: 'By Handbook 133',
   },
-  heads: { step: 'Step', arithmetic: 'Arithmetic', holds: '', source: 'Source' },
+  heads: { step: 'Step', arithmetic: 'Arithmetic', holds: 'Whether it holds', source: 'Source' },
   holds: { yes: 'holds', no: 'does not hold', waits: 'waits' },
   memory: (text: string) => `from memory: ${text}`,
   average: {

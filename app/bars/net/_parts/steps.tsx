@@ -104,7 +104,7 @@ function Steps({
           <tr>
             <Head name={heads.step} />
             <Head name={heads.arithmetic} />
-            <Head name={heads.holds} />
+            <Head name={heads.holds} unseen />
             <Head name={heads.source} wide />
           </tr>
         </thead>
