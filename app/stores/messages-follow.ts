@@ -84,6 +84,7 @@ export const followMessages = {
       held.length === 0
         ? 'Kept. Nothing of that batch is on the shelf as bars yet: begin none before this is cleared.'
         : `Kept. Held now: ${held.join(', ')}.`,
+    print: 'Print the trace',
     retained: 'Kept back for looking at:',
     list: 'What was said before',
     none: 'Nobody has complained.',

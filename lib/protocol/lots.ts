@@ -56,6 +56,8 @@ export interface FollowedLot {
   readonly material: string;
   readonly supplier: string | null;
   readonly bestBefore: string | null;
+  /** Some of it is a person's word, no scale's. */
+  readonly byHand: boolean;
 }
 
 /** GET /api/follow/bars?mark=: from the mark on a bar, or of a batch, back to lots and weights. */
@@ -65,7 +67,7 @@ export interface FollowBars {
   readonly lots: readonly FollowedLot[];
   /** Lines without a lot: weighed, and nobody said from what. */
   readonly unstated: readonly { readonly material: string; readonly mass: number }[];
-  readonly weights: readonly { readonly material: string; readonly actual: number; readonly lots: string }[];
+  readonly weights: readonly { readonly material: string; readonly actual: number; readonly lots: string; readonly byHand: boolean }[];
 }
 
 const text = (most: number) => z.string().check(z.trim(), z.minLength(1), z.maxLength(most));

@@ -89,12 +89,12 @@ const preparedFrom = (shelf: Shelf, formula: string): unknown =>
 
 /** Every lot in the stores that a line could be weighed from. */
 const storesFor = (shelf: Shelf, plan: Plan, today: Day): OfferedPlan['lots'] =>
-  Object.fromEntries(plan.lines.map((line) => [line.id, offered(lotsOf(shelf, line.material.id), today)]));
+  Object.fromEntries(plan.lines.map((line) => [line.id, offered(lotsOf(shelf, line.material.id), line.lot?.id ?? null, today)]));
 
-/** First expired, first out; what is used up is not offered at all. */
-const offered = (lots: readonly Lot[], today: Day): OfferedPlan['lots'][string] =>
+/** First expired, first out; what is used up is not offered, unless the plan names it: then somebody has to say so. */
+const offered = (lots: readonly Lot[], named: string | null, today: Day): OfferedPlan['lots'][string] =>
   firstOut(
-    lots.filter(({ state }) => state !== 'used-up'),
+    lots.filter(({ id, state }) => state !== 'used-up' || id === named),
     today,
   ).map((lot) => {
     const { id, mark, bestBefore } = lot;

@@ -81,7 +81,7 @@ export const startRun = async (parts: RunParts): Promise<BenchRun> => {
     newMark: () => nextMark(store),
     person: MAKER,
     plan: (id, lots) => plans.with(id, lots),
-    lots: createLotStores(() => store.shelf.now(), systemClock),
+    lots: createLotStores(() => store.shelf.now(), realm, systemClock),
     load: (id) => foldBatch(store.bench, id),
     corrections(instrument, use, shown) {
       const check = probeCheckOf(store.shelf.now(), instrument, use);

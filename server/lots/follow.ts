@@ -3,7 +3,7 @@ import type { BatchListRow } from '#lib/protocol/http';
 import { as } from '#lib/units/id';
 import type { BarsId, BatchId, PersonId } from '#lib/units/id';
 import type { BarsState } from '#lib/work/bars/index';
-import type { BatchState } from '#lib/work/batch/index';
+import type { BatchState, Contribution } from '#lib/work/batch/index';
 import { trueNet } from '#lib/work/batch/lots';
 import type { Lot } from '#lib/work/formula/index';
 import { newest } from '#lib/work/shelf/shelf';
@@ -77,6 +77,9 @@ export const followBars = async (parts: FollowParts, mark: string): Promise<Foll
   return { mark: mark.trim(), followed: { ...followed, bars: wanted }, ...insideOf(parts.store.shelf.now(), state) };
 };
 
+/** Typed, or put right later. */
+const isToldByHand = ({ kind, amended }: Contribution): boolean => kind === 'typed' || amended !== undefined;
+
 const insideOf = (shelf: Shelf, state: BatchState): Pick<FollowBars, 'lots' | 'unstated' | 'weights'> => {
   const lots = new Map<string, FollowedLot>();
   const unstated: { material: string; mass: number }[] = [];
@@ -86,6 +89,7 @@ const insideOf = (shelf: Shelf, state: BatchState): Pick<FollowBars, 'lots' | 'u
     if (line === undefined) continue;
     const material = line.plan.material.name;
     const poured = line.contributions.filter(({ kind, struck }) => struck === null && (kind === 'pour' || kind === 'typed'));
+    if (poured.length === 0) continue;
     for (const one of poured) {
       if (one.lot === undefined) {
         unstated.push({ material, mass: trueNet(one) });
@@ -100,11 +104,12 @@ const insideOf = (shelf: Shelf, state: BatchState): Pick<FollowBars, 'lots' | 'u
         material,
         supplier: kept?.supplier ?? kept?.certificate?.supplier ?? null,
         bestBefore: kept?.bestBefore ?? null,
+        byHand: (before?.byHand ?? false) || isToldByHand(one),
       });
     }
     const marks = [...new Set(poured.flatMap(({ lot }) => (lot === undefined ? [] : [lot.mark])))].join(', ');
     const put = line.contributions.reduce((sum, one) => (one.struck === null ? sum + trueNet(one) : sum), 0);
-    weights.push({ material, actual: put, lots: marks });
+    weights.push({ material, actual: put, lots: marks, byHand: poured.some(isToldByHand) });
   }
   return { lots: [...lots.values()], unstated, weights };
 };

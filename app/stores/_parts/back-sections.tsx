@@ -13,6 +13,11 @@ import { FollowTable } from './follow-table';
 
 const { back: words } = followMessages;
 
+/** In the voice of its source. */
+function Weight({ text, byHand }: { readonly text: string; readonly byHand: boolean }) {
+  return byHand ? text : <Measured>{text}</Measured>;
+}
+
 /** From a mark back: its bars, the lots in it, every weight. */
 export function BackSections({ found }: { readonly found: FollowBars }) {
   const display = useDisplay();
@@ -38,7 +43,7 @@ export function BackSections({ found }: { readonly found: FollowBars }) {
             </tr>
           </thead>
           <tbody>
-            {found.lots.map(({ lot, mark, material, mass, supplier, bestBefore }) => (
+            {found.lots.map(({ lot, mark, material, mass, supplier, bestBefore, byHand }) => (
               <tr key={lot}>
                 <th scope="row">
                   <Link href={`/stores/follow?lot=${encodeURIComponent(lot)}` as Route} prefetch={false}>
@@ -47,7 +52,7 @@ export function BackSections({ found }: { readonly found: FollowBars }) {
                 </th>
                 <td>{material}</td>
                 <td className={on('n')}>
-                  <Measured>{shown(mass)}</Measured>
+                  <Weight text={shown(mass)} byHand={byHand} />
                 </td>
                 <td className={on('wide')}>{supplier ?? ''}</td>
                 <td className={on('wide')}>{bestBefore ?? ''}</td>
@@ -71,11 +76,11 @@ export function BackSections({ found }: { readonly found: FollowBars }) {
             </tr>
           </thead>
           <tbody>
-            {found.weights.map(({ material, actual, lots }) => (
+            {found.weights.map(({ material, actual, lots, byHand }) => (
               <tr key={material}>
                 <th scope="row">{material}</th>
                 <td className={on('n')}>
-                  <Measured>{shown(actual)}</Measured>
+                  <Weight text={shown(actual)} byHand={byHand} />
                 </td>
                 <td>{lots}</td>
               </tr>

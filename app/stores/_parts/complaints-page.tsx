@@ -46,6 +46,15 @@ export function ComplaintsPage() {
         {trace === null ? null : <Retained trace={trace} />}
       </PaperSection>
       {trace === null ? null : <BackSections found={trace} />}
+      {trace === null ? null : (
+        <PaperSection name={words.print}>
+          <div className={on('acts')}>
+            <button type="button" className={on('act first')} onClick={() => window.print()}>
+              {words.print}
+            </button>
+          </div>
+        </PaperSection>
+      )}
       {asked.state === 'failed' ? <ProblemSection problem={asked.problem} onAgain={again} /> : null}
       <PaperSection name={words.list}>
         {asked.state === 'there' && all.length === 0 ? <p className={on('reading')}>{words.none}</p> : null}

@@ -24,7 +24,7 @@ export function FollowTable({ batches, masses = true }: { readonly batches: read
   const display = useDisplay();
   const { heads } = words;
   return (
-    <table className={on('table')}>
+    <table className={on('table gap')}>
       <caption className="unseen">{words.caption}</caption>
       <thead>
         <tr>

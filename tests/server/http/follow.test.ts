@@ -94,7 +94,7 @@ describe('following a lot', () => {
       ['26-1', 101_200, null],
       ['26-2', 102_200, null],
     ]);
-    expect(back.weights[0]).toEqual({ material: 'oil 0', actual: 100_200, lots: '26-0' });
+    expect(back.weights[0]).toEqual({ material: 'oil 0', actual: 100_200, lots: '26-0', byHand: false });
     const other = await get<FollowBars>(`/follow/bars?mark=${encodeURIComponent('b2 mark')}`);
     expect(other.unstated).toEqual([{ material: 'oil 1', mass: 101_200 }]);
     // The name goes, the sale stays with its id.
