@@ -18,6 +18,7 @@ export function Proof({ review: { summary, record, story } }: { readonly review:
     code === 'noted' && params['text'] !== WITHDRAWN_TEXT ? [[String(version), String(params['text'])] as const] : [],
   );
   const proof = asked.state === 'there' ? asked.value : null;
+  const [withdrawing, setWithdrawing] = useState(false);
   return (
     <PaperSection
       name={words.title}
@@ -25,6 +26,7 @@ export function Proof({ review: { summary, record, story } }: { readonly review:
         <>
           <p>{words.note}</p>
           <p>{words.honest}</p>
+          <p>{words.bundle}</p>
         </>
       }
     >
@@ -33,7 +35,6 @@ export function Proof({ review: { summary, record, story } }: { readonly review:
       {proof === null || proof.head !== null ? null : <p className={on('reading')}>{words.none}</p>}
       {proof?.head == null ? null : <ShownHead head={proof.head} code={proofApi.batchCode(id)} />}
       {proof === null || proof.withdrawn === 0 ? null : <p className={on('reading')}>{words.withdrawn(proof.withdrawn)}</p>}
-      <p className={on('reading gap')}>{words.bundle}</p>
       <div className={on('acts')}>
         <a className={on('act')} href={proofApi.bundle(id)} download="">
           {words.acts.bundle}
@@ -43,8 +44,13 @@ export function Proof({ review: { summary, record, story } }: { readonly review:
             {words.acts.head}
           </a>
         )}
+        {summary.endedWall === null || notes.length === 0 ? null : (
+          <button type="button" className={on('act')} aria-expanded={withdrawing} onClick={() => setWithdrawing(!withdrawing)}>
+            {words.withdraw.title}
+          </button>
+        )}
       </div>
-      {summary.endedWall === null || notes.length === 0 ? null : <Withdraw id={id} notes={notes} />}
+      {withdrawing ? <Withdraw id={id} notes={notes} /> : null}
     </PaperSection>
   );
 }
@@ -60,9 +66,8 @@ function Withdraw({ id, notes }: { readonly id: string; readonly notes: readonly
     else setProblem(answer.problem);
   };
   return (
-    <details className={on('gap')}>
-      <summary>{words.withdraw.title}</summary>
-      <p className={on('reading')}>{words.withdraw.what}</p>
+    <>
+      <p className={on('reading gap')}>{words.withdraw.what}</p>
       <form className={on('form gap')} action={() => void withdraw()}>
         <Choice
           id="withdraw-note"
@@ -79,6 +84,6 @@ function Withdraw({ id, notes }: { readonly id: string; readonly notes: readonly
         </div>
       </form>
       {problem === null ? null : <Problem problem={problem} />}
-    </details>
+    </>
   );
 }
