@@ -1,13 +1,12 @@
 import { scaleLinear } from 'd3-scale';
 import type { ControlChart as Chart, Signal } from '#lib/work/history/chart';
 import { onPaper } from '../_ui/classes';
+import { apartFrom, EndName, END } from './end-name';
 
 const on = onPaper();
 const HEIGHT = 200;
 const FOOT = 26;
 const HEAD = 22;
-/** Points end here, in per cent: what stands to their right are the names of the lines. */
-const END = 84;
 
 interface Props {
   readonly chart: Chart;
@@ -33,6 +32,10 @@ export function ControlChart({ chart, values, marks, write, words, allowed = NO_
   const all = [...values, chart.upper, chart.lower, ...edges];
   const y = scaleLinear([Math.min(...all), Math.max(...all)], [HEIGHT - FOOT - 10, HEAD]);
   const x = scaleLinear([0, Math.max(1, values.length - 1)], [1, END - 2]);
+  const named = roomFor(
+    chart.signals.map(({ at }) => at),
+    x,
+  );
   const signalled = new Map(chart.signals.filter(({ rule }) => rule !== 'range-beyond').map((signal) => [signal.at, signal] as const));
   return (
     <svg className={on('drawing')} width="100%" height={HEIGHT} role="img" aria-label={label}>
@@ -48,7 +51,7 @@ export function ControlChart({ chart, values, marks, write, words, allowed = NO_
           x={`${x(at)}%`}
           y={y(value)}
           signal={signalled.get(at) ?? null}
-          mark={marks[at] ?? ''}
+          mark={named.has(at) ? (marks[at] ?? '') : ''}
           low={HEIGHT - FOOT - 24}
         />
       ))}
@@ -64,6 +67,21 @@ export function ControlChart({ chart, values, marks, write, words, allowed = NO_
 }
 
 type Scale = (value: number) => number;
+
+/** Marks stand no nearer to each other than this, in per cent. */
+const MARKS_APART = 9;
+
+/** Which of the signalled points have room for their mark, from the newest back. */
+const roomFor = (places: readonly number[], x: Scale): ReadonlySet<number> => {
+  const named = new Set<number>();
+  let last = Infinity;
+  for (const at of [...new Set(places)].toSorted((a, b) => b - a)) {
+    if (last - x(at) < MARKS_APART) continue;
+    named.add(at);
+    last = x(at);
+  }
+  return named;
+};
 
 function Path({ values, x, y }: { readonly values: readonly number[]; readonly x: Scale; readonly y: Scale }) {
   return (
@@ -101,7 +119,7 @@ function Point({ x, y, signal, mark, low }: PointProps) {
   );
 }
 
-/** Names of the three lines at their ends, with room for each other. */
+/** Names of the three lines at their ends, with room for each other; where there is none for names, their values. */
 function Names({
   chart,
   y,
@@ -113,19 +131,9 @@ function Names({
   readonly write: Props['write'];
   readonly words: Props['words'];
 }) {
-  const places = spread([y(chart.upper), y(chart.centre), y(chart.lower)]);
-  const texts = [words.upper(write(chart.upper)), words.mean(write(chart.centre)), words.lower(write(chart.lower))];
-  return texts.map((text, at) => (
-    <text key={text} x={`${END}%`} dx={10} y={(places[at] ?? 0) + 4.5} className={on(at === 1 ? 'nw' : 'quiet')}>
-      {text}
-    </text>
+  const places = apartFrom(y(chart.centre), [y(chart.upper), y(chart.centre), y(chart.lower)]);
+  const values = [write(chart.upper), write(chart.centre), write(chart.lower)];
+  return [words.upper, words.mean, words.lower].map((word, at) => (
+    <EndName key={word('')} y={places[at] ?? 0} name={word(values[at] ?? '')} value={values[at] ?? ''} quiet={at !== 1} />
   ));
 }
-
-const APART = 16;
-
-const spread = ([upper = 0, centre = 0, lower = 0]: readonly number[]): readonly number[] => [
-  Math.min(upper, centre - APART),
-  centre,
-  Math.max(lower, centre + APART),
-];

@@ -1,11 +1,11 @@
 import { scaleLinear } from 'd3-scale';
 import type { ControlChart } from '#lib/work/history/chart';
 import { onPaper } from '../_ui/classes';
+import { apartFrom, EndName, END } from './end-name';
 
 const on = onPaper();
 const HEIGHT = 132;
 const FOOT = 24;
-const END = 84;
 
 interface Props {
   readonly chart: ControlChart;
@@ -19,6 +19,7 @@ interface Props {
 /** Moving ranges as stems from zero, with their mean and their one limit. */
 export function RangeChart({ chart: { ranges, rangeCentre, rangeUpper }, marks, write, words, label }: Props) {
   const y = scaleLinear([0, Math.max(rangeUpper, ...ranges)], [HEIGHT - FOOT, 12]);
+  const [limit = 0] = apartFrom(y(rangeCentre), [y(rangeUpper)]);
   const x = scaleLinear([0, Math.max(1, ranges.length - 1)], [1, END - 2]);
   return (
     <svg className={on('drawing')} width="100%" height={HEIGHT} role="img" aria-label={label}>
@@ -39,12 +40,8 @@ export function RangeChart({ chart: { ranges, rangeCentre, rangeUpper }, marks, 
           ) : null}
         </g>
       ))}
-      <text x={`${END}%`} dx={10} y={y(rangeCentre) + 4.5}>
-        {words.mean(write(rangeCentre))}
-      </text>
-      <text className={on('quiet')} x={`${END}%`} dx={10} y={y(rangeUpper) + 4.5}>
-        {words.limit(write(rangeUpper))}
-      </text>
+      <EndName y={y(rangeCentre)} name={words.mean(write(rangeCentre))} value={write(rangeCentre)} quiet={false} />
+      <EndName y={limit} name={words.limit(write(rangeUpper))} value={write(rangeUpper)} quiet />
     </svg>
   );
 }

@@ -7,10 +7,9 @@ export const messages = {
   foot: 'Your pouring',
   lead: {
     few: 'With three finished batches or more this page shows how your pours lie, and whether they have changed.',
-    steady: (batches: number) =>
-      `Over the newest ${inWords(batches)} finished batches every line stayed between its own limits and on both sides of its mean.`,
-    moved: (lines: readonly string[], batches: number) =>
-      `Over the newest ${inWords(batches)} finished batches something changed in ${listed(lines)}.`,
+    steady: (batches: number) => `Over the newest ${inWords(batches)} finished batches no line has moved.`,
+    line: (line: string, by: string, up: boolean) => `${line} ends ${by} tolerances ${up ? 'higher' : 'lower'}`,
+    moved: (lines: readonly string[]) => `In the newest twelve batches ${listed(lines)} than in those before; no other line has moved.`,
     gain: (percent: string, without: string) =>
       `Of the pours that ended by the word “ease off”, ${percent} came within tolerance; without it ${without} would have.`,
   },
@@ -84,7 +83,7 @@ export const messages = {
   } satisfies Record<Rule, (side: string) => string>,
   sides: { above: { limit: 'upper', mean: 'above' }, below: { limit: 'lower', mean: 'below' } },
   sources:
-    'Individuals and moving range: ISO 7870-2; limits at the mean ± 3 × mean range ÷ 1.128 (NIST/SEMATECH e-Handbook, 6.3.2.2). Rules: Western Electric handbook, 1956. Of fewer than twenty batches limits are only a beginning: common practice, no source.',
+    'Individuals and moving range: ISO 7870-2; limits at the mean ± 3 × mean range ÷ 1.128 (NIST/SEMATECH e-Handbook, 6.3.2.2). Rules: Western Electric handbook, 1956. By chance alone they speak now and then of a line that never changed. Of fewer than twenty batches limits are only a beginning: common practice, no source.',
   older: (shown: number) => `The newest ${counted(shown, 'batch', 'batches')}; older ones are left out.`,
   act: { list: 'All batches' },
 } as const;

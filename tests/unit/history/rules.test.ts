@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { as } from '#lib/units/id';
 import type { PersonId } from '#lib/units/id';
+import { changeOf } from '#lib/work/history/change';
 import { controlChart } from '#lib/work/history/chart';
 import type { Rule } from '#lib/work/history/chart';
 import { gainOf } from '#lib/work/history/gain';
@@ -18,6 +19,8 @@ const signalled = (...last: readonly number[]): readonly string[] => {
     .map(({ rule, at, side }) => `${rule} ${side} at ${at - quiet.length}`);
 };
 const rulesOf = (...last: readonly number[]): readonly Rule[] => [...new Set(signalled(...last).map((said) => said.split(' ')[0] as Rule))];
+
+const some = (count: number): readonly number[] => Array.from({ length: count }, () => 0.3);
 
 describe('rules of the Western Electric handbook (1956)', () => {
   it('one point beyond three standard deviations', () => {
@@ -37,7 +40,6 @@ describe('rules of the Western Electric handbook (1956)', () => {
     expect(rulesOf(-1.2, -1.2, -1.2, -1.2)).toEqual(['four-of-five-beyond-one']);
   });
   it('eight in a row on one side of the mean, and no earlier', () => {
-    const some = (count: number): readonly number[] => Array.from({ length: count }, () => 0.3);
     expect(rulesOf(-0.1, ...some(7))).toEqual([]);
     expect(signalled(-0.1, ...some(8))).toEqual(['eight-on-one-side above at 8']);
     // Going on it is one signal, not one a batch.
@@ -53,14 +55,27 @@ describe('rules of the Western Electric handbook (1956)', () => {
   });
 });
 
-describe('what the word "ease off" was worth', () => {
-  const stop = (came: number, ended: number): StopPoint => ({
-    hand: as<PersonId>('one'),
-    material: 'Olive oil',
-    came,
-    ended,
-    tolerance: 2000,
+const stop = (came: number, ended: number): StopPoint => ({
+  hand: as<PersonId>('one'),
+  material: 'Olive oil',
+  came,
+  ended,
+  tolerance: 2000,
+});
+
+describe('whether the newest dozen moved', () => {
+  it('by three standard errors of what neighbours differ, and not before there are a dozen on either side', () => {
+    // Scatter of one standard deviation: the difference of 36 and 12 has a standard error of a third.
+    const before = quiet.slice(0, 36);
+    const shifted = (by: number): readonly number[] => [...before, ...quiet.slice(0, 12).map((value) => value + by)];
+    expect(changeOf(shifted(0.9))).toBeNull();
+    expect(changeOf(shifted(1.2))).toEqual({ newest: expect.closeTo(1.2, 9), before: expect.closeTo(0, 9), of: 12 });
+    expect(changeOf(shifted(-1.2))?.newest).toBeCloseTo(-1.2, 9);
+    expect(changeOf(shifted(5).slice(-23))).toBeNull();
   });
+});
+
+describe('what the word "ease off" was worth', () => {
   it('what came after it would have come on top of the target', () => {
     // 5.0, 4.0 and 1.5 g came after the word; the lines ended 0.4 over, 0.6 short and 2.5 g over.
     expect(gainOf([stop(5000, 400), stop(4000, -600), stop(1500, 2500)])).toEqual({

@@ -21,7 +21,8 @@ export function LineSections({ page }: { readonly page: HistoryPage }) {
   const materials = materialsIn(batches);
   const [chosen, setMaterial] = useState<string | null>(null);
   const [scale, setScale] = useState<string>(EVERY);
-  const material = chosen !== null && materials.includes(chosen) ? chosen : (movedIn(batches, materials)[0] ?? materials[0] ?? '');
+  const material =
+    chosen !== null && materials.includes(chosen) ? chosen : (movedIn(batches, materials)[0]?.material ?? materials[0] ?? '');
   const series = lineSeries(batches, material, scale === EVERY ? null : scale);
   const { line, choose } = messages;
   return (

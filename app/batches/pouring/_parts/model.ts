@@ -1,3 +1,4 @@
+import { changeOf } from '#lib/work/history/change';
 import { controlChart } from '#lib/work/history/chart';
 import type { ControlChart, Signal } from '#lib/work/history/chart';
 import type { BatchPoints } from '#lib/work/history/points';
@@ -37,13 +38,17 @@ export const scalesIn = (batches: readonly BatchPoints[]): readonly string[] => 
   ...new Set(batches.flatMap(({ lines }) => lines.flatMap(({ scale }) => scale ?? []))),
 ];
 
-/** Materials whose chart says that something changed; a single batch out of its limits is no change. */
-export const movedIn = (batches: readonly BatchPoints[], materials: readonly string[]): readonly string[] =>
-  materials.filter((material) =>
-    lineSeries(batches, material, null).chart?.signals.some(
-      ({ rule }) => rule === 'eight-on-one-side' || rule === 'four-of-five-beyond-one',
-    ),
-  );
+/** Lines whose newest batches lie elsewhere than those before, the furthest first. */
+export const movedIn = (
+  batches: readonly BatchPoints[],
+  materials: readonly string[],
+): readonly { readonly material: string; readonly by: number }[] =>
+  materials
+    .flatMap((material) => {
+      const change = changeOf(lineSeries(batches, material, null).values);
+      return change === null ? [] : [{ material, by: change.newest - change.before }];
+    })
+    .toSorted((a, b) => Math.abs(b.by) - Math.abs(a.by));
 
 /** A signal in words. */
 export const signalText = ({ rule, at, side }: Signal, marks: readonly string[]): string => {

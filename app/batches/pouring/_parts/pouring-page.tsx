@@ -63,10 +63,12 @@ function Lead({ page: { batches } }: { readonly page: HistoryPage }) {
   const { locale } = useDisplay();
   const { lead } = messages;
   if (batches.length < FEWEST) return lead.few;
-  const moved = movedIn(batches, materialsIn(batches)).map((material) => material.toLowerCase());
+  const moved = movedIn(batches, materialsIn(batches)).map(({ material, by }) =>
+    lead.line(material.toLowerCase(), numberText(Math.abs(by), locale, 2), by > 0),
+  );
   const gain = gainOf(batches.flatMap(({ stops }) => stops));
   const percent = (part: number): string => `${numberText(100 * part, locale)} %`;
-  const first = moved.length === 0 ? lead.steady(batches.length) : lead.moved(moved, batches.length);
+  const first = moved.length === 0 ? lead.steady(batches.length) : lead.moved(moved);
   return gain === null ? first : `${first} ${lead.gain(percent(gain.within), percent(gain.withoutWithin))}`;
 }
 

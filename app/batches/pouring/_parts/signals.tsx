@@ -15,12 +15,12 @@ export function Signals({ chart, marks, ranges }: Props) {
   const told = chart.signals.filter(({ rule }) => ranges || rule !== 'range-beyond');
   if (told.length === 0) return <p className={on('reading gap')}>{messages.signals.none}</p>;
   return (
-    <ul className={on('reading gap')}>
+    <div className={on('reading gap')}>
       {told.map((signal) => (
-        <li key={`${signal.rule} ${signal.at}`} data-signal={signal.rule}>
+        <p key={`${signal.rule} ${signal.at}`} data-signal={signal.rule}>
           {signalText(signal, marks)}
-        </li>
+        </p>
       ))}
-    </ul>
+    </div>
   );
 }
