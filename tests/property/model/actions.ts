@@ -21,6 +21,11 @@ export type Wish =
   | { readonly want: 'part-pour' | 'weigh-back' | 'away' | 'return' | 'park' | 'take-up' | 'close' | 'note' | 'choose-lot' | 'start' }
   | { readonly want: 'abandon' | 'join' | 'dissolve' | 'override'; readonly held: boolean }
   | { readonly want: 'move' | 'withdraw' | 'lose' | 'split'; readonly from: number; readonly share: number }
+  | {
+      readonly want: 'pour';
+      readonly what: 'pattern' | 'by gain' | 'by loss' | 'typed' | 'left' | 'photo' | 'wrong';
+      readonly pick: number;
+    }
   | { readonly want: 'stamp-trace' | 'check-scale' };
 
 /** One thing that happens. Plain data: a counterexample is a list of these. */
@@ -113,6 +118,19 @@ const wish: fc.Arbitrary<Wish> = fc.oneof(
     want: fc.constantFrom('move' as const, 'withdraw' as const, 'lose' as const, 'split' as const),
     from: fc.nat(4),
     share: fc.constantFrom(10, 100, 120),
+  }),
+  fc.record({
+    want: fc.constant('pour' as const),
+    what: fc.constantFrom(
+      'pattern' as const,
+      'by gain' as const,
+      'by loss' as const,
+      'typed' as const,
+      'left' as const,
+      'photo' as const,
+      'wrong' as const,
+    ),
+    pick: fc.nat(5),
   }),
   fc.record({ want: fc.constantFrom('stamp-trace' as const, 'check-scale' as const) }),
 );

@@ -123,6 +123,19 @@ const typed: Mover = ({ batch, plan }) => ({
 
 const lot: Mover = ({ batch, plan, now }) => ({ want: wantOf({ want: 'choose-lot' }, { batch, plan, turn: now }), ms: PAUSE });
 
+/** What the bench leads of parts and moulds, whichever way it is weighed; a batch without them is closed. */
+function intoMoulds(sight: Sight): Move {
+  const { cue, world, now, mood } = sight;
+  const at = cue.portion?.at;
+  if (cue.portion?.job === undefined || at === 'done' || mood > 0.97) return { want: { kind: 'close' }, ms: PAUSE };
+  if (at === 'set-down' || at === 'off') return bring(sight);
+  if (at === 'clear' || at === 'strange') return { hands: () => lift(sight, 'main'), ms: SETTLES };
+  if (at === 'offer' || at === 'more') return goOn(sight);
+  if (at !== 'stands') return mend(sight);
+  const mass = Math.round((cue.left ?? 60_000) * (cue.portion.job.by === 'loss' ? -0.5 : 1));
+  return { hands: () => world.pour('main', mass, 900, now), ms: SETTLES + 900 };
+}
+
 const MOVES: Partial<Record<BenchCue['phase'], Mover>> = {
   resume: card,
   gate: goOn,
@@ -146,5 +159,7 @@ const MOVES: Partial<Record<BenchCue['phase'], Mover>> = {
   temperatures: card,
   joining: card,
   trace: card,
-  'pouring-moulds': () => ({ want: { kind: 'close' }, ms: PAUSE }),
+  patterns: card,
+  trouble: card,
+  'pouring-moulds': intoMoulds,
 };

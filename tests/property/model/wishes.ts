@@ -1,5 +1,6 @@
 import type { IntentWant } from '#lib/protocol/intent';
 import type { BatchState, LineState } from '#lib/work/batch/index';
+import { PATTERNS } from '#lib/work/batch/pouring/types';
 import { MODEL_SCALES } from '#tests/support/model/world';
 import type { Wish } from './actions';
 
@@ -31,6 +32,7 @@ const ASKED: { readonly [K in Exclude<Wish['want'], 'start'>]: Asking<K> } = {
   withdraw: (wish, batch) => outOfVessel(wish, batch),
   lose: (wish, batch) => outOfVessel(wish, batch),
   split: (wish, batch) => outOfVessel(wish, batch),
+  pour: (wish, batch) => ofThePour(wish, batch),
   'stamp-trace': asked({ kind: 'stamp-trace', mark: 'medium', note: '' }),
   'check-scale': asked({ kind: 'check-scale', instrument: MODEL_SCALES.main.id, nominal: 200_000 }),
   park: asked({ kind: 'park', reason: 'supper' }),
@@ -53,10 +55,13 @@ export const wantOf = (wish: Wish, { batch, plan, turn }: Moment): IntentWant | 
 const openLine = (batch: BatchState): LineState | undefined => (batch.open === null ? undefined : batch.lines[batch.open]);
 
 const strike = ({ back, reason, held }: Extract<Wish, { want: 'strike' }>, batch: BatchState): IntentWant | null => {
-  const newest = Object.values(batch.lines)
+  const poured = [...batch.pour.parts, ...batch.pour.pours, ...batch.pour.left].map(({ entry }) => entry).toReversed();
+  const weighed = Object.values(batch.lines)
     .flatMap((line) => line.contributions)
-    .toSorted((a, b) => b.version - a.version)[back];
-  return newest === undefined ? null : { kind: 'strike', entry: newest.entry, reason, note: 'said so', held };
+    .toSorted((a, b) => b.version - a.version)
+    .map(({ entry }) => entry);
+  const entry = [...poured, ...weighed][back];
+  return entry === undefined ? null : { kind: 'strike', entry, reason, note: 'said so', held };
 };
 
 const typeWeight = ({ aim, readBack, held }: Extract<Wish, { want: 'type-weight' }>, batch: BatchState): IntentWant | null => {
@@ -80,6 +85,21 @@ const outOfVessel = (wish: Extract<Wish, { share: number }>, batch: BatchState):
   if (wish.want === 'withdraw') return { kind: 'withdraw', vessel, mass, to: 'waste' };
   if (wish.want === 'lose') return { kind: 'lose', vessel, mass, cause: 'spill', note: '' };
   return { kind: 'split', vessel, parts: [{ name: 'half', mass: Math.max(1, mass >> 1) }] };
+};
+
+/** Parts and moulds by hand, or by another way than the bench would lead. */
+const ofThePour = ({ what, pick }: Extract<Wish, { want: 'pour' }>, batch: BatchState): IntentWant | null => {
+  const mould = 1 + (pick % 2);
+  const from: readonly string[] = pick % 3 === 0 ? ['pot', 'part:half'] : [pick % 3 === 1 ? 'pot' : 'part:half'];
+  const mass = 10_000 * (1 + pick);
+  if (what === 'pattern') return { kind: 'name-pattern', mould, pattern: PATTERNS[pick % PATTERNS.length] ?? 'plain-pour' };
+  if (what === 'by gain') return { kind: 'pour-into', job: pick === 5 ? 'left:pot' : `mould:${mould}`, by: 'gain', from: [...from] };
+  if (what === 'by loss') return { kind: 'pour-into', job: pick === 5 ? 'part:half' : `mould:${mould}`, by: 'loss', from: [...from] };
+  if (what === 'left') return { kind: 'type-left', of: from[0] ?? 'pot', mass };
+  if (what === 'photo') return { kind: 'ask-photo', of: 'top', mould };
+  if (what === 'wrong') return { kind: 'stamp-trace', mark: 'wrong', note: '' };
+  const parted = batch.pour.parts.some(({ struck }) => struck === null);
+  return parted ? { kind: 'type-mould', mould, from: [...from], mass } : { kind: 'type-part', part: 'half', mass };
 };
 
 const chooseLot = (batch: BatchState, turn: number): IntentWant | null => {

@@ -98,6 +98,20 @@ const unstated = (whole: Plan, id: string): Plan => ({
   lines: whole.lines.map((one) => (one.id === id ? { ...one, lot: null } : one)),
 });
 
+/** A half of the batter to part off with something of its own, and two moulds, one without a pattern yet. */
+const moulds: Plan = {
+  ...plan('moulds', [oil, { ...late, part: 'half' }, water, soda]),
+  moulds: ([null, 'drop-swirl'] as const).map((pattern, at) => ({
+    n: at + 1,
+    mould: 'log',
+    name: `log ${at + 1}`,
+    brimMl: null,
+    mass: null,
+    pattern,
+  })),
+  parts: [{ id: 'half', name: 'half', ppm: 500_000 }],
+};
+
 /** Small plans in which everything a line can be comes up soon; the last is one of the workshop's own. */
 export const MODEL_PLANS: Readonly<Record<string, Plan>> = {
   'one pot': plan('one pot', [butter, oil, water, soda]),
@@ -105,6 +119,7 @@ export const MODEL_PLANS: Readonly<Record<string, Plan>> = {
   'two scales': plan('two scales', [scent, oil, late, water, soda]),
   'no lot': unstated(plan('no lot', [oil, soda, water]), 'oil'),
   bottle: plan('bottle', [bottled, oil, soda]),
+  moulds,
   jug: planOf('slate'),
   meadowsweet: planOf('meadowsweet'),
 };

@@ -88,6 +88,8 @@ export class ModelWorld {
       this.#note(pan.role, now, null);
     }
     for (const { id, empty } of plan.vessels) this.vessels.set(id, { empty: empty ?? 1_234_500, contents: 0 });
+    for (const { n } of plan.moulds ?? []) this.vessels.set(`mould:${n}`, { empty: 240_300 + n, contents: 0 });
+    for (const { id } of plan.parts ?? []) this.vessels.set(`part:${id}`, { empty: 154_800, contents: 0 });
     this.vessels.set('bottle', { empty: 301_200, contents: 480_000 });
     this.vessels.set('stranger', { empty: 133_700, contents: 0 });
   }

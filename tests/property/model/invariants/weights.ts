@@ -1,4 +1,4 @@
-import type { Entry, Weighed } from '#lib/work/batch/index';
+import type { BatchState, Entry, EntryOf, Weighed } from '#lib/work/batch/index';
 import { notRead, notSettled, roleOf } from '../evidence';
 import { notTrue } from '../truth';
 import { same } from '../record';
@@ -100,17 +100,59 @@ export const OF_WEIGHTS: readonly Invariant[] = [
       }),
   },
   {
+    name: 'a part, a mould or a rest is taken only by a person, and is what came in since its own empty mass, or what its one jug lost',
+    check: ({ fresh }) =>
+      fresh.flatMap(({ entry, before }) => {
+        if (!isPoured(entry) || entry.body.weighed === undefined) return [];
+        const { mass, weighed } = entry.body;
+        const { gross, zero, net, instrument } = weighed;
+        const gained = gross >= zero;
+        const own = before === null ? null : zeroFor(before, entry);
+        const right = own === null || (own.instrument === null || own.instrument === instrument ? own.zero === zero : false);
+        return [
+          entry.intent === null ? 'by nobody' : null,
+          net === mass && net === Math.abs(gross - zero) ? null : `${mass} of ${gross} − ${zero}`,
+          gained && !right ? `from ${zero}` : null,
+          !gained && entry.kind === 'mould-poured' && entry.body.from.length !== 1 ? 'of several jugs' : null,
+        ].flatMap((no) => (no === null ? [] : [`${entry.id}: ${no}`]));
+      }),
+  },
+  {
     name: 'a line with no stated lot is never accepted by itself',
     check: ({ fresh }) => accepts(fresh).flatMap(({ id, body }) => (body.how === 'by-itself' && body.lot === null ? [id] : [])),
   },
 ];
 
+type Poured = EntryOf<'parted'> | EntryOf<'mould-poured'> | EntryOf<'left-over'>;
+const isPoured = (entry: Entry): entry is Poured => entry.kind === 'parted' || entry.kind === 'mould-poured' || entry.kind === 'left-over';
+
+/** From where it counts by its gain. */
+const zeroFor = (batch: BatchState, entry: Poured) => {
+  if (entry.kind === 'left-over') {
+    const { of } = entry.body;
+    const empty =
+      of === 'pot'
+        ? Object.values(batch.vessels).find(({ state }) => state === 'joined' || state === 'portioned')?.empty
+        : batch.pour.set[of]?.gross;
+    return { instrument: null, zero: empty ?? null };
+  }
+  const key = entry.kind === 'parted' ? (`part:${entry.body.part}` as const) : (`mould:${entry.body.mould}` as const);
+  const before = batch.pour.pours.filter(({ mould, struck, by }) => key === `mould:${mould}` && struck === null && by === 'gain');
+  const set = batch.pour.set[key];
+  return set === undefined
+    ? { instrument: null, zero: null }
+    : { instrument: set.instrument, zero: set.gross + before.reduce((sum, { mass }) => sum + mass, 0) };
+};
+
 /** The settled weight that stands in an entry as evidence. */
 const weighedIn = (entry: Entry): Weighed | null =>
-  entry.kind === 'weight-accepted' || entry.kind === 'weighed-back' || entry.kind === 'split' ? (entry.body.weighed ?? null) : null;
+  entry.kind === 'weight-accepted' || entry.kind === 'weighed-back' || entry.kind === 'split' || isPoured(entry)
+    ? (entry.body.weighed ?? null)
+    : null;
 
 /** The episode an entry uses up. */
-const consumedBy = (entry: Entry): number | null => weighedIn(entry)?.episode ?? (entry.kind === 'vessel-set' ? entry.body.episode : null);
+const consumedBy = (entry: Entry): number | null =>
+  weighedIn(entry)?.episode ?? (entry.kind === 'vessel-set' || entry.kind === 'container-set' ? entry.body.episode : null);
 
 /** The same of what was taken anew: what follows from an accept in its commit names the accept's own. */
 const usedBy = (entry: Entry, commit: number): number | null => (entry.kind === 'vessel-set' && commit !== 0 ? null : consumedBy(entry));
@@ -122,7 +164,8 @@ const takenBy = (entry: Entry, commit: number) => {
     return { instrument: weighed.instrument, gross: weighed.gross, weighed };
   }
   if (commit !== 0) return null;
-  if (entry.kind === 'vessel-set') return { instrument: entry.body.instrument, gross: entry.body.gross, weighed: null };
+  if (entry.kind === 'vessel-set' || entry.kind === 'container-set')
+    return { instrument: entry.body.instrument, gross: entry.body.gross, weighed: null };
   if (entry.kind === 'scale-checked') return { instrument: entry.body.instrument, gross: entry.body.shown, weighed: null };
   return null;
 };
