@@ -44,6 +44,7 @@ const WEIGHT_HEAD = [
   'at',
   'crossed out',
   'why',
+  'put right g',
 ];
 
 /** Head of the table of weights. */
@@ -64,7 +65,7 @@ export const weightRows = ({ summary, formula, lines }: Pick<BatchReview, 'summa
         grams(line.target),
         grams(line.tolerance),
       ];
-      if (line.contributions.length === 0) return [csvRow([...about.with(5, line.lot ?? ''), ...Array.from({ length: 11 }, () => '')])];
+      if (line.contributions.length === 0) return [csvRow([...about.with(5, line.lot ?? ''), ...Array.from({ length: 12 }, () => '')])];
       return line.contributions.map((one) => csvRow([...about.with(5, one.lot ?? line.lot ?? ''), ...weightCells(one)]));
     })
     .join('');
@@ -81,6 +82,7 @@ const weightCells = (one: ReviewContribution): readonly string[] => [
   stamp(one.wall, one.offsetMin),
   one.struck === null ? '' : 'yes',
   one.struck?.reason ?? '',
+  one.amended === null ? '' : grams(one.amended),
 ];
 
 const BATCH_HEAD = [

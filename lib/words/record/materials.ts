@@ -116,18 +116,22 @@ const totalRow = (lines: readonly ReviewLine[], { display }: RecordFacts, moved:
 /** Every weight as it was taken, in the order of the lines; one that was crossed out keeps its row. */
 export const weightsTable = (facts: RecordFacts, scales: Letters): TableBlock => {
   const { review, display, personName } = facts;
-  const { title, note, heads, crossed } = recordWords.weights;
+  const { title, note, heads, crossed, amended } = recordWords.weights;
   const { kinds, how } = messages.workings;
   const show = showIn(display);
   const rows = review.lines.flatMap((line) =>
     line.contributions.map((one) => {
       const net = show.mass(one.net, stepOf(one.stated) ?? stepOfLine(line));
-      const said = one.struck === null ? '' : `; ${crossed(reasonWords[one.struck.reason], personName(one.struck.by))}`;
+      const said = [
+        `${kinds[one.kind]}, ${how[one.how]}`,
+        ...(one.amended === null ? [] : [amended(show.mass(one.amended, stepOfLine(line)))]),
+        ...(one.struck === null ? [] : [crossed(reasonWords[one.struck.reason], personName(one.struck.by))]),
+      ].join('; ');
       return row(
         [
           [clockText(one.wall, { offsetMin: one.offsetMin, locale: display.locale }, true)],
           [line.material],
-          [`${kinds[one.kind]}, ${how[one.how]}${said}`],
+          [said],
           [one.instrument === null ? net : measured(net)],
           [one.stated === null ? '' : `${one.stated.text.trim()} ${one.stated.unit}`],
           [one.instrument === null ? recordWords.materials.byHand : (scales.get(one.instrument) ?? '')],

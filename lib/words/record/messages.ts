@@ -17,6 +17,7 @@ export const recordWords = {
     size: 'Batch',
     sizeOf: (actual: string, planned: string) => `${actual} weighed, ${planned} planned`,
     departures: 'Deviations',
+    cleaned: 'Cleaned',
   },
   materials: {
     title: 'Materials and weights',
@@ -45,6 +46,7 @@ export const recordWords = {
     note: 'As each was taken, those crossed out among them.',
     heads: { at: 'at', material: 'material', what: 'what', net: 'net', shown: 'as stated', on: 'on', lot: 'lot', by: 'by' },
     crossed: (reason: string, by: string) => `crossed out: ${reason}, ${by}`,
+    amended: (to: string) => `put right afterwards: ${to}`,
   },
   process: {
     title: 'In process',
@@ -62,6 +64,9 @@ export const recordWords = {
     title: 'Moulds and yield',
     heads: { what: 'what', mass: 'mass', share: 'of the batch' },
     left: 'Left in pot and on tools',
+    leftIn: (of: string) => `Left in the ${of}`,
+    unweighed: 'not weighed',
+    rest: 'Not accounted for',
     none: 'No portion is recorded.',
     byHand: (mass: string) => `${mass}, by hand`,
   },

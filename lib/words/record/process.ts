@@ -9,7 +9,7 @@ import { capital } from '../words';
 import type { RecordFacts } from './facts';
 import { recordWords } from './messages';
 import type { Row, TableBlock } from './sheet';
-import { figures, row, table, words } from './table';
+import { figures, row, table, words as wordsColumn } from './table';
 
 /** What was looked at while it was made, each result beside what it had to be. */
 export const processTable = (facts: RecordFacts): TableBlock => {
@@ -24,7 +24,7 @@ export const processTable = (facts: RecordFacts): TableBlock => {
       row([[messages.after.trace[mark]], [clock(wall, offsetMin)], batter === null ? [''] : [measured(show.temperature(batter))], ['']]),
     ),
   ];
-  const columns = [words(heads.what, 34), words(heads.at, 12), figures(heads.result, 24), figures(heads.limits, 28)];
+  const columns = [wordsColumn(heads.what, 34), wordsColumn(heads.at, 12), figures(heads.result, 24), figures(heads.limits, 28)];
   return table(title, columns, rows, { note: review.joining === null ? none : '' });
 };
 
@@ -45,16 +45,20 @@ const joiningRows = (joining: ReviewJoining, { review: { limits }, display }: Re
   ];
 };
 
-/** Where the batter went, and what stayed behind. */
-export const yieldTable = ({ review: { parts, summary }, display }: RecordFacts): TableBlock => {
-  const { title, heads, left, none, byHand } = recordWords.yield;
+/** Where the batter went, and what stayed behind: each mould by its mark, what jugs kept, and what nobody can say. */
+export const yieldTable = ({ review: { parts, moulds, left, summary }, display }: RecordFacts): TableBlock => {
+  const words = recordWords.yield;
   const show = showIn(display);
   const share = (mass: number): string => (summary.actual > 0 ? show.share(Math.round((mass / summary.actual) * 1e6)) : '');
-  const rest = summary.actual - parts.reduce((sum, { mass }) => sum + mass, 0);
-  const rows = parts.map((part) =>
-    row([[capital(part.name)], [part.byHand ? byHand(show.mass(part.mass)) : measured(show.mass(part.mass))], [share(part.mass)]]),
-  );
-  const columns = [words(heads.what, 50), figures(heads.mass, 28), figures(heads.share, 20)];
-  const total = rows.length === 0 ? null : row([[left], [show.mass(rest)], [share(rest)]]);
-  return table(title, columns, rows, { total, note: rows.length === 0 ? none : '' });
+  const poured = moulds.length > 0 ? moulds.map(({ mark, name, mass, byHand }) => ({ name: `${mark} ${name}`, mass, byHand })) : parts;
+  const kept = left.map(({ of, mass, byHand }) => ({ name: words.leftIn(of), mass, byHand }));
+  const rows = [...poured, ...kept].map(({ name, mass, byHand }) => {
+    if (mass === null) return row([[name], [words.unweighed], ['']]);
+    return row([[capital(name)], [byHand ? words.byHand(show.mass(mass)) : measured(show.mass(mass))], [share(mass)]]);
+  });
+  const known = [...poured, ...kept].every(({ mass }) => mass !== null);
+  const rest = summary.actual - [...poured, ...kept].reduce((sum, { mass }) => sum + (mass ?? 0), 0);
+  const columns = [wordsColumn(words.heads.what, 50), figures(words.heads.mass, 28), figures(words.heads.share, 20)];
+  const total = rows.length === 0 || !known ? null : row([[kept.length > 0 ? words.rest : words.left], [show.mass(rest)], [share(rest)]]);
+  return table(words.title, columns, rows, { total, note: rows.length === 0 ? words.none : '' });
 };

@@ -65,6 +65,7 @@ const headFacts = ({ review, display, personName }: RecordFacts): RecordSheet['f
       name: facts.departures,
       said: [messages.lead.departures(summary, moved)],
     },
+    ...(review.cleaned.length === 0 ? [] : [{ name: facts.cleaned, said: [review.cleaned.join(', ')] }]),
   ];
 };
 
