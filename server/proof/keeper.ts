@@ -52,6 +52,7 @@ export const startKeeper = async (parts: KeeperParts): Promise<Keeper> => {
   let signing: string | null = null;
   let stamping: string | null = null;
   let named = false;
+  const over = new AbortController();
   let busy: Promise<void> = Promise.resolve();
   const key = keyOf(parts, (why) => (signing = why));
   const writable = (): boolean => key !== null && store.health().ok;
@@ -74,7 +75,7 @@ export const startKeeper = async (parts: KeeperParts): Promise<Keeper> => {
     const url = store.proof.stampUrl();
     const head = store.proof.newest('bench');
     if (url === null || head === null || !writable()) return null;
-    const answer = await askStamp(url, head.note);
+    const answer = await askStamp(url, head.note, over.signal);
     stamping = answer.ok ? null : answer.why;
     if (!answer.ok) log.warn({ url, why: answer.why }, 'a head was not stamped');
     else if (writable()) {
@@ -116,6 +117,8 @@ export const startKeeper = async (parts: KeeperParts): Promise<Keeper> => {
     idle: () => busy,
     async stop() {
       clearInterval(daily);
+      // An authority that does not answer must not hold up the end.
+      over.abort();
       await busy;
     },
   };

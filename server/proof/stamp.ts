@@ -18,18 +18,18 @@ const WORDS = {
   other: 'What came back is the stamp of something else.',
 } as const;
 
-/** Asks a time-stamping authority (RFC 3161 over HTTP) about a note: only its SHA-256 leaves this machine. Never rejects. */
-export const askStamp = async (url: string, note: string): Promise<Answer> => {
+/** Asks a time-stamping authority (RFC 3161 over HTTP) about a note: only its SHA-256 leaves this machine. Never rejects; `over` ends it. */
+export const askStamp = async (url: string, note: string, over: AbortSignal): Promise<Answer> => {
   const sha256 = NATIVE.ofText(note);
   const nonce = randomBytes(NONCE_BYTES).toString('hex');
-  const bytes = await post(url, stampRequest(sha256, nonce));
+  const bytes = await post(url, stampRequest(sha256, nonce), over);
   if (typeof bytes === 'string') return { ok: false, why: bytes };
   const read = readStamp(bytes, sha256, nonce);
   return read.ok ? { ok: true, bytes, at: read.at, note: sha256 } : { ok: false, why: WORDS[read.why] };
 };
 
 /** The answer's bytes, or why there are none. */
-const post = async (url: string, query: Uint8Array): Promise<Uint8Array | string> => {
+const post = async (url: string, query: Uint8Array, over: AbortSignal): Promise<Uint8Array | string> => {
   try {
     const answer = await fetch(url, {
       method: 'POST',
@@ -37,7 +37,7 @@ const post = async (url: string, query: Uint8Array): Promise<Uint8Array | string
       body: query as Uint8Array<ArrayBuffer>,
       // Where to ask was typed by a person; nobody else says so.
       redirect: 'error',
-      signal: AbortSignal.timeout(PATIENCE_MS),
+      signal: AbortSignal.any([AbortSignal.timeout(PATIENCE_MS), over]),
     });
     if (!answer.ok) return `The authority answered with ${answer.status}.`;
     if (Number(answer.headers.get('content-length') ?? 0) > LARGEST) return 'The answer is larger than any time stamp.';

@@ -9,7 +9,9 @@ import { tool, toolWell } from './tools';
 export interface StampAuthority {
   readonly url: string;
   /** What it does with the next requests instead of answering them. */
-  answer(how: 'well' | 'with an error' | 'with nonsense' | 'about something else'): void;
+  answer(how: 'well' | 'never' | 'with an error' | 'with nonsense' | 'about something else'): void;
+  /** Resolves when it was asked next. */
+  asked(): Promise<void>;
   /** What openssl says of an answer about some bytes: `Verification: OK`, or why not. */
   verify(token: Uint8Array, about: string | Uint8Array): string;
   close(): Promise<void>;
@@ -46,11 +48,14 @@ export const stampAuthority = async (): Promise<StampAuthority> => {
   openssl('x509', ...signing, '-extfile', 'use.cnf', '-out', 'tsa.pem');
   let how: Parameters<StampAuthority['answer']>[0] = 'well';
   let first: Buffer | null = null;
+  let heard: (() => void) | null = null;
   const server = createServer((request, response) => {
     const chunks: Buffer[] = [];
     request.on('data', (chunk: Buffer) => chunks.push(chunk));
     request.on('end', () => {
       if (request.headers['content-type'] !== 'application/timestamp-query') return void response.writeHead(415).end();
+      heard?.();
+      if (how === 'never') return undefined;
       if (how === 'with an error') return void response.writeHead(503).end();
       if (how === 'with nonsense') return void response.end('nonsense');
       writeFileSync(join(dir, 'query'), Buffer.concat(chunks));
@@ -64,6 +69,7 @@ export const stampAuthority = async (): Promise<StampAuthority> => {
   return {
     url: `http://127.0.0.1:${(server.address() as AddressInfo).port}/`,
     answer: (next) => void (how = next),
+    asked: () => new Promise((resolve) => (heard = resolve)),
     verify(token, about) {
       writeFileSync(join(dir, 'token'), token);
       writeFileSync(join(dir, 'about'), about);

@@ -105,6 +105,18 @@ describe('time stamps (RFC 3161)', () => {
     vi.useRealTimers();
   });
 
+  it('ends at once while an authority does not answer', { timeout: 5_000 }, async () => {
+    await kept.make('a');
+    await kept.store.proof.setStampUrl(authority.url, PROGRAM);
+    authority.answer('never');
+    const asked = authority.asked();
+    const stamped = kept.keeper.stamp();
+    await asked;
+    await kept.keeper.stop();
+    expect(await stamped).toMatch(/^The authority cannot be reached/);
+    expect(kept.store.health().ok).toBe(true);
+  });
+
   it('says when nobody answers', async () => {
     await kept.store.proof.setStampUrl('http://127.0.0.1:9/', PROGRAM);
     await kept.make('a');
