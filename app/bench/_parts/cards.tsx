@@ -43,7 +43,7 @@ export const useDialog = (key: string): void => useEffect(() => (key === '' ? un
 
 interface OneCardProps {
   readonly name: string;
-  readonly sub: string;
+  readonly sub: string | undefined;
   readonly card: Pick<Card, 'hold' | 'enabled' | 'code'>;
   readonly current: boolean;
   readonly onTake: (hold: boolean) => void;

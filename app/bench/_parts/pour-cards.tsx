@@ -54,7 +54,8 @@ export function Advice() {
   const known = trouble === null || trouble === 'which' ? null : wrongWords[trouble];
   const todo = known === null ? [] : known.todo.map((one, at) => (at === 0 ? pourWords.first(known.name, one) : one));
   return (
-    <ol className={benchStyles['precautions']}>
+    // Other advice is another list: what stands elsewhere in it has not moved.
+    <ol key={trouble} className={benchStyles['precautions']}>
       {[pourWords.caustic, ...todo].map((item) => (
         <li key={item}>{item}</li>
       ))}

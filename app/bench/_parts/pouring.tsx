@@ -35,6 +35,7 @@ export function Pouring() {
         </span>
       </div>
       <Press
+        key={`open ${about?.key}`}
         className={styles['aid']}
         name={words.open}
         sub={words.leftOver(massText(leftOver(batch), display, 1000))}

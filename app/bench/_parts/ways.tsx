@@ -1,4 +1,5 @@
 'use client';
+import { Fragment } from 'react';
 import type { Card } from '#lib/bench/cue';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
@@ -40,7 +41,7 @@ function Way({ card, index }: { readonly card: Card; readonly index: number }) {
   return (
     <OneCard
       name={kept(name)}
-      sub={kept(figures.join(', '))}
+      sub={figures.length === 0 ? undefined : kept(figures.join(', '))}
       card={card}
       current={index === selected}
       onTake={(hold) => intend({ kind: 'take-card', card: index, code: card.code, hold })}
@@ -48,9 +49,10 @@ function Way({ card, index }: { readonly card: Card; readonly index: number }) {
       more={
         <>
           {moves.map((move) => (
-            <span key={move} className={styles['moves']}>
-              {move}
-            </span>
+            <Fragment key={move}>
+              {' '}
+              <span className={styles['moves']}>{kept(move)}</span>
+            </Fragment>
           ))}
           <small>{kept(notes.join(', '))}</small>
         </>
