@@ -1,3 +1,4 @@
+import { csvRow } from '../csv';
 import type { Planned } from './answer';
 import { decimal } from './figure';
 
@@ -14,12 +15,6 @@ const HEAD = [
   'of the batter %',
   'scale',
 ];
-
-/** A cell of RFC 4180; text that a spreadsheet would take for a formula gets an apostrophe before it. */
-const cell = (text: string): string => {
-  const safe = /^[=+\-@\t\r]/.test(text) && !/^-?\d+(?:\.\d+)?$/.test(text) ? `'${text}` : text;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
-};
 
 const g = (milligrams: number | null): string => (milligrams === null ? '' : decimal(milligrams / 1000));
 
@@ -46,5 +41,5 @@ export const linesCsv = ({ plan, lines, total }: Planned): string => {
     ];
   });
   const sum = ['', 'all lines', '', '', '', g(total), '', '', '', '', ''];
-  return [HEAD, ...rows, sum].map((row) => `${row.map(cell).join(',')}\r\n`).join('');
+  return [HEAD, ...rows, sum].map(csvRow).join('');
 };
