@@ -90,7 +90,7 @@ const overPour =
 const plainly = ({ head, rest }: { readonly head: string; readonly rest: string }): Said => says([head], rest === '' ? [] : [rest]);
 
 /** Batter that went wrong, by its name. */
-export const batterWrongs = {
+const batterWrongs = {
   'false-trace': 'False trace',
   ricing: 'Ricing',
   seizing: 'Seizing',

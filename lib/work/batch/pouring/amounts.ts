@@ -82,7 +82,7 @@ export const leftOver = (state: BatchState): Milligrams =>
 const plannedPlain = ({ lines }: BatchState): number =>
   Object.values(lines).reduce((sum, { plan, planned }) => sum + (plan.part === undefined ? planned.target : 0), 0);
 
-export const plannedPart = (state: BatchState, { ppm }: PlanPart): number => (ppm * plannedPlain(state)) / 1e6;
+const plannedPart = (state: BatchState, { ppm }: PlanPart): number => (ppm * plannedPlain(state)) / 1e6;
 
 const ofPart = (state: BatchState, part: string): readonly LineState[] => linesOf(state).filter(({ plan }) => plan.part === part);
 
