@@ -166,6 +166,7 @@ export const sheetMessages = {
     title: 'Another lot',
     of: (material: string) => `Which lot of ${material.toLowerCase()}?`,
     none: 'No line is open.',
+    noOther: 'The stores have no other of it.',
     teach: (now: string | null) =>
       `${now === null ? 'No lot is stated.' : `Now ${now}.`} Tap the one in your hand, or scan it. What was poured stays of its own lot.`,
   },

@@ -369,9 +369,6 @@ export const messages = {
     never: 'No vinegar. No vomiting.',
     note: 'This does not replace the safety data sheet.',
   },
-  start: {
-    lotTeach: 'Read it from the bag or bottle in your hand.',
-  },
   missing: { title: 'Load again', teach: 'a part of this page did not come' },
   broken: {
     title: 'The screen broke',

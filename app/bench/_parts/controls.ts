@@ -39,7 +39,7 @@ interface Controls {
   readonly local: LocalChoice | null;
   readonly selected: number;
   /** What the local choice asks, in the place of the name. */
-  readonly asking: string | null;
+  readonly asking: { readonly what: string; readonly how: string } | null;
   /** A pedal or key is down. */
   readonly pedal: { readonly key: BenchKey; readonly full: boolean } | null;
 }

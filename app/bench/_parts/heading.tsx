@@ -23,7 +23,7 @@ export function Heading() {
   const asking = useControls((state) => state.asking);
   const job = useLive((state) => see.job(state)?.name ?? null);
   const name = ((): string => {
-    if (asking !== null) return asking;
+    if (asking !== null) return asking.what;
     if (outdated) return messages.offline.outdated.title;
     if (phase === null || (offline && line === null))
       return link === 'connecting' ? messages.offline.connecting.title : messages.offline.down.title;

@@ -16,11 +16,12 @@ export function LotSheet() {
   return (
     <SheetFrame title={words.of(material.name)} teach={words.teach(now?.mark ?? null)}>
       <LotsOf line={id}>
-        {(lots) => (
-          <SheetGrid>
-            {lots
-              .filter((one) => one.id !== now?.id)
-              .map((one, at) => {
+        {(lots) => {
+          const others = lots.filter((one) => one.id !== now?.id);
+          if (others.length === 0) return <p>{words.noOther}</p>;
+          return (
+            <SheetGrid>
+              {others.map((one, at) => {
                 const held = one.fault !== undefined;
                 const face = { name: one.mark, sub: lotSub(one, at, lots.length) };
                 const take = (): void => {
@@ -33,8 +34,9 @@ export function LotSheet() {
                   <Press key={one.id} {...face} onTap={take} />
                 );
               })}
-          </SheetGrid>
-        )}
+            </SheetGrid>
+          );
+        }}
       </LotsOf>
     </SheetFrame>
   );

@@ -46,7 +46,7 @@ const useAct = (): string => {
   const heavy = useLive(see.carriedHeavy);
   const lye = useLive(see.carriedLye);
   const show = showIn(useDisplay(), division);
-  if (asking !== null) return messages.start.lotTeach;
+  if (asking !== null) return asking.how;
   if (outdated) return messages.offline.outdated.act;
   if (phase === null) return messages.offline.connecting.act;
   if (offline) return messages.offline[link === 'connecting' ? 'connecting' : 'down'].act;

@@ -4,7 +4,6 @@ import type { ReactNode } from 'react';
 import type { Route } from 'next';
 import { useRouter } from 'next/navigation';
 import { massText } from '#lib/units/format';
-import { capital } from '#lib/words/words';
 import type { BatchListRow, PlanList } from '#lib/protocol/http';
 import { fetchParked, fetchPlans } from '../../_live/http';
 import { see } from '../../_live/selectors';
@@ -204,11 +203,12 @@ function Lots({ offered, onLeave }: { readonly offered: OfferedPlan; readonly on
     );
     intend({ kind: 'start', plan: offered.id, lots, cleaned: [...(cleaned ?? [])], held: unfit.length > 0 });
   };
-  const asking = line === undefined ? (cleaned === null ? startMessages.clean : null) : startMessages.lotOf(line.material.name);
+  const what = line === undefined ? (cleaned === null ? startMessages.clean : null) : startMessages.lotOf(line.material.name);
+  const how = line === undefined ? startMessages.cleanHow : startMessages.lotHow;
   useEffect(() => {
-    controls.setState({ asking });
+    controls.setState({ asking: what === null ? null : { what, how } });
     return () => controls.setState({ asking: null });
-  }, [asking]);
+  }, [what, how]);
   const choose = (id: string, lot: Lot | null): void => setChosen({ ...chosen, [id]: lot });
   const lots = line === undefined ? [] : (offered.lots[line.id] ?? offered.lots[line.material.id] ?? []);
   const tick = (item: string): void => setTicks(ticks.includes(item) ? ticks.filter((one) => one !== item) : [...ticks, item]);
@@ -231,12 +231,12 @@ function Lots({ offered, onLeave }: { readonly offered: OfferedPlan; readonly on
           key: 'clean',
           name: startMessages.cleanSkip,
           sub: startMessages.cleanSkipSub(ticks.length, items.length),
-          take: () => setCleaned(items.filter((item) => ticks.includes(item))),
+          take: () => setCleaned(items.map(({ item }) => item).filter((item) => ticks.includes(item))),
         },
-        ...items.map((item) => ({
+        ...items.map(({ item, name, sub: says }) => ({
           key: item,
-          name: capital(item),
-          sub: ticks.includes(item) ? startMessages.cleanTicked : startMessages.cleanTick,
+          name: ticks.includes(item) ? startMessages.cleanTicked(name) : name,
+          sub: says,
           take: () => tick(item),
         })),
       ];
