@@ -31,9 +31,16 @@ const SHEETS: readonly { readonly scene: SceneName; readonly targets: readonly s
   { scene: 'pouring', targets: ['More', 'Park', 'time is up'] },
   { scene: 'pouring', targets: ['More', 'Stop the batch', 'spilt'] },
   { scene: 'moulds', targets: ['More', 'Close the batch'] },
+  { scene: 'mould-by-turns', targets: ['Parts and moulds'] },
+  { scene: 'mould-by-turns', targets: ['Parts and moulds', '26-11/2 Tray'] },
+  { scene: 'mould-by-turns', targets: ['Parts and moulds', '26-11/2 Tray', 'Type it', 'Only a part'] },
+  { scene: 'patterns', targets: ['More', 'Parts and moulds', '26-11/2 Tray'] },
   { scene: 'pouring', targets: ['More', 'Wrong, or lost'] },
   { scene: 'pouring', targets: ['More', 'Wrong, or lost', 'Other material was poured'] },
   { scene: 'pouring', targets: ['More', 'Wrong, or lost', 'Other scale from now on'] },
+  { scene: 'pouring', targets: ['More', 'Wrong, or lost', 'Not enough left', 'Coconut oil'] },
+  { scene: 'pouring', targets: ['More', 'Wrong, or lost', 'Not enough left', 'Coconut oil', 'So much is left'] },
+  { scene: 'pouring', targets: ['More', 'Wrong, or lost', 'Melted already', 'Coconut oil'] },
   { scene: 'elsewhere', targets: ['More', 'This screen', 'Open this screen for weighing'] },
   { scene: 'idle', targets: ['Alder & oat'] },
 ];
@@ -119,6 +126,32 @@ describe.each(Object.keys(SIZES) as Size[])('sheets at %s', (size) => {
     await page.keyboard.type('2');
     await press('Read it back');
     expect(await hold('That is right')).toMatchObject({ want: { ...lost, mass: 2_000, cause: 'other' } });
+    await context.close();
+  });
+
+  it('says how a mould is poured: from which jugs, by what it is weighed, that its pattern is dropped, and that it is wrong', async () => {
+    await theatre.order({ do: 'play', scene: 'mould-by-turns' });
+    ({ page, context } = await openBench(browser, theatre, { size }));
+    const said = async (names: readonly string[], held = false): Promise<unknown> => {
+      for (const name of names.slice(0, -1)) {
+        await afterQuiet(page);
+        await page.getByRole('button', { name: new RegExp(`^${name}`) }).click();
+      }
+      await afterQuiet(page);
+      const heard = theatre.next('intent');
+      await page.getByRole('button', { name: new RegExp(`^${names.at(-1)}`) }).click(held ? { delay: HELD_MS } : {});
+      return (await heard).message;
+    };
+    const tray = ['Parts and moulds', '26-11/2 Tray'];
+    expect(await said([...tray, 'the pot', 'Set it on the scale'])).toMatchObject({
+      want: { kind: 'pour-into', job: 'mould:2', by: 'gain', from: ['part:green'] },
+    });
+    expect(await said([...tray, 'Out of the pot'])).toMatchObject({
+      want: { kind: 'pour-into', job: 'mould:2', by: 'loss', from: ['pot'] },
+    });
+    expect(await said([...tray, 'Plain pour'], true)).toMatchObject({ want: { kind: 'name-pattern', mould: 2, pattern: 'plain-pour' } });
+    expect(await said([...tray, 'Photograph'])).toMatchObject({ want: { kind: 'ask-photo', of: 'top', mould: 2 } });
+    expect(await said(['Parts and moulds', 'Wrong'])).toMatchObject({ want: { kind: 'stamp-trace', mark: 'wrong' } });
     await context.close();
   });
 
