@@ -25,7 +25,8 @@ export function More() {
   const words = sheetMessages.more;
   // Typed there, where it is said what is typed; before joining the keypad is for weights.
   const moulds =
-    useLive(({ batch }) => batch?.plan.moulds !== undefined) && (status === 'joined' || phase === 'joining' || phase === 'temperatures');
+    useLive(({ batch }) => batch?.plan.moulds !== undefined) &&
+    (status === 'joined' || phase === 'joining' || phase === 'temperatures' || phase === 'patterns');
   const open = status === 'weighing' || status === 'joined';
   const pouring = status === 'weighing';
   return (
