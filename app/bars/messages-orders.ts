@@ -34,6 +34,7 @@ export const messages = {
     states: { open: 'open', done: 'done', dropped: 'dropped' },
     buyer: 'Who ordered',
     nobody: 'nobody in particular',
+    erased: 'somebody whose name was erased',
     want: (n: number) => `Soap ${n}`,
     formula: 'Soap',
     choose: 'choose',

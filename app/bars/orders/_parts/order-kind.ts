@@ -23,9 +23,17 @@ const filled = (typed: Typed): number => {
   return 0;
 };
 
-const specsOf = (typed: Typed, formulas: readonly Named[]): readonly Spec[] => [
+/** Buyers that still have a name; whoever stands there already stays, so that an erased name changes no order. */
+const buyersFor = (typed: Typed, buyers: readonly Named[]): readonly (readonly [string, string])[] => {
+  const now = at(typed, 'buyer');
+  const gone = now === '' || buyers.some(({ id }) => id === now) ? [] : [[now, words.erased] as const];
+  return [['', words.nobody] as const, ...buyers.map(({ id, name }) => [id, name] as const), ...gone];
+};
+
+const specsOf = (typed: Typed, formulas: readonly Named[], buyers: readonly Named[]): readonly Spec[] => [
   { kind: 'text', key: 'name', label: words.name, hint: words.nameHint },
   { kind: 'choice', key: 'kind', label: words.kind, options: Object.entries(words.kinds) },
+  { kind: 'choice', key: 'buyer', label: words.buyer, options: buyersFor(typed, buyers) },
   { kind: 'text', key: 'due', label: words.due, hint: words.dueHint },
   { kind: 'choice', key: 'state', label: words.state, options: Object.entries(words.states) },
   // One more than there are, so that another can be added by typing it.
@@ -88,7 +96,7 @@ const typedOf = (order: Order | null): Typed => ({
   ),
 });
 
-export const orderKind = (formulas: readonly Named[]): Kind<Order> => ({
+export const orderKind = (formulas: readonly Named[], buyers: readonly Named[]): Kind<Order> => ({
   noun: 'order',
   words,
   heads: [
@@ -99,9 +107,11 @@ export const orderKind = (formulas: readonly Named[]): Kind<Order> => ({
   ],
   nameOf: ({ name }) => name,
   cells: ({ due, wants, state }) => [due, String(wants.reduce((sum, { bars }) => sum + bars, 0)), words.states[state]],
-  saidOf: ({ name, due, wants, state, note }) =>
+  saidOf: ({ name, buyer, due, wants, state, note }) =>
     [
       name,
+      // Who has been erased since is not told apart from nobody: a history repeats no names.
+      buyers.find(({ id }) => id === buyer)?.name ?? '',
       due,
       ...wants.map(({ formula, bars }) => `${bars} × ${formulas.find(({ id }) => id === formula)?.name ?? formula}`),
       words.states[state],
@@ -110,6 +120,6 @@ export const orderKind = (formulas: readonly Named[]): Kind<Order> => ({
       .filter((text) => text !== '')
       .join('; '),
   typedOf,
-  specs: (typed) => specsOf(typed, formulas),
+  specs: (typed) => specsOf(typed, formulas, buyers),
   read,
 });

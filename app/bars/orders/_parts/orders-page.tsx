@@ -8,6 +8,7 @@ import { taskTitle } from '#lib/words/agenda';
 import { KeptList } from '../../../_ui/kept/list';
 import { ordersApi } from '../../../_ui/orders-api';
 import { PaperPage } from '../../../_ui/paper';
+import { peopleApi } from '../../../_ui/people-api';
 import { Asking, Problem, ProblemSection } from '../../../_ui/problem';
 import { PaperTitle } from '../../../_ui/section';
 import { shelfApi } from '../../../_ui/shelf-api';
@@ -33,22 +34,25 @@ interface Shelves {
   readonly formulas: readonly Pick<Formula, 'id' | 'name'>[];
   readonly moulds: readonly Pick<Mould, 'id' | 'name'>[];
   readonly materials: readonly Pick<Material, 'id' | 'name'>[];
+  readonly buyers: readonly { readonly id: string; readonly name: string }[];
   readonly tradeVersion: number;
 }
 
 const documentsOf = <T,>(items: readonly ShelfItem[]): readonly T[] => items.map(({ document }) => document as unknown as T);
 
 const askAll = async (): Promise<Answer<Shelves>> => {
-  const [page, orders, goods, formulas, moulds, trade] = await Promise.all([
+  const [page, orders, goods, formulas, moulds, trade, people] = await Promise.all([
     ordersApi.page(),
     shelfApi.list('order'),
     shelfApi.list('goods'),
     shelfApi.list('formula'),
     shelfApi.list('mould'),
     shelfApi.list('trade'),
+    peopleApi.list(),
   ]);
-  for (const one of [page, orders, goods, formulas, moulds, trade]) if (!one.ok) return one;
-  if (!page.ok || !orders.ok || !goods.ok || !formulas.ok || !moulds.ok || !trade.ok) throw new Error('an answer is there or is not');
+  for (const one of [page, orders, goods, formulas, moulds, trade, people]) if (!one.ok) return one;
+  if (!page.ok || !orders.ok || !goods.ok || !formulas.ok || !moulds.ok || !trade.ok || !people.ok)
+    throw new Error('an answer is there or is not');
   const used = new Set(Object.keys(page.value.onHand));
   return {
     ok: true,
@@ -61,6 +65,7 @@ const askAll = async (): Promise<Answer<Shelves>> => {
       formulas: documentsOf(formulas.value.items),
       moulds: documentsOf(moulds.value.items),
       materials: [...used].map((id) => ({ id, name: page.value.names[id] ?? id })),
+      buyers: people.value.people.flatMap(({ id, role, name }) => (role === 'buyer' && name !== null ? [{ id, name }] : [])),
       tradeVersion: trade.value.items[0]?.version ?? 0,
     },
   };
@@ -94,12 +99,12 @@ export function OrdersPage() {
 }
 
 function Sections({ there, again }: { readonly there: Shelves; readonly again: () => void }) {
-  const { page, formulas, moulds, materials } = there;
+  const { page, formulas, moulds, materials, buyers } = there;
   const { outlook, working } = page;
   const any = outlook.reserved.length > 0 && working === 0;
   return (
     <>
-      <KeptList kind={orderKind(formulas)} items={there.orders} away={there.ordersAway} again={again} />
+      <KeptList kind={orderKind(formulas, buyers)} items={there.orders} away={there.ordersAway} again={again} />
       {any ? <Promised page={page} /> : null}
       {any ? <ToPour page={page} /> : null}
       {any ? <ToBuy page={page} /> : null}
