@@ -115,7 +115,8 @@ describe.each(['127.0.0.1', PLAIN_NAME])('A12: hands, keys and screen readers at
       await page.keyboard.press('Enter', { delay: HELD_MS });
     };
     const heard = theatre.next('intent');
-    for (let step = 0; step < 10; step += 1) await choose();
+    // The plan, nine lots, and the clean bench.
+    for (let step = 0; step < 11; step += 1) await choose();
     await afterQuiet(page);
     await page.keyboard.press('Enter');
     await page.keyboard.press('Enter', { delay: HELD_MS });
