@@ -5,7 +5,8 @@ import { HoldPress, Press } from '../../_ui/press';
 import { sheetMessages } from '../messages-sheets';
 import { closeSheet, holdWords, intend } from './controls';
 import { SheetFrame, SheetGrid } from './sheet';
-import { LotsOf, lotSub } from './start';
+import { LotsOf } from './start';
+import { lotSub } from './start-lots';
 
 /** Another lot for the line being weighed: the bag in the hand is not the one that was planned, or the first is empty. */
 export function LotSheet() {
