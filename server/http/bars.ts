@@ -46,10 +46,9 @@ export const bars = (deps: ApiDeps): Hono => {
     return batch?.status === 'closed' ? batch : null;
   };
   const mouldsLeft = async (batch: BatchState): Promise<BarsMoulds> => {
-    const { store, bars } = deps.running();
+    const { store } = deps.running();
     const begun = await store.bars.of(batch.id);
-    const lots = await Promise.all(begun.map(({ id }) => bars.state(as(id))));
-    const taken = new Set(lots.flatMap((lot) => lot?.moulds ?? []));
+    const taken = new Set(begun.flatMap(({ numbers }) => numbers));
     const moulds = mouldsToBegin(batch, store.shelf.now()).filter(({ n }) => !taken.has(n));
     return { batch: { id: batch.id, mark: batch.mark, name: batch.plan.formula.name }, moulds, begun };
   };

@@ -14,6 +14,8 @@ export interface BarsSummary {
   readonly version: number;
   readonly mould: MouldKept;
   readonly moulds: number;
+  /** Numbers of those moulds in their batch. */
+  readonly numbers: readonly number[];
   readonly pattern: string;
   readonly traits: BarsTraits;
   readonly poured: number;
@@ -54,6 +56,7 @@ export const summaryOf = (state: BarsState): BarsSummary => {
     version: state.version,
     mould,
     moulds: state.moulds.length,
+    numbers: state.moulds,
     pattern,
     traits,
     poured,
