@@ -43,7 +43,7 @@ export const pourWords = {
     sub: (moulds: number) => (moulds === 1 ? '1 mould left' : `${moulds} moulds left`),
   },
   again: 'go on as planned',
-  morePatterns: { name: 'More', sub: 'other patterns' },
+  morePatterns: { name: 'Others', sub: 'more patterns' },
   first: (name: string, todo: string) => `${name}. ${todo}`,
   caustic: 'It burns like lye: goggles and gloves stay on.',
   source: 'Common practice, no source.',

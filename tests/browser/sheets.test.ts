@@ -129,32 +129,6 @@ describe.each(Object.keys(SIZES) as Size[])('sheets at %s', (size) => {
     await context.close();
   });
 
-  it('says how a mould is poured: from which jugs, by what it is weighed, that its pattern is dropped, and that it is wrong', async () => {
-    await theatre.order({ do: 'play', scene: 'mould-by-turns' });
-    ({ page, context } = await openBench(browser, theatre, { size }));
-    const said = async (names: readonly string[], held = false): Promise<unknown> => {
-      for (const name of names.slice(0, -1)) {
-        await afterQuiet(page);
-        await page.getByRole('button', { name: new RegExp(`^${name}`) }).click();
-      }
-      await afterQuiet(page);
-      const heard = theatre.next('intent');
-      await page.getByRole('button', { name: new RegExp(`^${names.at(-1)}`) }).click(held ? { delay: HELD_MS } : {});
-      return (await heard).message;
-    };
-    const tray = ['Parts and moulds', '26-11/2 Tray'];
-    expect(await said([...tray, 'the pot', 'Set it on the scale'])).toMatchObject({
-      want: { kind: 'pour-into', job: 'mould:2', by: 'gain', from: ['part:green'] },
-    });
-    expect(await said([...tray, 'Out of the pot'])).toMatchObject({
-      want: { kind: 'pour-into', job: 'mould:2', by: 'loss', from: ['pot'] },
-    });
-    expect(await said([...tray, 'Plain pour'], true)).toMatchObject({ want: { kind: 'name-pattern', mould: 2, pattern: 'plain-pour' } });
-    expect(await said([...tray, 'Photograph'])).toMatchObject({ want: { kind: 'ask-photo', of: 'top', mould: 2 } });
-    expect(await said(['Parts and moulds', 'Wrong'])).toMatchObject({ want: { kind: 'stamp-trace', mark: 'wrong' } });
-    await context.close();
-  });
-
   it('unplugs and plugs every cable, leans a probe in, and lets time go slowly again', async () => {
     await theatre.order({ do: 'play', scene: 'ready' });
     ({ page, context } = await openBench(browser, theatre, { size }));
@@ -206,6 +180,44 @@ describe.each(Object.keys(SIZES) as Size[])('sheets at %s', (size) => {
     expect(await overflow(page)).toEqual([0, 0]);
     expect(await badTargets(page)).toEqual([]);
     expect(await axe(page)).toEqual([]);
+    await context.close();
+  });
+});
+
+describe('parts and moulds at their sheet', () => {
+  let browser: Browser;
+  let theatre: Theatre;
+
+  beforeAll(async () => {
+    [browser, theatre] = await Promise.all([launch(), openTheatre()]);
+  });
+  afterAll(async () => {
+    await browser.close();
+    await theatre.close();
+  });
+
+  it('says how a mould is poured: from which jugs, by what it is weighed, that its pattern is dropped, and that it is wrong', async () => {
+    await theatre.order({ do: 'play', scene: 'mould-by-turns' });
+    const { page, context } = await openBench(browser, theatre, { size: 'wide' });
+    const said = async (names: readonly string[], held = false): Promise<unknown> => {
+      for (const name of names.slice(0, -1)) {
+        await afterQuiet(page);
+        await page.getByRole('button', { name: new RegExp(`^${name}`) }).click();
+      }
+      await afterQuiet(page);
+      const heard = theatre.next('intent');
+      await page.getByRole('button', { name: new RegExp(`^${names.at(-1)}`) }).click(held ? { delay: HELD_MS } : {});
+      return (await heard).message;
+    };
+    const tray = ['Parts and moulds', '26-11/2 Tray'];
+    expect(await said([...tray, 'the pot', 'Set it on the scale'])).toMatchObject({
+      want: { kind: 'pour-into', job: 'mould:2', by: 'gain', from: ['part:green'] },
+    });
+    expect(await said([...tray, 'Out of the pot'])).toMatchObject({
+      want: { kind: 'pour-into', job: 'mould:2', by: 'loss', from: ['pot'] },
+    });
+    expect(await said([...tray, 'Plain pour'], true)).toMatchObject({ want: { kind: 'name-pattern', mould: 2, pattern: 'plain-pour' } });
+    expect(await said(['Parts and moulds', 'Wrong'])).toMatchObject({ want: { kind: 'stamp-trace', mark: 'wrong' } });
     await context.close();
   });
 });
