@@ -56,8 +56,7 @@ export function CureChart({ followed, forecast, now }: Props) {
   const within = (day: number): number => x(Math.min(day, last));
   return (
     <figure>
-      <figcaption className="unseen">{words.drawing(points.length)}</figcaption>
-      <svg className={on('drawing')} width="100%" height={HEIGHT} role="presentation">
+      <svg className={on('drawing')} width="100%" height={HEIGHT} role="img" aria-label={words.drawing(points.length)}>
         <rect
           className={on('band')}
           x={percent(within(dayOf(ready.low)))}
