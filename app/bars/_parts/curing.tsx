@@ -74,7 +74,8 @@ export function Curing({ rows, rule, cureOf }: Props) {
             <Head name={heads.lot} />
             <Head name={heads.weighed} n wide />
             <Head name={heads.lost} unit={unit.lost} n />
-            <th scope="col" className={on('wide')} aria-label={curing.key}>
+            <th scope="col" className={on('wide')}>
+              <span className="unseen">{curing.key}</span>
               {span === null || now === null ? null : <CureLine axis span={span} now={now} />}
             </th>
             <Head name={heads.ready} unit={unit.ready} />

@@ -39,13 +39,15 @@ export function FollowTable({ batches, masses = true }: { readonly batches: read
         {batches.flatMap(({ batch, mass, bars }) =>
           (bars.length === 0 ? [null] : bars).map((one, at) => (
             <tr key={`${batch.id} ${one?.id ?? ''}`} data-followed={one?.mark ?? batch.mark}>
-              <th scope="row">
-                {at === 0 ? (
+              {at > 0 ? (
+                <td />
+              ) : (
+                <th scope="row">
                   <Link href={`/batches/review?id=${encodeURIComponent(batch.id)}` as Route} prefetch={false}>
                     <span className={on('mark')}>{batch.mark}</span> {batch.name}
                   </Link>
-                ) : null}
-              </th>
+                </th>
+              )}
               <td className={on('wide')}>{at === 0 ? shortMoment(batch.startedWall, { offsetMin: null, locale: display.locale }) : ''}</td>
               {masses ? <td className={on('n')}>{at === 0 ? massText(mass, display, null) : ''}</td> : null}
               <td>{one === null ? words.noBars : `${one.mark} (${one.made})`}</td>
