@@ -1,3 +1,4 @@
+import type { BackupsPage } from '#lib/protocol/export';
 import { IDLE_CUE } from '#lib/bench/conductor/blank';
 import type { InstrumentConfig } from '#lib/measure/instrument';
 import type { BatchListRow, Health, HttpProblem, InstrumentsPage, PortRow } from '#lib/protocol/http';
@@ -111,6 +112,12 @@ interface Workshop {
   readonly instead?: (path: string) => Answer | null;
 }
 
+const BACKUPS: BackupsPage = {
+  folder: '/home/maker/.local/share/potwatch/backups',
+  problem: null,
+  backups: [{ name: 'practice-2026-04-14T06-00-00Z.sqlite', realm: 'practice', wall: Date.UTC(2026, 3, 14, 6), bytes: 4_526_080 }],
+};
+
 const workshop = (what: Workshop): PaperScene => {
   const { realm, batch, bench, role = 'maker', rows = [], page = instruments(realm, CONFIGS), readOnly = null, instead } = what;
   const entries = batch === undefined ? [] : BATCHES[batch]();
@@ -129,6 +136,8 @@ const workshop = (what: Workshop): PaperScene => {
       const of = asked.get('status');
       return { body: { batches: rows.filter(({ status }) => of === null || status === of), next: null } };
     },
+    '/api/batches/formulas': () => ({ body: { formulas: [...new Set(rows.map(({ name }) => name))] } }),
+    '/api/export/backups': () => ({ body: BACKUPS }),
     '/api/instruments': () => ({ body: page }),
     '/api/qr': () => ({ drawing: CODE }),
   };

@@ -1,4 +1,5 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { unzipSync } from 'fflate';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import * as z from 'zod';
@@ -127,5 +128,14 @@ describe('what goes out for other programs', () => {
     }
     expect(Object.keys(files).filter((name) => /key/.test(name) && !name.startsWith('proof/'))).toEqual([]);
     expect(rig.backups.page().backups).toEqual([]);
+  });
+
+  it('an archive that is broken off leaves nothing behind, and its part is no archive', async () => {
+    const answer = await rig.get('/api/export/archive.zip');
+    const reader = answer.body?.getReader();
+    const first = await reader?.read();
+    await reader?.cancel();
+    expect(() => unzipSync(first?.value ?? new Uint8Array())).toThrow(/invalid zip/);
+    expect(readdirSync(join(rig.dir, 'backups'))).toEqual([]);
   });
 });
