@@ -40,7 +40,7 @@ export function FollowTable({ batches, masses = true }: { readonly batches: read
           (bars.length === 0 ? [null] : bars).map((one, at) => (
             <tr key={`${batch.id} ${one?.id ?? ''}`} data-followed={one?.mark ?? batch.mark}>
               {at > 0 ? (
-                <td />
+                <td>{null}</td>
               ) : (
                 <th scope="row">
                   <Link href={`/batches/review?id=${encodeURIComponent(batch.id)}` as Route} prefetch={false}>
