@@ -12,7 +12,7 @@ export interface WayWords {
   readonly name: string;
   /** What comes of it: superfat, then what is wrong besides. */
   readonly figures: readonly string[];
-  /** Targets that move, where its name does not say by how much. */
+  /** Targets that move, of the recommended one, where its name does not say by how much. */
   readonly moves: readonly string[];
   /** Why it cannot be taken, or what it leaves; what to mind; what it costs. */
   readonly notes: readonly string[];
@@ -108,7 +108,7 @@ export const wayWords = (card: Card, batch: BatchState | null, show: Show): WayW
     name: nameOf(card, batch, show),
     figures: [...about, ...matters.map((matter) => matterWords(matter, batch, show))],
     moves:
-      saysAll || (recommended === null && !bare)
+      saysAll || recommended === null
         ? []
         : lines.map(({ line, from, to }) =>
             words.line(bare ? '' : (named(batch, line) ?? ''), show.mass(from).replace(/\s\D+$/, ''), show.mass(to)),
