@@ -1,4 +1,5 @@
 import type { BarsPhase, BarsWhy } from '#lib/bench/bars/types';
+import { capital } from '#lib/words/words';
 
 interface Said {
   /** The largest words of the screen. */
@@ -25,8 +26,8 @@ export const barsMessages = {
   phases: {
     empty: { name: () => 'Free the pan', what: 'Nothing counts before it was seen free.' },
     'put-on': { name: (bar) => `Put on ${bar}`, what: 'Middle of the pan, hands off.' },
-    settling: { name: (bar) => bar, what: 'It still moves.' },
-    offer: { name: (bar) => bar, what: 'It rests: taken in a moment.' },
+    settling: { name: capital, what: 'It still moves.' },
+    offer: { name: capital, what: 'It rests: taken in a moment.' },
     ask: { name: (bar) => `Is this ${bar}?`, what: 'Go on takes it, back does not.' },
     taken: { name: () => 'Taken: lift it', what: 'The next when the pan is free.' },
     changed: { name: () => 'It moved after', what: 'Go on: weigh it again. Back: keep it.' },
@@ -43,7 +44,7 @@ export const barsMessages = {
     'used-up': 'In the record already: put it on again.',
     refused: 'Not taken: put it on again, or go on.',
   } satisfies Record<BarsWhy, string>,
-  number: { word: 'on the pan', spoken: (mass: string) => `${mass} on the pan` },
+  number: { word: 'net', spoken: (mass: string) => `${mass} on the pan` },
   expected: (low: string, high: string) => `about ${low} to ${high}`,
   last: (bar: string, mass: string) => `${bar}: ${mass}`,
   goOn: { empty: 'this is the free pan', take: 'take it', again: 'weigh it again', end: 'done', waits: 'by itself' },

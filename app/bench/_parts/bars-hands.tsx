@@ -12,7 +12,7 @@ import { barsMessages } from '../messages-bars';
 import styles from '../bench.module.css';
 import { barsCue } from './bars-shown';
 import { act, controls, holdWords, intend, silence } from './controls';
-import { SoundPress } from './hands';
+import { FirstAidPress, SoundPress } from './hands';
 import { screenLabel } from './label';
 import { useSeen } from './seen';
 
@@ -58,8 +58,8 @@ const end = (then: () => void): void => {
 /** No temperature matters to bars; the cells stay where they are. */
 const NO_EDGE = { border: 0 };
 
-/** The foot: back, sound, the end of the round, go on, each where it always is. */
-export function BarsHands({ id }: { readonly id: string }) {
+/** The foot: back, sound, first aid, the end of the round, go on, each where it always is. */
+export function BarsHands({ id, aid, onAid }: { readonly id: string; readonly aid: boolean; readonly onAid: () => void }) {
   const router = useRouter();
   const press = usePressBars(id);
   const { offline } = useSeen();
@@ -80,15 +80,20 @@ export function BarsHands({ id }: { readonly id: string }) {
   const can = !offline && mine;
   return (
     <div className={styles['hands']}>
-      <Press
-        className={styles['back']}
-        name={messages.press.back}
-        sub={back ?? undefined}
-        onTap={running ? (can && back !== null ? () => press('back', false) : undefined) : leave}
-      />
+      {aid ? (
+        <Press className={styles['back']} name={messages.press.close} onTap={onAid} loud />
+      ) : (
+        <Press
+          className={styles['back']}
+          name={messages.press.back}
+          sub={back ?? undefined}
+          onTap={running ? (can && back !== null ? () => press('back', false) : undefined) : leave}
+        />
+      )}
       <SoundPress />
       <div className={styles['temp']} style={NO_EDGE} />
-      <div className={styles['temp']} style={NO_EDGE} />
+      <div className={styles['temp']} style={NO_EDGE} data-use="oils" />
+      <FirstAidPress onTap={onAid} />
       <Press
         className={styles['more']}
         {...barsMessages.end}

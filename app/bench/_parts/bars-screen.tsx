@@ -1,6 +1,6 @@
 'use client';
 import { useSearchParams } from 'next/navigation';
-import { useMemo } from 'react';
+import { useMemo, useState } from 'react';
 import type { CSSProperties } from 'react';
 import { useAwakeScreen, useConnection, useLive } from '../../_live/use';
 import { Boundary } from '../../_ui/boundary';
@@ -14,6 +14,7 @@ import { BarsMeaning, BarsSide } from './bars-side';
 import { BarsVoice } from './bars-voice';
 import { BarsWork } from './bars-work';
 import { barName, barsCue, shownBar } from './bars-shown';
+import { FirstAid } from './first-aid';
 import { Hatch } from './hatch';
 import { screenLabel } from './label';
 import { Notice } from './notice';
@@ -34,6 +35,7 @@ export function BarsScreen() {
   useAwakeScreen();
   useKeys(usePressBars(id));
   const faces = useFaces();
+  const [aid, setAid] = useState(false);
   const phase = useLive((state) => barsCue(state)?.phase ?? 'none');
   const shape = SHAPES[phase] ?? 'bare';
   return (
@@ -61,7 +63,8 @@ export function BarsScreen() {
           <BarsWork id={id} />
         </div>
       </Boundary>
-      <BarsHands id={id} />
+      {aid ? <FirstAid /> : null}
+      <BarsHands id={id} aid={aid} onAid={() => setAid(!aid)} />
       <Strip />
       <Alarm />
       <Notice />
