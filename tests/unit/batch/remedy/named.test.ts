@@ -27,8 +27,8 @@ it('a way that changes several weights names them, largest first, with what is p
   // Made into lye it is too weak, and what is in must become more.
   rig.makeLye();
   const card = ask(await testSolver(), rig).cards.find(({ params }) => 'line 2' in params);
-  expect(card).toBeDefined();
-  const { params, lines } = card ?? { params: {}, lines: [] };
+  if (card === undefined) throw new Error('no way changes several');
+  const { params, lines } = card;
   const moves = [1, 2].map((n) => ({ line: as<LineId>(String(params[`line ${n}`])), by: Number(params[`move ${n}`]) }));
   for (const { line, by } of moves) {
     const found = lines.find((one) => one.line === line);
