@@ -60,6 +60,8 @@ describe('the list of batches', () => {
       overPours: 0,
       overrides: 0,
       byHand: 1,
+      // What was typed by hand says no lot.
+      lots: [0, 2].map((n) => ({ lot: `lot-${n}`, mark: `26-${n}`, mass: 100_200 + 1000 * n })),
     });
     expect(await store.batches.get(as('none'))).toBeNull();
   });
