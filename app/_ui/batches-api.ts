@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import type { BackupsPage } from '#lib/protocol/export';
+import type { ArchiveTicket, BackupsPage } from '#lib/protocol/export';
 import type { BatchFind, FormulaNames } from '#lib/protocol/find';
 import type { HistoryPage } from '#lib/protocol/history';
 import type { BatchList, BatchListRow } from '#lib/protocol/http';
@@ -17,6 +17,7 @@ const OUTLINES = {
     ),
     more: z.boolean(),
   }),
+  archive: z.looseObject({ path: z.string() }),
   backups: z.looseObject({
     folder: z.string(),
     backups: z.array(z.looseObject({ name: z.string(), wall: z.number(), bytes: z.number() })),
@@ -34,5 +35,6 @@ export const batchesApi = {
   history: (formula: string | null): Promise<Answer<HistoryPage>> =>
     ask(OUTLINES.history, `/api/history${formula === null ? '' : `?formula=${encodeURIComponent(formula)}`}`),
   backups: (): Promise<Answer<BackupsPage>> => ask(OUTLINES.backups, '/api/export/backups'),
+  archive: (): Promise<Answer<ArchiveTicket>> => ask(OUTLINES.archive, '/api/export/archive', {}),
   backUpNow: (): Promise<Answer<BackupsPage>> => ask(OUTLINES.backups, '/api/export/backups', {}),
 } as const;

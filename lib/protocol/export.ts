@@ -130,3 +130,8 @@ export interface BackupsPage {
   readonly problem: HttpProblem | null;
   readonly backups: readonly { readonly name: string; readonly realm: Realm; readonly wall: number; readonly bytes: number }[];
 }
+
+/** POST /api/export/archive: where the archive is fetched, once and soon. */
+export interface ArchiveTicket {
+  readonly path: string;
+}

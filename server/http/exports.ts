@@ -2,6 +2,7 @@ import { Hono } from 'hono';
 import type { Context } from 'hono';
 import * as z from 'zod/mini';
 import { BATCH_RECORD_SCHEMA } from '#lib/protocol/export';
+import type { ArchiveTicket } from '#lib/protocol/export';
 import type { MassUnit } from '#lib/units/mass';
 import type { Display } from '#lib/units/display';
 import { recordSheet } from '#lib/words/record/record-sheet';
@@ -12,8 +13,9 @@ import { batchSchemaText } from '../export/schema';
 import { batchPageOf } from './batch-page';
 import { sendArchive } from './archive';
 import type { ApiDeps } from './deps';
-import { makersOnly } from './makers';
+import { makersOnly, onlyMakers } from './makers';
 import { noBatch, problem } from './problem';
+import { createTickets } from './tickets';
 
 const asked = z.object({
   paper: z._default(z.enum(['A4', 'Letter']), 'A4'),
@@ -26,11 +28,13 @@ const ALLOWED = 'paper is A4 or Letter, mass g, oz or lb, temperature C or F, lo
 
 /**
  * What goes out: GET /api/export/batches/:id/record.pdf?paper=&mass=&temperature=&locale=, /record.json and /weights.csv, and the schema
- * of the second at /api/export/batch-record.schema.json; everything at /api/export/archive.zip; copies of the record at /api/export/backups,
+ * of the second at /api/export/batch-record.schema.json; everything at /api/export/archive.zip for a maker, or by a ticket
+ * from a POST to /api/export/archive, as a link sends no pass; copies of the record at /api/export/backups,
  * where a POST makes one now.
  */
-export const exports = (deps: ApiDeps): Hono =>
-  new Hono()
+export const exports = (deps: ApiDeps): Hono => {
+  const tickets = createTickets();
+  return new Hono()
     .get(`/${BATCH_RECORD_SCHEMA}`, (c) => {
       c.header('content-type', 'application/schema+json');
       return c.body(batchSchemaText());
@@ -40,7 +44,11 @@ export const exports = (deps: ApiDeps): Hono =>
       await deps.backups.now();
       return c.json(deps.backups.page());
     })
-    .get('/archive.zip', (c) => sendArchive(c, deps))
+    .post('/archive', makersOnly(deps), (c) => {
+      const body: ArchiveTicket = { path: `/api/export/archive.zip?ticket=${tickets.give()}` };
+      return c.json(body);
+    })
+    .get('/archive.zip', (c) => (deps.isMaker(c) || tickets.take(c.req.query('ticket') ?? '') ? sendArchive(c, deps) : onlyMakers(c)))
     .get('/batches/:id/record.pdf', async (c) => {
       const how = asked.safeParse(c.req.query());
       if (!how.success) return problem(c, 400, 'The paper asked for is none.', ALLOWED);
@@ -67,6 +75,7 @@ export const exports = (deps: ApiDeps): Hono =>
       if (found === null) return noBatch(c);
       return send(c, weightsHead + weightRows(found.page), 'text/csv; charset=utf-8', `${found.page.summary.mark}-weights.csv`);
     });
+};
 
 const displayOf = (
   deps: ApiDeps,

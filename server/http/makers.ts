@@ -6,9 +6,12 @@ import { problem } from './problem';
 export const makersOnly =
   (deps: Pick<ApiDeps, 'isMaker'>): MiddlewareHandler =>
   async (c, next) => {
-    if (!deps.isMaker(c)) return problem(c, 403, 'This screen only watches.', 'Open it with the one-time code shown at the bench machine.');
+    if (!deps.isMaker(c)) return onlyMakers(c);
     return next();
   };
+
+export const onlyMakers = (c: Context): Response =>
+  problem(c, 403, 'This screen only watches.', 'Open it with the one-time code shown at the bench machine.');
 
 /** For `zValidator`: what does not read is a problem in words. */
 export const unreadable = (read: { success: boolean }, c: Context): Response | undefined =>

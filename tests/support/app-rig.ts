@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Hono } from 'hono';
+import type { Context, Hono } from 'hono';
 import { pino } from 'pino';
 import type { Append, Json } from '#lib/record/journal';
 import { as } from '#lib/units/id';
@@ -10,6 +10,8 @@ import type { Entry, Realm } from '#lib/work/batch/index';
 import { createBarsDesk } from '#server/bars/desk';
 import { newId } from '#server/bench/system';
 import { startBackups } from '#server/backup/backups';
+import type { Copying } from '#server/backup/apart';
+import { copyRecord } from '#server/backup/copy';
 import type { Backups } from '#server/backup/backups';
 import { reviewOf } from '#server/bench/restore';
 import { createApp } from '#server/http/app';
@@ -41,6 +43,12 @@ const SCALES = [
   { id: 'scale-fine', name: 'small scale', role: 'fine', capacity: null, division: 10, repeatability: null },
 ] as const;
 
+/** In this process: one of its own takes a second to begin, and has a test of its own. */
+const copyHere = (from: string, to: string): Copying => ({
+  done: Promise.resolve().then(() => copyRecord(from, to)),
+  stop: () => undefined,
+});
+
 /** The lines of one batch as one decision. */
 export const appendOf = (entries: readonly Entry[]): Append => ({
   batch: entries[0]?.batch ?? null,
@@ -59,7 +67,7 @@ export const appRig = async (realm: Realm = 'real', dir = mkdtempSync(join(tmpdi
   const log = pino({ level: 'silent' });
   const store = await openStore({ dir, realm, clock: STILL, log });
   const keeper = await startKeeper({ store, dir, clock: STILL, log });
-  const backups = startBackups({ dir, wall: () => STILL.wall(), log });
+  const backups = startBackups({ dir, wall: () => STILL.wall(), log, copy: copyHere });
   const bars = createBarsDesk({ journal: store.bench, realm, newEntryId: newId, trouble: () => undefined });
   const deps = {
     build: 'test',
@@ -71,7 +79,7 @@ export const appRig = async (realm: Realm = 'real', dir = mkdtempSync(join(tmpdi
     reviewOf: (batch: BatchId) => reviewOf(store.bench, batch),
     tabletAddress: () => null,
     isHere: () => true,
-    isMaker: () => true,
+    isMaker: (c: Context) => c.req.header('x-watcher') === undefined,
   } as unknown as ApiDeps;
   const app = createApp(deps, { count: 0, respond: () => new Response(null, { status: 404 }) });
   const stop = async (): Promise<void> => {

@@ -1,6 +1,7 @@
 'use client';
 import { useState } from 'react';
 import type { BackupsPage } from '#lib/protocol/export';
+import type { HttpProblem } from '#lib/protocol/http';
 import { numberText } from '#lib/units/format';
 import { clockText, dateText } from '#lib/words/times';
 import { useDisplay } from '../../_live/use';
@@ -16,23 +17,30 @@ export function KeptElsewhere() {
   const { asked, put } = useAsked(batchesApi.backups);
   const [busy, setBusy] = useState(false);
   const { elsewhere } = messages;
+  const [refused, setRefused] = useState<HttpProblem | null>(null);
+  const fetchAll = async (): Promise<void> => {
+    const answer = await batchesApi.archive();
+    setRefused(answer.ok ? null : answer.problem);
+    if (answer.ok) window.location.assign(answer.value.path);
+  };
   const copy = async (): Promise<void> => {
     setBusy(true);
     const answer = await batchesApi.backUpNow();
     setBusy(false);
+    setRefused(answer.ok ? null : answer.problem);
     if (answer.ok) put(answer.value);
   };
   const page = asked.state === 'there' ? asked.value : null;
-  const problem = asked.state === 'failed' ? asked.problem : (page?.problem ?? null);
+  const problem = refused ?? (asked.state === 'failed' ? asked.problem : (page?.problem ?? null));
   return (
     <PaperSection name={elsewhere.title} note={<p>{elsewhere.note}</p>}>
       {problem === null ? null : <Problem problem={problem} />}
       {page === null ? null : <Newest page={page} />}
       <p className={on('reading')}>{elsewhere.archiveNote}</p>
       <div className={on('acts')}>
-        <a className={on('act')} href="/api/export/archive.zip" download>
+        <button type="button" className={on('act')} onClick={() => void fetchAll()}>
           {elsewhere.archive}
-        </a>
+        </button>
         <button type="button" className={on('act')} disabled={busy} onClick={() => void copy()}>
           {busy ? elsewhere.copying : elsewhere.now}
         </button>

@@ -3,6 +3,7 @@ import { copyFileSync, mkdtempSync, readdirSync, readFileSync, rmSync, watch, wr
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { copyApart } from '#server/backup/apart';
 import { copyRecord, lookAt, tidy, UNFINISHED } from '#server/backup/copy';
 import { backupName, backupsAmong, outlived } from '#server/backup/names';
 import { restore } from '#server/backup/restore';
@@ -73,15 +74,24 @@ describe('copies of a record', () => {
     expect(() => restore(join(empty, 'none.sqlite'), empty)).toThrow(/There is no file/);
   });
 
-  it('are looked at after writing: a copy that lost lines which stood before is none', () => {
+  it('are looked at after writing: a copy that lost lines which stood before is none', async () => {
     const dir = folder();
-    copyFileSync(rig.store.file, join(dir, 'practice.sqlite'));
-    // Heads of a record that had gone on further than the file beside them.
-    const heads = readFileSync(rig.store.file.replace('.sqlite', '.heads'), 'utf8');
-    writeFileSync(join(dir, 'practice.heads'), heads);
-    expect(() => copyRecord(join(dir, 'practice.sqlite'), join(dir, 'copy.sqlite'))).toThrow(StoreProblem);
+    copyRecord(rig.store.file, join(dir, 'practice.sqlite'));
+    await rig.enter([{ ...BATCHES.begun()[0], batch: 'newest', id: 'newest-1' } as never]);
+    // The heads are noted as soon as the commit has been answered.
+    await new Promise((resolve) => setImmediate(() => setImmediate(resolve)));
+    copyFileSync(rig.store.file.replace('.sqlite', '.heads'), join(dir, 'practice.heads'));
+    expect(() => copyRecord(join(dir, 'practice.sqlite'), join(dir, 'copy.sqlite'))).toThrow(/missing/);
     expect(readdirSync(dir).filter((name) => name.startsWith('copy'))).toEqual([]);
   });
+
+  it('are made by a process of their own, and one that is stopped is none', async () => {
+    const to = join(folder(), 'apart.sqlite');
+    expect(await copyApart(rig.store.file, to).done).toMatchObject({ file: to, lines: lookAt(to, null) });
+    const stopped = copyApart(rig.store.file, join(folder(), 'stopped.sqlite'));
+    stopped.stop();
+    await expect(stopped.done).rejects.toThrow(/broken off/);
+  }, 60_000);
 
   it('killed at any moment leave nothing under a name of their own, and the record as it was', async () => {
     const dir = folder();

@@ -7,6 +7,7 @@ import type { BatchPage } from '#lib/protocol/http';
 import { canonical } from '#lib/record/canonical';
 import type { Json } from '#lib/record/journal';
 import { leafOf, linkOf } from '#lib/record/seal';
+import { createTickets } from '#server/http/tickets';
 import { batchSchemaText } from '#server/export/schema';
 import { BATCHES } from '#tests/browser/support/paper-batches';
 import { appRig } from '#tests/support/app-rig';
@@ -137,5 +138,25 @@ describe('what goes out for other programs', () => {
     await reader?.cancel();
     expect(() => unzipSync(first?.value ?? new Uint8Array())).toThrow(/invalid zip/);
     expect(readdirSync(join(rig.dir, 'backups'))).toEqual([]);
+  });
+
+  it('goes whole only to who may weigh, or by a ticket of theirs, once', async () => {
+    const watcher = { headers: { 'x-watcher': '1' } };
+    const status = async (path: string, method = 'GET'): Promise<number> => (await rig.app.request(path, { ...watcher, method })).status;
+    expect(await status('/api/export/archive.zip')).toBe(403);
+    expect(await status('/api/export/archive.zip?ticket=none')).toBe(403);
+    expect([await status('/api/export/archive', 'POST'), await status('/api/export/backups', 'POST')]).toEqual([403, 403]);
+    const { path } = (await (await rig.app.request('/api/export/archive', { method: 'POST' })).json()) as { path: string };
+    const answer = await rig.app.request(path, watcher);
+    expect([answer.status, Object.keys(unzipSync(new Uint8Array(await answer.arrayBuffer())))]).toEqual([
+      200,
+      expect.arrayContaining(['real.sqlite']),
+    ]);
+    expect(await status(path)).toBe(403);
+    const clock = { at: 0 };
+    const tickets = createTickets(() => clock.at);
+    const late = tickets.give();
+    clock.at = 60_001;
+    expect(tickets.take(late)).toBe(false);
   });
 });
