@@ -21,8 +21,7 @@ export function Frame({ sha256, alt, caption }: { readonly sha256: string | null
         className={on('drawing')}
         width="100%"
         viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
-        role={sha256 === null ? 'presentation' : 'img'}
-        aria-label={alt}
+        {...(sha256 === null ? { 'aria-hidden': true } : { role: 'img', 'aria-label': alt })}
       >
         {sha256 === null ? (
           <rect className={on('faint')} x={0.5} y={0.5} width={WIDTH - 1} height={HEIGHT - 1} />

@@ -104,7 +104,7 @@ function Rows({ caption, people, me, act, onProblem }: RowsProps) {
                     <button
                       type="button"
                       className={on('link')}
-                      aria-label={words.switchSpoken(person.name)}
+                      aria-label={`${words.switchTo}. ${words.switchSpoken(person.name)}`}
                       onClick={() => void here(person)}
                     >
                       {words.switchTo}

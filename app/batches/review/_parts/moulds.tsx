@@ -88,7 +88,7 @@ function Row({ mould, full }: { readonly mould: MouldMade; readonly full: number
           </td>
         )}
         <td>
-          <Worked open={open} onOpen={() => setOpen(!open)} controls={id} label={words.open(mark)}>
+          <Worked open={open} onOpen={() => setOpen(!open)} controls={id} label={`${words.heads.in}. ${words.open(mark)}`}>
             {words.heads.in}
           </Worked>
         </td>

@@ -88,7 +88,7 @@ function Row({
         {onOpen === null ? (
           shown
         ) : (
-          <Worked open={open} onOpen={onOpen} controls={id} label={pouredWords.workings.label}>
+          <Worked open={open} onOpen={onOpen} controls={id} label={`${shown}. ${pouredWords.workings.label}`}>
             {shown}
           </Worked>
         )}
