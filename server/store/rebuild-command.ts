@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import { JournalReadOnly } from '#lib/record/journal';
 import { systemClock } from '../bench/system';
 import { defaultData } from '../args';
 import { createLog } from '../log';
@@ -26,7 +27,8 @@ try {
     lock.release();
   }
 } catch (cause) {
-  if (!(cause instanceof StoreProblem)) throw cause;
-  console.error(`${cause.happened}\n${cause.kept}\n${cause.todo}`);
+  if (cause instanceof StoreProblem) console.error(`${cause.happened}\n${cause.kept}\n${cause.todo}`);
+  else if (cause instanceof JournalReadOnly) console.error(cause.message);
+  else throw cause;
   process.exitCode = 1;
 }
