@@ -48,7 +48,7 @@ function Results({ poured, review, nameOf }: { readonly poured: Figures; readonl
             <Head name={heads.from} n wide />
             <Head name={heads.to} n wide />
             <Head name={heads.limits} wide />
-            <Head name={heads.verdict} />
+            <Head name={heads.said} unseen />
           </tr>
         </thead>
         <tbody>
