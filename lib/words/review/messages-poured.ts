@@ -7,7 +7,16 @@ export const pouredWords = {
   kept: (method: string) => `Kept when the batch was closed, by ${method}.`,
   soFar: (lines: string) => `Worked out from what is weighed so far; ${lines} at plan.`,
   now: 'Worked out from what was weighed.',
-  heads: { what: 'result', value: 'as poured', half: '±', from: '95 in 100 from', to: 'to', limits: 'formula', verdict: '', said: 'held against it' },
+  heads: {
+    what: 'result',
+    value: 'as poured',
+    half: '±',
+    from: '95 in 100 from',
+    to: 'to',
+    limits: 'formula',
+    verdict: '',
+    said: 'held against it',
+  },
   what: {
     superfat: 'Superfat',
     lye: 'Lye concentration',
