@@ -69,7 +69,8 @@ export function TemperaturesScreen() {
       <Where window={window} />
       <div className={styles['side']}>
         <div className={styles['drawing']}>
-          <Temperatures frame={frame} />
+          {/* A phone has the whole width for it here, and less height. */}
+          <Temperatures frame={frame === 'phone' ? 'small' : frame} />
         </div>
         <div className={styles['truth']}>
           <ProbesTruth />
