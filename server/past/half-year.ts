@@ -1,7 +1,18 @@
 import { halfYear, receiptsOf } from '#hardware/practice/history/half-year/half-year';
 import type { Past } from '#hardware/practice/history/half-year/half-year';
 import { ORDERS } from '#hardware/practice/history/half-year/orders';
-import { BUYERS, CURE, CUTTER, FORMULAS, GOODS, MATERIALS, MOULDS, TRADE, VESSELS } from '#hardware/practice/history/half-year/workshop';
+import {
+  BUYERS,
+  CURE,
+  CUTTER,
+  FORMULAS,
+  GOODS,
+  LABEL,
+  MATERIALS,
+  MOULDS,
+  TRADE,
+  VESSELS,
+} from '#hardware/practice/history/half-year/workshop';
 import type { Append, Json } from '#lib/record/journal';
 import { dayOf } from '#lib/units/day';
 import type { PersonId } from '#lib/units/id';
@@ -56,6 +67,7 @@ export const layOutPast = async (store: Store, clock: Clock, seed: number, batch
   await put('cutter', [CUTTER]);
   await put('cure', [CURE]);
   await put('trade', [TRADE]);
+  await put('label', [LABEL]);
   await put('goods', GOODS);
 
   const [now, offsetMin] = [clock.wall(), clock.offsetMinutes()];

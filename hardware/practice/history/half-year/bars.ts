@@ -76,8 +76,8 @@ class Lot {
     return true;
   }
 
-  /** One bar on the big scale. */
-  weigh(wall: number, bar: number, weight: number): boolean {
+  /** One bar on the big scale; against its label no bar has a number. */
+  weigh(wall: number, bar: number | null, weight: number): boolean {
     const [{ id: instrument, step }] = SCALES;
     const net = mg(Math.round(weight / step) * step);
     this.#episode += 1;
@@ -96,11 +96,18 @@ class Lot {
       episode,
       strip: null,
     };
-    return this.do(wall, 'weigh', { bar, for: 'cure', weighed, how: 'by-itself' }, { instrument, gross: net, episode });
+    return this.do(
+      wall,
+      'weigh',
+      { bar, for: bar === null ? 'net' : 'cure', weighed, how: 'by-itself' },
+      { instrument, gross: net, episode },
+    );
   }
 }
 
 const TRACKED = 3;
+/** So many of the lots that have a label are checked against it. */
+const CHECKED = 0.4;
 /** Days after cutting on which somebody put bars on the scale. */
 const WEIGHED_ON = [0, 7, 14, 28, 42] as const;
 
@@ -137,6 +144,7 @@ const live = (lot: Lot, ended: number, { random, buyers }: Life): void => {
   }
   const label = Math.floor((mass * (1 - lost(60)) * 0.97) / 5000) * 5000;
   if (!lot.do(cut + random.between(26, 31) * DAY_MS, 'label', { net: mg(label) })) return;
+  if (random.next() < CHECKED) checkNet(lot, cut + 35 * DAY_MS, mass * (1 - lost(35)), random);
   sell(lot, cut + 36 * DAY_MS, random, buyers);
 };
 
@@ -156,6 +164,11 @@ const cutIt = (lot: Lot, wall: number, random: Random): boolean => {
   const mass = batter === null ? null : mg(Math.round((batter * thickness) / length));
   const cutter = { id: CUTTER.id, name: CUTTER.name, kind: 'adjustable' } as const;
   return lot.do(wall, 'cut', { cutter, count: whole - testers, ends: 2, testers, thickness, log: { length, trim, kerf }, mass });
+};
+
+/** Every bar of the lot against its label, as a whole lot of fewer than 100 asks for. */
+const checkNet = (lot: Lot, wall: number, weight: number, random: Random): void => {
+  for (let at = 0; at < lot.state.counts.shelf; at += 1) lot.weigh(wall + at * 9_000, null, weight * (1 + 0.012 * random.gauss()));
 };
 
 /** Week by week some leave: to shops, to a market, a few as gifts, now and then a broken one. */

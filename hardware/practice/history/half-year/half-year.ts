@@ -39,14 +39,14 @@ const HOUR_MS = 3_600_000;
 const DAYS = 182;
 const [SUNDAY, SATURDAY] = [0, 6];
 
-/** Days of the half-year on which somebody poured, spread over its working days, the last of them some days before its end. */
+/** Days of the half-year on which somebody poured, spread over its working days to the last, so that something still stands in its mould. */
 const pouringDays = (batches: number, now: number): readonly number[] => {
   const days: number[] = [];
   for (let back = DAYS; back >= 1; back -= 1) {
     const weekday = new Date(now - back * DAY_MS).getUTCDay();
     if (weekday !== SUNDAY && weekday !== SATURDAY) days.push(back);
   }
-  return Array.from({ length: batches }, (_, at) => days[Math.floor((at * days.length) / batches)] ?? 1);
+  return Array.from({ length: batches }, (_, at) => days[Math.ceil(((at + 1) * days.length) / batches) - 1] ?? 1);
 };
 
 /** The lot of a material that stood open on a day: it lasts some weeks, then comes the next. */

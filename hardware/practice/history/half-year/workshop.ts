@@ -3,6 +3,8 @@ import type { Formula, Lot, Material, Mould, PlanContext, WorkshopVessel } from 
 import { ALDER_AND_OAT_FORMULA } from '#lib/work/formula/sample/formulas';
 import { SAMPLE_WORKSHOP } from '#lib/work/formula/sample/workshop';
 import type { CureKept, CutterKept } from '#lib/work/bars/documents';
+import { NO_LABEL_SETTINGS } from '#lib/work/label/settings';
+import type { LabelSettings } from '#lib/work/label/settings';
 import type { Goods, Trade } from '#lib/work/orders/documents';
 
 /** What stands in the invented workshop whose half-year the practice bench begins with. Nothing of it is anybody's. */
@@ -104,6 +106,12 @@ export const CURE: CureKept = {
   perWeek: '0.5',
   photos: [0, 1, 2, 4, 7, 14, 28],
   places: ['Rack by the door', 'Rack by the window', 'Cupboard'],
+};
+export const LABEL: LabelSettings = {
+  ...NO_LABEL_SETTINGS,
+  responsible: { name: 'Fell Beck Soap (practice)', address: 'The wash house\nNo such street 1' },
+  purpose: 'Soap for hands and body',
+  durability: { kind: 'opened', months: 12 },
 };
 export const TRADE: Trade = {
   id: 'maker',
