@@ -22,6 +22,8 @@ const heed = (ask: (key: string) => Whose) => (event: KeyboardEvent) => {
 
 /** Listens before the hands' keys do, for as long as the page lives. Returns the way to stop. */
 export const listenForScans = (): (() => void) => {
+  /** The window's keyboard as if lost: whatever key was down is forgotten. */
+  const forgetKeys = (): void => void window.dispatchEvent(new Event('blur'));
   const scanner = createScanner({
     now: () => performance.now(),
     after(ms, run) {
@@ -29,11 +31,12 @@ export const listenForScans = (): (() => void) => {
       return () => clearTimeout(timer);
     },
     onScan: (text) => intend({ kind: 'scan', text }),
-    // The window's keyboard as if lost: whatever key was down is forgotten.
-    onBurst: () => void window.dispatchEvent(new Event('blur')),
+    onBurst: forgetKeys,
     onHand(key) {
       const meant = benchKey(key);
-      if (meant !== null) act(meant, false);
+      forgetKeys();
+      // Silence acted on its way down.
+      if (meant !== null && meant !== 'silence') act(meant, false);
     },
   });
   const down = heed((key) => scanner.down(key));
