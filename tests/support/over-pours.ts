@@ -36,14 +36,18 @@ export const twelvePlan = (): Plan => computed({ ...TWELVE, entries: TWELVE.entr
 const alone = (entry: Formula['entries'][number]): Formula['entries'][number] =>
   entry.id === 'lavender' ? { ...entry, amount: share('100', 'blend') } : entry;
 
-/** Everything weighed to its target up to a line, and that one over by a fraction of it; answered where it would stop the work. */
-export const pouredOver = (plan: Plan, line: string, by: number): BatchRig => {
-  const rig = new BatchRig().start(plan);
-  rig.weighAll(line);
+/** Everything weighed to its target up to a line. */
+export const pouredUpTo = (plan: Plan, line: string): BatchRig => new BatchRig().start(plan).weighAll(line);
+
+/** That line over by a fraction of it, decided and entered. */
+export const overBy = (rig: BatchRig, line: string, by: number): BatchRig => {
   const target = rig.line(line).plan.target;
   rig.weigh(line, Math.round((target * (1 + by)) / 100) / 10);
   return rig;
 };
+
+/** Everything weighed to its target up to a line, and that one over by a fraction of it. */
+export const pouredOver = (plan: Plan, line: string, by: number): BatchRig => overBy(pouredUpTo(plan, line), line, by);
 
 const STOCK = [null, 5_000, 40_000, 400_000];
 
