@@ -107,7 +107,7 @@ class Lot {
 
 const TRACKED = 3;
 /** So many of the lots that have a label are checked against it. */
-const CHECKED = 0.4;
+const CHECKED = 0.15;
 /** Days after cutting on which somebody put bars on the scale. */
 const WEIGHED_ON = [0, 7, 14, 28, 42] as const;
 
