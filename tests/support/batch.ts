@@ -18,6 +18,7 @@ import type {
   Plan,
   Weighed,
 } from '#lib/work/batch/index';
+import { mouldsIn } from '#lib/work/batch/pouring/places';
 import { SAMPLE_PLANS } from '#lib/work/formula/sample';
 
 export const lineId = (id: string): LineId => as(id);
@@ -251,6 +252,8 @@ export class BatchRig {
   join(): this {
     this.lye = celsius(41);
     this.oils = celsius(42);
+    // A mould without a pattern holds joining.
+    for (const { n, pattern } of mouldsIn(this.now)) if (pattern === null) this.must('name-pattern', { mould: n, pattern: 'plain-pour' });
     this.must('join', { held: true });
     return this;
   }

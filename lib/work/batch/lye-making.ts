@@ -20,7 +20,7 @@ const WORKSHOP = 20;
  * What meets in the lye's jug, as weighed so far and else at plan; `null` where nobody knows, or nothing dissolves at this bench.
  * @param liquid its temperature, °C; `null`: not heard, then what was weighed frozen is taken to be
  */
-export const lyeMakingOf = (state: BatchState, liquid: number | null): (Making & { readonly frozen: number }) | null => {
+const lyeMakingOf = (state: BatchState, liquid: number | null): (Making & { readonly frozen: number }) | null => {
   const poured = asPoured(state);
   const own = Object.values(state.lines).filter(({ plan }) => plan.material.class === 'hydroxide');
   // Stock lye beside dry hydroxide: what diluting it sets free is in no table here.

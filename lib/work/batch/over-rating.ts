@@ -3,7 +3,7 @@ import { milliCelsius, type MilliCelsius } from '#lib/units/temperature';
 import { foretellLye } from './lye-making';
 import type { BatchState, VesselState } from './state';
 
-export interface OverRating {
+interface OverRating {
   /** Hottest the lye may get, by what is not known of it (k = 2), and what its jug is made for. */
   readonly peak: MilliCelsius;
   readonly rating: MilliCelsius;
