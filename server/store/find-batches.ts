@@ -15,7 +15,7 @@ export interface Asked extends BatchFind {
  * What a person typed as an FTS5 expression: every word must be there, each as the beginning of one at least, so that "oliv" finds olive
  * oil. Quoted, so that nothing typed is read as an operator. `null` when nothing in it can be searched for.
  */
-export const expressionOf = (words: string): string | null => {
+const expressionOf = (words: string): string | null => {
   const parts = words.split(/\s+/).flatMap((word) => (/[\p{L}\p{N}]/u.test(word) ? [`"${word.replaceAll('"', '""')}"*`] : []));
   return parts.length === 0 ? null : parts.join(' ');
 };

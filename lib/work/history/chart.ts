@@ -24,13 +24,7 @@ export interface ControlChart {
 }
 
 /** Rules of the Western Electric Company's handbook (1956), by what they look for; `range-beyond`: a moving range over its own limit. */
-export const RULES = [
-  'one-beyond-three',
-  'two-of-three-beyond-two',
-  'four-of-five-beyond-one',
-  'eight-on-one-side',
-  'range-beyond',
-] as const;
+const RULES = ['one-beyond-three', 'two-of-three-beyond-two', 'four-of-five-beyond-one', 'eight-on-one-side', 'range-beyond'] as const;
 export type Rule = (typeof RULES)[number];
 
 export interface Signal {

@@ -5,13 +5,13 @@ import type { Script, Weight } from './faces';
 import { spell } from './spell';
 
 /** ISO 216 and ANSI/ASME Y14.1, in points of 1/72 inch. */
-export const PAPERS = { A4: [595.28, 841.89], Letter: [612, 792] } as const;
+const PAPERS = { A4: [595.28, 841.89], Letter: [612, 792] } as const;
 export type Paper = keyof typeof PAPERS;
 
-export const SIDE = 42.5;
+const SIDE = 42.5;
 export const TOP = 36;
 /** Room at the foot of every page for its number. */
-export const BOTTOM = 44;
+const BOTTOM = 44;
 
 type Doc = InstanceType<typeof PDFDocument>;
 

@@ -1,13 +1,13 @@
-import { create as createQr } from 'qrcode';
-import { recordWords } from '#lib/words/record/messages';
 import { plain } from '#lib/words/record/sheet';
 import type { Block, RecordSheet, TableBlock, ToldEvent } from '#lib/words/record/sheet';
 import type { Sentence } from '#lib/words/sentence';
+import { drawEnd, numberPages } from './end';
 import { DIM, INK, SIZES } from './look';
 import { Page } from './page';
 import type { Struct } from './page';
 import { Pen } from './pen';
 import type { Paper } from './pen';
+import { say } from './say';
 import { drawTable, leastHeight } from './table';
 import type { Across } from './table';
 
@@ -35,21 +35,6 @@ const bytesOf = ({ doc }: Pen): Promise<Uint8Array> =>
     doc.on('error', reject);
     doc.end();
   });
-
-/** One sentence as an element of its own, its height taken. */
-const say = (
-  page: Page,
-  parent: Struct,
-  sentence: Sentence,
-  how: { x?: number; width?: number; size?: number; tag?: string; gap?: number } = {},
-): void => {
-  const { pen } = page;
-  const { x = pen.left, width = pen.right - x, size = SIZES.text, tag = 'P', gap = 0 } = how;
-  const set = pen.set(sentence, width, size, tag.startsWith('H') ? 'strong' : 'plain');
-  page.room(set.height);
-  page.put(tag, parent, () => pen.draw(set, x, page.y, width));
-  page.y += set.height + gap;
-};
 
 const drawHead = (page: Page, sheet: RecordSheet): void => {
   const { pen } = page;
@@ -165,49 +150,4 @@ const drawByHand = (page: Page, section: Struct, names: readonly string[]): void
     page.put('P', section, () => pen.draw(set, x, page.y + 1.5, width));
   });
   page.y += 11;
-};
-
-const CODE = 58;
-
-/** The hash of the newest line, for the eye and for a reader of codes, and what it proves. Never apart from one another. */
-const drawEnd = (page: Page, { foot }: RecordSheet): void => {
-  const { pen } = page;
-  const width = pen.right - pen.left - (foot.code === '' ? 0 : CODE + 14);
-  const height = Math.max(CODE, 14 + foot.sentences.length * 20) + 12;
-  page.room(height + 10);
-  page.y = Math.max(page.y + 10, pen.bottom - height);
-  pen.rule(pen.left, pen.right, page.y, 1.5, INK);
-  page.y += 6;
-  const section = page.struct('Sect');
-  const top = page.y;
-  say(page, section, [foot.hash], { size: SIZES.table, width, gap: 1 });
-  if (foot.spoken !== '') say(page, section, [{ voice: 'measured', text: foot.spoken }], { width, gap: 3 });
-  for (const sentence of foot.sentences) say(page, section, [sentence], { size: SIZES.fine, width, gap: 1 });
-  if (foot.code !== '') drawCode(page, foot.code, pen.right - CODE, top);
-};
-
-const drawCode = (page: Page, text: string, x: number, y: number): void => {
-  const { modules } = createQr(text, { errorCorrectionLevel: 'M' });
-  const unit = CODE / modules.size;
-  page.pen.mark((doc) => {
-    for (let row = 0; row < modules.size; row += 1)
-      for (let column = 0; column < modules.size; column += 1)
-        if (modules.get(row, column)) doc.rect(x + column * unit, y + row * unit, unit, unit);
-    doc.fill(INK);
-  });
-};
-
-const numberPages = (pen: Pen, { title, mark }: RecordSheet): void => {
-  const { start, count } = pen.doc.bufferedPageRange();
-  for (let n = 0; n < count; n += 1) {
-    pen.doc.switchToPage(start + n);
-    const [left, right] = [
-      pen.set([`Potwatch, ${title.toLowerCase()} ${mark}`], 300, SIZES.fine),
-      pen.set([recordWords.foot.page(n + 1, count)], 200, SIZES.fine),
-    ];
-    pen.mark(() => {
-      pen.draw(left, pen.left, pen.bottom + 12, 300);
-      pen.draw(right, pen.right - 200, pen.bottom + 12, 200, true);
-    });
-  }
 };
