@@ -21,26 +21,35 @@ interface Props {
 /** Every fit side by side, drawn on one scale. */
 export function Fits({ fits, length, chosen, label, onChoose }: Props) {
   const { heads, unit } = lotMessages.cut;
+  const drawn = fits.find(({ bars }) => bars === chosen) ?? null;
   return (
-    <table className={on('table')}>
-      <caption className="unseen">{lotMessages.cut.title}</caption>
-      <thead>
-        <tr>
-          <Head name={heads.bars} n />
-          <Head name={heads.thick} unit={unit.mm} n />
-          <Head name={heads.cut} unit={unit.g} n />
-          <Head name={heads.cured} unit={unit.grams} n />
-          <Head name={heads.label} unit={unit.g} n wide />
-          <Head name={lotMessages.cut.title} wide unseen />
-          <Head name={lotMessages.cut.choose} unseen />
-        </tr>
-      </thead>
-      <tbody>
-        {fits.map((fit) => (
-          <Row key={fit.bars} fit={fit} length={length} chosen={fit.bars === chosen} label={label} onChoose={onChoose} />
-        ))}
-      </tbody>
-    </table>
+    <>
+      <table className={on('table')}>
+        <caption className="unseen">{lotMessages.cut.title}</caption>
+        <thead>
+          <tr>
+            <Head name={heads.bars} n />
+            <Head name={heads.thick} unit={unit.mm} n />
+            <Head name={heads.cut} unit={unit.g} n />
+            <Head name={heads.cured} unit={unit.grams} n />
+            <Head name={heads.label} unit={unit.g} n wide />
+            <Head name={lotMessages.cut.title} wide unseen />
+            <Head name={lotMessages.cut.choose} unseen />
+          </tr>
+        </thead>
+        <tbody>
+          {fits.map((fit) => (
+            <Row key={fit.bars} fit={fit} length={length} chosen={fit.bars === chosen} label={label} onChoose={onChoose} />
+          ))}
+        </tbody>
+      </table>
+      {/* Where the table has no room for every drawing, the chosen one stands below it. */}
+      {drawn === null ? null : (
+        <div className={on('narrow')}>
+          <FitDrawing fit={drawn} length={length} label={lotMessages.cut.chosen} />
+        </div>
+      )}
+    </>
   );
 }
 
