@@ -1,6 +1,7 @@
 import { addDays, dayOf } from '#lib/units/day';
 import type { Day } from '#lib/units/day';
 import type { BarsSummary } from '../bars/index';
+import { isOut } from '../bars/due';
 import { windowOf } from '../bars/unmould';
 import type { UnmouldKept } from '../bars/documents';
 import type { ToBuy } from './buying';
@@ -51,7 +52,7 @@ export const agendaOf = (facts: {
   const add = (id: string, day: Day, task: Task): void => void tasks.push({ id, day: due(day), task });
   for (const row of rows) {
     const { id, mark, formula, cut, poured, counts } = row;
-    const out = row.unmould?.state === 'out';
+    const out = isOut(row);
     if (cut === null && !out) {
       const hours = windowOf(row, rows, facts.unmould.find((one) => one.id === formula.id) ?? null).from;
       add(`unmould-${id}`, dayOf(poured + hours * HOUR_MS, offsetMin), { kind: 'unmould', mark, formula: formula.name, planned: false });
@@ -59,9 +60,10 @@ export const agendaOf = (facts: {
     if (cut === null && out && row.unmould !== null)
       add(`cut-${id}`, dayOf(row.unmould.wall, offsetMin), { kind: 'cut', mark, formula: formula.name, planned: false });
     if (cut === null || counts.shelf < 1) continue;
-    const weigh = facts.weigh.get(id);
-    if (weigh !== undefined) add(`weigh-${id}`, weigh, { kind: 'weigh', mark, formula: formula.name });
-    const ready = facts.ready.get(id);
+    const [weigh, ready] = [facts.weigh.get(id), facts.ready.get(id)];
+    // What is ready by then is weighed for nobody's date any more.
+    if (weigh !== undefined && (ready === undefined || due(weigh) < ready.likely))
+      add(`weigh-${id}`, weigh, { kind: 'weigh', mark, formula: formula.name });
     if (ready !== undefined && ready.by >= today)
       add(`ready-${id}`, ready.likely, { kind: 'ready', mark, formula: formula.name, ready, planned: false });
   }

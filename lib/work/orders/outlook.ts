@@ -1,5 +1,6 @@
 import type { Day } from '#lib/units/day';
 import { addDays, dayOf } from '#lib/units/day';
+import { isOut } from '../bars/due';
 import type { BarsSummary } from '../bars/index';
 import { numberOf } from '../formula/index';
 import { agendaOf } from './agenda';
@@ -82,12 +83,13 @@ const wantsOf = (orders: readonly Order[]): readonly Wanted[] =>
 
 /** A log stands in its mould until it is out; one that is late is out tomorrow, as far as anybody knows. */
 const busyOf = (
-  { cut, unmould, mould, moulds, formula, poured }: BarsSummary,
+  row: BarsSummary,
   makings: readonly Making[],
   offsetMin: number,
   today: Day,
 ): readonly { readonly mould: string; readonly from: Day; readonly until: Day }[] => {
-  if (cut !== null || unmould?.state === 'out' || mould.id === null) return [];
+  const { cut, mould, moulds, formula, poured } = row;
+  if (cut !== null || isOut(row) || mould.id === null) return [];
   const late = makings.find((one) => one.formula === formula.id)?.unmould.late ?? 2;
   const from = dayOf(poured, offsetMin);
   const until = addDays(from, late);

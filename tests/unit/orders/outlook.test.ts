@@ -10,6 +10,8 @@ import { outlookOf } from '#lib/work/orders/outlook';
 import type { Facts } from '#lib/work/orders/outlook';
 import { BEGUN, DAY, POURED, barsRig } from '#tests/support/bars';
 
+const weighFirst = (day: string): ReadonlyMap<string, string> => new Map([[barsIdOf(as('b11'), 1), day]]);
+
 /** Sunday 2026-04-12, the day the first log was poured. */
 const SUNDAY = '2026-04-12';
 
@@ -119,6 +121,18 @@ describe('what the workshop has before it', () => {
     expect(agenda.map(({ task }) => task.kind)).toEqual(expect.arrayContaining(['unmould', 'ready', 'buy', 'pour', 'cut', 'due']));
     // The log poured on the 21st is due out on the 22nd, which is today.
     expect(agenda.find(({ task }) => task.kind === 'unmould' && !task.planned)?.day).toBe('2026-04-22');
+  });
+
+  it('asks to cut a log that came out torn, and to weigh nothing that is ready by then', () => {
+    const rig = barsRig(barsIdOf(as('b13'), 1));
+    rig.send('begin', { ...BEGUN, mark: '26-13/1' }, POURED + 8 * DAY);
+    rig.send('note-unmould', { state: 'torn', note: '', room: null }, POURED + 9 * DAY);
+    const rows = [log(11, 0, true), summaryOf(rig.state())];
+    const kinds = (more: Partial<Facts>) => outlookOf(facts({ rows, ...more })).agenda.map(({ task }) => task.kind);
+    // 26-11/1 was cut on the 14th of April and is likely ready on the 14th of May.
+    expect(kinds({ weigh: weighFirst('2026-05-01') })).toEqual(['cut', 'weigh', 'ready']);
+    expect(kinds({ weigh: weighFirst('2026-05-14') })).toEqual(['cut', 'ready']);
+    expect(kinds({ weigh: weighFirst('2026-04-30'), today: '2026-05-20' })).toEqual(['cut', 'ready']);
   });
 
   it('says when the shelf is too small', () => {
