@@ -1,12 +1,8 @@
 'use client';
-import { figureNumber, massText, temperatureFigure } from '#lib/units/format';
-import type { Display } from '#lib/units/display';
-import type { LiveProbe } from '#lib/protocol/live';
+import { massText } from '#lib/units/format';
 import { see } from '../../_live/selectors';
-import type { LiveState } from '../../_live/store';
 import { live, sound, useDisplay, useLive, useSound, useVoice, usePreference } from '../../_live/use';
 import { prefer } from '../../_live/preferences';
-import { LiveText } from '../../_ui/live-text';
 import { useFrame } from '../../_ui/frame';
 import { HoldPress, Press } from '../../_ui/press';
 import { messages } from '../messages';
@@ -16,7 +12,7 @@ import { act, closeSheet, holdWords, openSheet, silence, useControls } from './c
 import { screenLabel } from './label';
 import { useSeen } from './seen';
 import { isWeighing } from './shape';
-import { AGE_PLACES, FIGURE_SPACE, secondsText } from './words';
+import { Temperature } from './temperature';
 
 /** The foot of the screen: back, sound, the two temperatures, first aid, more, go on. Always there, always in the same place. */
 export function Hands() {
@@ -94,61 +90,6 @@ export function SoundPress() {
   );
 }
 
-interface TemperatureProps {
-  readonly use: 'lye' | 'oils';
-  /** Opens how its reading comes about; without it the reading only stands there. */
-  readonly onOpen?: (() => void) | undefined;
-}
-
-/** One of the two temperatures, how old it is, and a word where its probe's check moved it. */
-export function Temperature({ use, onOpen }: TemperatureProps) {
-  const freshness = useLive((state) => see[use](state)?.freshness ?? 'lost');
-  const known = useLive((state) => see[use](state)?.value != null);
-  const display = useDisplay();
-  const { age, degrees } = READS[use];
-  const length = useLive((state) => degrees(state, display).length);
-  const corrected = useLive((state) => (see[use](state)?.correction ?? 0) !== 0);
-  const Cell = onOpen === undefined ? 'div' : 'button';
-  return (
-    <Cell className={styles['temp']} data-use={use} data-fresh={freshness} onClick={onOpen}>
-      <span className={styles['vessel']}>
-        {use === 'lye' ? <Flask /> : <Pot />}
-        {messages.temperatures[use]}
-      </span>
-      <LiveText className={styles['age']} read={age} />
-      <span className={styles['degrees']}>
-        {known ? (
-          <>
-            <LiveText as="b" data={{ 'data-temperature': use }} read={degrees} />{' '}
-            <span key={`${length} ${corrected}`}>
-              {`°${display.temperature}`}
-              {corrected ? <i data-offset={use}> {messages.temperatures.offset}</i> : null}
-            </span>
-          </>
-        ) : (
-          <i className={styles['noDegrees']} />
-        )}
-      </span>
-    </Cell>
-  );
-}
-
-const reads = (use: 'lye' | 'oils') => ({
-  age: (state: LiveState, { locale }: Display): string => ageOf(see[use](state), locale),
-  degrees: (state: LiveState, display: Display): string => {
-    const value = see[use](state)?.value ?? null;
-    return value === null ? '' : figureNumber(temperatureFigure(value, display));
-  },
-});
-const READS = { lye: reads('lye'), oils: reads('oils') };
-
-const ageOf = (probe: LiveProbe | null, locale: string): string => {
-  if (probe === null) return messages.scale.none;
-  if (probe.suspect !== null) return messages.scale.suspect;
-  if (probe.freshness !== 'fresh' || probe.age === null) return messages.scale[probe.freshness];
-  return messages.scale.age(secondsText(probe.age, locale)).padStart(AGE_PLACES, FIGURE_SPACE);
-};
-
 const takeControl = (): void => void live().lease('take', screenLabel());
 
 function GoOnPress() {
@@ -210,18 +151,6 @@ const useWaiting = (): string => {
   return messages.waits.itself(from.replace(/\s\D+$/, ''), to);
 };
 
-const Flask = () => (
-  <svg viewBox="0 0 28 32" aria-hidden="true">
-    <path d="M9 3h10M11 3v9L4 27a2 2 0 0 0 2 2h16a2 2 0 0 0 2-2L17 12V3" />
-    <path className={styles['solid']} d="M9 20h10l3 7H6z" />
-  </svg>
-);
-const Pot = () => (
-  <svg viewBox="0 0 30 32" aria-hidden="true">
-    <path d="M2 9h26M5 9v17a3 3 0 0 0 3 3h14a3 3 0 0 0 3-3V9" />
-    <path className={styles['solid']} d="M7 16h16v10H7z" />
-  </svg>
-);
 /** As on the sign for first aid (ISO 7010, E003): a white cross on green. */
 const Cross = () => (
   <svg viewBox="0 0 32 32" aria-hidden="true">

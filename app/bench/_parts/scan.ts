@@ -20,10 +20,11 @@ const heed = (ask: (key: string) => Whose) => (event: KeyboardEvent) => {
   event.preventDefault();
 };
 
+/** The window's keyboard as if lost: whatever key was down is forgotten. */
+const forgetKeys = (): void => void window.dispatchEvent(new Event('blur'));
+
 /** Listens before the hands' keys do, for as long as the page lives. Returns the way to stop. */
 export const listenForScans = (): (() => void) => {
-  /** The window's keyboard as if lost: whatever key was down is forgotten. */
-  const forgetKeys = (): void => void window.dispatchEvent(new Event('blur'));
   const scanner = createScanner({
     now: () => performance.now(),
     after(ms, run) {

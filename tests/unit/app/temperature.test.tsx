@@ -3,7 +3,7 @@ import { act, cleanup, render, screen } from '@testing-library/react';
 import { afterEach, expect, it, vi } from 'vitest';
 import { probe, SCENES } from '#tests/browser/support/fixtures';
 import { liveStore } from '../../../app/_live/start';
-import { Temperature } from '../../../app/bench/_parts/hands';
+import { Temperature } from '../../../app/bench/_parts/temperature';
 import { ProbeSheet } from '../../../app/bench/_parts/probe-sheet';
 
 afterEach(() => {
