@@ -3,6 +3,8 @@ import { keyLine } from '#lib/record/note';
 import type { JournalLine } from '#lib/record/journal';
 import { chainText, PARTS, sumsText } from '#lib/record/bundle/layout';
 import type { ChainRow } from '#lib/record/bundle/layout';
+import { sealedNote, sealOrigin } from '#lib/record/bundle/sealed';
+import type { Sealer } from '#lib/record/bundle/sealed';
 import { EMPTY } from '#lib/record/seal';
 import { publicKeyOf } from '../store/ed25519';
 import type { SignedHead } from '../store/proof-fold';
@@ -31,29 +33,37 @@ const HASH = /"([0-9a-f]{64})"/g;
 
 /**
  * Everything a stranger needs to check one batch; `null` while no signed head has all its lines in it. Throws `StoreProblem` where a line or
- * stored bytes are not what was written. Holds no key and touches no file: what is not read whole is not handed out.
+ * stored bytes are not what was written. Touches no file: what is not read whole is not handed out. A head of an older key cannot be sealed
+ * under: the newest is taken then.
  */
-export const gatherBundle = async (store: From, { mark, lines, page }: Bundled): Promise<Parts | null> => {
+export const gatherBundle = async (store: From, { mark, lines, page }: Bundled, sealer: Sealer): Promise<Parts | null> => {
   const [first, last] = [lines[0], lines.at(-1)];
-  const after = last === undefined ? null : store.proof.covering('bench', last.seq);
+  const covering = last === undefined ? null : store.proof.covering('bench', last.seq);
+  const heads = covering === null ? [] : [covering, store.proof.newest('bench') ?? covering];
+  const after = heads.find((head) => bytesOf(head).every((byte, at) => byte === sealer.publicKey[at])) ?? null;
   if (first === undefined || after === null) return null;
   const before = store.proof.before('bench', first.seq);
   const parts = new Map<string, Uint8Array>();
   const put = (name: string, text: string): void => void parts.set(name, new TextEncoder().encode(text));
   put(PARTS.readme, readmeText(mark, after.checkpoint));
   put(PARTS.page, page);
-  put(PARTS.entries, lines.flatMap((line) => (line.withdrawn === true ? [] : [`${line.text}\n`])).join(''));
+  const entries = lines.filter(({ withdrawn }) => withdrawn !== true);
+  put(PARTS.entries, entries.map(({ text }) => `${text}\n`).join(''));
   put(PARTS.chain, chainText({ start: before?.checkpoint ?? EMPTY, rows: await rowsBetween(store, before, after, lines) }));
   if (before !== null) put(PARTS.before, before.note);
   put(PARTS.after, after.note);
-  put(PARTS.keys, [...new Set([after, ...(before === null ? [] : [before])].map(keyOf))].join(''));
+  const { origin } = after.checkpoint;
+  const sealKey = `${keyLine(sealOrigin(origin), sealer.publicKey)}\n`;
+  put(PARTS.keys, [...new Set([...[after, ...(before === null ? [] : [before])].map(keyOf), sealKey])].join(''));
   put(PARTS.pem, publicKeyOf(bytesOf(after)).export({ type: 'spki', format: 'pem' }).toString());
   put(PARTS.verifier, VERIFIER);
   for (const [name, bytes] of await blobsOf(store, lines)) parts.set(`${PARTS.blobs}${name}`, bytes);
   const stamp = store.proof.stampOf(NATIVE.ofText(after.note));
   const token = stamp === null ? null : await store.blobs.get(stamp.token);
   if (token !== null) parts.set(PARTS.stamp, token);
-  put(PARTS.sums, sumsText([...parts].map(([name, bytes]) => [name, hashOf(bytes)])));
+  const sums = sumsText([...parts].map(([name, bytes]) => [name, hashOf(bytes)]));
+  put(PARTS.sums, sums);
+  put(PARTS.seal, sealedNote(origin, entries.length, sums, sealer));
   return parts;
 };
 

@@ -18,7 +18,8 @@ key.pem         the key of the head after, as openssl reads it
 blobs/          stored readings, pictures and other bytes that entries name by their SHA-256
 stamp.tsr       a time stamp (RFC 3161) on head-after.txt, where one was asked for
 verify.py       a checker: python3 verify.py
-sums.txt        SHA-256 of every part: sha256sum -c sums.txt
+sums.txt        SHA-256 of every other part: sha256sum -c sums.txt
+seal.txt        the signed SHA-256 of sums.txt: these parts, this page and these entries are all the bundle was made of
 
 How it hangs together
 ---------------------
@@ -28,6 +29,8 @@ Lines marked "own" are this batch's and its bars', in the order of entries.jsonl
 batches. Lines marked "withdrawn" had a text that was taken out of the record for good; their leaves still count.
 A head is a note in the form of https://c2sp.org/signed-note: whose journal, how many lines, the link of the newest in base64, an empty
 line, and the signature (Ed25519) over the three lines with their line ends. chain.txt must begin at the one head and end at the other.
+seal.txt has the same form: the head's name with /bundle behind it, how many entries there are, SHA-256 of sums.txt in base64. Leaves do not say
+whose they are: without the seal, the newest entries could be passed off as another batch's.
 Every line holds a random salt, so that a line that is not here cannot be guessed from its leaf.
 
 What this proves, and what not

@@ -48,9 +48,9 @@ def signed(name):
                         open(path, 'wb').write(content)
                     command = ['openssl', 'pkeyutl', '-verify', '-pubin', '-keyform', 'DER', '-inkey', paths[0], '-rawin', '-in', paths[1], '-sigfile', paths[2]]
                     if subprocess.run(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL).returncode == 0:
-                        return head(text)
+                        return head(text) + (key,)
     say(name + ' is not signed by the key in key.txt')
-    return head(text)
+    return head(text) + (None,)
 
 
 for line in part('sums.txt').decode().splitlines():
@@ -59,6 +59,12 @@ for line in part('sums.txt').decode().splitlines():
 
 before = signed('head-before.txt') if os.path.exists(os.path.join(here, 'head-before.txt')) else (None, 0, bytes(32))
 after = signed('head-after.txt')
+if os.path.exists(os.path.join(here, 'seal.txt')):
+    sealed, _, sums, key = signed('seal.txt')
+    if (sealed, sums, key) != (after[0] + '/bundle', sha(part('sums.txt')), after[3]):
+        say('the parts are not those the bundle was sealed with')
+else:
+    say('seal.txt is missing: nobody says that these parts are all there were')
 entries = part('entries.jsonl').split(b'\n')[:-1]
 own = withdrawn = 0
 links = {}
@@ -66,7 +72,7 @@ for row in part('chain.txt').decode().splitlines():
     number, leaf, stated, what = row.split(' ')
     if what == 'start':
         seq, link = int(number), bytes.fromhex(stated)
-        if (seq, link) != before[1:]:
+        if (seq, link) != before[1:3]:
             say('the chain does not begin at the head before it')
     else:
         seq += 1
@@ -84,7 +90,7 @@ for row in part('chain.txt').decode().splitlines():
     links[seq] = link
 if len(entries) > own:
     say(str(len(entries) - own) + ' entries too many')
-if (seq, link) != after[1:]:
+if (seq, link) != after[1:3]:
     say('the chain does not end in the signed head')
 for name in sys.argv[1:]:
     with open(name, 'rb') as file:

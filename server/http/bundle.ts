@@ -20,11 +20,12 @@ export const bundle = (deps: ApiDeps): Hono =>
     const lines = [...found.lines, ...ofBars.flat()].toSorted((a, b) => a.seq - b.seq);
     // What was entered since the newest head is to have one as well.
     await deps.keeper().sign();
+    const sealer = deps.keeper().sealer();
     const names = new Map<string, string>(scales.map(({ id, name }) => [id, name]));
     const display = { locale: 'en-GB', mass: 'g', temperature: store.settings.screen().temperature } as const;
     const facts = await recordFacts(found, store, display, (id) => names.get(id) ?? id);
     const { mark } = found.page.summary;
-    const parts = await gatherBundle(store, { mark, lines, page: recordHtml(recordSheet(facts)) });
+    const parts = sealer === null ? null : await gatherBundle(store, { mark, lines, page: recordHtml(recordSheet(facts)) }, sealer);
     if (parts === null)
       return problem(c, 409, 'No head with this batch in it could be signed.', 'Look in Setup, under Proof, for the reason.');
     c.header('content-type', 'application/zip');

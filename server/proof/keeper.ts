@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { join } from 'node:path';
 import { keyLine, signedNote } from '#lib/record/note';
+import type { Sealer } from '#lib/record/bundle/sealed';
 import type { Checkpoint } from '#lib/record/note';
 import type { Json } from '#lib/record/journal';
 import { base64 } from '#lib/units/base64';
@@ -24,6 +25,8 @@ export interface Keeper {
   stamp(): Promise<string | null>;
   /** Public keys of both journals' heads, each with its name in one line; `null` while there is no key. */
   keys(): Readonly<Record<JournalName, string>> | null;
+  /** Seals bundles; `null` while there is no key. */
+  sealer(): Sealer | null;
   /** Why heads are not signed, or not stamped, just now. */
   trouble(): { readonly signing: string | null; readonly stamping: string | null };
   /** Resolves when nothing is being signed or stamped any more. */
@@ -113,6 +116,7 @@ export const startKeeper = async (parts: KeeperParts): Promise<Keeper> => {
     sign: () => inTurn(signNow),
     stamp: () => inTurn(stampNow),
     keys: () => keysOf(store),
+    sealer: () => key,
     trouble: () => ({ signing, stamping }),
     idle: () => busy,
     async stop() {

@@ -12,6 +12,7 @@ export const inWords = (finding: BundleFinding): string => {
   if (finding.on === 'part') return `${finding.name} ${PART[finding.why]}`;
   if (finding.on === 'kept') return `The kept head of line ${finding.checkpoint.seq} ${KEPT[finding.why]}`;
   if (finding.on === 'words') return `No line of this piece of the chain reads "${finding.words}".`;
+  if (finding.on === 'seal') return SEAL[finding.why];
   return 'The bundle is not signed with the key that was given.';
 };
 
@@ -19,6 +20,12 @@ const HEAD = {
   unreadable: 'is missing or is no signed head.',
   signature: 'is not signed by a key of the bundle.',
   start: 'is not where the chain begins.',
+} as const;
+
+const SEAL = {
+  missing: 'seal.txt is missing or is none: nobody says that these parts are all there were.',
+  signature: 'seal.txt is not signed by the key of the head after the batch.',
+  changed: 'The parts are not those the bundle was sealed with: entries were left out, or a page was written anew.',
 } as const;
 
 const PART = {

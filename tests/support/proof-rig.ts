@@ -34,7 +34,9 @@ export const keptRecord = async (options: StoreOptions): Promise<Kept> => {
     },
     async bundle(batch) {
       const lines = await store.bench.linesOf(batch);
-      const parts = await gatherBundle(store, { mark: batch, lines, page: '<!doctype html><title>record</title>' });
+      const sealer = keeper.sealer();
+      const bundled = { mark: batch, lines, page: '<!doctype html><title>record</title>' };
+      const parts = sealer === null ? null : await gatherBundle(store, bundled, sealer);
       if (parts === null) throw new Error(`no head has ${batch} in it`);
       return parts;
     },

@@ -9,6 +9,8 @@ import type { Break } from '../verify';
 import { compareEntries } from './entries';
 import type { EntryFinding } from './entries';
 import { PARTS, readChain, readSums } from './layout';
+import { sealFault } from './sealed';
+import type { SealFault } from './sealed';
 import type { ChainFile } from './layout';
 
 /** What is wrong with a bundle. Parts are named as in the file. */
@@ -26,6 +28,7 @@ export type BundleFinding =
   | { readonly on: 'kept'; readonly checkpoint: Checkpoint; readonly why: 'other-line' | 'other-record' | 'out-of-reach' }
   /** Words of a head, as a label has them, that no line of this piece has. */
   | { readonly on: 'words'; readonly words: string }
+  | { readonly on: 'seal'; readonly why: SealFault }
   | { readonly on: 'key' };
 
 interface BundleReport {
@@ -70,14 +73,18 @@ export const checkBundle = (parts: Parts, tools: BundleTools, known: KnownElsewh
     [PARTS.before, before],
   ] as const) {
     if (note === null) findings.push({ on: 'head', part, why: 'unreadable' });
-    else if (
-      note !== 'none' &&
-      !keys.some(({ name, publicKey }) => name === note.checkpoint.origin && isSignedBy(note, publicKey, tools.ed25519))
-    )
+    else if (note !== 'none' && !keys.some((key) => isHeadBy(note, key, tools.ed25519)))
       findings.push({ on: 'head', part, why: 'signature' });
   }
-  if (known.key !== null && !(textOf(parts, PARTS.keys) ?? '').split('\n').includes(known.key.trim())) findings.push({ on: 'key' });
   const head = after === null || after === 'none' ? null : after.checkpoint;
+  const signer = after === null || after === 'none' ? undefined : keys.find((key) => isHeadBy(after, key, tools.ed25519));
+  if (known.key !== null && !isSameKey(signer, keyOfLine(known.key))) findings.push({ on: 'key' });
+  // Without a head that is signed there is no key to hold the seal against.
+  const fault =
+    head === null || signer === undefined
+      ? null
+      : sealFault(textOf(parts, PARTS.seal), textOf(parts, PARTS.sums) ?? '', { ...head, publicKey: signer.publicKey }, tools.ed25519);
+  if (fault !== null) findings.push({ on: 'seal', why: fault });
   const chain = readChain(textOf(parts, PARTS.chain) ?? '');
   if (typeof chain === 'number') {
     findings.push({ on: 'chain-row', row: parts.has(PARTS.chain) ? chain : 0 });
@@ -101,6 +108,15 @@ export const checkBundle = (parts: Parts, tools: BundleTools, known: KnownElsewh
   return { head, entries: texts.length, withdrawn, met, findings };
 };
 
+type Key = NonNullable<ReturnType<typeof keyOfLine>>;
+
+const isHeadBy = (note: Note, { name, publicKey }: Key, ed25519: Ed25519): boolean =>
+  name === note.checkpoint.origin && isSignedBy(note, publicKey, ed25519);
+
+/** That a key is listed says nothing: it has to be the one that signed. */
+const isSameKey = (a: Key | undefined, b: Key | null): boolean =>
+  a !== undefined && b !== null && a.name === b.name && a.publicKey.every((byte, at) => byte === b.publicKey[at]);
+
 const textOf = (parts: Parts, name: string): string | null => {
   const bytes = parts.get(name);
   return bytes === undefined ? null : new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes);
@@ -120,7 +136,7 @@ const partFindings = (parts: Parts, { sha256 }: BundleTools): BundleFinding[] =>
   for (const [name, bytes] of parts) {
     const hash = sha256(bytes);
     if (name.startsWith(PARTS.blobs) && name.slice(PARTS.blobs.length) !== hash) found.push({ on: 'part', name, why: 'misnamed' });
-    if (name === PARTS.sums) continue;
+    if (name === PARTS.sums || name === PARTS.seal) continue;
     const listed = sums.get(name);
     if (listed === undefined) found.push({ on: 'part', name, why: 'unlisted' });
     else if (listed !== hash) found.push({ on: 'part', name, why: 'changed' });

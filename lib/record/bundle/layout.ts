@@ -13,6 +13,7 @@ export const PARTS = {
   verifier: 'verify.py',
   stamp: 'stamp.tsr',
   sums: 'sums.txt',
+  seal: 'seal.txt',
   blobs: 'blobs/',
 } as const;
 

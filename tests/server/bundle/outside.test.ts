@@ -99,6 +99,17 @@ describe('a bundle checked by what is not ours', () => {
     expect(cut).toMatchObject({ code: 1, out: expect.stringContaining('the chain does not end in the signed head') });
   });
 
+  it('newest entries passed off as another batch’s are found by the seal, with the checker and with the documented check', async () => {
+    const rows = lines(Buffer.from(parts.get(PARTS.chain) ?? []).toString());
+    const own = new Set(rows.filter((row) => row.endsWith(' own')).slice(-3));
+    const passedOff = rows.map((row) => (own.has(row) ? row.replace(/own$/, 'other') : row));
+    const cut = change(PARTS.entries, (text) => joined(lines(text).slice(0, -3)));
+    const forged = toolSums(new Map([...cut, [PARTS.chain, new TextEncoder().encode(joined(passedOff))]]));
+    const found = { code: 1, out: expect.stringContaining('the parts are not those the bundle was sealed with') };
+    expect(byPython(forged)).toMatchObject({ ...found, out: expect.stringMatching(/^WRONG: the parts are not[^\n]*\n\d+ entries/) });
+    expect(await byReadme(forged)).toMatchObject(found);
+  });
+
   it('the checker believes no head without its signature, and holds the chain against a kept one', () => {
     const checkpoint = kept.store.proof.covering('bench', 1)?.checkpoint ?? { origin: '', seq: 0, link: '' };
     const before = printedHead(checkpoint).qr;
@@ -160,7 +171,7 @@ describe('a bundle checked by what is not ours', () => {
 /** The same parts with sums that fit them. */
 const toolSums = (of: Parts): Parts => {
   const folder = unpacked(of);
-  const names = [...of.keys()].filter((name) => name !== PARTS.sums);
+  const names = [...of.keys()].filter((name) => name !== PARTS.sums && name !== PARTS.seal);
   const text = toolWell('sha256sum', names, { cwd: folder.dir });
   folder.remove();
   return new Map([...of, [PARTS.sums, new TextEncoder().encode(text)]]);

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { checkBundle } from '#lib/record/bundle/check';
 import type { BundleFinding } from '#lib/record/bundle/check';
 import { chainText, PARTS, readChain, sumsText } from '#lib/record/bundle/layout';
+import { sealedNote } from '#lib/record/bundle/sealed';
 import type { ChainRow } from '#lib/record/bundle/layout';
 import type { JournalLine, Json } from '#lib/record/journal';
 import { keyLine, signedNote } from '#lib/record/note';
@@ -47,7 +48,7 @@ const made = (value?: (seq: number) => Json): Made => {
 
 const text = (of: string): Uint8Array => new TextEncoder().encode(of);
 
-/** The parts with sums that fit: whoever tampers mends those too. */
+/** The parts with sums that fit, and a seal that does. */
 const partsOf = ({ texts, rows, lines, keys }: Made, more: Record<string, string> = {}): Map<string, Uint8Array> => {
   const note = (seq: number): string => signedNote(headAt(lines, seq), keys.publicKey, (bytes) => keys.sign(bytes));
   const parts = new Map(
@@ -60,7 +61,9 @@ const partsOf = ({ texts, rows, lines, keys }: Made, more: Record<string, string
       ...more,
     }).map(([name, of]) => [name, text(of)] as const),
   );
-  parts.set(PARTS.sums, text(sumsText([...parts].map(([name, bytes]) => [name, hashOf(bytes)]))));
+  const sums = sumsText([...parts].map(([name, bytes]) => [name, hashOf(bytes)]));
+  parts.set(PARTS.sums, text(sums));
+  parts.set(PARTS.seal, text(sealedNote(ORIGIN, texts.length, sums, keys)));
   return parts;
 };
 
@@ -155,6 +158,27 @@ describe('a bundle', () => {
     const of = made();
     const hidden = { ...of, texts: of.texts.toSpliced(2, 1), rows: of.rows.with(2, { ...(of.rows[2] as ChainRow), what: 'other' }) };
     expect(findings(hidden)).toEqual([{ on: 'versions', stream: 'ours', missing: [3] }]);
+  });
+
+  it('is sealed: newest entries passed off as another batch’s, or a page written anew, with sums that fit, are found', () => {
+    const of = made();
+    const { seal: name } = PARTS;
+    const sound = partsOf(of, { [PARTS.page]: 'as it was' });
+    const withSeal = (parts: Map<string, Uint8Array>, note: Uint8Array | undefined) => check(parts.set(name, note ?? text(''))).findings;
+    const rows = of.rows.map((row): ChainRow => (row.seq > 7 ? { ...row, what: 'other' } : row));
+    const cut = { ...of, texts: of.texts.slice(0, 4), rows };
+    expect(findings(cut)).toEqual([]);
+    expect(withSeal(partsOf(cut, { [PARTS.page]: 'as it was' }), sound.get(name))).toEqual([{ on: 'seal', why: 'changed' }]);
+    expect(withSeal(partsOf(of, { [PARTS.page]: 'another' }), sound.get(name))).toEqual([{ on: 'seal', why: 'changed' }]);
+    const forged = partsOf({ ...of, keys: testKey() }).get(name);
+    expect(withSeal(partsOf(of), forged)).toEqual([{ on: 'seal', why: 'signature' }]);
+    expect(withSeal(partsOf(of), undefined)).toEqual([{ on: 'seal', why: 'missing' }]);
+  });
+
+  it('is not signed with a known key that is only listed in it', () => {
+    const of = { ...made(), keys: testKey() };
+    const both = [OURS, of.keys].map(({ publicKey }) => keyLine(ORIGIN, publicKey)).join('\n');
+    expect(check(partsOf(of, { [PARTS.keys]: `${both}\n` }), [], keyLine(ORIGIN, OURS.publicKey)).findings).toEqual([{ on: 'key' }]);
   });
 
   it('stands without the text of a withdrawn line, and says how many there are', () => {
