@@ -13,7 +13,7 @@ import { entry, formula, mass, planned, share } from '#tests/support/formula';
 const scent = entry('alder', 'fragrance', 'alder-wood-scent', share('2'), { lot: 'lot-alder-03' });
 const of = formula({
   entries: [...formula().entries, scent],
-  moulds: [{ mould: 'short-loaf', count: 1, fill: '90' }],
+  moulds: [{ mould: 'short-loaf', count: 1, fill: '90', pattern: 'plain-pour' }],
   limits: { superfat: { low: '4', high: '6' }, lye: { low: '31', high: '35' } },
 });
 const plan: Plan = planned(of).plan;
