@@ -116,7 +116,7 @@ describe('before anything was made', () => {
     const page = await shop.open(PAGES.today);
     const links = await page.getByRole('navigation').getByRole('link').all();
     for (const link of links) expect((await fetch(shop.url((await link.getAttribute('href')) ?? ''))).status).toBe(200);
-    expect(links).toHaveLength(6);
+    expect(links).toHaveLength(7);
     await page.close();
   });
 });
