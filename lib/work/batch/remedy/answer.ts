@@ -24,7 +24,13 @@ const leftActs = ({ facts, state }: RemedyQuestion): readonly RemedyAct[] =>
     return holder === undefined || mass <= 0 ? [] : [{ kind: 'leave', line, vessel: holder.plan.id, mass }];
   });
 
+/** Hydroxide that stayed behind as the lye was made is not poured on by a word: into lye it goes by its gate, into batter never. */
+const goesByGate = ({ state, facts }: RemedyQuestion): boolean =>
+  (state.joined !== null || Object.values(state.vessels).some((vessel) => vessel.state === 'dissolved')) &&
+  facts.leftInJug.some(({ line }) => state.lines[line]?.plan.material.class === 'hydroxide');
+
 const finishCard = (whole: Bench, question: RemedyQuestion): RemedyCard | null => {
+  if (goesByGate(question)) return null;
   const acts = question.facts.leftInJug.map(({ line, vessel, mass }): RemedyAct => ({ kind: 'finish-pour', line, vessel, mass }));
   const [first] = question.facts.leftInJug;
   if (first === undefined) return null;

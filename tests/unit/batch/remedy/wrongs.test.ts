@@ -225,6 +225,19 @@ describe('oil that a person says still lies in its jug', () => {
     expect(answer.kind === 'figures' ? answer.masses.grams[rig.now.order.indexOf(line('olive'))] : null).toBe(550);
   });
 
+  it('of hydroxide that stayed behind is not finished by a word once the lye is made: more goes in by its gate, and into batter never', () => {
+    const behind = (rig: BatchRig) =>
+      ask(solve, rig, factsWith({ leftInJug: [{ line: line('soda'), vessel: vessel('soda-cup'), mass: grams(12) }] })).cards;
+    expect(behind(batchOf(plain).weighAll()).map(({ kind }) => kind)).toContain('finish-pour');
+    const made = behind(batchOf(plain).weighAll().makeLye());
+    expect(made.map(({ kind }) => kind)).not.toContain('finish-pour');
+    const more = made.flatMap(({ lines }) => lines).filter((one) => one.line === line('soda') && one.pour > 0);
+    for (const { needs } of more) expect(needs).toContain('hydroxide-gate');
+    const joined = behind(batchOf(plain).weighAll().makeLye().join());
+    expect(joined.map(({ kind }) => kind)).not.toContain('finish-pour');
+    expect(joined.flatMap(({ lines }) => lines).filter((one) => one.line === line('soda') && one.pour > 0)).toEqual([]);
+  });
+
   it('without a mass is all of it: forgotten altogether', () => {
     const rig = stated(null);
     expect(rig.now.leftInJug).toEqual([{ line: 'olive', vessel: 'oils-pot', mass: 700_000 }]);
