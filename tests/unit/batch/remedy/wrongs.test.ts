@@ -194,6 +194,10 @@ const stated = (mass: number | null): BatchRig => {
   return rig;
 };
 
+/** Twelve grams of soda that a person says still stand in their cup. */
+const behind = (rig: BatchRig) =>
+  ask(solve, rig, factsWith({ leftInJug: [{ line: line('soda'), vessel: vessel('soda-cup'), mass: grams(12) }] })).cards;
+
 describe('oil that a person says still lies in its jug', () => {
   it('is not in the pot: what the batch is now says so at once, wider by what a word is worth, and is right again once it is poured on', () => {
     const rig = stated(150);
@@ -226,8 +230,6 @@ describe('oil that a person says still lies in its jug', () => {
   });
 
   it('of hydroxide that stayed behind is not finished by a word once the lye is made: more goes in by its gate, and into batter never', () => {
-    const behind = (rig: BatchRig) =>
-      ask(solve, rig, factsWith({ leftInJug: [{ line: line('soda'), vessel: vessel('soda-cup'), mass: grams(12) }] })).cards;
     expect(behind(batchOf(plain).weighAll()).map(({ kind }) => kind)).toContain('finish-pour');
     const made = behind(batchOf(plain).weighAll().makeLye());
     expect(made.map(({ kind }) => kind)).not.toContain('finish-pour');
