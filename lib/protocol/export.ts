@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { AMENDABLE } from '#lib/work/batch/later/types';
 import type { Realm } from '#lib/work/batch/index';
 import type { HttpProblem } from './http';
 
@@ -28,6 +29,8 @@ const contribution = z.object({
   instrument: z.nullable(text),
   checked: z.boolean(),
   lot: z.nullable(text),
+  rightLot: z.optional(z.nullable(words('mark of the right lot, said later; lot stays as it was stated'))),
+  amended: z.optional(z.nullable(figure('milligrams it truly was, said later; net stays as it was stated'))),
   by: text,
   wall: ms,
   offsetMin: offset,
@@ -89,6 +92,23 @@ const joining = z.object({
   byHand: z.array(z.enum(['lye', 'oils'])),
 });
 
+const amendment = z.object({
+  what: z.enum(AMENDABLE),
+  entry: z.nullable(text),
+  line: z.nullable(text),
+  of: text,
+  was: words('milligrams of a weight, mark of a lot, thousandths of a degree, or words'),
+  is: text,
+  why: text,
+  by: text,
+  wall: ms,
+  offsetMin: offset,
+});
+
+const picture = z.object({ sha256: words('of the JPEG, hex'), of: text, caption: text, by: text, wall: ms, offsetMin: offset });
+
+const mould = z.object({ mark: text, n: count, name: text, mass: z.nullable(mg), byHand: z.boolean() });
+
 const review = z.object({
   summary,
   bench: text,
@@ -102,6 +122,13 @@ const review = z.object({
   checks: z.array(z.object({ instrument: text, nominal: mg, shown: mg, difference: mg, wall: ms })),
   parts: z.array(z.object({ name: text, mass: mg, byHand: z.boolean() })),
   poured: z.object({ kind: text }),
+  lots: z.optional(z.array(z.object({ lot: text, mark: text, mass: mg }))),
+  moulds: z.optional(z.array(mould)),
+  left: z.optional(z.array(z.object({ of: text, mass: mg, byHand: z.boolean() }))),
+  amendments: z.optional(z.array(amendment)),
+  pictures: z.optional(z.array(picture)),
+  cleaned: z.optional(z.array(text)),
+  uncheckedScales: z.optional(z.array(text)),
 });
 
 const sealed = z.object({

@@ -45,6 +45,7 @@ const WEIGHT_HEAD = [
   'crossed out',
   'why',
   'put right g',
+  'put right lot',
 ];
 
 /** Head of the table of weights. */
@@ -65,7 +66,7 @@ export const weightRows = ({ summary, formula, lines }: Pick<BatchReview, 'summa
         grams(line.target),
         grams(line.tolerance),
       ];
-      if (line.contributions.length === 0) return [csvRow([...about.with(5, line.lot ?? ''), ...Array.from({ length: 12 }, () => '')])];
+      if (line.contributions.length === 0) return [csvRow([...about.with(5, line.lot ?? ''), ...Array.from({ length: 13 }, () => '')])];
       return line.contributions.map((one) => csvRow([...about.with(5, one.lot ?? line.lot ?? ''), ...weightCells(one)]));
     })
     .join('');
@@ -83,6 +84,7 @@ const weightCells = (one: ReviewContribution): readonly string[] => [
   one.struck === null ? '' : 'yes',
   one.struck?.reason ?? '',
   one.amended === null ? '' : grams(one.amended),
+  one.rightLot ?? '',
 ];
 
 const BATCH_HEAD = [

@@ -1,7 +1,7 @@
 import type { InstrumentId } from '#lib/units/id';
 import type { ReviewContribution, ReviewLine } from '#lib/work/batch/index';
 import { massCell, massHead, planStep, showIn, stepOf } from '../quantities';
-import { crossedOut, isJudged, stepOfLine, voiceOf } from '../review/line';
+import { crossedOut, isJudged, lotsOfLine, stepOfLine, voiceOf } from '../review/line';
 import { messages } from '../review/messages';
 import { reasonWords } from '../reason-messages';
 import { measured } from '../sentence';
@@ -60,7 +60,7 @@ const lineRow = (line: ReviewLine, at: number, { facts, scales, letters, moved }
   const step = stepOfLine(line);
   const mass = (value: number, by: number | null, sign: 'minus' | 'both' = 'minus'): string => massCell(value, by, display, 0, sign).text;
   const counting = line.contributions.filter(({ struck }) => struck === null);
-  const lots = [...new Set(counting.flatMap(({ lot }) => lot ?? []))];
+  const lots = lotsOfLine(line).map(({ mark, stated }) => (stated === null ? mark : recordWords.materials.rightLot(mark, stated)));
   const last = counting.at(-1);
   const weighed = voiceOf(line) !== 'none';
   const actual = weighed ? mass(line.actual, step) : recordWords.materials.open;
@@ -69,7 +69,7 @@ const lineRow = (line: ReviewLine, at: number, { facts, scales, letters, moved }
     [
       [String(at + 1)],
       [line.material],
-      [lots.length > 0 ? listed(lots) : (line.lot ?? recordWords.materials.noLot)],
+      [lots.length > 0 ? listed(lots) : recordWords.materials.noLot],
       [mass(line.planned.target, planStep(line.planned.target))],
       ...(moved ? [[line.moved ? mass(line.target, planStep(line.target)) : '']] : []),
       [mass(line.tolerance, planStep(line.tolerance))],
@@ -116,7 +116,7 @@ const totalRow = (lines: readonly ReviewLine[], { display }: RecordFacts, moved:
 /** Every weight as it was taken, in the order of the lines; one that was crossed out keeps its row. */
 export const weightsTable = (facts: RecordFacts, scales: Letters): TableBlock => {
   const { review, display, personName } = facts;
-  const { title, note, heads, crossed, amended } = recordWords.weights;
+  const { title, note, heads, crossed, amended, amendedLot } = recordWords.weights;
   const { kinds, how } = messages.workings;
   const show = showIn(display);
   const rows = review.lines.flatMap((line) =>
@@ -125,6 +125,7 @@ export const weightsTable = (facts: RecordFacts, scales: Letters): TableBlock =>
       const said = [
         `${kinds[one.kind]}, ${how[one.how]}`,
         ...(one.amended === null ? [] : [amended(show.mass(one.amended, stepOfLine(line)))]),
+        ...(one.rightLot === null ? [] : [amendedLot(one.rightLot)]),
         ...(one.struck === null ? [] : [crossed(reasonWords[one.struck.reason], personName(one.struck.by))]),
       ].join('; ');
       return row(

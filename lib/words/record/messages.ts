@@ -39,6 +39,7 @@ export const recordWords = {
     total: 'All lines',
     byHand: 'hand',
     noLot: 'none stated',
+    rightLot: (mark: string, stated: string) => `${mark}, not ${stated}`,
     open: 'not weighed',
   },
   weights: {
@@ -47,6 +48,7 @@ export const recordWords = {
     heads: { at: 'at', material: 'material', what: 'what', net: 'net', shown: 'as stated', on: 'on', lot: 'lot', by: 'by' },
     crossed: (reason: string, by: string) => `crossed out: ${reason}, ${by}`,
     amended: (to: string) => `put right afterwards: ${to}`,
+    amendedLot: (mark: string) => `put right afterwards: lot ${mark}`,
   },
   process: {
     title: 'In process',

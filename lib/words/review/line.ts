@@ -18,6 +18,19 @@ export const voiceOf = (line: ReviewLine): 'measured' | 'entered' | 'worked' | '
   return only.how === 'typed' ? 'entered' : 'measured';
 };
 
+/**
+ * Marks of the lots a line is of, each once: the right one, and what was stated where another was said later; without a weight, the plan's.
+ */
+export const lotsOfLine = (line: ReviewLine): readonly { readonly mark: string; readonly stated: string | null }[] => {
+  const poured = counting(line).filter(({ kind }) => kind === 'pour' || kind === 'typed');
+  const all = poured.flatMap(({ lot, rightLot }) => {
+    const mark = rightLot ?? lot;
+    return mark === null ? [] : [[`${mark} ${rightLot === null ? '' : lot}`, { mark, stated: rightLot === null ? null : lot }] as const];
+  });
+  if (all.length > 0) return [...new Map(all).values()];
+  return line.lot === null ? [] : [{ mark: line.lot, stated: null }];
+};
+
 /** How far the line stood from its target with each weight that was later crossed out, in tolerances. */
 export const crossedOut = ({ contributions, target, tolerance }: ReviewLine): readonly number[] =>
   crossedOutAway(contributions, target, tolerance);

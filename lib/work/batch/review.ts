@@ -51,12 +51,14 @@ const contribution = (one: Contribution, byId: ReadonlyMap<EntryId, Entry>): Rev
   const entry = byId.get(one.entry);
   if (entry === undefined) throw new BrokenHistory(`no entry ${one.entry} for a contribution`);
   const cross = one.struck === null ? undefined : byId.get(one.struck);
+  const stated = statedBy(entry);
   return {
     entry: one.entry,
     kind: one.kind,
     net: one.net,
     how: one.how,
-    ...statedBy(entry),
+    ...stated,
+    rightLot: one.lot === undefined || one.lot.mark === stated.lot ? null : one.lot.mark,
     amended: one.amended ?? null,
     by: entry.by,
     wall: entry.wall,

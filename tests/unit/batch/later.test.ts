@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { weightRows } from '#lib/words/record/csv';
+import { lotsOfLine } from '#lib/words/review/line';
 import { as } from '#lib/units/id';
 import type { LotId } from '#lib/units/id';
 import { grams } from '#lib/units/mass';
@@ -58,6 +60,19 @@ describe('what is put right after the end', () => {
     rig.must('amend', { ...amendment, what: 'lot', entry: one.entry, is: lot.mark, lot });
     expect(lotsOf(rig.now).find((taken) => taken.lot === lot.id)).toEqual({ lot: lot.id, mark: lot.mark, mass: one.net });
     expect(lotsOf(rig.now).some((taken) => taken.lot === one.lot?.id)).toBe(false);
+    // Both show for ever, wherever lots are told.
+    const told = review(rig.entries);
+    const line = told.lines.find((each) => each.line === 'olive')!;
+    expect(line.contributions[0]).toMatchObject({ lot: one.lot?.mark, rightLot: 'OL 9' });
+    expect(lotsOfLine(line)).toEqual([{ mark: 'OL 9', stated: one.lot?.mark }]);
+    const other = told.lines.find((each) => each.line === 'coconut')!;
+    expect(lotsOfLine(other)).toEqual([{ mark: other.lot, stated: null }]);
+    const row =
+      weightRows(told)
+        .split('\r\n')
+        .find((each) => each.includes(',olive,')) ?? '';
+    expect(row).toContain(`,${one.lot?.mark},`);
+    expect(row).toMatch(/,OL 9$/);
   });
 
   it('what went back to its bottle was not taken', () => {

@@ -10,7 +10,7 @@ import type { Cell } from '#lib/words/quantities';
 import { messages } from '#lib/words/review/messages';
 import { Bar } from './bar';
 import { on } from './classes';
-import { crossedOut, isJudged, stepOfLine, voiceOf } from '#lib/words/review/line';
+import { crossedOut, isJudged, lotsOfLine, stepOfLine, voiceOf } from '#lib/words/review/line';
 import type { Axis } from './model';
 import type { NameOf } from './review-page';
 import { Workings } from './workings';
@@ -60,7 +60,9 @@ export function PlanRow({ line, columns, letter, open, onOpen, nameOf }: RowProp
         <th scope="row">
           <Name line={line} display={display} />
         </th>
-        <td className={on('lot')}>{line.lot ?? messages.workings.noLot}</td>
+        <td className={on('lot')}>
+          <Lots line={line} />
+        </td>
         <td className={on('n wide')}>
           <Digits cell={massCell(line.planned.target, planStep(line.planned.target), display, plan)} />
         </td>
@@ -143,4 +145,16 @@ function Crossed({ line, columns: { display, actual } }: { readonly line: Review
         <br />
       </Fragment>
     ));
+}
+
+/** The right lots; one that was stated first stays to be seen. */
+function Lots({ line }: { readonly line: ReviewLine }) {
+  const lots = lotsOfLine(line);
+  if (lots.length === 0) return messages.workings.noLot;
+  return lots.map(({ mark, stated }, at) => (
+    <Fragment key={`${mark} ${stated ?? ''}`}>
+      {at > 0 ? ', ' : null}
+      {stated === null ? null : <s>{stated}</s>} {mark}
+    </Fragment>
+  ));
 }

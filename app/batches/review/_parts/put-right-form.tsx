@@ -34,7 +34,7 @@ const choicesOf = (review: BatchPage, display: Display): readonly (readonly [str
     ...poured.map(
       ({ material, one }) => [`weight ${one.entry}`, words.weightOf(material, exact(one.amended ?? one.net, display))] as const,
     ),
-    ...poured.map(({ material, one }) => [`lot ${one.entry}`, words.lotOf(material, one.lot ?? words.unknown)] as const),
+    ...poured.map(({ material, one }) => [`lot ${one.entry}`, words.lotOf(material, one.rightLot ?? one.lot ?? words.unknown)] as const),
     ...(review.joining === null ? [] : (['lye', 'oils'] as const).map((of) => [`temperature ${of}`, words.temperatureOf[of]] as const)),
     ['other', words.other],
   ];

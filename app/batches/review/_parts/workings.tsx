@@ -52,7 +52,10 @@ export function Workings({ line, step, display, nameOf, onClose }: Props) {
               </td>
               <td className={on('wide')}>{one.stated === null ? '' : `${one.stated.text} ${one.stated.unit}`}</td>
               <td className={on('wide')}>{one.instrument === null ? shared.byHand : nameOf(one.instrument)}</td>
-              <td className={on('wide')}>{one.lot ?? workings.noLot}</td>
+              <td className={on('wide')}>
+                {one.rightLot === null ? (one.lot ?? workings.noLot) : <s>{one.lot ?? workings.noLot}</s>}
+                {one.rightLot === null ? null : ` ${one.rightLot}`}
+              </td>
             </tr>
           ))}
         </tbody>

@@ -109,6 +109,8 @@ export interface ReviewContribution {
   /** The scale had been checked against a known mass. */
   readonly checked: boolean;
   readonly lot: string | null;
+  /** Mark of the lot it truly came of, where that was said later; `lot` stays as it was. */
+  readonly rightLot: string | null;
   /** What it truly was, put right after the end; `net` stays as it was. */
   readonly amended: Milligrams | null;
   readonly by: PersonId;
