@@ -23,13 +23,16 @@ export function BarsWork({ id }: { readonly id: string }) {
   return page === null || !mine ? null : <LocalCards cards={cardsFor(page)} back={() => undefined} />;
 }
 
+/** What is said of the scale reaches over from beside it on a small screen. */
+const BESIDE_TRUTH = { width: '92%' };
+
 /** On the practice bench somebody else's hands put bars on and take them off. */
 function Help() {
   const practice = useLive(see.realm) === 'practice';
   const mine = useLive(see.mine);
   if (!practice) return null;
   return (
-    <div className={work['cards']} data-count="1">
+    <div className={work['cards']} data-count="1" style={BESIDE_TRUTH}>
       <Press
         className={work['card']}
         name={barsMessages.help}
