@@ -113,6 +113,7 @@ export const lotMessages = {
     today: 'today',
     ready: 'ready',
     final: (low: string, high: string) => `${low} to ${high} g`,
+    inTheEnd: (day: number, low: string, high: string) => `On day ${day} a followed bar weighs ${low} to ${high} g, 9 times in 10.`,
     drawing: (points: number) => `Weight of a followed bar by day: ${counted(points, 'weighing')} and what is expected.`,
     next: (when: string) => `Next worth weighing: ${when}.`,
     noNext: 'Another weighing would hardly narrow it.',

@@ -101,7 +101,7 @@ export function CureChart({ followed, forecast, now }: Props) {
           </>
         )}
         {end === undefined ? null : (
-          <text x={percent(RIGHT)} dx={8} y={y(grams(end.middle)) + 4}>
+          <text className={on('wide')} x={percent(RIGHT)} dx={8} y={y(grams(end.middle)) + 4}>
             {words.final(numberText(grams(end.high), locale, 1), numberText(grams(end.low), locale, 1))}
           </text>
         )}

@@ -1,4 +1,6 @@
 'use client';
+import { LAST_DAY, weightOn } from '#lib/soap/shrink/index';
+import { numberText } from '#lib/units/format';
 import { shortDate } from '#lib/words/times';
 import type { Unfollowed } from '#lib/work/bars/cure';
 import { useDisplay } from '../../_live/use';
@@ -35,6 +37,7 @@ export function CureSection({ cure, now }: { readonly cure: Cure | Unfollowed; r
       </PaperSection>
     );
   const { next } = forecast;
+  const end = weightOn(forecast, LAST_DAY, followed.cutWeight);
   return (
     <PaperSection
       name={words.title}
@@ -50,6 +53,7 @@ export function CureSection({ cure, now }: { readonly cure: Cure | Unfollowed; r
     >
       {now === null ? null : <CureChart followed={followed} forecast={forecast} now={now} />}
       <p className={on('gap')}>
+        {words.inTheEnd(LAST_DAY, numberText(end.low, locale, 1), numberText(end.high, locale, 1))}{' '}
         {next === null ? words.noNext : words.next(shortDate(followed.from + next.day * DAY_MS, { offsetMin: null, locale }))}
       </p>
     </PaperSection>
