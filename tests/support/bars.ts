@@ -35,7 +35,7 @@ export const barsRig = (lot: BarsId = barsIdOf(as('b1'), 1)) => {
     kind: K,
     body: BarsCommandBodies[K],
     at = POURED,
-    over: Partial<BarsCommand> & { observation?: Partial<BarsObservation> } = {},
+    over: Omit<Partial<BarsCommand>, 'observation'> & { observation?: Partial<BarsObservation> } = {},
   ): Refusal | null => {
     const { observation = {}, ...rest } = over;
     const command = {
