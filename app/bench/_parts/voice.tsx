@@ -37,7 +37,7 @@ export function Voice() {
     if (spoken) speaker().say(textIn(SPOKEN_IN), SPOKEN_IN);
   }, [say, display, division, aloud, spoken]);
   return (
-    <output className="unseen" aria-live="polite" data-say={say?.code}>
+    <output className="unseen" aria-live="polite" data-say={sentence === '' ? undefined : say?.code}>
       {sentence}
     </output>
   );
