@@ -25,4 +25,8 @@ export const personOf = (people: Pick<People, 'people' | 'pinOf'>, pass: string 
   return pin === null || same(mark, markOf(person.id, pin)) ? as(person.id) : MAKER;
 };
 
-const same = (a: string, b: string): boolean => a.length === b.length && timingSafeEqual(Buffer.from(a), Buffer.from(b));
+/** Bytes are compared: as many letters may be more bytes. */
+const same = (a: string, b: string): boolean => {
+  const [one, other] = [Buffer.from(a), Buffer.from(b)];
+  return one.length === other.length && timingSafeEqual(one, other);
+};

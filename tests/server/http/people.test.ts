@@ -65,6 +65,7 @@ describe('people', () => {
     // Neither the bare id nor a forged mark passes for somebody with a PIN.
     expect(await me(imke)).toBeNull();
     expect(await me(`${imke}.${'A'.repeat(43)}`)).toBeNull();
+    expect(await me(`${imke}.${'\u00e9'.repeat(43)}`)).toBeNull();
     expect((await post(`/${imke}/pin`, { pin: '0815', now: '1111' })).status).toBe(403);
     for (const wrong of ['1', '2', '3']) expect((await here(imke, wrong)).status).toBe(403);
     expect((await here(imke, '4')).status).toBe(429);
