@@ -13,6 +13,7 @@ export const messages = {
   noCut: 'These bars are not cut yet: there is nothing to check.',
   back: 'To the bars',
   label: 'To their label',
+  weigh: 'Weigh them at the bench',
   lead: {
     passes: 'By the average system this lot may bear its label.',
     fails: 'By the average system this lot may not bear its label.',

@@ -80,6 +80,11 @@ function Net({ page }: { readonly page: BarsPage }) {
           <Link className={on('act')} href={`/bars/label?id=${query}` as Route} prefetch={false}>
             {messages.label}
           </Link>
+          {row.cut === null ? null : (
+            <Link className={on('act')} href={`/bench/bars?id=${query}` as Route} prefetch={false}>
+              {messages.weigh}
+            </Link>
+          )}
         </div>
       </PaperTitle>
       <PaperSection name={words.title} note={<p>{words.note}</p>}>
