@@ -1,4 +1,4 @@
-import type { AlarmCode, StoryCode } from '#lib/work/batch/index';
+import type { AlarmCode, LotDespite, StoryCode } from '#lib/work/batch/index';
 import type { BatterWrong, PhotoSubject } from '#lib/work/batch/pouring/types';
 import { planStep } from '../quantities';
 import type { Show } from '../quantities';
@@ -165,6 +165,11 @@ const alarm = (facts: Facts): string => {
 };
 const seconds = (ms: number): string => (Math.abs(ms) < 90_000 ? `${Math.round(ms / 1000)} s` : `${Math.round(ms / 60_000)} min`);
 
+const DESPITE: Record<LotDespite, string> = {
+  expired: 'It was past its day;',
+  quarantined: 'It was set apart;',
+  'used-up': 'It was noted as used up;',
+};
 const SCALES = { main: 'big scale', fine: 'small scale' } as const;
 
 /** A temperature at joining, in the voice of its source. */
@@ -198,7 +203,11 @@ export const storyWords: Readonly<Record<StoryCode, Tell>> = {
         : t`Targets moved.`,
       has(facts, 'reason') ? t`${stop(capital(text(facts, 'reason')))}` : [],
     ),
-  'lot-chosen': (facts) => says(t`${material(facts)}: lot ${text(facts, 'lot')} chosen.`),
+  'lot-chosen': (facts) =>
+    says(
+      t`${material(facts)}: lot ${text(facts, 'lot')} chosen.`,
+      has(facts, 'despite') ? t`${one(DESPITE, text(facts, 'despite'), 'It was not to be used;')} a person held to use it.` : [],
+    ),
   'gate-confirmed': (facts) => says(t`${one(GATES, text(facts, 'gate'), 'Precautions confirmed.')}`),
   'typed-by-hand': (facts) =>
     says(

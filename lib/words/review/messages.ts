@@ -37,7 +37,7 @@ export const messages = {
     departures({ overPours, overrides, byHand }: Counts, moved: number): string {
       const parts = [
         ...(overPours > 0 ? [counted(overPours, 'over-pour')] : []),
-        ...(overrides > 0 ? [counted(overrides, 'hold allowed by a person', 'holds allowed by a person')] : []),
+        ...(overrides > 0 ? [counted(overrides, 'override by a person', 'overrides by a person')] : []),
         ...(byHand > 0 ? [counted(byHand, 'weight typed by hand', 'weights typed by hand')] : []),
         ...(moved > 0 ? [counted(moved, 'target moved', 'targets moved')] : []),
       ];

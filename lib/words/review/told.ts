@@ -25,6 +25,10 @@ const DEPARTURES = new Set<StoryEvent['code']>([
   'batter-wrong',
 ]);
 
+/** Choosing a lot is none, unless it was one that should not be used. */
+const isDeparture = ({ code, params }: StoryEvent): boolean =>
+  DEPARTURES.has(code) || (code === 'lot-chosen' && params['despite'] !== undefined);
+
 const letterOf = (n: number): string => (n < 26 ? String.fromCharCode(97 + n) : `${letterOf(Math.floor(n / 26) - 1)}${letterOf(n % 26)}`);
 
 /** The story with each over-pour and its answer as one, and a letter on whatever departed from the plan. */
@@ -47,7 +51,7 @@ export const storyOf = (review: Pick<BatchReview, 'story'>): readonly Told[] => 
           )
         : undefined;
     if (crossed !== undefined && crossed.wall === answer?.wall) taken.add(crossed);
-    const letter = DEPARTURES.has(event.code) ? letterOf(letters++) : null;
+    const letter = isDeparture(event) ? letterOf(letters++) : null;
     return [{ ...event, answer, letter }];
   });
 };

@@ -32,6 +32,9 @@ describe('the story in words', () => {
     expect(told('gate-confirmed')).toBe('Precautions confirmed.');
     expect(told('gate-confirmed', { gate: 'hydroxide' })).toBe('Precautions for the hydroxide confirmed.');
     expect(told('trace')).toBe('Trace.');
+    expect(told('lot-chosen', { material: 'Coconut oil', lot: 'CO 9', despite: 'quarantined' })).toBe(
+      'Coconut oil: lot CO 9 chosen. It was set apart; a person held to use it.',
+    );
     expect(told('trace', { mark: 'medium', batter: 47_300 })).toBe('Medium trace. Batter at 47.3 °C.');
   });
 

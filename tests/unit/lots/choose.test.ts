@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { as } from '#lib/units/id';
 import type { LotId } from '#lib/units/id';
+import { review } from '#lib/work/batch/review';
+import { lettersOf, storyOf } from '#lib/words/review/told';
 import { chosenLot, unfitIn } from '#lib/bench/pipeline/lots';
 import type { LotAnswer, LotStores } from '#lib/bench/pipeline/lots';
 import { BatchRig, lineId, planOf, started } from '#tests/support/batch';
@@ -16,6 +18,12 @@ describe('a lot that should not be used', () => {
     const [entry] = rig.must('choose-lot', { line, lot: LOT, fault: 'expired', held: true });
     expect(entry).toMatchObject({ kind: 'lot-chosen', body: { line, lot: LOT, despite: 'expired' } });
     expect(rig.line('coconut').plan.lot).toEqual(LOT);
+    // A reader of the record is told, finds the batch by it, and finds its letter in the line's row.
+    const told = review(rig.entries);
+    expect(told.summary.overrides).toBe(1);
+    const story = storyOf(told);
+    expect(story.find(({ code }) => code === 'lot-chosen')).toMatchObject({ letter: 'a', params: { despite: 'expired' } });
+    expect(lettersOf(story).get(line)).toBe('a');
   });
 
   it('holds the start of a batch that was prepared with it', () => {

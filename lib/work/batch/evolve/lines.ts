@@ -13,7 +13,11 @@ export const replanned: Evolve<'replanned'> = (state, { body }) => {
 };
 
 export const lotChosen: Evolve<'lot-chosen'> = (state, { body }) =>
-  changeLine(state, body.line, (line) => ({ plan: { ...line.plan, lot: body.lot } }));
+  changeLine(
+    body.despite === undefined ? state : { ...state, counts: { ...state.counts, overrides: state.counts.overrides + 1 } },
+    body.line,
+    (line) => ({ plan: { ...line.plan, lot: body.lot } }),
+  );
 
 export const lineClosed: Evolve<'line-closed'> = (state, { body }) =>
   reopen(changeLine(state, body.line, () => ({ status: 'closed', outcome: body.outcome })));
