@@ -87,7 +87,7 @@ const labelFrom = (bars: BarsState, batch: BatchState, shelf: Shelf, head: strin
   const net: Milligrams | null = bars.label;
   const facts = { settings, list, mark: bars.mark, net: net !== null, netGrams: net === null ? null : net / 1000 };
   const formula = bars.of.formula.name;
-  const content = { settings, formula, list, mark: bars.mark, net, poured: bars.poured };
+  const content = { settings, formula, list, mark: bars.mark, realm: bars.realm, net, poured: bars.poured };
   const [bare, proven] = [content, { ...content, head }].map((one) => layLabel(labelText(one), settings.size)) as [
     LabelLayout,
     LabelLayout,

@@ -1,4 +1,5 @@
 import type { Milligrams } from '#lib/units/mass';
+import type { Realm } from '#lib/work/batch/index';
 import type { IngredientList } from '#lib/work/label/ingredients';
 import type { LabelText } from '#lib/work/label/layout';
 import { netStatement } from '#lib/work/label/net-statement';
@@ -8,6 +9,8 @@ import type { LabelSettings } from '#lib/work/label/settings';
 export const labelWords = {
   ingredients: (names: string) => `Ingredients: ${names}.`,
   batch: (mark: string) => `Batch ${mark}`,
+  /** What no real scale has weighed can pass for no real bar, cut out of its sheet either. */
+  realm: { real: null, practice: 'Practice: not for sale.', test: 'A test: not for sale.' } satisfies Record<Realm, string | null>,
   head: (words: string) => `Record: ${words}.`,
   bestBefore: (month: string) => `Best before end of ${month}.`,
   origin: (country: string) => `Made in ${country}.`,
@@ -20,6 +23,7 @@ export interface LabelContent {
   readonly formula: string;
   readonly list: IngredientList;
   readonly mark: string;
+  readonly realm: Realm;
   readonly net: Milligrams | null;
   /** Wall time of the pour. */
   readonly poured: number;
@@ -48,7 +52,7 @@ const durabilityText = ({ durability }: LabelSettings, poured: number): string |
 const said = (text: string | null): readonly string[] => (text === null || text.trim() === '' ? [] : [text.trim()]);
 
 /** Everything a label says, whole. */
-export const labelText = ({ settings, formula, list, mark, net, poured, head }: LabelContent): LabelText => {
+export const labelText = ({ settings, formula, list, mark, realm, net, poured, head }: LabelContent): LabelText => {
   const { title, purpose, cautions, responsible, origin } = settings;
   const stated = net === null ? null : netStatement(net);
   return {
@@ -66,6 +70,7 @@ export const labelText = ({ settings, formula, list, mark, net, poured, head }: 
       ...said([responsible.name, responsible.address.replaceAll(/\s*\n\s*/g, ', ')].filter((one) => one.trim() !== '').join(', ')),
       ...said(origin === null || origin.trim() === '' ? null : labelWords.origin(origin.trim())),
       labelWords.batch(mark),
+      ...said(labelWords.realm[realm]),
       ...said(head === undefined ? null : labelWords.head(head)),
     ],
   };

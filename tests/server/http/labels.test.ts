@@ -66,7 +66,8 @@ it('is drawn as SVG, and as PDF that another program reads', async () => {
   const { mark } = await page();
   const svg = Buffer.from(await bytes(`labels/label.svg?id=${ID}`)).toString();
   expect(svg).toMatch(/^<svg [^>]*width="90mm" height="60mm"/);
-  for (const text of ['98 g', 'Net Wt 3.45 oz', 'Inci oil-2', 'Brook &amp; Alder', `Batch ${mark}`]) expect(svg).toContain(text);
+  for (const text of ['98 g', 'Net Wt 3.45 oz', 'Inci oil-2', 'Brook &amp; Alder', `Batch ${mark}`, 'Practice: not for sale.'])
+    expect(svg).toContain(text);
   const one = await bytes(`labels/label.pdf?id=${ID}`);
   // 90 × 60 mm in points.
   expect(pdfInfo(one)).toMatch(/Page size:\s+255\.1\d* x 170\.0\d*/);
