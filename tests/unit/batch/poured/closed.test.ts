@@ -12,7 +12,8 @@ const whole = (rig: BatchRig): BatchRig => {
   rig.must('close', {});
   return rig;
 };
-const computed = (): BatchRig => started(planned(formula({ moulds: [{ mould: 'short-loaf', count: 1, fill: '90', pattern: 'plain-pour' }] })).plan);
+const computed = (): BatchRig =>
+  started(planned(formula({ moulds: [{ mould: 'short-loaf', count: 1, fill: '90', pattern: 'plain-pour' }] })).plan);
 
 describe('a closed batch', () => {
   const rig = whole(computed());
