@@ -4,21 +4,19 @@ import { useRouter, useSearchParams } from 'next/navigation';
 import { useState } from 'react';
 import { massText } from '#lib/units/format';
 import type { FollowBars, FollowLot } from '#lib/protocol/lots';
-import type { Lot } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
 import type { Answer } from '../../_ui/api';
 import { on } from '../../_ui/classes';
 import { Choice, TextField } from '../../_ui/fields';
-import { documentOf } from '../../_ui/kept/kind';
 import { PaperPage } from '../../_ui/paper';
 import { Asking, ProblemSection } from '../../_ui/problem';
 import { PaperSection, PaperTitle } from '../../_ui/section';
-import { shelfApi } from '../../_ui/shelf-api';
 import { useAsked } from '../../_ui/use-asked';
 import { followMessages as words } from '../messages-follow';
 import { BackSections } from './back-sections';
 import { followApi } from './follow-api';
 import { FollowTable } from './follow-table';
+import { askStores, lotOptions } from './stores';
 import { StoresNav } from './stores-nav';
 
 type Found =
@@ -53,11 +51,10 @@ export function FollowPage() {
 
 function Ask({ lot, mark }: { readonly lot: string; readonly mark: string }) {
   const router = useRouter();
-  const { asked } = useAsked(() => shelfApi.list('lot'));
+  const { asked } = useAsked(askStores);
   const [typed, setTyped] = useState(mark);
   const { ask } = words;
-  const items = asked.state === 'there' ? [...asked.value.items, ...asked.value.away] : [];
-  const options = items.map((item) => [item.id, documentOf<Lot>(item).mark] as const);
+  const options = asked.state === 'there' ? lotOptions(asked.value) : [];
   const go = (query: string): void => router.push(`/stores/follow?${query}` as Route);
   return (
     <PaperSection name={ask.title}>

@@ -4,13 +4,11 @@ import { useRouter, useSearchParams } from 'next/navigation';
 import { useState } from 'react';
 import type { HttpProblem } from '#lib/protocol/http';
 import type { FollowLot } from '#lib/protocol/lots';
-import type { Lot } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
 import type { Answer } from '../../_ui/api';
 import { on } from '../../_ui/classes';
 import { Choice, TextField } from '../../_ui/fields';
 import { freshId } from '../../_ui/fresh-id';
-import { documentOf } from '../../_ui/kept/kind';
 import { PaperPage } from '../../_ui/paper';
 import { Asking, Problem, ProblemSection } from '../../_ui/problem';
 import { PaperSection, PaperTitle } from '../../_ui/section';
@@ -19,6 +17,7 @@ import { useAsked } from '../../_ui/use-asked';
 import { followMessages } from '../messages-follow';
 import { followApi } from './follow-api';
 import { FollowTable, goneText } from './follow-table';
+import { askStores, lotOptions } from './stores';
 import { StoresNav } from './stores-nav';
 
 const { recall: words } = followMessages;
@@ -28,10 +27,9 @@ const NOTHING: Answer<FollowLot | null> = { ok: true, value: null };
 export function RecallPage() {
   const id = useSearchParams().get('lot') ?? '';
   const router = useRouter();
-  const { asked: lots } = useAsked(() => shelfApi.list('lot'));
+  const { asked: lots } = useAsked(askStores);
   const { asked, again } = useAsked<FollowLot | null>(() => (id === '' ? Promise.resolve(NOTHING) : followApi.lot(id)), { key: id });
-  const items = lots.state === 'there' ? lots.value.items : [];
-  const options = items.map((item) => [item.id, documentOf<Lot>(item).mark] as const);
+  const options = lots.state === 'there' ? lotOptions(lots.value) : [];
   const found = asked.state === 'there' ? asked.value : null;
   return (
     <PaperPage foot={words.title}>

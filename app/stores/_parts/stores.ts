@@ -71,3 +71,12 @@ export const contextOf = ({ materials, preparations, lots }: Known): PlanContext
   losses: { residue: null, pour: null },
   calibration: null,
 });
+
+/** Every lot there ever was, by its mark and what it is of: two suppliers' lots may bear one mark, and one put away is recalled as well. */
+export const lotOptions = (stores: Stores): readonly (readonly [id: string, label: string])[] => {
+  const { nameOf } = knownOf(stores);
+  return [...stores.lots.items, ...stores.lots.away]
+    .map((item) => [item.id, documentOf<Lot>(item)] as const)
+    .map(([id, { mark, material }]) => [id, `${mark}, ${nameOf(material)}`] as const)
+    .toSorted(([, a], [, b]) => a.localeCompare(b));
+};
