@@ -84,11 +84,12 @@ export const checkBundle = (parts: Parts, tools: BundleTools, known: KnownElsewh
     head === null || signer === undefined
       ? null
       : sealFault(textOf(parts, PARTS.seal), textOf(parts, PARTS.sums) ?? '', { ...head, publicKey: signer.publicKey }, tools.ed25519);
-  if (fault !== null) findings.push({ on: 'seal', why: fault });
+  // Told last: what it is about may have been found by name.
+  const sealed = fault === null ? [] : [{ on: 'seal', why: fault } as const];
   const chain = readChain(textOf(parts, PARTS.chain) ?? '');
   if (typeof chain === 'number') {
     findings.push({ on: 'chain-row', row: parts.has(PARTS.chain) ? chain : 0 });
-    return { head, entries: 0, withdrawn: 0, met: 0, findings };
+    return { head, entries: 0, withdrawn: 0, met: 0, findings: [...findings, ...sealed] };
   }
   const starts = before !== null && before !== 'none' ? before.checkpoint : { seq: 0, link: '00'.repeat(32) };
   if (before !== null && (chain.start.seq !== starts.seq || chain.start.link !== starts.link))
@@ -104,7 +105,7 @@ export const checkBundle = (parts: Parts, tools: BundleTools, known: KnownElsewh
       own,
     ).map((found) => ({ on: 'entries', found }) as const),
   );
-  findings.push(...versionGaps(texts, withdrawn));
+  findings.push(...versionGaps(texts, withdrawn), ...sealed);
   return { head, entries: texts.length, withdrawn, met, findings };
 };
 
