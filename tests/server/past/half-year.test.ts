@@ -37,6 +37,10 @@ describe('the invented half-year of the practice bench', () => {
       expect(sold.some((entry) => JSON.stringify(entry).includes(id))).toBe(true);
       expect(text).not.toContain(name);
     }
+    // Whose hand eased off is whoever the entry says poured.
+    const eased = entries.flatMap((entry) => (entry.kind === 'weight-accepted' && entry.body.eased !== undefined ? [entry] : []));
+    expect(eased.length).toBeGreaterThan(20);
+    for (const { by, body } of eased) expect(body.eased?.hand).toBe(by);
   });
 
   it('has closed batches whose moulds became bars, weighed, labelled and counted', async () => {

@@ -105,7 +105,7 @@ export function* halfYear(asked: HalfYear): Generator<Past> {
       offsetMin,
       checks,
       plan: withOpenLots(plan, back),
-      hand,
+      hand: { ...hand, person },
       random: noise,
       drift: at > 0.7 * batches ? { olive: 0.3 } : {},
       notes: notesOf(choice),
