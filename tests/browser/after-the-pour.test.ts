@@ -191,6 +191,9 @@ describe('one batch after its pour', () => {
     await seen('All its bars are held.');
     await page.goto(at(`/bars/lot?id=${lot(2)}`));
     await seen(`Held: Recall of lot ${BAD_LOT.mark}.`);
+    await section(page, 'What happened')
+      .getByRole('cell', { name: `Recall of lot ${BAD_LOT.mark}`, exact: true })
+      .waitFor();
   }, 150_000);
 });
 

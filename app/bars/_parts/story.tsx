@@ -20,7 +20,12 @@ const UNSAID: ReadonlySet<string> = new Set(['entry', 'to', 'at', 'for', 'name',
 const numbers: Readonly<Record<string, ((n: number) => string) | undefined>> = lotMessages.story.numbers;
 const stateWords: Readonly<Record<string, string>> = messages.moulds.state;
 
-const said = (key: string, value: string | number, display: Display): string => {
+/** Words somebody typed stand as they were typed; codes of ours are read as words. */
+const TYPED: ReadonlySet<string> = new Set(['mould', 'cutter', 'place', 'note', 'text']);
+const isTyped = (code: BarsEvent['code'], key: string): boolean => TYPED.has(key) || (code === 'held' && key === 'reason');
+
+const said = (code: BarsEvent['code'], key: string, value: string | number, display: Display): string => {
+  if (typeof value === 'string' && isTyped(code, key)) return value;
   if (typeof value === 'string') return key === 'state' ? (stateWords[value] ?? value) : value.replaceAll('-', ' ');
   if (MASSES.has(key)) return massText(value, display);
   if (key === 'room') return temperatureText(value, display);
@@ -34,7 +39,7 @@ const wordsOf = ({ code, params }: BarsEvent, display: Display): string => {
   const parts = Object.entries(params).filter(
     ([key, value]) => !(UNSAID.has(key) && !(key === 'text' && code === 'noted')) && value !== '',
   );
-  return parts.map(([key, value]) => said(key, value, display)).join(', ');
+  return parts.map(([key, value]) => said(code, key, value, display)).join(', ');
 };
 
 /** Every entry of the lot, newest first. */
