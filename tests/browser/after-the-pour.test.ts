@@ -149,7 +149,7 @@ describe('one batch after its pour', () => {
     // Every bar against its label: under a hundred the whole lot is weighed (76/211/EEC).
     await type('Weight the label states, g', '72');
     await press('Keep this weight');
-    await section(page, 'What happened').getByRole('cell', { name: 'label', exact: true }).waitFor();
+    await section(page, 'What happened').getByRole('rowheader', { name: 'label', exact: true }).waitFor();
     for (const [n, net] of [72_600, 72_900, 71_800, 73_100].entries()) await typeForNet(n, net);
     await page.goto(at(`/bars/net?id=${lot(1)}`));
     await seen('4 of 4 weighed for this.');
