@@ -335,7 +335,7 @@ describe('formulas on paper', () => {
     await page.getByRole('button', { name: 'Make a batch ready' }).click();
     const ready = section(page, 'Make ready');
     await ready.getByLabel('Coconut oil').waitFor();
-    expect(await ready.getByLabel('Coconut oil').locator('option:checked').innerText()).toBe('CO 26-07');
+    expect(await ready.getByLabel('Coconut oil').locator('option:checked').innerText()).toBe('CO 26-07, use first');
     await ready.locator('table[data-plan]').waitFor();
     await isSound(page);
     const planned = await plannedOn(page);

@@ -66,12 +66,15 @@ const turn = async (
   poured: Map<string, 'aimed' | 'answered'>,
 ): Promise<void> => {
   const { line } = cue;
+  const standing = toCrossOut(drive, batch);
+  if (standing !== null) return must(screen, { kind: 'strike', entry: standing, reason: 'over-poured', note: '', held: true });
   const typed = line === null ? undefined : drive.byHand?.[line];
   if (line !== null && typed !== undefined && cue.phase !== 'gate') return typeWeight(screen, line, typed, batch);
   // Crossed out already: the hands now take out what is too much.
   if (cue.phase === 'over' && line !== null && !isCrossedOut(batch, line)) {
     poured.set(line, 'answered');
-    return take(screen, cue, drive.over?.[line]?.answer ?? 'carry-on');
+    const asked = drive.over?.[line]?.answer ?? 'carry-on';
+    return take(screen, cue, cue.cards.some(({ code }) => code === asked) ? asked : 'carry-on');
   }
   const over = line === null || poured.get(line) === 'answered' ? undefined : drive.over?.[line];
   // Help asked for now would come when the bench is ready already, and pour to the target.
@@ -94,6 +97,20 @@ const turn = async (
   const part = cue.cards.findIndex(({ code, enabled }) => code === 'part-pour' && enabled);
   if (part >= 0 && why !== null && why !== 'hands-full') return takeAt(screen, cue.cards, part);
   return undefined;
+};
+
+/**
+ * A weight that stands over and was to be crossed out: where a way out takes the same back out there is no card for it, so it was carried on
+ * with, and is crossed out as any other weight may be. Its entry.
+ */
+const toCrossOut = (drive: Omit<Drive, 'plan'>, batch: BatchState): string | null => {
+  for (const [id, { answer }] of Object.entries(drive.over ?? {})) {
+    const line = batch.lines[id as keyof typeof batch.lines];
+    const last = line?.contributions.at(-1);
+    if (answer !== 'cross-out' || line === undefined || last === undefined || last.struck !== null || batch.over !== null) continue;
+    if (line.actual > line.plan.target + line.plan.tolerance) return last.entry;
+  }
+  return null;
 };
 
 const isCrossedOut = (batch: BatchState, line: string): boolean =>
