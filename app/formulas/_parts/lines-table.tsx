@@ -4,7 +4,7 @@ import type { Planned } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
 import { Blank, Digits } from '../../_ui/figures';
 import { Head } from '../../_ui/head';
-import { massCell, massHead, placesOf, planStep, showIn } from '#lib/words/quantities';
+import { massCell, massHead, placesOf, showIn } from '#lib/words/quantities';
 import type { Cell } from '#lib/words/quantities';
 import { on } from '../classes';
 import { messages } from '../messages-plan';

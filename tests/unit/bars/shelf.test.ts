@@ -63,9 +63,10 @@ describe('what the forecast goes by', () => {
   });
 });
 
+const by = (row: BarsSummary, hours: number) =>
+  dueOf(row, { window: windowOf(row, [], null), photos: [0, 4], forecast: null, now: POURED + hours * HOUR });
+
 it('says what is due: out, cut, weigh, photograph; nothing of a lot in the freezer or gone', () => {
-  const by = (row: BarsSummary, hours: number) =>
-    dueOf(row, { window: windowOf(row, [], null), photos: [0, 4], forecast: null, now: POURED + hours * HOUR });
   expect(by(lot('a', []), 20)).toEqual([]);
   expect(by(lot('a', []), 25)).toEqual(['unmould']);
   expect(by(lot('a', [['freezer', 26]]), 60)).toEqual([]);
