@@ -41,6 +41,7 @@ export const messages = {
       'over-pour': 'an over-pour',
       override: 'a hold allowed',
       'by-hand': 'a weight by hand',
+      stated: 'a deviation written down',
     } satisfies Record<Deviation | 'any' | '', string>,
     found: 'Found',
     none: 'No batch has all of that. Fewer words, or a longer time, find more.',

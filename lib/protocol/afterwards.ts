@@ -8,7 +8,7 @@ export const LONGEST_NOTE = 2000;
 
 /** What a page says of any batch, ended or not. What stood there before, the record says itself. */
 const wants = z.discriminatedUnion('kind', [
-  z.object({ kind: z.literal('note'), text: words(LONGEST_NOTE) }),
+  z.object({ kind: z.literal('note'), text: words(LONGEST_NOTE), deviation: z.exactOptional(z.literal(true)) }),
   z.object({
     kind: z.literal('keep-photo'),
     sha256: z.string().check(z.regex(/^[0-9a-f]{64}$/)),

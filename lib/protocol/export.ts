@@ -71,6 +71,7 @@ const summary = z.object({
   overPours: count,
   overrides: count,
   byHand: count,
+  stated: z.optional(count),
 });
 
 const event = z.object({

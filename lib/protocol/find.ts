@@ -1,5 +1,5 @@
 /** What went otherwise than planned, as a list can be narrowed to it. `any`: whatever of them. */
-export const DEVIATIONS = ['over-pour', 'override', 'by-hand'] as const;
+export const DEVIATIONS = ['over-pour', 'override', 'by-hand', 'stated'] as const;
 export type Deviation = (typeof DEVIATIONS)[number];
 
 /** Which batches are asked for; what is left out narrows nothing. */

@@ -17,11 +17,12 @@ export const batchMessages = {
   },
   sum: (mark: string, mass: string) => `${mass}. Workings: the review of ${mark}`,
   /** Where there is no room for three columns; nothing for nothing. */
-  departures: ({ overPours, overrides, byHand }: Pick<BatchListRow, 'overPours' | 'overrides' | 'byHand'>) =>
+  departures: ({ overPours, overrides, byHand, stated = 0 }: Pick<BatchListRow, 'overPours' | 'overrides' | 'byHand' | 'stated'>) =>
     [
       ...(overPours > 0 ? [counted(overPours, 'over-pour')] : []),
       ...(overrides > 0 ? [counted(overrides, 'override')] : []),
       ...(byHand > 0 ? [`${counted(byHand, 'weight')} by hand`] : []),
+      ...(stated > 0 ? [counted(stated, 'deviation')] : []),
     ].join(', '),
   linesOf: (closed: number, of: number) => (closed === of ? String(of) : `${closed} of ${of}`),
   status: {

@@ -43,7 +43,7 @@ const REFUSED: Readonly<Partial<Record<string, readonly [error: string, todo: st
 /** In words of the record; `null` when it names a lot or a picture that is not kept. */
 const meaning = (deps: ApiDeps, want: AfterwardsWant): Afterwards | null => {
   const { shelf } = deps.running().store;
-  if (want.kind === 'note') return { kind: 'note', body: { text: want.text } };
+  if (want.kind === 'note') return { kind: 'note', body: { text: want.text, ...(want.deviation === true ? { deviation: true } : {}) } };
   if (want.kind === 'keep-photo') {
     const { sha256, of, caption } = want;
     return shelf.file(sha256) === null ? null : { kind: 'keep-photo', body: { sha256, of, caption } };

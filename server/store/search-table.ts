@@ -7,7 +7,7 @@ import type { Folded } from './project';
 import { prepare, query } from './tables';
 
 /** One bit each, so that any of several is one look. */
-const BITS: Readonly<Record<Deviation, number>> = { 'over-pour': 1, override: 2, 'by-hand': 4 };
+const BITS: Readonly<Record<Deviation, number>> = { 'over-pour': 1, override: 2, 'by-hand': 4, stated: 8 };
 
 export const bitsOf = (deviation: Deviation | 'any'): number =>
   deviation === 'any' ? DEVIATIONS.reduce((all, one) => all | BITS[one], 0) : BITS[deviation];
@@ -33,8 +33,8 @@ export interface Indexed {
 }
 
 export const indexed = ({ startSeq, row }: Pick<Folded, 'startSeq' | 'row'>): Indexed => {
-  const { startedWall, status, name, overPours, overrides, byHand } = JSON.parse(row) as BatchSummary;
-  const deviations = bit(overPours, 'over-pour') + bit(overrides, 'override') + bit(byHand, 'by-hand');
+  const { startedWall, status, name, overPours, overrides, byHand, stated = 0 } = JSON.parse(row) as BatchSummary;
+  const deviations = bit(overPours, 'over-pour') + bit(overrides, 'override') + bit(byHand, 'by-hand') + bit(stated, 'stated');
   return { start_seq: startSeq, started: startedWall, status, formula: name, deviations };
 };
 

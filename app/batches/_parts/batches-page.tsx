@@ -42,7 +42,7 @@ export function BatchesPage() {
   );
 }
 
-const isMarked = ({ overPours, overrides, byHand }: BatchListRow): boolean => overPours + overrides + byHand > 0;
+const isMarked = ({ overPours, overrides, byHand, stated = 0 }: BatchListRow): boolean => overPours + overrides + byHand + stated > 0;
 
 const leadOf = ({ batches, next }: BatchList): string => {
   const { lead } = messages;

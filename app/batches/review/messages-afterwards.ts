@@ -18,6 +18,7 @@ export const afterwardsMessages = {
   erased: 'somebody whose name was erased',
   noteAdd: 'Add a note or a deviation',
   noteText: 'What is to be known about this batch',
+  noteDeviation: 'Something went otherwise than it should: a deviation',
   pictureAdd: 'Add a picture',
   pictureFile: 'A picture (JPEG, PNG or WebP, 15 MB at most). What the camera wrote into it is not kept.',
   pictureOf: 'What it shows',

@@ -101,6 +101,7 @@ const BATCH_HEAD = [
   'over-pours',
   'overrides',
   'by hand',
+  'deviations written down',
 ];
 
 export const batchesHead = csvRow(BATCH_HEAD);
@@ -121,4 +122,5 @@ export const batchRow = (row: BatchSummary): string =>
     String(row.overPours),
     String(row.overrides),
     String(row.byHand),
+    String(row.stated ?? 0),
   ]);

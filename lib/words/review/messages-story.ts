@@ -316,7 +316,7 @@ export const storyWords: Readonly<Record<StoryCode, Tell>> = {
     says(t`The ${instrument(facts)} was lost.`, has(facts, 'last') ? t`It last showed ${measured(plainMass(facts, 'last'))}.` : []),
   'instrument-back': (facts) => says(t`The ${instrument(facts)} was back.`),
   'clock-jumped': (facts) => says(t`${one(JUMPS, text(facts, 'kind'), 'The clock jumped by')} ${quantity(facts, 'byMs', seconds)}.`),
-  noted: (facts) => says(t`Note: ${stop(text(facts, 'text'))}`),
+  noted: (facts) => says(has(facts, 'deviation') ? t`Deviation: ${stop(text(facts, 'text'))}` : t`Note: ${stop(text(facts, 'text'))}`),
   cleaned: (facts) => says(t`Before the first line: ${stop(text(facts, 'items'))}`),
   amended: (facts) =>
     says(

@@ -2,7 +2,7 @@ import type { BatchReview, HoldReason, TraceMark } from '#lib/work/batch/index';
 import { capital, counted, inWords } from '../words';
 
 type Status = BatchReview['summary']['status'];
-type Counts = Pick<BatchReview['summary'], 'overPours' | 'overrides' | 'byHand'>;
+type Counts = Pick<BatchReview['summary'], 'overPours' | 'overrides' | 'byHand' | 'stated'>;
 
 /** Words of one batch's review, but for its story (see `messages-story`). */
 export const messages = {
@@ -34,11 +34,12 @@ export const messages = {
         ? `${capital(counted(closed, 'line'))} weighed, ${came}.`
         : `${capital(inWords(closed))} of ${inWords(of)} lines weighed, ${came}.`;
     },
-    departures({ overPours, overrides, byHand }: Counts, moved: number): string {
+    departures({ overPours, overrides, byHand, stated = 0 }: Counts, moved: number): string {
       const parts = [
         ...(overPours > 0 ? [counted(overPours, 'over-pour')] : []),
         ...(overrides > 0 ? [counted(overrides, 'override by a person', 'overrides by a person')] : []),
         ...(byHand > 0 ? [counted(byHand, 'weight typed by hand', 'weights typed by hand')] : []),
+        ...(stated > 0 ? [counted(stated, 'deviation written down', 'deviations written down')] : []),
         ...(moved > 0 ? [counted(moved, 'target moved', 'targets moved')] : []),
       ];
       if (parts.length === 0) return 'No over-pour, nothing overridden, nothing typed by hand.';

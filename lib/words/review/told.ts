@@ -25,9 +25,11 @@ const DEPARTURES = new Set<StoryEvent['code']>([
   'batter-wrong',
 ]);
 
-/** Choosing a lot is none, unless it was one that should not be used. */
+/** Choosing a lot is none, unless it was one that should not be used; a note, where it says that it is. */
 const isDeparture = ({ code, params }: StoryEvent): boolean =>
-  DEPARTURES.has(code) || (code === 'lot-chosen' && params['despite'] !== undefined);
+  DEPARTURES.has(code) ||
+  (code === 'lot-chosen' && params['despite'] !== undefined) ||
+  (code === 'noted' && params['deviation'] !== undefined);
 
 const letterOf = (n: number): string => (n < 26 ? String.fromCharCode(97 + n) : `${letterOf(Math.floor(n / 26) - 1)}${letterOf(n % 26)}`);
 

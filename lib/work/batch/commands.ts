@@ -155,7 +155,7 @@ export interface CommandBodies {
   'lose-instrument': { instrument: InstrumentId; last: Milligrams | null };
   'regain-instrument': { instrument: InstrumentId };
   'mark-clock-jump': { byMs: number; kind: 'wall-step' | 'suspend' | 'stall' };
-  note: { text: string };
+  note: { text: string; deviation?: true };
   /** What was there before the record itself says. */
   amend: Amended;
   'keep-photo': PhotoKept;

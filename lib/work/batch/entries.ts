@@ -284,7 +284,8 @@ export interface EntryBodies {
   'instrument-lost': { instrument: InstrumentId; last: Milligrams | null };
   'instrument-back': { instrument: InstrumentId };
   'clock-jumped': { byMs: number; kind: 'wall-step' | 'suspend' | 'stall' };
-  noted: { text: string };
+  /** `deviation`: a person says that something went otherwise than it should. */
+  noted: { text: string; deviation?: true };
   /** Ticked as the batch starts, in the words that were shown. */
   cleaned: { items: readonly string[] };
   /** After the batch has ended. */

@@ -93,7 +93,8 @@ export interface BatchState {
   readonly parts: readonly Portion[];
   /** Patterns, parts and moulds. */
   readonly pour: PourState;
-  readonly counts: { readonly overPours: number; readonly overrides: number; readonly byHand: number };
+  /** `stated`: deviations a person wrote down; left out where there are none. */
+  readonly counts: { readonly overPours: number; readonly overrides: number; readonly byHand: number; readonly stated?: number };
   /** Wall time of closing or abandoning. */
   readonly endedWall: number | null;
 }

@@ -19,6 +19,8 @@ export interface BatchSummary {
   readonly overrides: number;
   /** Weights typed by hand. */
   readonly byHand: number;
+  /** Deviations a person wrote down; left out where there are none. */
+  readonly stated?: number;
   /** What was weighed from each lot, put right and what went back to its bottle included: stock and following a lot rest on it. */
   readonly lots: readonly { readonly lot: string; readonly mark: string; readonly mass: number }[];
 }

@@ -1,7 +1,8 @@
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { AfterwardsWant, PhotoAnswer } from '#lib/protocol/afterwards';
-import type { BatchPage } from '#lib/protocol/http';
+import type { BatchList, BatchPage } from '#lib/protocol/http';
+import { storyOf } from '#lib/words/review/told';
 import { openStore } from '#server/store/open';
 import type { RunningServer } from '#server/server';
 import { sampleBatch } from '#tests/support/sample-batch';
@@ -53,6 +54,21 @@ describe('what is said of a batch afterwards', () => {
     expect((await say({ kind: 'note', text: '  ' })).status).toBe(400);
     const notes = (await review()).story.filter(({ code }) => code === 'noted');
     expect(notes.map(({ params }) => params['text'])).toEqual(['Customer says it lathers well.']);
+  });
+
+  it('a deviation is written down as one: counted, lettered in the story, and found by it', async () => {
+    const found = async (): Promise<readonly string[]> =>
+      ((await (await fetch(at('/batches?deviation=stated'))).json()) as BatchList).batches.map(({ id }) => id);
+    expect(await found()).toEqual([]);
+    expect((await say({ kind: 'note', text: 'Soda ash on the top.', deviation: true })).status).toBe(200);
+    const after = await review();
+    expect(after.summary.stated).toBe(1);
+    const letters = storyOf(after).flatMap(({ code, letter, params }) => (code === 'noted' ? [[params['text'], letter !== null]] : []));
+    expect(letters).toEqual([
+      ['Customer says it lathers well.', false],
+      ['Soda ash on the top.', true],
+    ]);
+    expect(await found()).toEqual(['batch-old']);
   });
 
   it('a weight put right shows both values for ever, with who and why; nothing weighed is changed', async () => {

@@ -77,5 +77,5 @@ export const close: Decider<'close'> = (state) => {
   );
 };
 
-export const note: Decider<'note'> = (_state, { body }) =>
-  blank(body.text) ? refuse('no-such', { what: 'text', id: '' }) : allow(draft('noted', { text: body.text }));
+export const note: Decider<'note'> = (_state, { body: { text, deviation } }) =>
+  blank(text) ? refuse('no-such', { what: 'text', id: '' }) : allow(draft('noted', { text, ...(deviation === true ? { deviation } : {}) }));

@@ -32,4 +32,5 @@ export const abandoned: Evolve<'abandoned'> = (state, entry) => ({ ...state, ...
 
 export const closed: Evolve<'closed'> = (state, entry) => ({ ...state, ...ended, status: 'closed', endedWall: entry.wall });
 
-export const noted: Evolve<'noted'> = (state) => state;
+export const noted: Evolve<'noted'> = (state, { body }) =>
+  body.deviation === true ? { ...state, counts: { ...state.counts, stated: (state.counts.stated ?? 0) + 1 } } : state;

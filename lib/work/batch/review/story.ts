@@ -252,7 +252,7 @@ const TELL: { readonly [K in EntryKind]: Tell<K> } = {
   'instrument-lost': ({ body }) => told('instrument-lost', { instrument: body.instrument, ...known('last', body.last) }),
   'instrument-back': ({ body }) => told('instrument-back', { instrument: body.instrument }),
   'clock-jumped': ({ body }) => told('clock-jumped', { byMs: body.byMs, kind: body.kind }),
-  noted: ({ body }) => told('noted', { text: body.text }),
+  noted: ({ body }) => told('noted', { text: body.text, ...(body.deviation === true ? { deviation: 'stated' } : {}) }),
   cleaned: ({ body }) => told('cleaned', { items: body.items.join(', ') }),
   amended: ({ body }, batch) => {
     const { what, of, was, is, why } = body;

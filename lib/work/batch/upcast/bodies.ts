@@ -202,7 +202,7 @@ export const BODIES: { readonly [K in EntryKind]: z.ZodMiniType<EntryBodies[K]> 
     byMs: whole,
     kind: oneOf<EntryBodies['clock-jumped']['kind']>({ 'wall-step': true, suspend: true, stall: true }),
   }),
-  noted: z.strictObject({ text }),
+  noted: z.strictObject({ text, deviation: z.exactOptional(z.literal(true)) }),
   cleaned: z.strictObject({ items: z.array(text) }),
   amended: z.strictObject({
     what: z.enum(AMENDABLE),
