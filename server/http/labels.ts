@@ -12,9 +12,9 @@ import { problem } from './problem';
 const asked = z.object({ sheet: z.optional(z.enum(['a4', 'letter'])) });
 const SHEETS: Readonly<Record<'a4' | 'letter', Sheet>> = { a4: A4, letter: LETTER };
 
-/** A batch mark as the modules of a QR code (ISO/IEC 18004), which a phone reads as the mark itself. */
-const modulesOf = (mark: string): Modules => {
-  const { size, data } = create(mark, { errorCorrectionLevel: 'M' }).modules;
+/** A label's code as the modules of a QR code (ISO/IEC 18004), which a phone reads as the mark and the words behind it. */
+const modulesOf = (code: string): Modules => {
+  const { size, data } = create(code, { errorCorrectionLevel: 'M' }).modules;
   return Array.from({ length: size }, (_, row) => Array.from({ length: size }, (__, column) => data[row * size + column] === 1));
 };
 
@@ -39,7 +39,7 @@ export const labels = (deps: ApiDeps): Hono => {
     const label = await found(c);
     if (label === null) return noSuchBars(c);
     c.header('content-security-policy', "sandbox; default-src 'none'; style-src 'unsafe-inline'; font-src data:");
-    return draw(label, modulesOf(label.page.mark), how.data.sheet === undefined ? null : SHEETS[how.data.sheet]);
+    return draw(label, modulesOf(label.code), how.data.sheet === undefined ? null : SHEETS[how.data.sheet]);
   };
   return new Hono()
     .get('/', async (c) => {

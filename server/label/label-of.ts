@@ -26,6 +26,8 @@ import { foldBatch } from '../bench/restore';
 export interface Label {
   readonly page: LabelPage;
   readonly layout: LabelLayout;
+  /** What its code holds: the mark, and behind it the words of the record's head once one is signed. */
+  readonly code: string;
 }
 
 /** A bar that dries out altogether is at its lightest; where nobody knows its water, as much is taken as a batter has at most. */
@@ -75,7 +77,7 @@ const withGlycerin = (parts: readonly LabelPart[], shop: Shop): readonly LabelPa
 };
 
 /** The label of bars of a batch, from what was weighed into their moulds and what the workshop says now of names and of itself. */
-const labelFrom = (bars: BarsState, batch: BatchState, shelf: Shelf, head: string | undefined): Label => {
+const labelFrom = (bars: BarsState, batch: BatchState, shelf: Shelf, head: string | undefined): Omit<Label, 'code'> => {
   const shop = shopOf(shelf);
   const { materials, from, bound } = barsComposition(batch, bars.moulds);
   const named = labelParts(materials, shop);
@@ -123,5 +125,6 @@ export const labelOf = async ({ bars: desk, store }: Pick<Running, 'bars' | 'sto
   if (bars === null || batch === null) return null;
   const last = (await store.bench.linesOf(bars.of.batch)).at(-1)?.seq ?? 0;
   const signed = store.proof.covering('bench', last);
-  return labelFrom(bars, batch, store.shelf.now(), signed === null ? undefined : wordsOf(signed.checkpoint.link));
+  const head = signed === null ? undefined : wordsOf(signed.checkpoint.link);
+  return { ...labelFrom(bars, batch, store.shelf.now(), head), code: head === undefined ? bars.mark : `${bars.mark}\n${head}` };
 };

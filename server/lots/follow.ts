@@ -67,14 +67,15 @@ const goneFrom = (state: BarsState | null, names: ReadonlyMap<PersonId, string |
     return GONE.has(kind) ? [{ kind: kind as FollowedGone['kind'], count, wall, offsetMin, to, name, at }] : [];
   });
 
-/** From the mark on a bar, or of a batch, back to lots and weights. `null`: no batch bears it. */
-export const followBars = async (parts: FollowParts, mark: string): Promise<FollowBars | null> => {
-  const [row] = await parts.store.lots.marked(mark.trim().split('/')[0] ?? '');
+/** From the mark on a bar, or of a batch, back to lots and weights. What a label's code has behind the mark is not part of it. `null`: no batch bears it. */
+export const followBars = async (parts: FollowParts, said: string): Promise<FollowBars | null> => {
+  const mark = (said.trim().split('\n')[0] ?? '').trim();
+  const [row] = await parts.store.lots.marked(mark.split('/')[0] ?? '');
   const state = row === undefined ? null : await parts.batchState(row.id);
   if (row === undefined || state === null) return null;
   const followed = await batchOf(parts, row, 0);
-  const wanted = mark.includes('/') ? followed.bars.filter((one) => one.mark === mark.trim()) : followed.bars;
-  return { mark: mark.trim(), followed: { ...followed, bars: wanted }, ...insideOf(parts.store.shelf.now(), state) };
+  const wanted = mark.includes('/') ? followed.bars.filter((one) => one.mark === mark) : followed.bars;
+  return { mark, followed: { ...followed, bars: wanted }, ...insideOf(parts.store.shelf.now(), state) };
 };
 
 /** Typed, or put right later. */

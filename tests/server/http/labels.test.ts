@@ -74,6 +74,10 @@ it('is drawn as SVG, and as PDF that another program reads', async () => {
   expect(pdfText(one)).toContain('Net Wt 3.45 oz');
   expect(pdfText(one).replaceAll(/\s+/g, ' ')).toContain('Inci oil-2, Inci oil-1');
   const { head } = (await (await fetch(at('proof/batch/a'))).json()) as BatchProof;
+  // What its code holds leads to the bars as their mark alone does.
+  const followed = async (said: string) =>
+    (await (await fetch(at(`follow/bars?mark=${encodeURIComponent(said)}`))).json()) as { mark?: string };
+  expect((await followed(`${mark}\n${head?.words ?? ''}`)).mark).toBe(mark);
   expect(pdfText(one).replaceAll(/\s+/g, ' ')).toContain(`Record: ${head?.words}.`);
   expect(pdfFonts(one).every(({ embedded, unicode }) => embedded && unicode)).toBe(true);
   expect(pdfText(await bytes(`labels/label.pdf?id=${ID}&sheet=a4`)).match(/Net Wt/g)).toHaveLength(8);
