@@ -85,7 +85,9 @@ describe('fragrances in a blend', () => {
 
   it('go in together and come out again as they were typed', () => {
     const blended = withBlend(two, 'Blend');
-    expect(blended.blends).toEqual([{ id: 'blend-1', name: 'Blend', amount: { kind: 'share', of: 'fats', percent: '100' }, entries: ['a', 'b'] }]);
+    expect(blended.blends).toEqual([
+      { id: 'blend-1', name: 'Blend', amount: { kind: 'share', of: 'fats', percent: '100' }, entries: ['a', 'b'] },
+    ]);
     expect(withoutBlend(blended, blended.blends[0] ?? never())).toEqual(two);
   });
 
