@@ -261,8 +261,13 @@ describe('formulas on paper', () => {
     expect(await olive.inputValue()).toBe('60');
     await page.getByRole('button', { name: 'Keep it', exact: true }).click();
     await page.getByText('version 1', { exact: true }).first().waitFor();
-    const { habits } = await get<WorkshopPage>('/api/workshop');
-    expect([habits.superfat, habits.lye]).toEqual(['5', { kind: 'concentration', percent: '33' }]);
+    // Remembered once the version is kept.
+    await expect
+      .poll(async () => {
+        const { habits } = await get<WorkshopPage>('/api/workshop');
+        return [habits.superfat, habits.lye];
+      })
+      .toEqual(['5', { kind: 'concentration', percent: '33' }]);
     await page.getByLabel('Superfat, %').fill('6');
     await page.getByLabel('Why it was changed').fill('softer');
     await page.getByRole('button', { name: 'Keep it as version 2' }).click();

@@ -4,8 +4,9 @@ import type { Whose } from '../../_live/scanner';
 import { benchKey } from '../../_live/keys';
 import { act, intend } from './controls';
 
-/** A field that has the keyboard's focus gets what a reader types. */
-const isTyping = (): boolean => document.activeElement?.matches('input, textarea') === true;
+/** A field that has the keyboard's focus gets what a reader types, and an open keypad every digit, however fast two keys follow each other. */
+const isTyping = (): boolean =>
+  document.activeElement?.matches('input, textarea') === true || document.querySelector('[data-typed]') !== null;
 
 /** Some readers send the separator of element strings as this key. */
 const nameOf = (event: KeyboardEvent): string | null => {
