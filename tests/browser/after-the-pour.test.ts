@@ -9,6 +9,7 @@ import type { ScreenRig, ServerProcess } from '#tests/support/server-rig';
 import { BAD_LOT, layJoined, SHOP } from './support/after-the-pour';
 import { section } from './support/on-paper';
 import { launch, SIZES } from './support/theatre';
+import { afterQuiet } from './support/on-page';
 
 /** One batch from the pour to the recall of a lot, over six simulated weeks: the server's process and the production pages. */
 const folder = tempFolder();
@@ -213,8 +214,10 @@ const weighed = async (which: RegExp, bars: number): Promise<void> => {
   );
   for (let bar = 0; bar < bars; bar += 1) {
     await page.waitForSelector('main[data-phase="bars-put-on"]');
+    await afterQuiet(page);
     await help.click();
     await page.waitForSelector('main[data-phase="bars-taken"]');
+    await afterQuiet(page);
     await help.click();
   }
   await page.waitForSelector('main[data-phase="bars-done"]');

@@ -7,6 +7,7 @@ import { openStore } from '#server/store/open';
 import { appendOf } from '#tests/support/appends';
 import { freePort, serverProcess, tempFolder } from '#tests/support/server-rig';
 import { KeptLog } from '#tests/support/store-rig';
+import { afterQuiet } from './support/on-page';
 import { BATCHES } from './support/paper-batches';
 import { launch } from './support/theatre';
 
@@ -82,8 +83,10 @@ it('goes from a closed batch through unmould, cut and the scale to sold', async 
   const help = page.locator('[data-help]');
   for (let bar = 0; bar < 3; bar += 1) {
     await page.waitForSelector('main[data-phase="bars-put-on"]');
+    await afterQuiet(page);
     await help.click();
     await page.waitForSelector('main[data-phase="bars-taken"]', { timeout: 20_000 });
+    await afterQuiet(page);
     await help.click();
   }
   await page.waitForSelector('main[data-phase="bars-done"]', { timeout: 20_000 });
@@ -102,4 +105,4 @@ it('goes from a closed batch through unmould, cut and the scale to sold', async 
   await press('Sold');
   await page.waitForSelector('[data-count="sold"]:text-is("3")');
   expect((await lot()).state.counts).toMatchObject({ made: 10, shelf: 7, sold: 3 });
-});
+}, 120_000);
