@@ -1,4 +1,5 @@
 import type { OrdersPage } from '#lib/protocol/orders';
+import { LAST_DAY } from '#lib/soap/shrink/index';
 import { dayOf } from '#lib/units/day';
 import type { Clock } from '#lib/units/time';
 import type { CureKept, UnmouldKept } from '#lib/work/bars/documents';
@@ -77,6 +78,9 @@ const takesBy = (formulas: readonly Formula[], context: PlanContext) => {
   };
 };
 
+/** Of bars whose forecasts are on their way. */
+const PENDING = { early: 0, likely: LAST_DAY, late: LAST_DAY };
+
 /** Everything of orders as of now. */
 export const ordersPage = async (
   running: Running,
@@ -110,7 +114,8 @@ export const ordersPage = async (
     moulds,
     unmould: all<UnmouldKept>(shelf, 'unmould'),
     trade,
-    cure: () => takesOf(forecasts.unweighed(rows, cure).ready),
+    // While forecasts are missing nothing of what follows is shown: it need not be worked out well.
+    cure: () => (working > 0 ? PENDING : takesOf(forecasts.unweighed(rows, cure).ready)),
     orders,
     goods,
     onHand,
