@@ -37,6 +37,8 @@ describe('what is said of a batch afterwards', () => {
   });
   const at = (path: string): string => `http://127.0.0.1:${server.port}/api${path}`;
   const review = async (): Promise<BatchPage> => (await (await fetch(at('/batches/batch-old'))).json()) as BatchPage;
+  const deviating = async (): Promise<readonly string[]> =>
+    ((await (await fetch(at('/batches?deviation=stated'))).json()) as BatchList).batches.map(({ id }) => id);
   let tries = 0;
   const say = async (want: AfterwardsWant, intent = `said-${(tries += 1)}-000000`) => {
     const answer = await fetch(at('/batches/batch-old/afterwards'), {
@@ -57,9 +59,7 @@ describe('what is said of a batch afterwards', () => {
   });
 
   it('a deviation is written down as one: counted, lettered in the story, and found by it', async () => {
-    const found = async (): Promise<readonly string[]> =>
-      ((await (await fetch(at('/batches?deviation=stated'))).json()) as BatchList).batches.map(({ id }) => id);
-    expect(await found()).toEqual([]);
+    expect(await deviating()).toEqual([]);
     expect((await say({ kind: 'note', text: 'Soda ash on the top.', deviation: true })).status).toBe(200);
     const after = await review();
     expect(after.summary.stated).toBe(1);
@@ -68,7 +68,7 @@ describe('what is said of a batch afterwards', () => {
       ['Customer says it lathers well.', false],
       ['Soda ash on the top.', true],
     ]);
-    expect(await found()).toEqual(['batch-old']);
+    expect(await deviating()).toEqual(['batch-old']);
   });
 
   it('a weight put right shows both values for ever, with who and why; nothing weighed is changed', async () => {
