@@ -1,7 +1,7 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import { forecastCure, learnFrom, seededNumbers } from '#lib/soap/shrink/index';
 import type { CureForecast, CureWatch, MakerBelief } from '#lib/soap/shrink/index';
-import { daysBetween as wholeDays, followedBy, lessonsIn, ruleOf } from '#lib/work/bars/cure';
+import { daysBetween as wholeDays, followedBy, lessonsIn, ruleOf, seedOf } from '#lib/work/bars/cure';
 import type { Followed } from '#lib/work/bars/cure';
 import type { CureKept } from '#lib/work/bars/documents';
 import type { BarsSummary } from '#lib/work/bars/index';
@@ -62,7 +62,7 @@ export const createForecasts = (pause: () => Promise<unknown> = () => sleep(BREA
           rule,
           today,
           maker: makerOf(lessons.map(({ watch }) => watch)),
-          uniform: seededNumbers(SEED),
+          uniform: seededNumbers(seedOf(row.id)),
         }),
       });
       return [{ id: row.id, key, work }];

@@ -1,5 +1,6 @@
 import { forecastCure, learnFrom, seededNumbers } from '#lib/soap/shrink/index';
 import type { CureForecast, CureWatch, ReadyRule } from '#lib/soap/shrink/index';
+import { seedOf } from '#lib/work/bars/cure';
 import type { Lesson } from '#lib/work/bars/cure';
 
 /** What is asked of one lot. `today`: days since its day 0. `key`: another key is another question. */
@@ -21,9 +22,6 @@ export interface CureReply {
   readonly key: string;
   readonly forecast: CureForecast | null;
 }
-
-/** The same lot draws the same numbers, so that a date does not dance between two looks. */
-const seedOf = (id: string): number => Array.from(id).reduce((sum, letter) => (sum * 31 + (letter.codePointAt(0) ?? 0)) % 1_000_003, 7);
 
 const worked = <T>(work: () => T): T | null => {
   try {
