@@ -1,6 +1,6 @@
 import { NotCanonical } from '#lib/record/canonical';
 import type { Append, Journal, Json, JournalLine } from '#lib/record/journal';
-import { JournalReadOnly, RepeatedIntent } from '#lib/record/journal';
+import { JournalReadOnly, labelled, RepeatedIntent } from '#lib/record/journal';
 import type { EntryId } from '#lib/units/id';
 import { decide as decideByRules, evolve, toEntry } from '#lib/work/batch/index';
 import type { BatchState, Command, Decision, Draft, Entry, Refusal } from '#lib/work/batch/index';
@@ -121,13 +121,7 @@ export const createMailbox = (parts: MailboxParts): Mailbox => {
     if (after === null) return answer;
     const lines = await parts.journal.append({
       batch: command.batch,
-      entries: entries.map((entry) => ({
-        id: entry.id,
-        batch: entry.batch,
-        version: entry.version,
-        kind: entry.kind,
-        value: entry as unknown as Json,
-      })),
+      entries: entries.map(labelled),
       intent: command.intent === null ? null : { id: command.intent, answer },
       blobs,
     });

@@ -29,6 +29,12 @@ export interface Append {
   readonly blobs: readonly { readonly sha256: string; readonly kind: string; readonly bytes: Uint8Array }[];
 }
 
+/** An entry as an append takes it: itself, and beside it what it says of itself. */
+export const labelled = (entry: Omit<Append['entries'][number], 'value'>): Append['entries'][number] => {
+  const { id, batch, version, kind } = entry;
+  return { id, batch, version, kind, value: entry };
+};
+
 /** Thrown by `append` when the same intent id stands already: the caller answers with what is stored. */
 export class RepeatedIntent extends Error {
   readonly answer: Json;

@@ -1,6 +1,6 @@
 import { NotCanonical } from '#lib/record/canonical';
 import type { Journal, Json, JournalLine } from '#lib/record/journal';
-import { JournalReadOnly, RepeatedIntent } from '#lib/record/journal';
+import { JournalReadOnly, labelled, RepeatedIntent } from '#lib/record/journal';
 import type { IntentAnswer } from '#lib/protocol/intent';
 import type { BarsId, EntryId } from '#lib/units/id';
 import { decide, evolve, fold, isBarsId } from '#lib/work/bars/index';
@@ -85,13 +85,7 @@ export const createBarsDesk = ({ journal, realm, newEntryId, trouble }: BarsDesk
     if (after === null || made.length === 0) return answer;
     await journal.append({
       batch: lot,
-      entries: made.map((entry) => ({
-        id: entry.id,
-        batch: entry.batch,
-        version: entry.version,
-        kind: entry.kind,
-        value: entry as unknown as Json,
-      })),
+      entries: made.map(labelled),
       intent: intent === null ? null : { id: intent, answer },
       blobs: [],
     });

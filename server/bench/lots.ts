@@ -5,13 +5,14 @@ import type { Realm } from '#lib/work/batch/index';
 import type { Lot } from '#lib/work/formula/index';
 import { faultOf } from '#lib/work/lots/fitness';
 import { findLot } from '#lib/work/lots/find';
-import { newest, standing } from '#lib/work/shelf/shelf';
+import { documentsOf } from '#lib/work/shelf/context';
+import { newest } from '#lib/work/shelf/shelf';
 import type { Shelf } from '#lib/work/shelf/shelf';
 
 /** The lots that stand on the shelf, as the bench asks for them. */
 export const createLotStores = (shelf: () => Shelf, realm: Realm, clock: Pick<Clock, 'wall' | 'offsetMinutes'>): LotStores => ({
   scanned(text, material): LotAnswer {
-    const lots = standing(shelf(), 'lot').map(({ newest: { document } }) => document as unknown as Lot);
+    const lots = documentsOf<Lot>(shelf(), 'lot');
     const found = findLot(lots, text, material, { wall: clock.wall(), offsetMin: clock.offsetMinutes() });
     return found.is === 'lot' ? { is: 'lot', id: found.lot.id, mark: found.lot.mark, fault: found.fault } : { is: found.is };
   },

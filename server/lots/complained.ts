@@ -1,12 +1,10 @@
-import { standing } from '#lib/work/shelf/shelf';
+import { documentsOf } from '#lib/work/shelf/context';
 import type { Shelf } from '#lib/work/shelf/shelf';
 import type { Complaint } from '#lib/work/lots/complaint';
 
 /** Why bars of a batch are held: the newest complaint of it that stands; `null` without one. */
 export const complained = (shelf: Shelf, batch: string): string | null => {
-  const of = standing(shelf, 'complaint')
-    .map(({ newest: { document } }) => document as unknown as Complaint)
-    .findLast((one) => one.batch === batch);
+  const of = documentsOf<Complaint>(shelf, 'complaint').findLast((one) => one.batch === batch);
   return of === undefined ? null : holdReason(of.day);
 };
 

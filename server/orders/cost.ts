@@ -1,11 +1,11 @@
 import type { CostPage } from '#lib/protocol/orders';
 import type { BarsId } from '#lib/units/id';
 import { numberOf } from '#lib/work/formula/index';
-import type { Lot } from '#lib/work/formula/index';
+import type { Lot, Material } from '#lib/work/formula/index';
 import { costOfBar } from '#lib/work/orders/cost';
 import { NO_TRADE } from '#lib/work/orders/documents';
 import type { Goods, Trade } from '#lib/work/orders/documents';
-import { newest, standing } from '#lib/work/shelf/shelf';
+import { documentsOf, makersOwn } from '#lib/work/shelf/context';
 import type { Running } from '../http/deps';
 
 const MG = 1000;
@@ -29,14 +29,12 @@ export const costPage = async ({ store, bars }: Running, id: BarsId): Promise<Co
   const lot = await bars.state(id);
   if (lot === null) return undefined;
   const shelf = store.shelf.now();
-  const trade = (newest(shelf, 'trade', 'maker')?.document as unknown as Trade | undefined) ?? NO_TRADE;
+  const trade = makersOwn<Trade>(shelf, 'trade') ?? NO_TRADE;
   const [batch, all] = [await store.batches.get(lot.of.batch), await store.bars.of(lot.of.batch)];
   if (batch === null || all.some(({ cut }) => cut === null)) return { money: trade.money, cost: null };
-  const lots = new Map(standing(shelf, 'lot').map(({ id: one, newest: { document } }) => [one, document as unknown as Lot]));
-  const goods = standing(shelf, 'goods').map(({ newest: { document } }) => document as unknown as Goods);
-  const names = new Map(
-    standing(shelf, 'material').map(({ id: one, newest: { document } }) => [one, (document as { name?: string }).name ?? one]),
-  );
+  const lots = new Map(documentsOf<Lot>(shelf, 'lot').map((one) => [one.id, one]));
+  const goods = documentsOf<Goods>(shelf, 'goods');
+  const names = new Map(documentsOf<Material>(shelf, 'material').map(({ id: one, name }) => [one, name] as const));
   const used = batch.lots.map(({ lot: one, mass }) => {
     const found = lots.get(one);
     return { material: found?.material ?? one, lot: one, mass, perGram: perGramOf(found, goods) };

@@ -14,14 +14,9 @@ import { NO_TRADE } from '#lib/work/orders/documents';
 import type { Goods, Order, Trade } from '#lib/work/orders/documents';
 import { outlookOf } from '#lib/work/orders/outlook';
 import { takesOf } from '#lib/work/orders/ripening';
-import { contextOf } from '#lib/work/shelf/context';
-import { newest, standing } from '#lib/work/shelf/shelf';
-import type { Noun, Shelf } from '#lib/work/shelf/shelf';
+import { contextOf, documentsOf, makersOwn } from '#lib/work/shelf/context';
 import type { Running } from '../http/deps';
 import type { Forecasts } from './forecasts';
-
-const all = <T>(shelf: Shelf, noun: Noun): readonly T[] =>
-  standing(shelf, noun).map(({ newest: { document } }) => document as unknown as T);
 
 /** Lots that are gone still tell what a batch gives and how long it takes: so many of the newest are looked at beside those that are there. */
 const EARLIER = 60;
@@ -92,13 +87,17 @@ export const ordersPage = async (
   const today = dayOf(wall, offsetMin);
   const shelf = running.store.shelf.now();
   const rows = await rowsOf(running);
-  const cure = (newest(shelf, 'cure', 'maker')?.document as unknown as CureKept | undefined) ?? USUAL_CURE;
+  const cure = makersOwn<CureKept>(shelf, 'cure') ?? USUAL_CURE;
   const { found, working } = forecasts.now(telling(rows), cure, wall);
   const context = withCatalogue(contextOf(shelf, running.scales));
-  const formulas = all<Formula>(shelf, 'formula');
-  const lots = all<Lot>(shelf, 'lot');
-  const trade = (newest(shelf, 'trade', 'maker')?.document as unknown as Trade | undefined) ?? NO_TRADE;
-  const [orders, goods, moulds] = [all<Order>(shelf, 'order'), all<Goods>(shelf, 'goods'), all<Mould>(shelf, 'mould')];
+  const formulas = documentsOf<Formula>(shelf, 'formula');
+  const lots = documentsOf<Lot>(shelf, 'lot');
+  const trade = makersOwn<Trade>(shelf, 'trade') ?? NO_TRADE;
+  const [orders, goods, moulds] = [
+    documentsOf<Order>(shelf, 'order'),
+    documentsOf<Goods>(shelf, 'goods'),
+    documentsOf<Mould>(shelf, 'mould'),
+  ];
   const onHand = onHandOf(lots, await running.store.lots.used());
   const weigh = new Map(
     [...found].flatMap(([id, { from, forecast }]) =>
@@ -112,7 +111,7 @@ export const ordersPage = async (
     forecasts: new Map([...found].map(([id, { from, forecast }]) => [id, { from, ready: forecast.ready }])),
     formulas,
     moulds,
-    unmould: all<UnmouldKept>(shelf, 'unmould'),
+    unmould: documentsOf<UnmouldKept>(shelf, 'unmould'),
     trade,
     // While forecasts are missing nothing of what follows is shown: it need not be worked out well.
     cure: () => (working > 0 ? PENDING : takesOf(forecasts.unweighed(rows, cure).ready)),

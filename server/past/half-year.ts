@@ -13,7 +13,10 @@ import {
   TRADE,
   VESSELS,
 } from '#hardware/practice/history/half-year/workshop';
-import type { Append, Json } from '#lib/record/journal';
+import { labelled } from '#lib/record/journal';
+import type { Append } from '#lib/record/journal';
+import type { BarsEntry } from '#lib/work/bars/index';
+import type { Entry } from '#lib/work/batch/index';
 import { dayOf } from '#lib/units/day';
 import type { PersonId } from '#lib/units/id';
 import type { Clock } from '#lib/units/time';
@@ -27,19 +30,9 @@ const BATCHES = 60;
 /** Whether nothing was ever written here: only then is a past invented. */
 const isBlank = (store: Store): boolean => store.bench.seq() === 0 && Object.values(store.shelf.now()).every((kept) => kept.size === 0);
 
-interface Labelled {
-  readonly id: string;
-  readonly batch: string;
-  readonly version: number;
-  readonly kind: string;
-}
-
-const appendOf = (entries: readonly Labelled[]): Append => ({
+const appendOf = (entries: readonly (Entry | BarsEntry)[]): Append => ({
   batch: entries[0]?.batch ?? null,
-  entries: entries.map((entry) => {
-    const { id, batch, version, kind } = entry;
-    return { id, batch, version, kind, value: entry as unknown as Json };
-  }),
+  entries: entries.map(labelled),
   intent: null,
   blobs: [],
 });

@@ -14,7 +14,9 @@ import { findingsOf, finish, inspect } from '#server/store/check';
 import { openForReading } from '#server/store/file';
 import { openStore } from '#server/store/open';
 import { armedBatch, remembered } from '#server/bench/restore';
-import { appendOf, appRig } from '#tests/support/app-rig';
+import { labelled } from '#lib/record/journal';
+import { appRig } from '#tests/support/app-rig';
+import { appendOf } from '#tests/support/appends';
 import type { AppRig } from '#tests/support/app-rig';
 import { KeptLog, STILL } from '#tests/support/store-rig';
 
@@ -67,7 +69,7 @@ try {
   const until = Math.min(BATCHES, there + Number(values.most));
   for (let at = there; at < until; at += 1) {
     const { entries } = past[at % TEMPLATES] ?? { entries: [] };
-    await rig.store.bench.append(appendOf(again(entries, Math.floor(at / TEMPLATES))));
+    await rig.store.bench.append(appendOf(again(entries, Math.floor(at / TEMPLATES)).map(labelled)));
     // As it is done at the close of every batch.
     await rig.keeper.sign();
   }

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Browser, Page } from 'playwright-core';
 import type { BarsPage } from '#lib/protocol/bars';
-import type { Json } from '#lib/record/journal';
+import { labelled } from '#lib/record/journal';
 import { systemClock } from '#server/bench/system';
 import { openStore } from '#server/store/open';
 import { appendOf } from '#tests/support/appends';
@@ -21,8 +21,7 @@ beforeAll(async () => {
   folder = tempFolder();
   const store = await openStore({ dir: folder.path, realm: 'practice', clock: systemClock, log: new KeptLog() });
   for (const entry of BATCHES.plain()) {
-    const { id, batch, version, kind } = entry;
-    await store.bench.append(appendOf([{ id, batch, version, kind, value: entry as unknown as Json }], { batch }));
+    await store.bench.append(appendOf([labelled(entry)]));
   }
   await store.close();
   port = await freePort();

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Context, Hono } from 'hono';
 import { pino } from 'pino';
-import type { Append, Json } from '#lib/record/journal';
+import { labelled } from '#lib/record/journal';
 import { as } from '#lib/units/id';
 import type { BatchId } from '#lib/units/id';
 import type { Entry, Realm } from '#lib/work/batch/index';
@@ -20,6 +20,7 @@ import { startKeeper } from '#server/proof/keeper';
 import type { Keeper } from '#server/proof/keeper';
 import { openStore } from '#server/store/open';
 import type { Store } from '#server/store/store';
+import { appendOf } from '#tests/support/appends';
 import { STILL } from '#tests/support/store-rig';
 
 /** The HTTP side of the server over a real record, without ports, pages or a bench. */
@@ -47,20 +48,6 @@ const SCALES = [
 const copyHere = (from: string, to: string): Copying => ({
   done: Promise.resolve().then(() => copyRecord(from, to)),
   stop: () => undefined,
-});
-
-/** The lines of one batch as one decision. */
-export const appendOf = (entries: readonly Entry[]): Append => ({
-  batch: entries[0]?.batch ?? null,
-  entries: entries.map((entry) => ({
-    id: entry.id,
-    batch: entry.batch,
-    version: entry.version,
-    kind: entry.kind,
-    value: entry as unknown as Json,
-  })),
-  intent: null,
-  blobs: [],
 });
 
 export const appRig = async (realm: Realm = 'real', dir = mkdtempSync(join(tmpdir(), 'app-'))): Promise<AppRig> => {
@@ -95,7 +82,7 @@ export const appRig = async (realm: Realm = 'real', dir = mkdtempSync(join(tmpdi
     keeper,
     get: async (path) => app.request(path),
     async enter(entries) {
-      await store.bench.append(appendOf(entries));
+      await store.bench.append(appendOf(entries.map(labelled)));
     },
     stop,
     async close() {

@@ -1,4 +1,5 @@
-import type { Json } from '#lib/record/journal';
+import { labelled } from '#lib/record/journal';
+import { appendOf } from './appends';
 import { as } from '#lib/units/id';
 import { benchRig, TABLET } from './bench-rig';
 import type { BenchRig } from './bench-rig';
@@ -9,8 +10,7 @@ import { MemoryJournal } from './memory-journal';
 export const benchAfter = async (before: BatchRig): Promise<BenchRig> => {
   const journal = new MemoryJournal();
   for (const entry of before.entries) {
-    const { id, batch, version, kind } = entry;
-    await journal.append({ batch, entries: [{ id, batch, version, kind, value: entry as unknown as Json }], intent: null, blobs: [] });
+    await journal.append(appendOf([labelled(entry)]));
   }
   const rig = benchRig({ journal, batch: before.now, boot: before.boot });
   rig.bench.takeLease(as(TABLET), 'tablet');

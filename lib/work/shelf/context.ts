@@ -11,11 +11,14 @@ import { newest, standing, versionOf } from './shelf';
 import type { Noun, Shelf } from './shelf';
 
 /** What stands now of one kind. The documents were read by their schema before they were put. */
-const all = <T>(shelf: Shelf, noun: Noun): readonly T[] =>
+export const documentsOf = <T>(shelf: Shelf, noun: Noun): readonly T[] =>
   standing(shelf, noun).map(({ newest: { document } }) => document as unknown as T);
 
-export const habitsOf = (shelf: Shelf): Habits =>
-  (newest(shelf, 'habits', 'maker')?.document as unknown as Habits | undefined) ?? NO_HABITS;
+/** The one document of a kind that has no more than one; `null` until somebody has said something. */
+export const makersOwn = <T>(shelf: Shelf, noun: Noun): T | null =>
+  (newest(shelf, noun, 'maker')?.document as unknown as T | undefined) ?? null;
+
+export const habitsOf = (shelf: Shelf): Habits => makersOwn<Habits>(shelf, 'habits') ?? NO_HABITS;
 
 /** What is known of a probe in one place; `null`: it was never checked. */
 export const probeCheckOf = (shelf: Shelf, instrument: InstrumentId, use: ProbeUse): ProbeCheck | null =>
@@ -25,16 +28,16 @@ export const probeCheckOf = (shelf: Shelf, instrument: InstrumentId, use: ProbeU
 export const contextOf = (shelf: Shelf, scales: readonly Scale[]): PlanContext => {
   const { pace, room, losses } = habitsOf(shelf);
   return {
-    materials: all<Material>(shelf, 'material'),
-    preparations: all<Preparation>(shelf, 'preparation'),
-    lots: all<Lot>(shelf, 'lot'),
-    moulds: all<Mould>(shelf, 'mould'),
-    vessels: all<WorkshopVessel>(shelf, 'vessel'),
+    materials: documentsOf<Material>(shelf, 'material'),
+    preparations: documentsOf<Preparation>(shelf, 'preparation'),
+    lots: documentsOf<Lot>(shelf, 'lot'),
+    moulds: documentsOf<Mould>(shelf, 'mould'),
+    vessels: documentsOf<WorkshopVessel>(shelf, 'vessel'),
     scales,
     pace,
     room,
     losses,
-    calibration: calibrationFrom(all<Fill>(shelf, 'fill')),
+    calibration: calibrationFrom(documentsOf<Fill>(shelf, 'fill')),
   };
 };
 
@@ -52,4 +55,4 @@ export const formulaFor = (shelf: Shelf, prepared: Prepared, lots: Readonly<Reco
 
 /** Lots of a material that stand in the stores. */
 export const lotsOf = (shelf: Shelf, material: string | null): readonly Lot[] =>
-  all<Lot>(shelf, 'lot').filter((lot) => lot.material === material);
+  documentsOf<Lot>(shelf, 'lot').filter((lot) => lot.material === material);

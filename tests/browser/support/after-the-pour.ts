@@ -1,4 +1,4 @@
-import type { Json } from '#lib/record/journal';
+import { labelled } from '#lib/record/journal';
 import { as } from '#lib/units/id';
 import { celsius } from '#lib/units/temperature';
 import type { CommandBodies, CommandHead, CommandKind, Plan } from '#lib/work/batch/index';
@@ -105,8 +105,7 @@ export const layJoined = async (dir: string, from: number): Promise<string> => {
   await store.settings.addPerson(SHOP, MAKER, 'buyer');
   const { entries } = joined(from);
   for (const entry of entries) {
-    const { id, batch, version, kind } = entry;
-    await store.bench.append(appendOf([{ id, batch, version, kind, value: entry as unknown as Json }], { batch }));
+    await store.bench.append(appendOf([labelled(entry)]));
   }
   await store.close();
   return entries[0]?.batch ?? '';

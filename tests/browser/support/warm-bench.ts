@@ -1,5 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
-import type { Json } from '#lib/record/journal';
+import { labelled } from '#lib/record/journal';
+import { appendOf } from '#tests/support/appends';
 import type { LiveFrame } from '#lib/protocol/live';
 import { probeLine } from '#hardware/practice/encode/probe-line';
 import { openStore } from '#server/store/open';
@@ -61,8 +62,7 @@ const probeIn = async (use: 'lye' | 'oils', vessel: WarmVessel): Promise<{ reado
 const leave = async (dir: string, before: BatchRig): Promise<void> => {
   const store = await openStore({ dir, realm: 'test', clock: STILL, log: new KeptLog() });
   for (const entry of before.entries) {
-    const { id, batch, version, kind } = entry;
-    await store.bench.append({ batch, entries: [{ id, batch, version, kind, value: entry as unknown as Json }], intent: null, blobs: [] });
+    await store.bench.append(appendOf([labelled(entry)]));
   }
   await store.close();
 };
