@@ -1,11 +1,11 @@
 import type { CostPage } from '#lib/protocol/orders';
 import type { BarsId } from '#lib/units/id';
-import { numberOf } from '#lib/work/formula/index';
-import type { Lot, Material } from '#lib/work/formula/index';
+import { numberOf, withCatalogue } from '#lib/work/formula/index';
+import type { Lot } from '#lib/work/formula/index';
 import { costOfBar } from '#lib/work/orders/cost';
 import { NO_TRADE } from '#lib/work/orders/documents';
 import type { Goods, Trade } from '#lib/work/orders/documents';
-import { documentsOf, makersOwn } from '#lib/work/shelf/context';
+import { contextOf, documentsOf, makersOwn } from '#lib/work/shelf/context';
 import type { Running } from '../http/deps';
 
 const MG = 1000;
@@ -34,7 +34,8 @@ export const costPage = async ({ store, bars }: Running, id: BarsId): Promise<Co
   if (batch === null || all.some(({ cut }) => cut === null)) return { money: trade.money, cost: null };
   const lots = new Map(documentsOf<Lot>(shelf, 'lot').map((one) => [one.id, one]));
   const goods = documentsOf<Goods>(shelf, 'goods');
-  const names = new Map(documentsOf<Material>(shelf, 'material').map(({ id: one, name }) => [one, name] as const));
+  const { materials, preparations } = withCatalogue(contextOf(shelf, []));
+  const names = new Map([...materials, ...preparations].map(({ id: one, name }) => [one, name] as const));
   const used = batch.lots.map(({ lot: one, mass }) => {
     const found = lots.get(one);
     return { material: found?.material ?? one, lot: one, mass, perGram: perGramOf(found, goods) };

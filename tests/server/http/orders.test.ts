@@ -123,6 +123,7 @@ describe('orders over HTTP', () => {
     const { cost } = await get<CostPage>(`/orders/cost?bars=${id}`);
     // 10 money for a kilogram, ten bars; a band at 6 for a hundred.
     expect(cost?.of[0]?.each).toBeCloseTo((((used['lot-0'] ?? 0) / 1000) * (10 / 1000)) / 10, 12);
+    expect(cost?.of[0]?.name).toBe('Olive oil');
     expect(cost?.packaging).toBeCloseTo(0.06, 12);
     expect(cost?.unknown).toHaveLength(2);
     expect((await fetch(at('/orders/cost?bars=nothing'))).status).toBe(404);
