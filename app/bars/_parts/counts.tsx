@@ -13,6 +13,7 @@ import { BarMarks } from './bar-marks';
 import { numberIn } from './cut-model';
 import type { LotProps } from './lot-page';
 import { Market } from './market';
+import { CrossLast } from './cross-last';
 import { useWant } from './use-want';
 
 const COUNTS = ['made', 'shelf', 'away', 'sold', 'given', 'spoiled'] as const;
@@ -70,9 +71,6 @@ function Leaving({ page: { row, state }, again }: LotProps) {
     const who = kind === 'spoil' || to === '' ? null : to;
     if (await wanting.want({ kind, count: bars, to: who, at: null, from: 'shelf', note: '' })) setCount('1');
   };
-  const cross = async (): Promise<void> => {
-    if (last !== undefined) await wanting.want({ kind: 'correct', entry: last.entry, reason: 'mistyped', note: '' });
-  };
   return (
     <>
       <div className={on('form gap')}>
@@ -90,11 +88,7 @@ function Leaving({ page: { row, state }, again }: LotProps) {
               {words[kind]}
             </button>
           ))}
-          {last === undefined ? null : (
-            <button type="button" className={on('link')} disabled={wanting.busy} onClick={() => void cross()}>
-              {words.cross}
-            </button>
-          )}
+          <CrossLast last={last} wanting={wanting} words={words.cross} />
         </div>
       </div>
       {wanting.problem === null ? null : <Problem problem={wanting.problem} />}

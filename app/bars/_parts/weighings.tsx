@@ -17,6 +17,7 @@ import { lotMessages } from '../messages-lot';
 import { numberIn } from './cut-model';
 import type { LotProps } from './lot-page';
 import { daysSince } from './stage';
+import { CrossLast } from './cross-last';
 import { useWant } from './use-want';
 
 /** A few marked bars weighed now and then: at the bench, or typed. */
@@ -143,9 +144,6 @@ function Typing({ page: { row, state, followed }, again }: LotProps) {
     setBar(null);
     setGrams('');
   };
-  const cross = async (): Promise<void> => {
-    if (last !== undefined) await wanting.want({ kind: 'correct', entry: last.entry, reason: 'mistyped', note: '' });
-  };
   return (
     <>
       <div className={on('form gap')}>
@@ -155,11 +153,7 @@ function Typing({ page: { row, state, followed }, again }: LotProps) {
           <button type="button" className={on('act')} disabled={!ready || wanting.busy} onClick={() => void enter()}>
             {words.act}
           </button>
-          {last === undefined ? null : (
-            <button type="button" className={on('link')} disabled={wanting.busy} onClick={() => void cross()}>
-              {words.cross}
-            </button>
-          )}
+          <CrossLast last={last} wanting={wanting} words={words.cross} />
         </div>
       </div>
       {wanting.problem === null ? null : <Problem problem={wanting.problem} />}
