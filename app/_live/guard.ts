@@ -10,13 +10,15 @@ export interface Guard {
   epoch(): number;
 }
 
-export const createGuard = (now: () => number): Guard => {
+/** @param tell Hears until when presses are swallowed, on the clock given. */
+export const createGuard = (now: () => number, tell?: (until: number) => void): Guard => {
   let until = -Infinity;
   let epoch = 0;
   return {
     quiet() {
       until = now() + SWALLOW_MS;
       epoch += 1;
+      tell?.(until);
     },
     open: () => now() >= until,
     epoch: () => epoch,

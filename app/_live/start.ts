@@ -18,7 +18,10 @@ import { createWriters } from './writers';
 export const liveStore = createLiveStore();
 export const onLive = createWriters(liveStore);
 export const drawing = createDrawing(liveStore, inNextTask());
-export const guard = createGuard(() => performance.now());
+export const guard = createGuard(
+  () => performance.now(),
+  (until) => (document.documentElement.dataset['deaf'] = `${until}`),
+);
 export const sound = createSound();
 export const temperatures = createRing();
 

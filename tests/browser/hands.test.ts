@@ -1,7 +1,7 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { Browser, BrowserContext, CDPSession, Page } from 'playwright-core';
 import type { SceneName } from './support/fixtures';
-import { afterQuiet, axe } from './support/on-page';
+import { afterQuiet, axe, heeded } from './support/on-page';
 import { launch, openBench, openTheatre, PLAIN_NAME } from './support/theatre';
 import type { Theatre } from './support/theatre';
 
@@ -33,11 +33,8 @@ describe.each(['127.0.0.1', PLAIN_NAME])('A12: hands, keys and screen readers at
     await afterQuiet(page);
   };
   /** What the next intent wants. */
-  const wanted = async (act: () => Promise<unknown>): Promise<unknown> => {
-    const heard = theatre.next('intent');
-    await act();
-    return ((await heard).message as { want: unknown }).want;
-  };
+  const wanted = async (act: () => Promise<unknown>): Promise<unknown> =>
+    ((await heeded(page, act, () => theatre.next('intent'))).message as { want: unknown }).want;
   const intents = (): number => theatre.heard.filter(({ event }) => event === 'intent').length;
   /** Does something, then one thing that certainly is sent: nothing else was. */
   const sendsNothing = async (act: () => Promise<unknown>): Promise<void> => {

@@ -3,7 +3,7 @@ import type { ChildProcess } from 'node:child_process';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Browser, Page } from 'playwright-core';
 import { freePort } from '#tests/support/server-rig';
-import { afterQuiet, drawn, stamped, stampWhen } from './support/on-page';
+import { afterQuiet, drawn, heeded, stamped, stampWhen } from './support/on-page';
 import { launch, openBench, openTheatre } from './support/theatre';
 import type { Theatre } from './support/theatre';
 
@@ -102,8 +102,11 @@ describe('A5: taps without a connection', () => {
     await page.waitForSelector('main[data-shape="lost"]');
     for (let tap = 0; tap < 3; tap += 1) {
       await afterQuiet(page);
-      await page.keyboard.press('Enter');
-      await page.locator('[data-notice="offline"]').waitFor({ timeout: 2_000 });
+      await heeded(
+        page,
+        () => page.keyboard.press('Enter'),
+        () => page.waitForSelector('[data-notice="offline"]'),
+      );
     }
     theatre = await openTheatre({ port, boot: 'boot-2' });
     await theatre.order({ do: 'play', scene: 'offer' });

@@ -114,5 +114,43 @@ export const stampWhen = (page: Page, selector: string): Promise<void> =>
 export const stamped = (page: Page): Promise<number | null> =>
   page.evaluate(() => (globalThis as unknown as { stamped: number | null }).stamped);
 
-/** Past the 600 ms in which the screen swallows what comes right after a change: a length of time, so there is nothing else to wait for. */
-export const afterQuiet = (page: Page): Promise<void> => page.waitForTimeout(700);
+/** Until when the screen swallows what comes right after a change, on the page's clock: another figure after every change. */
+const deafUntil = (page: Page): Promise<string> => page.evaluate(() => document.documentElement.dataset['deaf'] ?? '0');
+
+/**
+ * Past the 600 ms in which the screen swallows what comes right after a change. What is on its way has no event of its own: it gets a moment
+ * to arrive, and the page then says itself when it hears again, however late on a busy machine that is.
+ */
+export const afterQuiet = async (page: Page): Promise<void> => {
+  await page.waitForTimeout(700);
+  await hears(page);
+};
+
+const hears = async (page: Page): Promise<void> => {
+  await page.waitForFunction(() => performance.now() >= Number(document.documentElement.dataset['deaf'] ?? 0));
+};
+
+/** How long a press that counts may take to be answered before it is looked at whether the screen swallowed it. */
+const ANSWERED_MS = 6_000;
+
+/**
+ * Does something at the bench until it is answered. A press that the screen swallowed, because a frame was late right then, is made again; one
+ * that it did not swallow and that stays without an answer is an error.
+ * @param answer Begins to wait for the answer; made anew for each press.
+ */
+export const heeded = async <T>(page: Page, act: () => Promise<unknown>, answer: () => Promise<T>): Promise<T> => {
+  for (;;) {
+    await hears(page);
+    const before = await deafUntil(page);
+    const answered = answer().then((value) => ({ value }));
+    // Of a press that is made again nobody asks any more.
+    answered.catch(() => undefined);
+    await act();
+    let timer: NodeJS.Timeout | undefined;
+    const late = new Promise<null>((resolve) => (timer = setTimeout(() => resolve(null), ANSWERED_MS)));
+    const found = await Promise.race([answered, late]);
+    clearTimeout(timer);
+    if (found !== null) return found.value;
+    if ((await deafUntil(page)) === before) throw new Error('a press that counted has had no answer');
+  }
+};
