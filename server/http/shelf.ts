@@ -6,12 +6,10 @@ import type { Json } from '#lib/record/journal';
 import { putAsk } from '#lib/protocol/shelf';
 import { shelfId } from '#lib/work/words';
 import type { NotKept, ShelfDocument, ShelfList } from '#lib/protocol/shelf';
-import type { PlanContext } from '#lib/work/formula/index';
 import { checkDocument } from '#lib/work/shelf/check';
-import { contextOf } from '#lib/work/shelf/context';
 import type { FieldProblem } from '#lib/work/shelf/check';
 import { NOUNS, putAway, standing } from '#lib/work/shelf/shelf';
-import type { Noun } from '#lib/work/shelf/shelf';
+import type { Noun, Shelf } from '#lib/work/shelf/shelf';
 import type { ApiDeps } from './deps';
 import { makersOnly, unreadable } from './makers';
 import { byOf } from './person';
@@ -19,12 +17,12 @@ import { problem } from './problem';
 
 /** GET /api/shelf/:noun, GET and POST /api/shelf/:noun/:id. */
 export const shelf = (deps: ApiDeps): Hono => {
-  const context = (): PlanContext => contextOf(deps.running().store.shelf.now(), []);
+  const now = (): Shelf => deps.running().store.shelf.now();
   return new Hono()
     .get('/:noun', (c) => {
       const noun = nounOf(c);
       if (noun === null) return noSuchNoun(c);
-      const shelf = deps.running().store.shelf.now();
+      const shelf = now();
       const items = standing(shelf, noun).map(({ id, newest: { version, wall, document } }) => ({ id, version, wall, document }));
       const away = putAway(shelf, noun).map(({ id, version, last: { wall, document } }) => ({ id, version, wall, document }));
       return c.json({ noun, items, away } satisfies ShelfList);
@@ -32,7 +30,7 @@ export const shelf = (deps: ApiDeps): Hono => {
     .get('/:noun/:id', (c) => {
       const noun = nounOf(c);
       if (noun === null) return noSuchNoun(c);
-      const kept = deps.running().store.shelf.now()[noun].get(c.req.param('id'));
+      const kept = now()[noun].get(c.req.param('id'));
       if (kept === undefined) return problem(c, 404, 'There is nothing of that name.', 'Open it from its list.');
       const versions = kept.versions.map(({ version, wall, note, document }) => ({ version, wall, note, document }));
       return c.json({ id: kept.id, versions } satisfies ShelfDocument);
@@ -43,7 +41,7 @@ export const shelf = (deps: ApiDeps): Hono => {
       if (noun === null || !id.success) return noSuchNoun(c);
       const { expected, note } = c.req.valid('json');
       const document = c.req.valid('json').document as Json;
-      const wrong = document === null ? [] : checkDocument(noun, id.data, document, context);
+      const wrong = document === null ? [] : checkDocument(noun, id.data, document, now);
       if (wrong.length > 0) return refused(c, wrong);
       try {
         const answer = await deps.running().store.shelf.put({ noun, id: id.data, expected, document, note }, byOf(deps, c));

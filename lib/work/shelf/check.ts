@@ -6,10 +6,11 @@ import type { CheckFault, ProbeCheck } from '#lib/measure/probe/check';
 import { checkCure, checkCutter, checkUnmould } from '../bars/check';
 import type { CureKept, CutterKept, UnmouldKept } from '../bars/documents';
 import { checkLot, checkMaterial, checkMould, checkPreparation, withCatalogue } from '../formula/index';
-import type { Lot, Material, Mould, PlanContext, Preparation, Problem } from '../formula/index';
+import type { Lot, Material, Mould, Preparation, Problem } from '../formula/index';
 import { issueWords } from '../issue-words';
+import { contextOf } from './context';
 import { SCHEMAS } from './documents';
-import type { Noun } from './shelf';
+import type { Noun, Shelf } from './shelf';
 
 /** What is wrong in a document, beside the field it stands in. */
 export interface FieldProblem {
@@ -25,11 +26,11 @@ export interface FieldProblem {
  * shape: what is wrong with its figures is `planOf`'s to say, and the maker's to mend another day. What a plan is computed from is looked
  * at whole, among what the workshop has.
  */
-export const checkDocument = (noun: Noun, id: string, document: Json, context: () => PlanContext): readonly FieldProblem[] => {
+export const checkDocument = (noun: Noun, id: string, document: Json, shelf: () => Shelf): readonly FieldProblem[] => {
   const read = SCHEMAS[noun].safeParse(document);
   if (!read.success) return read.error.issues.map((issue) => ({ path: issue.path.map(String).join('.'), says: issueWords(issue) }));
   if ((document as { readonly id?: Json }).id !== id) return [{ path: 'id', says: 'The document bears another name than its address.' }];
-  return figuresOf(noun, document, context);
+  return figuresOf(noun, document, shelf);
 };
 
 const told = (problems: readonly Problem[]): readonly FieldProblem[] =>
@@ -45,16 +46,16 @@ const PROBE_WORDS: Readonly<Record<CheckFault, string>> = {
   'not-its-point': 'Ice water is 0 °C, and water boils where its altitude says.',
 };
 
-const figuresOf = (noun: Noun, document: unknown, context: () => PlanContext): readonly FieldProblem[] => {
+const figuresOf = (noun: Noun, document: unknown, shelf: () => Shelf): readonly FieldProblem[] => {
   switch (noun) {
     case 'material':
       return told(checkMaterial(document as Material));
     case 'mould':
       return told(checkMould(document as Mould));
     case 'preparation':
-      return told(checkPreparation(document as Preparation, withCatalogue(context())));
+      return told(checkPreparation(document as Preparation, withCatalogue(contextOf(shelf(), []))));
     case 'lot':
-      return told(ofLot(document as Lot, withCatalogue(context())));
+      return ofLot(document as Lot, shelf());
     case 'probe':
       return checkFaults(document as ProbeCheck).map(([path, fault]) => ({ path, says: PROBE_WORDS[fault] }));
     case 'order':
@@ -82,5 +83,15 @@ const figuresOf = (noun: Noun, document: unknown, context: () => PlanContext): r
 };
 
 /** A lot outlives its material on the shelf, may be of a preparation, and waits for its confirmation beside the plan. */
-const ofLot = (lot: Lot, { materials }: PlanContext): readonly Problem[] =>
-  checkLot(lot, materials).problems.filter(({ code }) => code !== 'unknown-material' && code !== 'certificate-outside');
+const ofLot = (lot: Lot, shelf: Shelf): readonly FieldProblem[] => {
+  const { materials } = withCatalogue(contextOf(shelf, []));
+  const { problems } = checkLot(lot, materials);
+  if (!materials.some(({ id }) => id === lot.material) && !wasEverHere(lot, shelf)) return told(problems);
+  return told(problems.filter(({ code }) => code !== 'unknown-material' && code !== 'certificate-outside'));
+};
+
+/** Of something that was put away, or kept so before: what stands in such a lot can still be put right. */
+const wasEverHere = ({ id, material }: Lot, { material: own, preparation, lot }: Shelf): boolean =>
+  own.has(material) ||
+  preparation.has(material) ||
+  (lot.get(id)?.versions.some(({ document }) => (document as unknown as Lot | null)?.material === material) ?? false);

@@ -47,7 +47,7 @@ describe('following a lot', () => {
       document: {
         id: 'lot-0',
         mark: '26-0',
-        material: 'oil-0',
+        material: 'olive',
         certificate: null,
         files: [],
         supplier: 'The mill',

@@ -148,6 +148,7 @@ describe('the shelf over HTTP', () => {
       ['material', FLAKES, 'purity', 'too-large'],
       ['mould', flat, 'shape.length', 'not-above-zero'],
       ['lot', { id: 'bad', mark: 'B 1', material: 'olive', certificate, files: [] } as never, 'certificate.sv', 'not-above-zero'],
+      ['lot', { id: 'stray', mark: 'S 1', material: 'nowhere', certificate: null, files: [] } as never, 'material', 'unknown-material'],
       ['preparation', made('short', ['olive', '90']), 'parts', 'shares-sum'],
       ['preparation', made('lost', ['nowhere', '100']), 'parts.0.material', 'unknown-material'],
       ['preparation', made('inner', ['outer', '100']), '', 'cycle'],
@@ -159,8 +160,14 @@ describe('the shelf over HTTP', () => {
         expect.objectContaining({ path, says: expect.stringMatching(/\.$/), problem: expect.objectContaining({ code }) }),
       );
     }
+    // A lot of what was put away since is still put right.
+    const inner = { id: 'of-inner', mark: 'I 1', material: 'inner', certificate: null, files: [] };
+    expect((await put('lot', 'of-inner', 0, inner)).status).toBe(200);
+    expect((await put('preparation', 'outer', 1, null)).status).toBe(200);
+    expect((await put('preparation', 'inner', 1, null)).status).toBe(200);
+    expect((await put('lot', 'of-inner', 1, { ...inner, state: 'used-up' })).status).toBe(200);
     expect(await get<ShelfList>('/api/shelf/material')).toMatchObject({ items: [] });
-    expect(await get<ShelfDocument>('/api/shelf/preparation/inner')).toMatchObject({ versions: [{ version: 1 }] });
+    expect(await get<ShelfDocument>('/api/shelf/preparation/inner')).toMatchObject({ versions: [{ version: 1 }, { version: 2 }] });
   });
 
   it('keeps what is said of a batch by the batch’s own id, whatever letters that has', async () => {

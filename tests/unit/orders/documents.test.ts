@@ -3,10 +3,10 @@ import type { Json } from '#lib/record/journal';
 import { NO_TRADE } from '#lib/work/orders/documents';
 import { checkDocument } from '#lib/work/shelf/check';
 import type { Noun } from '#lib/work/shelf/shelf';
-import { workshop } from '#tests/support/formula';
+import { EMPTY_SHELF } from '#lib/work/shelf/shelf';
 
 const wrongAt = (noun: Noun, document: unknown): readonly string[] =>
-  checkDocument(noun, (document as { id: string }).id, document as Json, () => workshop()).map(({ path }) => path);
+  checkDocument(noun, (document as { id: string }).id, document as Json, () => EMPTY_SHELF).map(({ path }) => path);
 
 const ORDER = {
   id: 'order-1',
