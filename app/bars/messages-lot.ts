@@ -65,7 +65,8 @@ export const lotMessages = {
     endsLeft: 'Ends, not sold',
     wholeNumber: 'A whole number.',
     notLearned: 'Planing and stamping take nothing into account yet: weigh some bars before and after.',
-    learned: (bars: number, grams: string) => `Finishing takes ${grams} g off a bar, learned from ${counted(bars, 'bar')}.`,
+    learned: (bars: number, grams: string, off: string, enough: boolean) =>
+      `Finishing takes ${grams} g off a bar, ${off} g more or less nine times in ten: ${enough ? 'learned from' : 'a beginning, of only'} ${counted(bars, 'bar')}.`,
     done: (bars: number, when: string, cutter: string) =>
       `Cut into ${counted(bars, 'bar')} on ${when}${cutter === '' ? '' : ` with ${cutter}`}.`,
     thick: (mm: string) => `${mm} mm thick.`,
@@ -75,7 +76,7 @@ export const lotMessages = {
   },
   trim: {
     title: 'Finishing',
-    note: 'Weigh ten bars together before and after planing, bevelling or stamping: what it takes is then known before cutting.',
+    note: 'Weigh ten bars, by fives or one by one, before and after planing, bevelling or stamping: what each takes is then known before cutting. Finish followed bars before their first weighing, or it counts as dried.',
     how: 'What was done',
     hows: { planed: 'planed', bevelled: 'bevelled', stamped: 'stamped' },
     bars: 'Bars weighed together',

@@ -1,4 +1,5 @@
 import { above, amount, fraction } from './check';
+import type { FinishingLoss } from './finishing';
 import type { Spread90 } from './shrink/index';
 
 /** A log of soap as it lies before the cutter, all of one section. */
@@ -113,37 +114,6 @@ export const fitsOf = (log: Log, cutter: Cutter, { trim, ends }: Omit<Cutting, '
   return fits;
 };
 
-/** A bar before and after planing, bevelling and stamping, grams. */
-export interface Finished {
-  readonly before: number;
-  readonly after: number;
-}
-
-/** What finishing takes off a bar, grams. */
-export interface FinishingLoss {
-  readonly mean: number;
-  /** Standard uncertainty of the mean. */
-  readonly u: number;
-  readonly bars: number;
-  /** Ten bars were weighed: fewer are shown as a beginning. */
-  readonly learned: boolean;
-}
-
-const BARS_TO_LEARN = 10;
-
-/** `null` before any bar was weighed: then nothing is taken off, and it says so. @throws RangeError for a bar that grew */
-export const finishingLoss = (weighed: readonly Finished[]): FinishingLoss | null => {
-  if (weighed.length === 0) return null;
-  const losses = weighed.map(({ before, after }) => {
-    if (above(after, 'a finished bar') > above(before, 'a bar')) throw new RangeError('no bar is heavier after finishing than before');
-    return before - after;
-  });
-  const mean = losses.reduce((sum, one) => sum + one, 0) / losses.length;
-  const spread = losses.reduce((sum, one) => sum + (one - mean) ** 2, 0);
-  const u = losses.length < 2 ? mean : Math.sqrt(spread / (losses.length - 1) / losses.length);
-  return { mean, u, bars: losses.length, learned: losses.length >= BARS_TO_LEARN };
-};
-
 /** A fit after finishing and cure, grams. */
 export interface CuredFit extends Fit {
   readonly finished: number | null;
@@ -151,9 +121,6 @@ export interface CuredFit extends Fit {
   /** The heaviest label that the lowest forecast still carries, a whole number of steps. */
   readonly label: number | null;
 }
-
-/** Of a normal distribution 90 in 100 lie within so many standard uncertainties. */
-const NINETY = 1.645;
 
 /**
  * What becomes of a fit. @param left what is left of a bar's weight at the day the label must be true (a cure forecast's `1 − loss`).
@@ -164,7 +131,7 @@ export const curedFit = (fit: Fit, loss: FinishingLoss | null, left: Spread90, s
   for (const one of [left.low, left.middle, left.high]) fraction(one, 'what is left of a bar');
   if (fit.cutMass === null) return { ...fit, finished: null, cured: null, label: null };
   const finished = Math.max(0, fit.cutMass - (loss?.mean ?? 0));
-  const off = NINETY * (loss?.u ?? 0);
+  const off = (loss?.half ?? 0) * left.middle;
   const middle = finished * left.middle;
   const cured = {
     low: Math.max(0, middle - Math.hypot(finished * (left.middle - left.low), off)),

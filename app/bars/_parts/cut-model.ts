@@ -1,7 +1,9 @@
-import { againstLabel, curedFit, finishingLoss, fitsOf, fitThatCarries } from '#lib/soap/cut';
-import type { CuredFit, Cutter, FinishingLoss } from '#lib/soap/cut';
+import { againstLabel, curedFit, fitsOf, fitThatCarries } from '#lib/soap/cut';
+import type { CuredFit, Cutter } from '#lib/soap/cut';
+import { finishingLoss } from '#lib/soap/finishing';
+import type { FinishingLoss } from '#lib/soap/finishing';
 import type { CureForecast, Spread90 } from '#lib/soap/shrink/index';
-import { LAST_DAY } from '#lib/soap/shrink/index';
+import { LAST_DAY, weightOn } from '#lib/soap/shrink/index';
 import { readNumber } from '#lib/units/parse';
 import type { BarsRow } from '#lib/protocol/bars';
 import type { BarsState } from '#lib/work/bars/index';
@@ -22,6 +24,7 @@ export interface CutTyped {
 }
 
 const UM = 1000;
+const GRAM = 1000;
 
 /** A number as typed, point or comma; `null` while it is none. */
 export const numberIn = (text: string): number | null => {
@@ -91,10 +94,10 @@ const LABEL_STEP = 1;
 
 const bare = (fit: Omit<CuredFit, 'finished' | 'cured' | 'label'>): CuredFit => ({ ...fit, finished: null, cured: null, label: null });
 
-/** What is left of a bar on the last day that is forecast: a label is true for as long as it is sold. */
-const leftIn = ({ loss }: CureForecast): Spread90 => {
-  const last = loss[LAST_DAY] ?? { low: 0, middle: 0, high: 0 };
-  return { low: 1 - last.high, middle: 1 - last.middle, high: 1 - last.low };
+/** What is left of a bar, as a share, on the last day that is forecast: a label is true for as long as it is sold. */
+const leftIn = (forecast: CureForecast): Spread90 => {
+  const { low, middle, high } = weightOn(forecast, LAST_DAY, 1);
+  return { low: Math.max(0, low), middle, high: Math.min(1, high) };
 };
 
 /** What the typed label weight says of a fit; `null` where none is typed. */
@@ -108,12 +111,8 @@ export const insteadOf = (fits: readonly CuredFit[], label: string): CuredFit | 
   return grams === null || grams <= 0 ? null : fitThatCarries(fits, grams);
 };
 
-/** What finishing took off bars of other lots, bar by bar as they were weighed together. */
+/** What finishing took off bars of every lot that was weighed for it. */
 export const lossFrom = (rows: readonly Pick<BarsRow, 'trims'>[]): FinishingLoss | null =>
   finishingLoss(
-    rows.flatMap(({ trims }) =>
-      trims.flatMap(({ bars, before, after }) =>
-        Array.from({ length: bars }, () => ({ before: before / bars / 1000, after: after / bars / 1000 })),
-      ),
-    ),
+    rows.flatMap(({ trims }) => trims.map(({ how, bars, before, after }) => ({ how, bars, before: before / GRAM, after: after / GRAM }))),
   );

@@ -92,7 +92,11 @@ function Plan({ page, there, again, cutters }: Props & { readonly cutters: reado
         )}
         {fit === null || fits === null ? null : <LabelWarning fit={fit} fits={fits} label={typed.label} locale={locale} />}
       </div>
-      <p className={on('dim gap')}>{loss === null ? cut.notLearned : cut.learned(loss.bars, numberText(loss.mean, locale, 1))}</p>
+      <p className={on('dim gap')}>
+        {loss === null
+          ? cut.notLearned
+          : cut.learned(loss.bars, numberText(loss.mean, locale, 1), numberText(loss.half, locale, 1), loss.learned)}
+      </p>
       {fit === null ? null : <CutAct page={page} again={again} fit={fit} cutter={cutter} typed={typed} />}
     </>
   );

@@ -1,5 +1,5 @@
 import type { Realm } from '../batch/entries';
-import type { BarsTraits, MouldKept, UnmouldState } from './entries';
+import type { BarsTraits, MouldKept, TrimHow, UnmouldState } from './entries';
 import type { BarCounts, BarsState } from './state';
 import { standingState } from './standing';
 import { weighingsOf, type Weighing } from './weighings';
@@ -28,7 +28,7 @@ export interface BarsSummary {
   readonly cut: { readonly wall: number; readonly count: number; readonly mass: number | null; readonly thickness: number | null } | null;
   readonly label: number | null;
   /** What finishing took, as bars were weighed together before and after. */
-  readonly trims: readonly { readonly bars: number; readonly before: number; readonly after: number }[];
+  readonly trims: readonly { readonly how: TrimHow; readonly bars: number; readonly before: number; readonly after: number }[];
   readonly counts: BarCounts;
   readonly place: { readonly name: string; readonly since: number } | null;
   readonly held: string | null;
@@ -66,7 +66,7 @@ export const summaryOf = (state: BarsState): BarsSummary => {
     answers: answersOf(state),
     cut: cutOf(state),
     label,
-    trims: state.trims.flatMap(({ struck, bars, before, after }) => (struck === null ? [{ bars, before, after }] : [])),
+    trims: state.trims.flatMap(({ struck, how, bars, before, after }) => (struck === null ? [{ how, bars, before, after }] : [])),
     counts,
     place,
     held: held?.reason ?? null,

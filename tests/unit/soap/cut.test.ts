@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { againstLabel, curedFit, cutInto, cutsFor, finishingLoss, fitsOf, fitThatCarries, type Log } from '#lib/soap/cut';
+import { againstLabel, curedFit, cutInto, cutsFor, fitsOf, fitThatCarries, type Log } from '#lib/soap/cut';
 
 const log: Log = { length: 254, mass: 1270 };
 const both = { trim: 3, kerf: 0.5, ends: 2 } as const;
@@ -77,20 +77,10 @@ describe('cutters', () => {
   });
 });
 
-describe('what finishing takes', () => {
-  it('is learned from ten bars, and before that said to be a beginning', () => {
-    const bars = Array.from({ length: 10 }, (_, i) => ({ before: 121 + i, after: 118 + i - (i % 2) }));
-    expect(finishingLoss(bars)).toMatchObject({ mean: 3.5, bars: 10, learned: true });
-    expect(finishingLoss(bars.slice(0, 9))?.learned).toBe(false);
-    expect(finishingLoss([])).toBeNull();
-    expect(() => finishingLoss([{ before: 100, after: 101 }])).toThrow(/heavier/);
-  });
-});
-
 describe('a label weight before the cut', () => {
   const left = { low: 0.88, middle: 0.9, high: 0.92 };
   const cured = fitsOf(log, { kind: 'adjustable', least: 18, most: 30, kerf: 0.5 }, { trim: 3, ends: 2 }).map((fit) =>
-    curedFit(fit, { mean: 2, u: 0.2, bars: 10, learned: true }, left, 1),
+    curedFit(fit, { mean: 2, half: 0.4, bars: 10, learned: true }, left, 1),
   );
   const of = (bars: number) => cured.find((fit) => fit.bars === bars)!;
 
@@ -98,7 +88,7 @@ describe('a label weight before the cut', () => {
     const ten = of(10);
     expect(ten.finished).toBeCloseTo(119.25, 9);
     expect(ten.cured?.middle).toBeCloseTo(107.325, 6);
-    expect(ten.cured?.low).toBeCloseTo(107.325 - Math.hypot(119.25 * 0.02, 1.645 * 0.2), 6);
+    expect(ten.cured?.low).toBeCloseTo(107.325 - Math.hypot(119.25 * 0.02, 0.9 * 0.4), 6);
     expect(ten.label).toBe(104);
   });
 
