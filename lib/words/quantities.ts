@@ -7,6 +7,7 @@ import type { MassUnit } from '#lib/units/mass';
 /** How running text on paper writes a quantity: in the person's units and marks. `step`: what the scale's last digit is worth, mg. */
 export interface Show {
   readonly mass: (milligrams: number, step?: number | null, sign?: Sign) => string;
+  readonly tolerance: (milligrams: number) => string;
   readonly temperature: (milliCelsius: number) => string;
   readonly difference: (milliKelvin: number) => string;
   readonly share: (millionths: number) => string;
@@ -14,6 +15,7 @@ export interface Show {
 
 export const showIn = (display: Display): Show => ({
   mass: (milligrams, step = null, sign = 'minus') => massText(milligrams, display, step, sign),
+  tolerance: (milligrams) => massText(milligrams, display, toleranceStep(milligrams, planStep(milligrams), display)),
   temperature: (milliCelsius) => temperatureText(milliCelsius, display),
   difference: (milliKelvin) => differenceText(milliKelvin, display),
   share: (millionths) => shareText(millionths, display),
@@ -46,6 +48,20 @@ export const placesOf = (steps: readonly (number | null)[], display: Display): n
 
 /** The coarsest of a tenth, a hundredth and a thousandth of a gram in which a plan's figure is whole: nothing is rounded away. */
 export const planStep = (milligrams: number): number => (milligrams % 100 === 0 ? 100 : milligrams % 10 === 0 ? 10 : 1);
+
+/** So many steps keep a rounded target well inside its tolerance: the last digit is at most half of it, the rounding a quarter. */
+const INSIDE = 6;
+
+/** How finely a target, or what was weighed to it, is shown, mg: as its scale shows grams, and in ounces, which may be coarser than that, well inside its tolerance. */
+export const targetStep = (tolerance: number, step: number, display: Display): number =>
+  display.mass === 'g' ? step : Math.min(step, Math.max(1, tolerance / INSIDE));
+
+/** So many steps tell a tolerance from another, where the unit is much larger than the scale's own. */
+const TELLS = 20;
+
+/** How finely a tolerance is shown, mg: as its scale shows grams, and in ounces so that it is never read as none. */
+export const toleranceStep = (milligrams: number, step: number, display: Display): number =>
+  display.mass === 'g' ? step : Math.min(step, Math.max(1, milligrams / TELLS));
 
 /** What the last digit of a stated weight is worth, mg; `null` when the text is none. */
 export const stepOf = (stated: { readonly text: string; readonly unit: MassUnit } | null): number | null =>

@@ -4,13 +4,13 @@ import type { Planned } from '#lib/work/formula/index';
 import { useDisplay } from '../../_live/use';
 import { Blank, Digits } from '../../_ui/figures';
 import { Head } from '../../_ui/head';
-import { massCell, massHead, placesOf, showIn } from '#lib/words/quantities';
+import { massCell, massHead, placesOf, showIn, targetStep, toleranceStep } from '#lib/words/quantities';
 import type { Cell } from '#lib/words/quantities';
 import { on } from '../classes';
 import { messages } from '../messages-plan';
 import { useSheet } from './use-sheet';
 import { WeighHead } from './weigh-head';
-import { plannedText, targetStep, toleranceStep } from './mass';
+import { plannedText } from './mass';
 import { OwnWorkings } from './own-workings';
 import { Figure, Slip, SlipRow } from './workings';
 

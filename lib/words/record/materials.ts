@@ -1,7 +1,7 @@
 import type { InstrumentId } from '#lib/units/id';
 import type { ReviewContribution, ReviewLine } from '#lib/work/batch/index';
-import { massCell, massHead, planStep, showIn, stepOf } from '../quantities';
-import { crossedOut, isJudged, lotsOfLine, stepOfLine, voiceOf } from '../review/line';
+import { massCell, massHead, showIn, stepOf, targetStep } from '../quantities';
+import { crossedOut, isJudged, lotsOfLine, stepsOf, voiceOf } from '../review/line';
 import { messages } from '../review/messages';
 import { reasonWords } from '../reason-messages';
 import { measured } from '../sentence';
@@ -57,24 +57,24 @@ interface Around {
 
 const lineRow = (line: ReviewLine, at: number, { facts, scales, letters, moved }: Around): Row => {
   const { display } = facts;
-  const step = stepOfLine(line);
+  const steps = stepsOf(line, display);
   const mass = (value: number, by: number | null, sign: 'minus' | 'both' = 'minus'): string => massCell(value, by, display, 0, sign).text;
   const counting = line.contributions.filter(({ struck }) => struck === null);
   const lots = lotsOfLine(line).map(({ mark, stated }) => (stated === null ? mark : recordWords.materials.rightLot(mark, stated)));
   const last = counting.at(-1);
   const weighed = voiceOf(line) !== 'none';
-  const actual = weighed ? mass(line.actual, step) : recordWords.materials.open;
+  const actual = weighed ? mass(line.actual, steps.weighed) : recordWords.materials.open;
   const on = [...new Set(counting.flatMap(({ instrument }) => (instrument === null ? [] : (scales.get(instrument) ?? []))))];
   return row(
     [
       [String(at + 1)],
       [line.material],
       [lots.length > 0 ? listed(lots) : recordWords.materials.noLot],
-      [mass(line.planned.target, planStep(line.planned.target))],
-      ...(moved ? [[line.moved ? mass(line.target, planStep(line.target)) : '']] : []),
-      [mass(line.tolerance, planStep(line.tolerance))],
+      [mass(line.planned.target, steps.planned)],
+      ...(moved ? [[line.moved ? mass(line.target, steps.target) : '']] : []),
+      [mass(line.tolerance, steps.tolerance)],
       [weighed && !line.byHand ? measured(actual) : actual],
-      [weighed ? mass(line.difference, step, 'both') : ''],
+      [weighed ? mass(line.difference, steps.weighed, 'both') : ''],
       [letters.get(line.line) ?? ''],
       [],
       [on.length > 0 ? on.join(' ') : line.byHand ? recordWords.materials.byHand : ''],
@@ -119,12 +119,13 @@ export const weightsTable = (facts: RecordFacts, scales: Letters): TableBlock =>
   const { title, note, heads, crossed, amended, amendedLot } = recordWords.weights;
   const { kinds, how } = messages.workings;
   const show = showIn(display);
-  const rows = review.lines.flatMap((line) =>
-    line.contributions.map((one) => {
-      const net = show.mass(one.net, stepOf(one.stated) ?? stepOfLine(line));
+  const rows = review.lines.flatMap((line) => {
+    const { weighed } = stepsOf(line, display);
+    return line.contributions.map((one) => {
+      const net = show.mass(one.net, targetStep(line.tolerance, stepOf(one.stated) ?? weighed, display));
       const said = [
         `${kinds[one.kind]}, ${how[one.how]}`,
-        ...(one.amended === null ? [] : [amended(show.mass(one.amended, stepOfLine(line)))]),
+        ...(one.amended === null ? [] : [amended(show.mass(one.amended, weighed))]),
         ...(one.rightLot === null ? [] : [amendedLot(one.rightLot)]),
         ...(one.struck === null ? [] : [crossed(reasonWords[one.struck.reason], personName(one.struck.by))]),
       ].join('; ');
@@ -142,8 +143,8 @@ export const weightsTable = (facts: RecordFacts, scales: Letters): TableBlock =>
         null,
         one.struck !== null,
       );
-    }),
-  );
+    });
+  });
   const columns = [
     words(heads.at, 9),
     words(heads.material, 20),

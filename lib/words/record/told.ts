@@ -1,6 +1,6 @@
 import { numberText } from '#lib/units/format';
 import { showIn } from '../quantities';
-import { stepOfLine } from '../review/line';
+import { stepsOf } from '../review/line';
 import { storyWords } from '../review/messages-story';
 import type { Facts } from '../review/messages-story';
 import type { Told } from '../review/told';
@@ -23,7 +23,7 @@ export const factsOf = (
   return {
     params,
     show: showIn(display),
-    step: line === null ? null : stepOfLine(line),
+    step: line === null ? null : stepsOf(line, display).weighed,
     instrument,
     typed: line?.contributions.find((one) => one.net === net)?.how === 'typed',
     byHand: review.joining?.byHand ?? [],

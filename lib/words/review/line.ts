@@ -1,12 +1,24 @@
 import type { ReviewContribution, ReviewLine } from '#lib/work/batch/index';
 import { crossedOutAway } from '../away';
-import { stepOf } from '../quantities';
+import type { Display } from '#lib/units/display';
+import { planStep, stepOf, targetStep, toleranceStep } from '../quantities';
 
 /** The finest step any weight of the line was stated in, mg; `null` before the first. */
-export const stepOfLine = (line: ReviewLine): number | null => {
+const stepOfLine = (line: ReviewLine): number | null => {
   const steps = line.contributions.flatMap(({ stated }) => stepOf(stated) ?? []);
   return steps.length === 0 ? null : Math.min(...steps);
 };
+
+/** How finely the line's figures are shown, mg: in grams as planned and as stated, in ounces so that its tolerance can be told by them. */
+export const stepsOf = (line: ReviewLine, display: Display) => ({
+  planned: targetStep(line.tolerance, planStep(line.planned.target), display),
+  target: targetStep(line.tolerance, planStep(line.target), display),
+  weighed: targetStep(line.tolerance, stepOfLine(line) ?? TENTH, display),
+  tolerance: toleranceStep(line.tolerance, planStep(line.tolerance), display),
+});
+
+/** Of a line nobody weighed yet, mg. */
+const TENTH = 100;
 
 const counting = (line: ReviewLine): readonly ReviewContribution[] => line.contributions.filter(({ struck }) => struck === null);
 

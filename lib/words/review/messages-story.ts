@@ -194,7 +194,7 @@ export const storyWords: Readonly<Record<StoryCode, Tell>> = {
   'scale-stood-in': (facts) =>
     says(
       t`${material(facts)}: to be weighed on the ${one(SCALES, text(facts, 'scale'), 'other scale')}, as there was no ${one(SCALES, text(facts, 'meant'), 'other one')} here.`,
-      t`Its tolerance there: ${worked(quantity(facts, 'tolerance', (value) => facts.show.mass(value, planStep(value))))}.`,
+      t`Its tolerance there: ${worked(quantity(facts, 'tolerance', facts.show.tolerance))}.`,
     ),
   replanned: (facts) =>
     says(

@@ -2,8 +2,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { BatchPage } from '#lib/protocol/http';
 import type { Display } from '#lib/units/display';
 import { massText } from '#lib/units/format';
-import { stepOfLine } from '#lib/words/review/line';
-import { stepOf } from '#lib/words/quantities';
+import { stepsOf } from '#lib/words/review/line';
+import { stepOf, targetStep } from '#lib/words/quantities';
 import { spell } from '#server/export/pdf/spell';
 import { recordPdf } from '#server/export/pdf/record';
 import { BATCHES } from '#tests/browser/support/paper-batches';
@@ -31,9 +31,11 @@ describe('the batch record as a PDF', () => {
   /** Every mass of the batch as the display writes it. */
   const masses = (display: Display): readonly string[] =>
     page.lines.flatMap((line) => [
-      ...line.contributions.map((one) => massText(one.net, display, stepOf(one.stated) ?? stepOfLine(line))),
+      ...line.contributions.map((one) =>
+        massText(one.net, display, targetStep(line.tolerance, stepOf(one.stated) ?? stepsOf(line, display).weighed, display)),
+      ),
       ...line.contributions.flatMap(({ stated }) => (stated === null ? [] : [`${stated.text.trim()} ${stated.unit}`])),
-      massText(line.actual, display, stepOfLine(line)).replace(/ \S+$/, ''),
+      massText(line.actual, display, stepsOf(line, display).weighed).replace(/ \S+$/, ''),
     ]);
 
   it.each([

@@ -2,7 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { NANOGRAMS_PER } from '#lib/units/mass';
 import { celsiusOf, degreesOf } from '../../../app/formulas/_parts/degrees';
-import { plannedText, targetStep, toleranceText } from '../../../app/formulas/_parts/mass';
+import type { ReviewLine } from '#lib/work/batch/index';
+import { massCell, showIn, targetStep } from '#lib/words/quantities';
+import { stepsOf } from '#lib/words/review/line';
+import { plannedText, toleranceText } from '../../../app/formulas/_parts/mass';
 
 describe('temperatures as a person types them', () => {
   it.each([
@@ -50,6 +53,19 @@ const inOunces = (text: string): number => {
   const [, pounds, ounces] = /^(?:(\d+) lb )?([\d.]+)(?: oz)?$/.exec(text) ?? [];
   return 16 * Number(pounds ?? 0) + Number(ounces);
 };
+
+describe('a line of a record', () => {
+  it('in ounces has decimals enough to tell its tolerance, and what was weighed against it', () => {
+    const line = { planned: { target: 12_000 }, target: 12_000, tolerance: 100, contributions: [] } as unknown as ReviewLine;
+    const steps = stepsOf(line, display('oz'));
+    const text = (milligrams: number, step: number) => massCell(milligrams, step, display('oz'), 0).text;
+    expect(text(100, steps.tolerance)).toBe('0.0035');
+    // 0.05 g off is half of the tolerance.
+    expect(text(50, steps.weighed)).toBe('0.002');
+    expect(showIn(display('oz')).tolerance(100)).toBe('0.0035 oz');
+    expect(stepsOf(line, display('g'))).toEqual({ planned: 100, target: 100, weighed: 100, tolerance: 100 });
+  });
+});
 
 describe('a weight to be poured', () => {
   it('in ounces or pounds is rounded by no more than a quarter of its tolerance', () => {

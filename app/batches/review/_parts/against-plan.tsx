@@ -5,12 +5,12 @@ import type { BatchPage } from '#lib/protocol/http';
 import { useDisplay } from '../../../_live/use';
 import { Blank } from '../../../_ui/figures';
 import { Head } from '../../../_ui/head';
-import { massHead, placesOf, planStep } from '#lib/words/quantities';
+import { massHead, placesOf } from '#lib/words/quantities';
 import { PaperSection } from '../../../_ui/section';
 import { messages } from '#lib/words/review/messages';
 import { AxisRule } from './bar';
 import { on } from './classes';
-import { crossedOut, stepOfLine } from '#lib/words/review/line';
+import { crossedOut, stepsOf } from '#lib/words/review/line';
 import { lettersOf } from '#lib/words/review/told';
 import { axisOf } from './model';
 import type { Told } from '#lib/words/review/told';
@@ -56,19 +56,20 @@ function Table({ review: { lines }, letters, moved, nameOf }: TableProps) {
   const display = useDisplay();
   const [open, setOpen] = useState<string | null>(null);
   const axis = axisOf(lines);
+  const steps = lines.map((line) => stepsOf(line, display));
   const columns: Columns = {
     display,
     axis,
     moved,
     plan: placesOf(
-      lines.flatMap(({ planned, target }) => [planStep(planned.target), planStep(target)]),
+      steps.flatMap(({ planned, target }) => [planned, target]),
       display,
     ),
     tolerance: placesOf(
-      lines.map(({ tolerance }) => planStep(tolerance)),
+      steps.map((step) => step.tolerance),
       display,
     ),
-    actual: placesOf([null, ...lines.map(stepOfLine)], display),
+    actual: placesOf([null, ...steps.map(({ weighed }) => weighed)], display),
     width: moved ? 9 : 8,
   };
   const { heads } = messages.against;

@@ -5,12 +5,12 @@ import type { Display } from '#lib/units/display';
 import { numberText } from '#lib/units/format';
 import type { ReviewLine } from '#lib/work/batch/index';
 import { Digits, Measured, Pad, Worked } from '../../../_ui/figures';
-import { massCell, planStep, showIn } from '#lib/words/quantities';
+import { massCell, showIn } from '#lib/words/quantities';
 import type { Cell } from '#lib/words/quantities';
 import { messages } from '#lib/words/review/messages';
 import { Bar } from './bar';
 import { on } from './classes';
-import { crossedOut, isJudged, lotsOfLine, stepOfLine, voiceOf } from '#lib/words/review/line';
+import { crossedOut, isJudged, lotsOfLine, stepsOf, voiceOf } from '#lib/words/review/line';
 import type { Axis } from './model';
 import type { NameOf } from './review-page';
 import { Workings } from './workings';
@@ -42,7 +42,7 @@ interface RowProps {
 export function PlanRow({ line, columns, letter, open, onOpen, nameOf }: RowProps) {
   const { display, axis, moved, plan, tolerance, actual, width } = columns;
   const id = useId();
-  const step = stepOfLine(line);
+  const steps = stepsOf(line, display);
   const judged = isJudged(line);
   const write = (value: number): string => numberText(value, display.locale, 1);
   const label = messages.against.openRow(line.material);
@@ -64,20 +64,18 @@ export function PlanRow({ line, columns, letter, open, onOpen, nameOf }: RowProp
           <Lots line={line} />
         </td>
         <td className={on('n wide')}>
-          <Digits cell={massCell(line.planned.target, planStep(line.planned.target), display, plan)} />
+          <Digits cell={massCell(line.planned.target, steps.planned, display, plan)} />
         </td>
         {moved ? (
-          <td className={on('n wide')}>
-            {line.moved ? <Digits cell={massCell(line.target, planStep(line.target), display, plan)} /> : null}
-          </td>
+          <td className={on('n wide')}>{line.moved ? <Digits cell={massCell(line.target, steps.target, display, plan)} /> : null}</td>
         ) : null}
         <td className={on('n')} data-actual="">
           <Crossed line={line} columns={columns} />
-          <Actual line={line} cell={massCell(line.actual, step, display, actual)} worked={worked} />
+          <Actual line={line} cell={massCell(line.actual, steps.weighed, display, actual)} worked={worked} />
         </td>
-        <td className={on('n')}>{judged ? worked(massCell(line.difference, step, display, actual, 'both')) : null}</td>
+        <td className={on('n')}>{judged ? worked(massCell(line.difference, steps.weighed, display, actual, 'both')) : null}</td>
         <td className={on('n wide')}>
-          <Digits cell={massCell(line.tolerance, planStep(line.tolerance), display, tolerance)} />
+          <Digits cell={massCell(line.tolerance, steps.tolerance, display, tolerance)} />
         </td>
         <td className={on('letter')} data-letter={letter}>
           <b>{letter}</b>
@@ -92,7 +90,7 @@ export function PlanRow({ line, columns, letter, open, onOpen, nameOf }: RowProp
       {open ? (
         <tr className={on('slip')} id={id}>
           <td colSpan={width + 1}>
-            <Workings line={line} step={step} display={display} nameOf={nameOf} onClose={onOpen} />
+            <Workings line={line} display={display} nameOf={nameOf} onClose={onOpen} />
           </td>
         </tr>
       ) : null}
@@ -103,7 +101,7 @@ export function PlanRow({ line, columns, letter, open, onOpen, nameOf }: RowProp
 /** Where there is no room for a column of plans, the plan stands under the name. */
 function Name({ line, display }: { readonly line: ReviewLine; readonly display: Display }) {
   const { against } = messages;
-  const target = showIn(display).mass(line.target, planStep(line.target));
+  const target = showIn(display).mass(line.target, stepsOf(line, display).target);
   return (
     <>
       {line.material}
@@ -134,13 +132,13 @@ function Actual({ line, cell, worked }: ActualProps) {
 
 /** Weights that were crossed out stand above the one that counts. */
 function Crossed({ line, columns: { display, actual } }: { readonly line: ReviewLine; readonly columns: Columns }) {
-  const step = stepOfLine(line);
+  const steps = stepsOf(line, display);
   return line.contributions
     .filter(({ struck }) => struck !== null)
     .map(({ entry, net }) => (
       <Fragment key={entry}>
         <s>
-          <Digits cell={massCell(net, step, display, actual)} />
+          <Digits cell={massCell(net, steps.weighed, display, actual)} />
         </s>
         <br />
       </Fragment>

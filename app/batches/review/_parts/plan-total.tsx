@@ -6,7 +6,7 @@ import { massCell, showIn } from '#lib/words/quantities';
 import { messages } from '#lib/words/review/messages';
 import { AxisRule } from './bar';
 import { on } from './classes';
-import { isJudged, stepOfLine } from '#lib/words/review/line';
+import { isJudged, stepsOf } from '#lib/words/review/line';
 import type { Columns } from './plan-row';
 
 /** All lines added, as planned, as moved and as weighed; the difference once every line has one. */
@@ -29,7 +29,7 @@ export function PlanTotal({ lines, columns }: { readonly lines: readonly ReviewL
   };
   const actual = sum((line) => line.actual);
   const planned = sum((line) => line.planned.target);
-  const terms = lines.map((line) => show.mass(line.actual, stepOfLine(line))).join(' + ');
+  const terms = lines.map((line) => show.mass(line.actual, stepsOf(line, display).weighed)).join(' + ');
   return (
     <>
       <tr>

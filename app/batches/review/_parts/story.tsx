@@ -82,7 +82,7 @@ function Event({ event, at, line, facts, nameOf, display, who }: EventProps) {
         </p>
         {open && line !== null ? (
           <div id={id} className={on('slip')}>
-            <Workings line={line} step={facts.step} display={display} nameOf={nameOf} onClose={() => setOpen(false)} />
+            <Workings line={line} display={display} nameOf={nameOf} onClose={() => setOpen(false)} />
           </div>
         ) : null}
       </div>

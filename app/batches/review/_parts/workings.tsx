@@ -4,28 +4,28 @@ import { numberText } from '#lib/units/format';
 import type { ReviewContribution, ReviewLine } from '#lib/work/batch/index';
 import { Measured } from '../../../_ui/figures';
 import { messages as shared } from '../../../_ui/messages';
-import { planStep, showIn } from '#lib/words/quantities';
+import { showIn } from '#lib/words/quantities';
 import { reasonWords } from '#lib/words/reason-messages';
 import { clockText } from '#lib/words/times';
 import { Head } from '../../../_ui/head';
 import { messages } from '#lib/words/review/messages';
-import { isJudged } from '#lib/words/review/line';
+import { isJudged, stepsOf } from '#lib/words/review/line';
 import type { NameOf } from './review-page';
 import { on } from './classes';
 
 interface Props {
   readonly line: ReviewLine;
-  readonly step: number | null;
   readonly display: Display;
   readonly nameOf: NameOf;
   readonly onClose: () => void;
 }
 
 /** How one line's weight came about: every weight with its source, the crossed-out ones too, and the arithmetic below. */
-export function Workings({ line, step, display, nameOf, onClose }: Props) {
+export function Workings({ line, display, nameOf, onClose }: Props) {
   const { workings } = messages;
   const show = showIn(display);
   const { heads } = workings;
+  const { weighed, target, tolerance } = stepsOf(line, display);
   const away = numberText(line.away / 1000, display.locale, 2);
   return (
     <>
@@ -47,8 +47,8 @@ export function Workings({ line, step, display, nameOf, onClose }: Props) {
               <td className={on('n')}>{clockText(one.wall, { offsetMin: one.offsetMin, locale: display.locale }, true)}</td>
               <td>{whatOf(one, display)}</td>
               <td className={on('n')}>
-                {netOf(one, show.mass(one.net, step))}
-                {one.amended === null ? null : ` ${show.mass(one.amended, step)}`}
+                {netOf(one, show.mass(one.net, weighed))}
+                {one.amended === null ? null : ` ${show.mass(one.amended, weighed)}`}
               </td>
               <td className={on('wide')}>{one.stated === null ? '' : `${one.stated.text} ${one.stated.unit}`}</td>
               <td className={on('wide')}>{one.instrument === null ? shared.byHand : nameOf(one.instrument)}</td>
@@ -61,10 +61,10 @@ export function Workings({ line, step, display, nameOf, onClose }: Props) {
         </tbody>
       </table>
       <p className={on('gap')}>
-        {workings.sum} {show.mass(line.actual, step)} − {workings.target.toLowerCase()} {show.mass(line.target, planStep(line.target))} ={' '}
-        {show.mass(line.difference, step, 'both')}
+        {workings.sum} {show.mass(line.actual, weighed)} − {workings.target.toLowerCase()} {show.mass(line.target, target)} ={' '}
+        {show.mass(line.difference, weighed, 'both')}
         {isJudged(line)
-          ? `; ${workings.away(show.mass(line.difference, step, 'both'), show.mass(line.tolerance, planStep(line.tolerance)), away)}`
+          ? `; ${workings.away(show.mass(line.difference, weighed, 'both'), show.mass(line.tolerance, tolerance), away)}`
           : null}
       </p>
       <p>
