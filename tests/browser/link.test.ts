@@ -98,6 +98,8 @@ describe('A5: taps without a connection', () => {
   it('are refused at once and never sent, neither at a killed server nor to the one that comes after it', async () => {
     const { page } = await openBench(browser, theatre);
     const { port } = theatre;
+    // What is fetched right after the page is there, the words of a refusal among it.
+    await page.waitForLoadState('networkidle');
     await theatre.close();
     await page.waitForSelector('main[data-shape="lost"]');
     for (let tap = 0; tap < 3; tap += 1) {
