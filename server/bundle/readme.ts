@@ -38,7 +38,10 @@ What this proves, and what not
 It proves that these entries are what the signed head was made of: nothing in them was changed, put in, left out or moved since that head.
 It does not prove that the head is the one of that day. Whoever holds the bench machine holds the key, and could write a whole record anew.
 Only a head that somebody else has kept since (on a printed record, on a label, in a letter, under a time stamp) shows that this did not
-happen, and only for lines up to that head. Nothing proves that what was entered is true; weights say which instrument they came from.
+happen, and only for lines up to that head. The key is
+taken from the bundle: compare it with the one the workshop handed on before. Its fingerprint is SHA-256 of its 32 bytes:
+  openssl pkey -pubin -in key.pem -outform DER | tail -c 32 | sha256sum
+Nothing proves that what was entered is true; weights say which instrument they came from.
 
 The head after this batch, to be compared:
   ${head.origin}

@@ -97,7 +97,12 @@ for name in sys.argv[1:]:
         origin, size, link = head(file.read())
     if origin != after[0] or links.get(size) != link:
         say('the head in ' + name + ' is not in this chain')
+if after[3]:
+    print('key believed, as it stands in key.txt: ' + after[0])
+    print('  fingerprint (SHA-256) ' + sha(after[3][1:]).hex())
 print('%d entries of lines %d to %d of %s; %d withdrawn' % (len(entries), before[1] + 1, after[1], after[0], withdrawn))
 print('%d things are wrong' % len(wrong) if wrong else 'nothing is wrong: what is here is what the signed head was made of')
+if not wrong and len(sys.argv) < 2:
+    print('WARNING: it believed the bundle\'s own key. Anybody can make a key and sign with it: compare its fingerprint, or give a head kept elsewhere')
 sys.exit(1 if wrong else 0)
 `;

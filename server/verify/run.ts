@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { unzipSync } from 'fflate';
 import { checkBundle } from '#lib/record/bundle/check';
-import { readCheckpoint, readNote } from '#lib/record/note';
+import { keyLine, readCheckpoint, readNote } from '#lib/record/note';
 import type { Checkpoint } from '#lib/record/note';
 import { wordsOf } from '#lib/record/words';
 import { ed25519 } from '../store/ed25519';
@@ -45,8 +45,10 @@ const headIn = (file: string): Checkpoint => {
   return head;
 };
 
+type Say = (line: string) => void;
+
 /** What `npm run verify` does: says what it finds by `say`; returns how to end. Throws for what cannot be read. */
-export const run = (argv: readonly string[], say: (line: string) => void): number => {
+export const run = (argv: readonly string[], say: Say): number => {
   const options = {
     head: { type: 'string', multiple: true },
     words: { type: 'string', multiple: true },
@@ -67,6 +69,8 @@ export const run = (argv: readonly string[], say: (line: string) => void): numbe
       .trim(),
   );
   const report = checkBundle(partsOf(file), { ed25519, sha256: hashOf, sha: NATIVE }, { heads, words, key: values.key ?? null });
+  const isGiven = values.key !== undefined && report.findings.every(({ on }) => on !== 'key');
+  if (report.signer !== null) sayKey(report.signer, isGiven, say);
   for (const finding of report.findings) say(`WRONG  ${inWords(finding)}`);
   if (report.head !== null) {
     const { origin, seq, link } = report.head;
@@ -75,10 +79,23 @@ export const run = (argv: readonly string[], say: (line: string) => void): numbe
   }
   if (report.findings.length > 0) return 1;
   say('Nothing is wrong: these entries are what the signed head was made of.');
-  say(
-    report.met > 0
-      ? `The chain goes through ${report.met === 1 ? 'the kept head' : `all ${report.met} kept heads`}: up to there nothing was written anew.`
-      : 'Whoever holds the key could have written it all anew; only a head kept elsewhere (--head) shows that nobody did.',
-  );
+  if (report.met > 0)
+    say(
+      `The chain goes through ${report.met === 1 ? 'the kept head' : `all ${report.met} kept heads`}: up to there nothing was written anew.`,
+    );
+  else if (isGiven) say('Whoever holds the key could have written it all anew; only a head kept elsewhere (--head) shows that nobody did.');
+  else for (const line of OWN_WORD) say(line);
   return 0;
+};
+
+const OWN_WORD = [
+  'WARNING  It believed the bundle’s own key, named above. Anybody can make a key, write a whole bundle and sign it.',
+  '         Compare that key with the one the workshop handed on before (--key), or a head kept elsewhere with this chain (--head, --words).',
+] as const;
+
+/** Which key was believed, so that it can be compared: its short id alone could be met by trying. */
+const sayKey = ({ name, publicKey }: { readonly name: string; readonly publicKey: Uint8Array }, isGiven: boolean, say: Say): void => {
+  say(`Key    ${isGiven ? 'as it was given' : 'believed as it stands in the bundle'}: ${name}`);
+  say(`       fingerprint (SHA-256)  ${hashOf(publicKey).match(/.{8}/g)?.join(' ')}`);
+  say(`       whole  ${keyLine(name, publicKey)}`);
 };

@@ -34,6 +34,8 @@ export type BundleFinding =
 interface BundleReport {
   /** The signed head behind the batch; `null` when it cannot be read. */
   readonly head: Checkpoint | null;
+  /** The key that signed it; `null` when none of the bundle's did. */
+  readonly signer: Key | null;
   readonly entries: number;
   readonly withdrawn: number;
   /** Kept heads that the piece of chain goes through. */
@@ -89,7 +91,7 @@ export const checkBundle = (parts: Parts, tools: BundleTools, known: KnownElsewh
   const chain = readChain(textOf(parts, PARTS.chain) ?? '');
   if (typeof chain === 'number') {
     findings.push({ on: 'chain-row', row: parts.has(PARTS.chain) ? chain : 0 });
-    return { head, entries: 0, withdrawn: 0, met: 0, findings: [...findings, ...sealed] };
+    return { head, signer: signer ?? null, entries: 0, withdrawn: 0, met: 0, findings: [...findings, ...sealed] };
   }
   const starts = before !== null && before !== 'none' ? before.checkpoint : { seq: 0, link: '00'.repeat(32) };
   if (before !== null && (chain.start.seq !== starts.seq || chain.start.link !== starts.link))
@@ -106,7 +108,7 @@ export const checkBundle = (parts: Parts, tools: BundleTools, known: KnownElsewh
     ).map((found) => ({ on: 'entries', found }) as const),
   );
   findings.push(...versionGaps(texts, withdrawn), ...sealed);
-  return { head, entries: texts.length, withdrawn, met, findings };
+  return { head, signer: signer ?? null, entries: texts.length, withdrawn, met, findings };
 };
 
 type Key = NonNullable<ReturnType<typeof keyOfLine>>;

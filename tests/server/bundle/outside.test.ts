@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -106,7 +107,7 @@ describe('a bundle checked by what is not ours', () => {
     const cut = change(PARTS.entries, (text) => joined(lines(text).slice(0, -3)));
     const forged = toolSums(new Map([...cut, [PARTS.chain, new TextEncoder().encode(joined(passedOff))]]));
     const found = { code: 1, out: expect.stringContaining('the parts are not those the bundle was sealed with') };
-    expect(byPython(forged)).toMatchObject({ ...found, out: expect.stringMatching(/^WRONG: the parts are not[^\n]*\n\d+ entries/) });
+    expect(byPython(forged)).toMatchObject({ ...found, out: expect.stringMatching(/^WRONG: the parts are not[^\n]*\nkey believed[^\n]*\n[^\n]*\n\d+ entries/) });
     expect(await byReadme(forged)).toMatchObject(found);
   });
 
@@ -135,6 +136,22 @@ describe('a bundle checked by what is not ours', () => {
     writeFileSync(head, parts.get(PARTS.before) ?? '');
     const sound = await put('sound.zip', parts);
     expect(verify(sound, '--head', head)).toMatchObject({ code: 0, out: expect.stringContaining('goes through the kept head') });
+    // Which key it believed comes first, and that it did so comes last, unless the key or a head is known from elsewhere.
+    const alone = verify(sound).out.split('\n');
+    const key =
+      Buffer.from(parts.get(PARTS.keys) ?? [])
+        .toString()
+        .split('\n')[0] ?? '';
+    const print = createHash('sha256')
+      .update(Buffer.from(key.split('+').slice(2).join('+'), 'base64').subarray(1))
+      .digest('hex');
+    expect(alone[0]).toMatch(/^Key {4}believed as it stands in the bundle: potwatch\//);
+    expect(alone[1]?.replaceAll(' ', '')).toBe(`fingerprint(SHA-256)${print}`);
+    expect(alone.slice(-3).join(' ')).toMatch(/WARNING {2}It believed the bundle’s own key/);
+    expect(byPython(parts).out).toMatch(new RegExp(`${print}[\\s\\S]*WARNING: it believed the bundle's own key`));
+    const given = verify(sound, '--key', key);
+    expect(given).toMatchObject({ code: 0, out: expect.stringMatching(/^Key {4}as it was given: potwatch\//) });
+    for (const known of [given.out, verify(sound, '--head', head).out]) expect(known).not.toContain('WARNING');
     const chain = readChain(Buffer.from(parts.get(PARTS.chain) ?? []).toString());
     if (typeof chain === 'number') throw new Error('no chain');
     const wrong = await put(

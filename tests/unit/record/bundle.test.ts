@@ -95,7 +95,14 @@ describe('a bundle', () => {
   it('is sound as it was made, and a kept head is met', () => {
     const of = made();
     const report = check(partsOf(of), [headAt(of.lines, 7)], keyLine(ORIGIN, OURS.publicKey));
-    expect(report).toEqual({ head: headAt(of.lines, 10), entries: 6, withdrawn: 0, met: 1, findings: [] });
+    expect(report).toEqual({
+      head: headAt(of.lines, 10),
+      signer: { name: ORIGIN, publicKey: OURS.publicKey },
+      entries: 6,
+      withdrawn: 0,
+      met: 1,
+      findings: [],
+    });
   });
 
   it.each(TAMPERED)('%s of its entries is found and named, and nothing else', (_, tamper, finding) => {
