@@ -214,6 +214,7 @@ export const lotMessages = {
       taken: 'taken along',
       'brought-home': 'brought home',
       'given-back': 'given back',
+      'put-back': 'back to the shelf',
       corrected: 'crossed out',
     },
     heads: { when: 'when', what: 'what', how: 'how' },

@@ -26,13 +26,15 @@ export const followMessages = {
   noBars: 'no bars begun',
   shelf: (count: number, place: string | null) => `${bars(count)} on the shelf${place === null ? '' : ` (${place})`}`,
   away: (count: number) => `${bars(count)} at a market`,
+  aside: (count: number) => `${bars(count)} given back and kept apart`,
   retained: (count: number, place: string | null) => `${counted(count, 'bar')} kept back${place === null ? '' : `, ${place}`}`,
   noRetained: 'none kept back',
   held: (why: string) => `held: ${why}`,
   gone: {
     sold: (count: number, to: string, day: string) =>
       count < 0 ? `${bars(-count)} given back by ${to}, ${day}` : `${bars(count)} sold to ${to}, ${day}`,
-    given: (count: number, to: string, day: string) => `${bars(count)} given to ${to}, ${day}`,
+    given: (count: number, to: string, day: string) =>
+      count < 0 ? `${bars(-count)} given back by ${to}, ${day}` : `${bars(count)} given to ${to}, ${day}`,
     spoiled: (count: number, _to: string, day: string) => `${bars(count)} spoiled, ${day}`,
   } satisfies Record<FollowedGone['kind'], (count: number, to: string, day: string) => string>,
   erased: (id: string) => `somebody whose name was erased (${id})`,

@@ -48,6 +48,8 @@ const name = z.string().check(z.minLength(1), z.maxLength(120));
 const text = z.string().check(z.maxLength(500));
 const milligrams = z.int().check(z.gte(0), z.lte(MOST_WEIGHED));
 const milliCelsius = z.nullable(z.int().check(z.gte(-60_000), z.lte(100_000)));
+/** Millionths. */
+const humidity = z.int().check(z.gte(0), z.lte(1_000_000));
 const count = z.int().check(z.gte(0), z.lte(2000));
 const some = count.check(z.gte(1));
 const micrometres = z.int().check(z.gte(0), z.lte(10_000_000));
@@ -75,7 +77,9 @@ export const barsWant = z.discriminatedUnion('kind', [
     kind: z.literal('note-unmould'),
     state: z.enum(['out', 'stuck', 'torn', 'too-soft', 'freezer', 'not-yet']),
     note: text,
+    /** As typed; where nobody typed one, the server adds what the room's probe says. */
     room: milliCelsius,
+    humidity: z.optional(humidity),
   }),
   z.object({
     kind: z.literal('cut'),
@@ -109,22 +113,24 @@ export const barsWant = z.discriminatedUnion('kind', [
     about: z.enum(['scent', 'colour', 'room', 'other']),
     text: z.string().check(z.maxLength(2000)),
     room: milliCelsius,
-    humidity: z.nullable(z.int().check(z.gte(0), z.lte(1_000_000))),
+    humidity: z.nullable(humidity),
   }),
   z.object({ kind: z.literal('move'), place: name }),
   z.object({ kind: z.literal('hold'), reason: text }),
   z.object({ kind: z.literal('release'), note: text }),
   z.object({ kind: z.literal('sell'), ...leaving }),
   z.object({ kind: z.literal('give'), ...leaving }),
-  z.object({ kind: z.literal('spoil'), ...leaving }),
+  z.object({ kind: z.literal('spoil'), ...leaving, from: z.enum(['shelf', 'away', 'aside']) }),
   z.object({ kind: z.literal('take'), count: some, at: z.nullable(name), note: text }),
   z.object({
     kind: z.literal('bring-home'),
     count: some,
-    from: z.enum(['away', 'buyer']),
+    from: z.enum(['away', 'buyer', 'aside']),
     to: person,
     at: z.nullable(name),
     note: text,
+    was: z.optional(z.enum(['sold', 'given'])),
+    then: z.optional(z.enum(['stock', 'aside', 'spoiled'])),
   }),
   z.object({ kind: z.literal('count-market'), took: some, home: count, gave: count, at: z.nullable(name), note: text }),
   z.object({

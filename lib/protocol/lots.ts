@@ -14,14 +14,18 @@ export interface FollowedBars {
   readonly made: number;
   readonly shelf: number;
   readonly away: number;
+  /** Given back, and kept apart. */
+  readonly aside: number;
   readonly held: string | null;
   /** Bars kept back, and where the lot stands; `null` where nobody said. */
   readonly retained: number;
   readonly place: string | null;
   readonly gone: readonly FollowedGone[];
+  /** Who has how many of them now: what was given back is not among it. */
+  readonly out: readonly FollowedGone[];
 }
 
-/** Bars that left. `to`: whose id; a name only where it was not erased. */
+/** Bars that left; below zero: given back. `to`: whose id; a name only where it was not erased. `at`: the order or market, as it is called. */
 export interface FollowedGone {
   readonly kind: 'sold' | 'given' | 'spoiled';
   readonly count: number;

@@ -4,6 +4,12 @@ import type { Task } from '#lib/work/orders/agenda';
 /** What an agenda's codes are called, by id: formulas, materials, wraps, orders. */
 export type NameOf = (id: string) => string;
 
+/** How days and wall times are said. */
+export interface Say {
+  readonly day: (day: Day) => string;
+  readonly moment: (wall: number) => string;
+}
+
 const bars = (count: number): string => (count === 1 ? '1 bar' : `${count} bars`);
 
 /** A task as one line: what is to be done, and to what. */
@@ -28,15 +34,23 @@ export const taskTitle = (task: Task, name: NameOf): string => {
 };
 
 /** What stands behind it; empty where the line says it all. */
-export const taskNote = (task: Task, name: NameOf, day: (day: Day) => string = (one) => one): string => {
+export const taskNote = (task: Task, name: NameOf, { day, moment }: Say): string => {
   switch (task.kind) {
     case 'pour': {
       const late = task.late === 0 ? '' : ` Even so it may be ${task.late === 1 ? 'a day' : `${task.late} days`} too late.`;
       return `${bars(task.bars)} for ${name(task.order)}. The last safe day.${late}`;
     }
     case 'unmould':
+      if (task.planned) return 'As planned, once it is poured.';
+      return `${task.from === null ? 'If' : `From ${moment(task.from)}, if`} it comes out clean: soft logs wait.${
+        task.before === null ? '' : ` Cut before ${moment(task.before)}.`
+      }`;
     case 'cut':
-      return task.planned ? 'As planned, once it is poured.' : task.kind === 'cut' ? '' : 'If it comes out clean: soft logs wait.';
+      return task.planned
+        ? 'As planned, once it is poured.'
+        : task.before === null
+          ? ''
+          : `Before ${moment(task.before)}, as set for this soap.`;
     case 'weigh':
       return 'Narrows its ready date most.';
     case 'ready':

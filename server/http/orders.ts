@@ -1,6 +1,7 @@
 import { Hono } from 'hono';
 import { as } from '#lib/units/id';
 import { taskNote, taskTitle } from '#lib/words/agenda';
+import { shortMoment } from '#lib/words/times';
 import { iCalendar } from '#lib/work/orders/icalendar';
 import { systemClock } from '../bench/system';
 import { costPage } from '../orders/cost';
@@ -32,7 +33,9 @@ export const orders = (deps: ApiDeps): Hono => {
       await forecasts.settled();
       const { outlook, names } = await page();
       const name = (id: string): string => names[id] ?? id;
-      const dues = outlook.agenda.map(({ id, day, task }) => ({ id, day, title: taskTitle(task, name), note: taskNote(task, name) }));
+      const offsetMin = systemClock.offsetMinutes();
+      const say = { day: (one: string) => one, moment: (wall: number) => shortMoment(wall, { offsetMin, locale: 'en-GB' }) };
+      const dues = outlook.agenda.map(({ task, ...when }) => ({ ...when, title: taskTitle(task, name), note: taskNote(task, name, say) }));
       // A calendar is fetched by a program that shows no bench: no name of a person stands in it.
       c.header('content-type', 'text/calendar; charset=utf-8');
       return c.body(iCalendar('Potwatch', dues, systemClock.wall(), 'potwatch'));

@@ -2,10 +2,12 @@ import type { FollowBars, FollowedBars, FollowedBatch, FollowedGone, FollowedLot
 import type { BatchListRow } from '#lib/protocol/http';
 import { as } from '#lib/units/id';
 import type { BarsId, BatchId, PersonId } from '#lib/units/id';
-import type { BarsState } from '#lib/work/bars/index';
+import { hadBy } from '#lib/work/bars/handed';
+import type { BarsState, StockMove } from '#lib/work/bars/index';
 import type { BatchState, Contribution } from '#lib/work/batch/index';
 import { trueNet } from '#lib/work/batch/lots';
 import type { Lot } from '#lib/work/formula/index';
+import type { Order } from '#lib/work/orders/documents';
 import { newest } from '#lib/work/shelf/shelf';
 import type { Shelf } from '#lib/work/shelf/shelf';
 import type { People } from '../store/people';
@@ -45,27 +47,58 @@ const batchOf = async (parts: FollowParts, row: BatchListRow, mass: number): Pro
 
 const barsOf = async ({ store, barsState, people }: FollowParts, batch: BatchId): Promise<readonly FollowedBars[]> => {
   const names = new Map(people.people().map(({ id, name }) => [id, name]));
+  const orders = store.shelf.now();
+  const called: Called = {
+    who: (to) => (to === null ? null : (names.get(to) ?? null)),
+    where: (at) => (at === null ? null : orderName(orders, at)),
+  };
   const rows = await store.bars.of(batch);
   return Promise.all(
     rows.map(async ({ id, mark, counts, held, place }) => {
       const state = await barsState(as(id));
-      const { made, shelf, away } = counts;
+      const { made, shelf, away, aside } = counts;
       const retained = state?.cut?.testers ?? 0;
-      return { id, mark, made, shelf, away, held, retained, place: place?.name ?? null, gone: goneFrom(state, names) };
+      const moves = state?.moves ?? [];
+      const [gone, out] = [goneFrom(moves, called), outOf(moves, called)];
+      return { id, mark, made, shelf, away, aside, held, retained, place: place?.name ?? null, gone, out };
     }),
   );
+};
+
+/** Names of people and of orders, by id. */
+interface Called {
+  readonly who: (to: PersonId | null) => string | null;
+  readonly where: (at: string | null) => string | null;
+}
+
+/** As it was last called; one that nobody kept stands as the record has it. */
+const orderName = (shelf: Shelf, id: string): string => {
+  const last = shelf.order.get(id)?.versions.findLast(({ document }) => document !== null)?.document;
+  return (last as Order | null | undefined)?.name ?? id;
 };
 
 const GONE: ReadonlySet<string> = new Set<FollowedGone['kind']>(['sold', 'given', 'spoiled']);
 
 /** What left and stands; bars that came back from a buyer are there again and are told by their count. */
-const goneFrom = (state: BarsState | null, names: ReadonlyMap<PersonId, string | null>): readonly FollowedGone[] =>
-  (state?.moves ?? []).flatMap(({ kind, count, wall, offsetMin, to, at, from, struck }) => {
+const goneFrom = (moves: readonly StockMove[], { who, where }: Called): readonly FollowedGone[] =>
+  moves.flatMap((move): readonly FollowedGone[] => {
+    const { kind, count, wall, offsetMin, to, at, from, struck } = move;
     if (struck !== null) return [];
-    const name = to === null ? null : (names.get(to) ?? null);
-    if (kind === 'brought-home' && from === 'buyer') return [{ kind: 'sold', count: -count, wall, offsetMin, to, name, at } as const];
-    return GONE.has(kind) ? [{ kind: kind as FollowedGone['kind'], count, wall, offsetMin, to, name, at }] : [];
+    const rest = { wall, offsetMin, to, name: who(to), at: where(at) };
+    if (kind === 'brought-home' && from === 'buyer') return [{ kind: move.was ?? 'sold', count: -count, ...rest }];
+    return GONE.has(kind) ? [{ kind: kind as FollowedGone['kind'], count, ...rest }] : [];
   });
+
+const outOf = (moves: readonly StockMove[], { who, where }: Called): readonly FollowedGone[] =>
+  hadBy(moves).map(({ was, to, at, count, wall, offsetMin }) => ({
+    kind: was,
+    count,
+    wall,
+    offsetMin,
+    to,
+    name: who(to),
+    at: where(at),
+  }));
 
 /** From the mark on a bar, or of a batch, back to lots and weights. What a label's code has behind the mark is not part of it. `null`: no batch bears it. */
 export const followBars = async (parts: FollowParts, said: string): Promise<FollowBars | null> => {

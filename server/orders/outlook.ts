@@ -120,6 +120,7 @@ export const ordersPage = async (
     onHand,
     takes: takesBy(formulas, context),
     weigh,
+    serving: await running.store.bars.serving(),
   });
   const names = Object.fromEntries([
     ...[...context.materials, ...context.preparations, ...formulas, ...moulds].map(({ id, name }) => [id, name] as const),

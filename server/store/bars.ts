@@ -17,6 +17,8 @@ interface Source {
   /** Those of which something is left to be made, kept or sold. */
   open(): readonly string[];
   of(batch: string): readonly string[];
+  /** Those whose row names an order. */
+  serving(): readonly string[];
 }
 
 const rowOf = (text: string): BarsRow => JSON.parse(text) as BarsRow;
@@ -31,7 +33,11 @@ const paged = (source: Source): Bars => ({
   },
   open: async () => source.open().map(rowOf),
   of: async (batch) => source.of(batch).map(rowOf),
+  serving: async () => source.serving().map(rowOf),
 });
+
+/** So the text of a row reads that names an order: its own text always has the same form, and what a person types has its quotes escaped. */
+const SERVES = '"orders":[{';
 
 /** Keys of one batch's lots stand between these two: a stroke, and the letter after it. */
 const between = (batch: string): { readonly from: string; readonly to: string } => ({ from: `bars:${batch}/`, to: `bars:${batch}0` });
@@ -48,6 +54,9 @@ export const storedBars = (db: Database.Database, standing: Standing): Bars => {
   const of = prepare<{ from: string; to: string }>(db)(({ from, to }) =>
     query.selectFrom('bars_rows').select('row').where('lot', '>=', from).where('lot', '<', to).orderBy('start_seq'),
   );
+  const serving = prepare<{ text: string }>(db)(({ text }) =>
+    query.selectFrom('bars_rows').select('row').where('row', 'like', text).orderBy('start_seq', 'desc'),
+  );
   const texts = (read: () => readonly { readonly row: string }[]): readonly string[] =>
     standing.read(() => [...read()]).map(({ row }) => row);
   return paged({
@@ -55,6 +64,7 @@ export const storedBars = (db: Database.Database, standing: Standing): Bars => {
     older: (before, limit) => texts(() => older.all({ before, limit })),
     open: () => texts(() => open.all({ done: 0 })),
     of: (batch) => texts(() => of.all(between(batch))),
+    serving: () => texts(() => serving.all({ text: `%${SERVES}%` })),
   });
 };
 
@@ -67,6 +77,7 @@ export const derivedBars = ({ bars }: DerivedRows): Bars => {
     startOf: (lot) => bars.get(lot)?.startSeq,
     older: (before, limit) => texts((_, { startSeq }) => startSeq < before).slice(0, limit),
     open: () => texts((_, { state }) => !isDone(state)),
+    serving: () => texts((_, { row }) => row.includes(SERVES)),
     of: (batch) => texts((lot) => lot.startsWith(between(batch).from)).toReversed(),
   });
 };

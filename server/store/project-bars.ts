@@ -10,4 +10,4 @@ export const foldBars = (before: Folded<BarsState> | null, seq: number, entry: B
   foldOne(BARS, before, seq, entry);
 
 /** Nothing of it is to be made, kept or sold any more. */
-export const isDone = ({ cut, counts }: BarsState): boolean => cut !== null && counts.shelf + counts.away === 0;
+export const isDone = ({ cut, counts }: BarsState): boolean => cut !== null && counts.shelf + counts.away + counts.aside === 0;

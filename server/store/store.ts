@@ -77,6 +77,8 @@ export interface Store {
     open(): Promise<readonly BarsRow[]>;
     /** Of one batch, in the order they were begun. */
     of(batch: BatchId): Promise<readonly BarsRow[]>;
+    /** Of which something went to an order or a market, those that are gone among them. */
+    serving(): Promise<readonly BarsRow[]>;
   };
   /** Lots as the rows of batches have them. */
   readonly lots: {

@@ -40,7 +40,7 @@ export const unreadableStore = (realm: Realm, file: string, why: string, release
     shelf: { now: () => EMPTY_SHELF, put: refuse, keepFile: refuse, file: () => null },
     blobs: { get: async () => null },
     checks: () => ({}),
-    bars: { list: async () => ({ bars: [], next: null }), open: async () => [], of: async () => [] },
+    bars: { list: async () => ({ bars: [], next: null }), open: async () => [], of: async () => [], serving: async () => [] },
     lots: { used: async () => new Map(), batches: async () => [], marked: async () => [] },
     batches: { list: async () => ({ batches: [], next: null }), get: async () => null, formulas: async () => [] },
     health: () => ({ ok: false, seq: 0, readOnly: why }),

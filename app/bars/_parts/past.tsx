@@ -14,7 +14,7 @@ export function Past({ rows }: { readonly rows: readonly BarsRow[] }) {
   const [open, setOpen] = useState(false);
   const { past } = messages;
   const { heads } = past;
-  const gone = rows.filter(({ cut, counts }) => cut !== null && counts.shelf + counts.away === 0);
+  const gone = rows.filter(({ cut, counts }) => cut !== null && counts.shelf + counts.away + counts.aside === 0);
   if (gone.length === 0) return null;
   return (
     <PaperSection name={past.title} note={<p>{past.note}</p>}>

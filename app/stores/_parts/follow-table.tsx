@@ -64,6 +64,7 @@ function Where({ bars, display }: { readonly bars: FollowedBars; readonly displa
   const lines = [
     ...(bars.shelf === 0 ? [] : [words.shelf(bars.shelf, bars.place)]),
     ...(bars.away === 0 ? [] : [words.away(bars.away)]),
+    ...(bars.aside === 0 ? [] : [words.aside(bars.aside)]),
     ...(bars.retained === 0 ? [] : [words.retained(bars.retained, bars.place)]),
     ...bars.gone.map((gone) => goneText(gone, display)),
   ];

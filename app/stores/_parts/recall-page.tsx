@@ -88,8 +88,8 @@ function Apart({ found: { id, lot }, onDone }: Props) {
 function Touched({ found, onDone }: Props) {
   const display = useDisplay();
   const bars = found.batches.flatMap((one) => one.bars);
-  const gone = bars.flatMap((one) => one.gone.filter(({ kind }) => kind !== 'spoiled').map((left) => ({ mark: one.mark, left })));
-  const here = bars.reduce((sum, { shelf, away }) => sum + shelf + away, 0);
+  const gone = bars.flatMap((one) => one.out.map((left) => ({ mark: one.mark, left })));
+  const here = bars.reduce((sum, { shelf, away, aside }) => sum + shelf + away + aside, 0);
   const made = bars.reduce((sum, one) => sum + one.made, 0);
   const out = gone.reduce((sum, { left }) => sum + left.count, 0);
   return (

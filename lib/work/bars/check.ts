@@ -30,5 +30,9 @@ export const checkCure = ({ days, perWeek }: CureKept): readonly Said[] => {
   return percent > 0 && percent < 100 ? [] : [{ path: 'perWeek', says: 'A loss a week in per cent of the weight when cut, above 0.' }];
 };
 
-export const checkUnmould = ({ from, to }: UnmouldKept): readonly Said[] =>
-  from !== null && to !== null && to < from ? [{ path: 'to', says: 'It ends before it begins.' }] : [];
+export const checkUnmould = ({ from, to, latestCut }: UnmouldKept): readonly Said[] => [
+  ...(from !== null && to !== null && to < from ? [{ path: 'to', says: 'It ends before it begins.' }] : []),
+  ...(from !== null && latestCut !== null && latestCut < from
+    ? [{ path: 'latestCut', says: 'It would have to be cut before it comes out of its mould.' }]
+    : []),
+];

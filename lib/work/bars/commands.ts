@@ -3,7 +3,7 @@ import type { Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
 import type { CommandHead, Observation } from '../batch/commands';
 import type { Realm, Typed, Weighed } from '../batch/entries';
-import type { BarsBodies, CorrectReason, NoteAbout, StockMoved, TrimHow, UnmouldState, WeighedFor } from './entries';
+import type { BarsBodies, CorrectReason, NoteAbout, StockMoved, TrimHow, WeighedFor } from './entries';
 
 /** What the server's own scale says at the moment of the decision. */
 export type BarsObservation = Pick<Observation, 'settled' | 'capacity'> & {
@@ -22,7 +22,8 @@ export interface BarsCommandHead extends Omit<CommandHead, 'batch' | 'observatio
 export interface BarsCommandBodies {
   /** What is known of the mould and its batch is the server's word. */
   begin: BarsBodies['bars-begun'] & { realm: Realm };
-  'note-unmould': { state: UnmouldState; note: string; room: MilliCelsius | null };
+  /** `probe` is the server's word, never a page's. */
+  'note-unmould': BarsBodies['bars-unmould-noted'];
   cut: BarsBodies['bars-cut'];
   trim: { how: TrimHow; bars: number; before: Milligrams; after: Milligrams };
   label: { net: Milligrams };
@@ -37,11 +38,14 @@ export interface BarsCommandBodies {
   give: StockMoved;
   spoil: StockMoved;
   take: { count: number; at: string | null; note: string };
-  'bring-home': { count: number; from: 'away' | 'buyer'; to: PersonId | null; at: string | null; note: string };
+  'bring-home': Omit<BarsBodies['bars-brought-home'], 'was' | 'then'> & { was?: 'sold' | 'given'; then?: ReturnedTo };
   /** One count after a market: what is neither home nor given was sold. `took` counts those taken along before. */
   'count-market': { took: number; home: number; gave: number; at: string | null; note: string };
   correct: { entry: EntryId; reason: CorrectReason; note: string };
 }
+
+/** What becomes of bars that come back from a buyer. */
+export type ReturnedTo = 'stock' | 'aside' | 'spoiled';
 
 export type BarsCommandKind = keyof BarsCommandBodies;
 export type BarsWant = { [K in BarsCommandKind]: { readonly kind: K; readonly body: Readonly<BarsCommandBodies[K]> } }[BarsCommandKind];

@@ -1,5 +1,6 @@
 import type { CureForecast } from '#lib/soap/shrink/index';
 import { daysBetween } from './cure';
+import type { UnmouldKept } from './documents';
 import type { BarsSummary } from './summary';
 import type { UnmouldWindow } from './unmould';
 
@@ -12,6 +13,12 @@ const NEWS_DAYS = 3;
 
 /** Hours since pouring, whole. */
 export const hoursSince = (poured: number, now: number): number => Math.max(0, Math.floor((now - poured) / HOUR_MS));
+
+/** Wall time before which a log has to be cut, as set for its formula; `null`: nobody said, or it is cut. */
+export const cutBefore = (
+  { poured, cut }: Pick<BarsSummary, 'poured' | 'cut'>,
+  said: Pick<UnmouldKept, 'latestCut'> | null,
+): number | null => (cut !== null || said === null || said.latestCut === null ? null : poured + said.latestCut * HOUR_MS);
 
 export const isOut = ({ unmould }: Pick<BarsSummary, 'unmould'>): boolean => unmould?.state === 'out' || unmould?.state === 'torn';
 

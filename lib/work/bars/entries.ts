@@ -1,4 +1,4 @@
-import type { BarsId, BatchId, EntryId, PersonId } from '#lib/units/id';
+import type { BarsId, BatchId, EntryId, InstrumentId, PersonId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
 import type { EntryHead, Typed, Weighed } from '../batch/entries';
@@ -43,8 +43,8 @@ export interface StockMoved {
   readonly count: number;
   readonly to: PersonId | null;
   readonly at: string | null;
-  /** `away`: of those that were taken along to a market. */
-  readonly from: 'shelf' | 'away';
+  /** `away`: of those that were taken along to a market. `aside`: of those given back and kept apart. */
+  readonly from: 'shelf' | 'away' | 'aside';
   readonly note: string;
 }
 
@@ -66,7 +66,8 @@ export interface BarsBodies {
     pattern: string;
     traits: BarsTraits;
   };
-  'bars-unmould-noted': { state: UnmouldState; note: string; room: MilliCelsius | null };
+  /** `humidity` in millionths, where somebody said it. `probe`: which of the room's says so; without it a person does. */
+  'bars-unmould-noted': { state: UnmouldState; note: string; room: MilliCelsius | null; humidity?: number; probe?: InstrumentId };
   /** Lengths in µm. `ends` and `testers` are counted and never sold. `mass`: of one bar as cut, as expected. */
   'bars-cut': {
     cutter: { id: string | null; name: string; kind: CutterKind };
@@ -95,8 +96,16 @@ export interface BarsBodies {
   'bars-given': StockMoved;
   'bars-spoiled': StockMoved;
   'bars-taken': { count: number; at: string | null; note: string };
-  /** `from` `buyer`: given back by `to`. */
-  'bars-brought-home': { count: number; from: 'away' | 'buyer'; to: PersonId | null; at: string | null; note: string };
+  /** `from` `buyer`: given back by `to`, who had them for that order. `was` `given`: not sold to them. `then` `aside`: kept apart, on no shelf. */
+  'bars-brought-home': {
+    count: number;
+    from: 'away' | 'buyer' | 'aside';
+    to: PersonId | null;
+    at: string | null;
+    note: string;
+    was?: 'given';
+    then?: 'aside';
+  };
   /** Crossed out, never erased; what is right follows as an entry of its own. */
   'bars-corrected': { entry: EntryId; reason: CorrectReason; note: string };
 }

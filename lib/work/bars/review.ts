@@ -25,6 +25,7 @@ export const BARS_STORY = [
   'taken',
   'brought-home',
   'given-back',
+  'put-back',
   'corrected',
 ] as const;
 export type BarsStoryCode = (typeof BARS_STORY)[number];
@@ -57,6 +58,8 @@ const known = (values: Readonly<Record<string, string | number | null>>): Params
 
 const told = (code: BarsStoryCode, params: Readonly<Record<string, string | number | null>>): Told => ({ code, params: known(params) });
 
+const HOME = { away: 'brought-home', buyer: 'given-back', aside: 'put-back' } as const;
+
 const TELL: { readonly [K in BarsKind]: (entry: BarsEntryOf<K>) => Told } = {
   'bars-begun': ({ body: { mould, of, batter } }) => told('begun', { mould: mould.name, name: of.formula.name, batter }),
   'bars-unmould-noted': ({ body }) => told('unmould', { ...body }),
@@ -75,7 +78,7 @@ const TELL: { readonly [K in BarsKind]: (entry: BarsEntryOf<K>) => Told } = {
   'bars-given': ({ body }) => told('given', { ...body }),
   'bars-spoiled': ({ body }) => told('spoiled', { ...body }),
   'bars-taken': ({ body }) => told('taken', { ...body }),
-  'bars-brought-home': ({ body }) => told(body.from === 'buyer' ? 'given-back' : 'brought-home', { ...body }),
+  'bars-brought-home': ({ body }) => told(HOME[body.from], { ...body }),
   'bars-corrected': ({ body }) => told('corrected', { ...body }),
 };
 

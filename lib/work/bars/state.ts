@@ -40,6 +40,8 @@ export interface UnmouldNoted extends Kept {
   readonly state: UnmouldState;
   readonly note: string;
   readonly room: MilliCelsius | null;
+  readonly humidity?: number;
+  readonly probe?: InstrumentId;
 }
 
 export interface BarWeight extends Kept {
@@ -60,15 +62,19 @@ export interface StockMove extends Kept {
   readonly count: number;
   readonly to: PersonId | null;
   readonly at: string | null;
-  readonly from: 'shelf' | 'away' | 'buyer';
+  readonly from: 'shelf' | 'away' | 'buyer' | 'aside';
   readonly note: string;
+  readonly was?: 'given';
+  readonly then?: 'aside';
 }
 
-/** Bars, not ends nor testers. `shelf` + `away` + `sold` + `given` + `spoiled` = `made`. */
+/** Bars, not ends nor testers. `shelf` + `away` + `aside` + `sold` + `given` + `spoiled` = `made`. */
 export interface BarCounts {
   readonly made: number;
   readonly shelf: number;
   readonly away: number;
+  /** Given back, and kept apart until somebody has looked. */
+  readonly aside: number;
   readonly sold: number;
   readonly given: number;
   readonly spoiled: number;

@@ -1,6 +1,8 @@
 import type { Realm } from '../batch/entries';
 import type { BarsTraits, MouldKept, TrimHow, UnmouldState } from './entries';
 import type { BarCounts, BarsState } from './state';
+import { forOrders } from './handed';
+import type { ForOrder } from './handed';
 import { standingState } from './standing';
 import { weighingsOf, type Weighing } from './weighings';
 
@@ -23,13 +25,15 @@ export interface BarsSummary {
   readonly batter: number | null;
   /** The newest answer that stands, and when it was given. */
   readonly unmould: { readonly state: UnmouldState; readonly wall: number } | null;
-  /** Every answer that stands, in minutes since pouring: what the next lots learn from. */
-  readonly answers: readonly { readonly state: UnmouldState; readonly minutes: number }[];
+  /** Every answer that stands, in minutes since pouring, with the room's temperature where it is known: what the next lots learn from. */
+  readonly answers: readonly { readonly state: UnmouldState; readonly minutes: number; readonly room?: number }[];
   readonly cut: { readonly wall: number; readonly count: number; readonly mass: number | null; readonly thickness: number | null } | null;
   readonly label: number | null;
   /** What finishing took, as bars were weighed together before and after. */
   readonly trims: readonly { readonly how: TrimHow; readonly bars: number; readonly before: number; readonly after: number }[];
   readonly counts: BarCounts;
+  /** What of it went to which order or market. */
+  readonly orders: readonly ForOrder[];
   readonly place: { readonly name: string; readonly since: number } | null;
   readonly held: string | null;
   readonly weighings: readonly Weighing[];
@@ -40,7 +44,9 @@ const cutOf = ({ cut }: BarsState): BarsSummary['cut'] =>
   cut === null ? null : { wall: cut.wall, count: cut.count, mass: cut.mass, thickness: cut.thickness };
 
 const answersOf = ({ unmould, poured }: BarsState): BarsSummary['answers'] =>
-  unmould.flatMap(({ state, wall, struck }) => (struck === null ? [{ state, minutes: Math.round((wall - poured) / 60_000) }] : []));
+  unmould.flatMap(({ state, wall, struck, room }) =>
+    struck === null ? [{ state, minutes: Math.round((wall - poured) / 60_000), ...(room === null ? {} : { room }) }] : [],
+  );
 
 export const summaryOf = (state: BarsState): BarsSummary => {
   const { of, mould, pattern, traits, poured, water, batter, label, counts, place, held } = state;
@@ -68,6 +74,7 @@ export const summaryOf = (state: BarsState): BarsSummary => {
     label,
     trims: state.trims.flatMap(({ struck, how, bars, before, after }) => (struck === null ? [{ how, bars, before, after }] : [])),
     counts,
+    orders: forOrders(state.moves),
     place,
     held: held?.reason ?? null,
     weighings: weighingsOf(state),

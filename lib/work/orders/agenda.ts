@@ -1,10 +1,11 @@
 import { addDays, dayOf } from '#lib/units/day';
 import type { Day } from '#lib/units/day';
 import type { BarsSummary } from '../bars/index';
-import { isOut } from '../bars/due';
+import { cutBefore, isOut } from '../bars/due';
 import { windowOf } from '../bars/unmould';
 import type { UnmouldKept } from '../bars/documents';
 import type { ToBuy } from './buying';
+import type { OrderStand } from './delivered';
 import type { Order } from './documents';
 import type { Proposed } from './propose';
 import type { ReadyDay } from './reserve';
@@ -19,8 +20,9 @@ export type Task =
       readonly bars: number;
       readonly late: number;
     }
-  | { readonly kind: 'unmould'; readonly mark: string; readonly formula: string; readonly planned: boolean }
-  | { readonly kind: 'cut'; readonly mark: string; readonly formula: string; readonly planned: boolean }
+  /** `from`: wall time its window opens; `before`: by which it has to be cut. `null`: not said, or only planned. */
+  | (LogTask & { readonly kind: 'unmould'; readonly from: number | null })
+  | (LogTask & { readonly kind: 'cut' })
   | { readonly kind: 'weigh'; readonly mark: string; readonly formula: string }
   | { readonly kind: 'ready'; readonly mark: string; readonly formula: string; readonly ready: ReadyDay; readonly planned: boolean }
   | { readonly kind: 'buy'; readonly thing: string; readonly amount: number; readonly packs: number | null; readonly late: boolean }
@@ -30,7 +32,16 @@ export interface OnDay {
   /** The same for the same thing for ever. */
   readonly id: string;
   readonly day: Day;
+  /** Wall times between which it is to be done, where hours count and lie on that day. */
+  readonly hours: { readonly from: number; readonly to: number } | null;
   readonly task: Task;
+}
+
+interface LogTask {
+  readonly mark: string;
+  readonly formula: string;
+  readonly planned: boolean;
+  readonly before: number | null;
 }
 
 /** Everything that must happen, by day. What is overdue stands on `today`. */
@@ -44,21 +55,33 @@ export const agendaOf = (facts: {
   readonly weigh: ReadonlyMap<string, Day>;
   readonly batches: readonly Proposed[];
   readonly buying: readonly ToBuy[];
+  /** Open ones, and how far they are filled. */
   readonly orders: readonly Order[];
+  readonly stands: Readonly<Record<string, Pick<OrderStand, 'open'>>>;
 }): readonly OnDay[] => {
-  const { today, offsetMin, rows, batches, buying, orders } = facts;
+  const { today, offsetMin, rows, batches, buying, orders, stands } = facts;
   const due = (day: Day): Day => (day < today ? today : day);
   const tasks: OnDay[] = [];
-  const add = (id: string, day: Day, task: Task): void => void tasks.push({ id, day: due(day), task });
+  const add = (id: string, day: Day, task: Task, hours: OnDay['hours'] = null): void => {
+    tasks.push({ id, day: due(day), hours: day < today ? null : hours, task });
+  };
+  const dayAt = (wall: number): Day => dayOf(wall, offsetMin);
   for (const row of rows) {
     const { id, mark, formula, cut, poured, counts } = row;
     const out = isOut(row);
+    const said = facts.unmould.find((one) => one.id === formula.id) ?? null;
+    const before = cutBefore(row, said);
+    const log = { mark, formula: formula.name, planned: false, before };
+    const by = before === null ? null : { from: before - HOUR_MS, to: before };
     if (cut === null && !out) {
-      const hours = windowOf(row, rows, facts.unmould.find((one) => one.id === formula.id) ?? null).from;
-      add(`unmould-${id}`, dayOf(poured + hours * HOUR_MS, offsetMin), { kind: 'unmould', mark, formula: formula.name, planned: false });
+      const from = poured + windowOf(row, rows, said).from * HOUR_MS;
+      add(`unmould-${id}`, dayAt(from), { kind: 'unmould', ...log, from }, { from, to: from + HOUR_MS });
+      if (before !== null) add(`cut-${id}`, dayAt(before), { kind: 'cut', ...log }, by);
     }
-    if (cut === null && out && row.unmould !== null)
-      add(`cut-${id}`, dayOf(row.unmould.wall, offsetMin), { kind: 'cut', mark, formula: formula.name, planned: false });
+    if (cut === null && out && row.unmould !== null) {
+      const day = due(dayAt(row.unmould.wall));
+      add(`cut-${id}`, day, { kind: 'cut', ...log }, before !== null && dayAt(before) === day ? by : null);
+    }
     if (cut === null || counts.shelf < 1) continue;
     const [weigh, ready] = [facts.weigh.get(id), facts.ready.get(id)];
     // What is ready by then is weighed for nobody's date any more.
@@ -70,13 +93,15 @@ export const agendaOf = (facts: {
   for (const { mark, formula, order, bars, late, pour, unmould, cut, ready } of batches) {
     const id = `${order}-${mark.replaceAll(' ', '-')}`;
     add(`pour-${id}`, pour, { kind: 'pour', formula, batch: mark, order, bars, late });
-    add(`unmould-${id}`, unmould, { kind: 'unmould', mark, formula, planned: true });
-    add(`cut-${id}`, cut, { kind: 'cut', mark, formula, planned: true });
+    add(`unmould-${id}`, unmould, { kind: 'unmould', mark, formula, planned: true, from: null, before: null });
+    add(`cut-${id}`, cut, { kind: 'cut', mark, formula, planned: true, before: null });
     add(`ready-${id}`, ready.likely, { kind: 'ready', mark, formula, ready, planned: true });
   }
   for (const { thing, amount, packs, orderBy, late } of buying) add(`buy-${thing}`, orderBy, { kind: 'buy', thing, amount, packs, late });
-  for (const { id, name, due: day, wants, state } of orders)
-    if (state === 'open') add(`due-${id}`, day, { kind: 'due', order: name, bars: wants.reduce((sum, { bars }) => sum + bars, 0) });
+  for (const { id, name, due: day } of orders) {
+    const bars = stands[id]?.open ?? 0;
+    if (bars > 0) add(`due-${id}`, day, { kind: 'due', order: name, bars });
+  }
   return tasks.toSorted((a, b) => a.day.localeCompare(b.day) || RANK[a.task.kind] - RANK[b.task.kind] || a.id.localeCompare(b.id));
 };
 

@@ -6,6 +6,8 @@ export interface Due {
   /** The same for the same thing for ever, so that a calendar that asks again moves it and does not double it. */
   readonly id: string;
   readonly day: Day;
+  /** Wall times between which it is to be done: the calendar rings when they begin. `null`: the whole day. */
+  readonly hours: { readonly from: number; readonly to: number } | null;
   readonly title: string;
   readonly note: string;
 }
@@ -14,7 +16,7 @@ export interface Due {
 const LINE = 75;
 
 /**
- * A calendar to subscribe to: RFC 5545, whole days.
+ * A calendar to subscribe to: RFC 5545, whole days, and hours with an alarm (3.6.6) where hours count.
  * @param stamp when it was made, ms since 1970
  * @param host stands behind the ids, so that they are unique in the world
  */
@@ -26,16 +28,18 @@ export const iCalendar = (name: string, dues: readonly Due[], stamp: number, hos
     'CALSCALE:GREGORIAN',
     'METHOD:PUBLISH',
     `NAME:${text(name)}`,
-    ...dues.flatMap(({ id, day, title, note }) => [
+    ...dues.flatMap(({ id, day, hours, title, note }) => [
       'BEGIN:VEVENT',
       `UID:${text(id)}@${text(host)}`,
       `DTSTAMP:${utc(stamp)}`,
-      `DTSTART;VALUE=DATE:${basic(day)}`,
-      // The end is not part of it (RFC 5545, 3.6.1).
-      `DTEND;VALUE=DATE:${basic(addDays(day, 1))}`,
+      ...(hours === null
+        ? // The end is not part of it (RFC 5545, 3.6.1).
+          [`DTSTART;VALUE=DATE:${basic(day)}`, `DTEND;VALUE=DATE:${basic(addDays(day, 1))}`]
+        : [`DTSTART:${utc(hours.from)}`, `DTEND:${utc(hours.to)}`]),
       `SUMMARY:${text(title)}`,
       ...(note === '' ? [] : [`DESCRIPTION:${text(note)}`]),
       'TRANSP:TRANSPARENT',
+      ...(hours === null ? [] : ['BEGIN:VALARM', 'ACTION:DISPLAY', 'TRIGGER:PT0S', `DESCRIPTION:${text(title)}`, 'END:VALARM']),
       'END:VEVENT',
     ]),
     'END:VCALENDAR',

@@ -49,14 +49,15 @@ const makingOf = ({ id, moulds }: Known['formulas'][number], known: Known): Maki
   const bars = Object.entries(counts).reduce((sum, [mould, count]) => sum + count * (each[mould] ?? 0), 0);
   if (bars < 1) return null;
   const labels = newest(own, ({ label }) => label);
+  const comesOut = unmouldOf(id, moulds[0]?.mould ?? null, known);
   return {
     formula: id,
     moulds: counts,
     each,
     bars,
     label: labels.length === 0 ? null : Math.min(...labels) / GRAM,
-    unmould: unmouldOf(id, moulds[0]?.mould ?? null, known),
-    cut: cutOf(own, known),
+    unmould: comesOut,
+    cut: inTime(cutOf(own, known), comesOut, known.unmould.find((one) => one.id === id)?.latestCut ?? null),
     cure: cureOf(own, known),
   };
 };
@@ -89,8 +90,9 @@ const unmouldOf = (formula: string, mould: string | null, { rows, moulds, unmoul
       ? { id: mould, name: '', gives: 'log' as const, cavities: 1, length: null, width: null, depth: null }
       : mouldKept(found);
   const next = { id: '', formula: { id: formula, name: '', version: 0 }, mould: kept, answers: [] };
-  const { from, to } = windowOf(next, rows, unmould.find(({ id }) => id === formula) ?? null);
-  return { early: Math.floor(from / HOURS), likely: Math.ceil(from / HOURS), late: Math.ceil(to / HOURS) };
+  const { from, to, latest } = windowOf(next, rows, unmould.find(({ id }) => id === formula) ?? null);
+  const most = latest === null ? Number.POSITIVE_INFINITY : Math.floor(latest / HOURS);
+  return { early: Math.floor(from / HOURS), likely: Math.min(most, Math.ceil(from / HOURS)), late: Math.min(most, Math.ceil(to / HOURS)) };
 };
 
 /** Days from coming out to the cut. */
@@ -99,6 +101,13 @@ const cutOf = (own: readonly BarsSummary[], { offsetMin }: Known): Takes => {
     unmould === null || cut === null ? null : Math.max(0, daysBetween(dayOf(unmould.wall, offsetMin), dayOf(cut.wall, offsetMin))),
   );
   return days.length === 0 ? USUAL_CUT : spread(days);
+};
+
+/** Cut by the latest hour of its formula, however late its own lots were. */
+const inTime = (cut: Takes, { early, likely, late }: Takes, latest: number | null): Takes => {
+  if (latest === null) return cut;
+  const left = (out: number, days: number): number => Math.min(days, Math.max(0, Math.floor(latest / HOURS) - out));
+  return { early: left(early, cut.early), likely: left(likely, cut.likely), late: left(late, cut.late) };
 };
 
 const cureOf = (own: readonly BarsSummary[], { forecasts, cure }: Known): Takes => {

@@ -7,6 +7,8 @@ import { agendaOf } from './agenda';
 import type { OnDay } from './agenda';
 import { buyingList } from './buying';
 import type { Bought, Need, ToBuy } from './buying';
+import { standOf } from './delivered';
+import type { OrderStand } from './delivered';
 import type { Goods, Order } from './documents';
 import { makingsOf } from './makings';
 import type { Known } from './makings';
@@ -25,6 +27,8 @@ export interface Facts extends Known {
   /** mg of each material one batch of a formula takes; `null` where it cannot be planned. */
   readonly takes: (formula: string) => Readonly<Record<string, number>> | null;
   readonly weigh: ReadonlyMap<string, Day>;
+  /** Bar lots of which something went to an order or a market, those that are gone among them. */
+  readonly serving: readonly BarsSummary[];
 }
 
 /** Everything the page of orders shows. */
@@ -36,16 +40,19 @@ export interface Outlook extends Proposal {
   readonly agenda: readonly OnDay[];
   /** Formulas of proposed batches nobody can say the weights of: what is to be bought for them is not in the list. */
   readonly unplanned: readonly string[];
+  /** By order or market, whatever its state: how far it is filled. */
+  readonly stands: Readonly<Record<string, OrderStand>>;
 }
 
 export const outlookOf = (facts: Facts): Outlook => {
-  const { rows, forecasts, offsetMin, today, orders, trade, moulds, unmould, weigh } = facts;
+  const { rows, forecasts, offsetMin, today, orders, trade, moulds, unmould, weigh, serving } = facts;
+  const stands = Object.fromEntries(orders.map((order) => [order.id, standOf(order, serving)]));
   const open = orders.filter(({ state }) => state === 'open');
   const makings = makingsOf(facts);
   const supplies = suppliesOf(rows, forecasts, makings, offsetMin);
   const owned = Object.fromEntries(moulds.map(({ id }) => [id, trade.moulds[id]?.owned ?? 1]));
   const busy = rows.flatMap((row) => busyOf(row, makings, offsetMin, today));
-  const proposal = propose(wantsOf(open), supplies, makings, {
+  const proposal = propose(wantsOf(open, stands), supplies, makings, {
     today,
     days: trade.days,
     batchesADay: trade.batchesADay,
@@ -67,18 +74,22 @@ export const outlookOf = (facts: Facts): Outlook => {
   ];
   return {
     ...proposal,
+    stands,
     unplanned: [...new Set(proposal.batches.map(({ formula }) => formula))].filter((id) => facts.takes(id) === null),
     makings,
     supplies,
     buying,
     crowded: trade.shelf === null ? [] : overfull(lying, moves, trade.shelf),
-    agenda: agendaOf({ today, offsetMin, rows, unmould, ready, weigh, batches: proposal.batches, buying, orders: open }),
+    agenda: agendaOf({ today, offsetMin, rows, unmould, ready, weigh, batches: proposal.batches, buying, orders: open, stands }),
   };
 };
 
-const wantsOf = (orders: readonly Order[]): readonly Wanted[] =>
-  orders.flatMap(({ id, due, wants }) =>
-    wants.map(({ formula, bars, label }) => ({ order: id, formula, bars, label: label === null ? null : numberOf(label), due })),
+/** What is handed over or on its way is asked for no longer. */
+const wantsOf = (orders: readonly Order[], stands: Outlook['stands']): readonly Wanted[] =>
+  orders.flatMap(({ id, due }) =>
+    (stands[id]?.lines ?? []).flatMap(({ formula, open, label }): readonly Wanted[] =>
+      open === 0 ? [] : [{ order: id, formula, bars: open, label: label === null ? null : numberOf(label), due }],
+    ),
   );
 
 /** A log stands in its mould until it is out; one that is late is out tomorrow, as far as anybody knows. */

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { as } from '#lib/units/id';
 import { grams, mg } from '#lib/units/mass';
+import { forOrders, hadBy } from '#lib/work/bars/handed';
 import { fold, summaryOf } from '#lib/work/bars/index';
 import type { BarsCommandBodies } from '#lib/work/bars/index';
 import { review } from '#lib/work/bars/review';
@@ -118,10 +119,37 @@ describe('bars that leave', () => {
     expect(rig.send('give', { ...OF_SHELF, count: 6 })).toMatchObject({ code: 'no-stock', params: { left: 5 } });
     expect(rig.send('bring-home', { count: 5, from: 'buyer', to: ada, at: null, note: '' })).toMatchObject({ code: 'no-stock' });
     rig.send('bring-home', { count: 1, from: 'buyer', to: ada, at: null, note: '' });
-    expect(rig.state().counts).toEqual({ made: 10, sold: 3, given: 0, spoiled: 1, away: 0, shelf: 6 });
+    expect(rig.state().counts).toEqual({ made: 10, sold: 3, given: 0, spoiled: 1, away: 0, aside: 0, shelf: 6 });
     const sale = rig.entries.find(({ kind }) => kind === 'bars-sold')?.id ?? '';
     // One of the four came back: the sale cannot be as if it had never been.
     expect(rig.send('correct', { entry: as(sale), reason: 'mistyped', note: '' })).toMatchObject({ code: 'no-stock' });
+  });
+
+  it('come back from who has them: to the shelf, kept apart, or spoiled without having been on the shelf', () => {
+    const rig = cutLot();
+    const ada = as<never>('p-ada');
+    const back = { from: 'buyer', to: ada, at: 'o1', note: 'torn band' } as const;
+    rig.send('sell', { ...OF_SHELF, count: 6, to: ada, at: 'o1' });
+    rig.send('give', { ...OF_SHELF, count: 1, to: ada, at: 'o1' });
+    rig.send('hold', { reason: 'recall' });
+    // Nobody else has any, nor she more than she was sold; a gift is none of them.
+    expect(rig.send('bring-home', { ...back, to: null, count: 1 })).toMatchObject({ code: 'no-stock', params: { left: 0 } });
+    expect(rig.send('bring-home', { ...back, at: null, count: 1 })).toMatchObject({ code: 'no-stock', params: { left: 0 } });
+    expect(rig.send('bring-home', { ...back, count: 7 })).toMatchObject({ code: 'no-stock', params: { left: 6 } });
+    rig.send('bring-home', { ...back, count: 1 });
+    rig.send('bring-home', { ...back, count: 2, then: 'aside' });
+    rig.send('bring-home', { ...back, count: 1, then: 'spoiled' });
+    rig.send('bring-home', { ...back, count: 1, was: 'given' });
+    expect(rig.state().counts).toEqual({ made: 10, sold: 2, given: 0, spoiled: 1, away: 0, aside: 2, shelf: 5 });
+    rig.send('release', { note: '' });
+    expect(rig.send('sell', { ...OF_SHELF, from: 'aside', count: 1 })).toMatchObject({ code: 'wrong-state' });
+    expect(rig.send('bring-home', { count: 3, from: 'aside', to: null, at: null, note: '' })).toMatchObject({ code: 'no-stock' });
+    rig.send('bring-home', { count: 1, from: 'aside', to: null, at: null, note: '' });
+    rig.send('spoil', { ...OF_SHELF, from: 'aside', count: 1 });
+    expect(rig.state().counts).toEqual({ made: 10, sold: 2, given: 0, spoiled: 2, away: 0, aside: 0, shelf: 6 });
+    expect(hadBy(rig.state().moves)).toMatchObject([{ was: 'sold', to: ada, at: 'o1', count: 2 }]);
+    const read = upcastLines(rig.entries.map((entry) => JSON.stringify(entry)));
+    expect(read.ok && fold(read.entries)).toEqual(rig.state());
   });
 
   it('are held from sale, not from the bin', () => {
@@ -139,8 +167,15 @@ describe('bars that leave', () => {
     const count = { took: 8, home: 3, gave: 1, at: 'm1', note: '' };
     expect(rig.send('count-market', { ...count, home: 8 })).toMatchObject({ code: 'bad-number' });
     expect(rig.send('count-market', { ...count, took: 5, home: 0 })).toMatchObject({ code: 'no-stock' });
-    expect(rig.send('count-market', count)).toBeNull();
-    expect(rig.state().counts).toEqual({ made: 10, sold: 4, given: 1, spoiled: 0, away: 0, shelf: 5 });
+    // Nobody says which market: those taken along were taken to one. Another one has none of them.
+    expect(rig.send('count-market', { ...count, took: 5, at: null, home: 0 })).toMatchObject({ code: 'no-stock', params: { left: 6 } });
+    expect(rig.send('count-market', { ...count, took: 5, at: 'm2' })).toMatchObject({
+      code: 'no-stock',
+      params: { left: 4, from: 'shelf' },
+    });
+    expect(rig.send('count-market', { ...count, at: null })).toBeNull();
+    expect(forOrders(rig.state().moves)).toEqual([{ order: 'm1', sold: 4, given: 1, away: 0 }]);
+    expect(rig.state().counts).toEqual({ made: 10, sold: 4, given: 1, spoiled: 0, away: 0, aside: 0, shelf: 5 });
   });
 });
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { grams } from '#lib/units/mass';
 import { followedBy, lessonsIn } from '#lib/work/bars/cure';
-import { dueOf, photoDue } from '#lib/work/bars/due';
+import { cutBefore, dueOf, photoDue } from '#lib/work/bars/due';
 import { summaryOf } from '#lib/work/bars/index';
 import type { BarsSummary, UnmouldState } from '#lib/work/bars/index';
 import { windowOf } from '#lib/work/bars/unmould';
@@ -35,6 +35,18 @@ describe('when a log can come out', () => {
     const two = [one, lot('b', [['too-soft', 35], ['out', 50]])]; // prettier-ignore
     expect(windowOf(fresh, two, null)).toMatchObject({ from: 40, to: 50, by: 'answers' });
     expect(windowOf(fresh, [...two, lot('c', [['stuck', 46], ['out', 60]])], null)).toMatchObject({ from: 46, to: 60, slow: true }); // prettier-ignore
+  });
+
+  it('is looked at by the latest hour it is to be cut at, and shows the rooms others stood in', () => {
+    const said = { id: 'f1', from: null, to: null, latestCut: 30 };
+    const [a, b] = [lot('a', [['out', 40]]), lot('b', [['out', 50]])];
+    expect(windowOf(fresh, [], said)).toMatchObject({ from: 24, to: 30, latest: 30 });
+    expect(windowOf(fresh, [a, b], said)).toMatchObject({ from: 30, to: 30, clean: { least: 40, room: null } });
+    expect(windowOf(fresh, [a, b], null).latest).toBeNull();
+    expect(cutBefore(fresh, said)).toBe(POURED + 30 * HOUR);
+    expect(cutBefore(lot('c', [['out', 20]], [0]), said)).toBeNull();
+    const warm = { ...b, answers: [{ state: 'out' as const, minutes: 3000, room: 23_000 }] };
+    expect(windowOf(fresh, [a, warm], null).clean?.room).toEqual({ lots: 1, least: 23_000, most: 23_000 });
   });
 
   it('learns from its own formula and not from itself', () => {

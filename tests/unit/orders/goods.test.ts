@@ -81,7 +81,7 @@ describe('a calendar to subscribe to (RFC 5545)', () => {
   it('has whole days, ids of its own and nothing a reader would trip over', () => {
     const file = iCalendar(
       'Workshop',
-      [{ id: 'pour-1', day: '2026-12-31', title: 'Pour; meadow, 2 loaves', note: 'last\nsafe \\ day' }],
+      [{ id: 'pour-1', day: '2026-12-31', hours: null, title: 'Pour; meadow, 2 loaves', note: 'last\nsafe \\ day' }],
       stamp,
       'potwatch',
     );
@@ -106,10 +106,25 @@ describe('a calendar to subscribe to (RFC 5545)', () => {
     ]);
   });
 
+  it('rings at the hour where hours count', () => {
+    const hours = { from: Date.UTC(2026, 11, 31, 8, 30), to: Date.UTC(2026, 11, 31, 9, 30) };
+    const lines = iCalendar('w', [{ id: 'x', day: '2026-12-31', hours, title: 'Unmould 26-1/1', note: '' }], stamp, 'h').split('\r\n');
+    expect(lines).toContain('DTSTART:20261231T083000Z');
+    expect(lines).toContain('DTEND:20261231T093000Z');
+    const alarm = lines.indexOf('BEGIN:VALARM');
+    expect(lines.slice(alarm, alarm + 5)).toEqual([
+      'BEGIN:VALARM',
+      'ACTION:DISPLAY',
+      'TRIGGER:PT0S',
+      'DESCRIPTION:Unmould 26-1/1',
+      'END:VALARM',
+    ]);
+  });
+
   it('folds at 75 octets, inside no character, and reads back as it was written', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'grapheme', maxLength: 200 }), (title) => {
-        const file = iCalendar('w', [{ id: 'x', day: '2026-12-31', title, note: '' }], stamp, 'h');
+        const file = iCalendar('w', [{ id: 'x', day: '2026-12-31', hours: null, title, note: '' }], stamp, 'h');
         for (const line of file.split('\r\n')) expect(new TextEncoder().encode(line).length).toBeLessThanOrEqual(75);
         const summary =
           file

@@ -59,6 +59,7 @@ const facts = (more: Partial<Facts> = {}): Facts => ({
   onHand: {},
   takes: () => ({ olive: 1_400_000 }),
   weigh: new Map(),
+  serving: [],
   ...more,
 });
 
@@ -133,6 +134,27 @@ describe('what the workshop has before it', () => {
     expect(kinds({ weigh: weighFirst('2026-05-01') })).toEqual(['cut', 'weigh', 'ready']);
     expect(kinds({ weigh: weighFirst('2026-05-14') })).toEqual(['cut', 'ready']);
     expect(kinds({ weigh: weighFirst('2026-04-30'), today: '2026-05-20' })).toEqual(['cut', 'ready']);
+  });
+
+  it('a log wants to be cut before the latest hour of its formula, and is looked at by then', () => {
+    const latest = (latestCut: number) => [{ id: 'f1', from: null, to: null, latestCut }];
+    const of = (more: Partial<Facts>) => outlookOf(facts({ rows: [log(12, 9, false)], today: '2026-04-21', ...more })).agenda;
+    const before = POURED + 9 * DAY + 20 * 3_600_000;
+    // Poured on the 21st at nine: twenty hours on is the 22nd at five, before the usual day is over.
+    expect(of({ unmould: latest(20) })).toMatchObject([
+      { day: '2026-04-22', hours: { from: before }, task: { kind: 'unmould', from: before, before } },
+      { day: '2026-04-22', hours: { to: before }, task: { kind: 'cut', before } },
+    ]);
+    expect(of({ unmould: latest(20), today: '2026-04-25' }).map(({ day, hours }) => [day, hours])).toEqual([
+      ['2026-04-25', null],
+      ['2026-04-25', null],
+    ]);
+    expect(of({})).toMatchObject([{ task: { kind: 'unmould', before: null } }]);
+    // A batch to come is planned so that it is cut in time.
+    const slow = [log(11, 0, true)];
+    const making = (more: Partial<Facts>) => outlookOf(facts({ rows: slow, ...more })).makings[0];
+    expect(making({})).toMatchObject({ unmould: { likely: 1, late: 2 }, cut: { likely: 1 } });
+    expect(making({ unmould: latest(30) })).toMatchObject({ unmould: { likely: 1, late: 1 }, cut: { early: 0, likely: 0, late: 0 } });
   });
 
   it('says when the shelf is too small', () => {

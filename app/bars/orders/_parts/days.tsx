@@ -2,6 +2,7 @@
 import { useState } from 'react';
 import type { OrdersPage } from '#lib/protocol/orders';
 import { taskNote, taskTitle } from '#lib/words/agenda';
+import { shortMoment } from '#lib/words/times';
 import { useDisplay } from '../../../_live/use';
 import { on } from '../../../_ui/classes';
 import { CALENDAR } from '../../../_ui/orders-api';
@@ -18,6 +19,10 @@ export function Days({ page: { outlook, names, today } }: { readonly page: Order
   const [all, setAll] = useState(false);
   const { locale } = useDisplay();
   const name = (id: string): string => names[id] ?? id;
+  const say = {
+    day: (one: string) => dayIn(one, locale),
+    moment: (wall: number) => shortMoment(wall, { offsetMin: null, locale }),
+  };
   const shown = all ? outlook.agenda : outlook.agenda.slice(0, FIRST);
   return (
     <PaperSection name={days.title} note={<p>{days.note}</p>}>
@@ -32,7 +37,7 @@ export function Days({ page: { outlook, names, today } }: { readonly page: Order
                 <th scope="row">{day === today ? days.today : dayIn(day, locale)}</th>
                 <td>
                   {taskTitle(task, name)}
-                  <Note text={taskNote(task, name, (one) => dayIn(one, locale))} />
+                  <Note text={taskNote(task, name, say)} />
                 </td>
               </tr>
             ))}

@@ -3,6 +3,7 @@ import type { BarsCommandOf } from '../commands';
 import type { BarsState } from '../state';
 import { standingState } from '../standing';
 import { allow, draft, refuse, type BarsDecider, type BarsDecision } from './decision';
+import { isFraction } from './shelf';
 
 /** No mould of a bench gives more. */
 const MOST_BARS = 2000;
@@ -20,8 +21,10 @@ export const begin = ({ body: { realm: _realm, ...body } }: BarsCommandOf<'begin
   return allow(draft('bars-begun', body));
 };
 
-export const noteUnmould: BarsDecider<'note-unmould'> = (state, { body }) =>
-  state.cut === null ? allow(draft('bars-unmould-noted', body)) : refuse('wrong-order', { after: 'cut' });
+export const noteUnmould: BarsDecider<'note-unmould'> = (state, { body }) => {
+  if (!isFraction(body.humidity ?? null)) return refuse('bad-number', { what: 'humidity' });
+  return state.cut === null ? allow(draft('bars-unmould-noted', body)) : refuse('wrong-order', { after: 'cut' });
+};
 
 /** A log comes out of its mould before it is cut. */
 export const cut: BarsDecider<'cut'> = (state, { body }) => {

@@ -5,7 +5,7 @@ import { allow, draft, refuse, type BarsDecider, type BarsDecision } from './dec
 const DAY_MS = 86_400_000;
 const SHA256 = /^[0-9a-f]{64}$/;
 
-const isFraction = (humidity: number | null): boolean => humidity === null || (humidity >= 0 && humidity <= 1_000_000);
+export const isFraction = (humidity: number | null): boolean => humidity === null || (humidity >= 0 && humidity <= 1_000_000);
 
 export const label: BarsDecider<'label'> = (_state, { body }) =>
   body.net > 0 ? allow(draft('bars-labelled', body)) : refuse('bad-number', { what: 'net' });

@@ -1,6 +1,7 @@
 import type { BarsCommandOf } from '../commands';
 import type { StockMoved } from '../entries';
-import type { BarsState, StockMove } from '../state';
+import { awayAt, hadBy } from '../handed';
+import type { BarsState } from '../state';
 import { allow, draft, refuse, type BarsDecider, type BarsDecision } from './decision';
 import { notForSale } from './shelf';
 
@@ -11,8 +12,11 @@ const short = (state: BarsState, { count, from }: Pick<StockMoved, 'count' | 'fr
   return count > left ? refuse('no-stock', { left, from }) : null;
 };
 
+/** What was given back and is kept apart goes back to the shelf first, or nowhere. */
+const keptApart = ({ from }: StockMoved): BarsDecision | null => (from === 'aside' ? refuse('wrong-state', { status: 'aside' }) : null);
+
 const leave = (state: BarsState, kind: 'bars-sold' | 'bars-given', body: StockMoved): BarsDecision =>
-  notForSale(state) ?? short(state, body) ?? allow(draft(kind, body));
+  notForSale(state) ?? keptApart(body) ?? short(state, body) ?? allow(draft(kind, body));
 
 export const sell: BarsDecider<'sell'> = (state, { body }) => leave(state, 'bars-sold', body);
 export const give: BarsDecider<'give'> = (state, { body }) => leave(state, 'bars-given', body);
@@ -22,25 +26,46 @@ export const spoil: BarsDecider<'spoil'> = (state, { body }) => short(state, bod
 export const take: BarsDecider<'take'> = (state, { body }) =>
   notForSale(state) ?? short(state, { count: body.count, from: 'shelf' }) ?? allow(draft('bars-taken', body));
 
-/** How many a buyer has of it still. */
-const soldTo = (moves: readonly StockMove[], to: StockMove['to']): number =>
-  moves
-    .filter((move) => move.struck === null && move.to === to)
-    .reduce((sum, { kind, from, count }) => sum + (kind === 'sold' ? count : kind === 'brought-home' && from === 'buyer' ? -count : 0), 0);
-
+/** From a market, from a buyer who gives bars back, or what was kept apart and is sound. Bars may come back while the lot is held. */
 export const bringHome: BarsDecider<'bring-home'> = (state, { body }) => {
-  if (body.count < 1) return refuse('bad-number', { what: 'count' });
-  const left = body.from === 'away' ? state.counts.away : soldTo(state.moves, body.to);
-  return body.count > left ? refuse('no-stock', { left, from: body.from }) : allow(draft('bars-brought-home', body));
+  const { count, from, to, at, note, was = 'sold', then = 'stock' } = body;
+  if (count < 1) return refuse('bad-number', { what: 'count' });
+  const left =
+    from === 'buyer'
+      ? (hadBy(state.moves).find((one) => one.was === was && one.to === to && one.at === at)?.count ?? 0)
+      : state.counts[from];
+  if (count > left) return refuse('no-stock', { left, from });
+  if (from !== 'buyer') return allow(draft('bars-brought-home', { count, from, to, at, note }));
+  const back = draft('bars-brought-home', {
+    count,
+    from,
+    to,
+    at,
+    note,
+    ...(was === 'given' ? { was } : {}),
+    ...(then === 'stock' ? {} : { then: 'aside' }),
+  });
+  // Spoiled ones are never on the shelf in between, not even where the second entry is crossed out.
+  return then === 'spoiled' ? allow(back, draft('bars-spoiled', { count, to: null, at: null, from: 'aside', note })) : allow(back);
+};
+
+/** The market those taken along were taken to, where nobody says which and there is one. */
+const marketOf = ({ moves }: BarsState, at: string | null): string | null => {
+  if (at !== null || awayAt(moves, null) > 0) return at;
+  const markets = [...new Set(moves.map((move) => move.at))].filter((one) => awayAt(moves, one) > 0);
+  return markets.length === 1 ? (markets[0] ?? null) : null;
 };
 
 /** One count for each lot after a market: taken, brought home, given; the rest was sold. */
-export const countMarket = (state: BarsState, { body: { took, home, gave, at, note } }: BarsCommandOf<'count-market'>): BarsDecision => {
+export const countMarket = (state: BarsState, { body }: BarsCommandOf<'count-market'>): BarsDecision => {
   const no = notForSale(state);
   if (no !== null) return no;
+  const { took, home, gave, note } = body;
+  const at = marketOf(state, body.at);
   const sold = took - home - gave;
   if (took < 1 || home < 0 || gave < 0 || sold < 0) return refuse('bad-number', { what: 'count' });
-  const { away, shelf } = state.counts;
+  const away = awayAt(state.moves, at);
+  const { shelf } = state.counts;
   // Fewer than were taken along before: nobody knows which those are.
   if (took < away) return refuse('no-stock', { left: away, from: 'away' });
   if (took - away > shelf) return refuse('no-stock', { left: away + shelf, from: 'shelf' });

@@ -21,7 +21,7 @@ export const begin = (entry: BarsEntryOf<'bars-begun'>): BarsState => {
     place: null,
     held: null,
     moves: [],
-    counts: { made: 0, shelf: 0, away: 0, sold: 0, given: 0, spoiled: 0 },
+    counts: { made: 0, shelf: 0, away: 0, aside: 0, sold: 0, given: 0, spoiled: 0 },
     consumed: { boot: entry.boot, episode: 0 },
   };
 };

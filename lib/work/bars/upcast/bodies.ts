@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import type { BatchId, EntryId, PersonId } from '#lib/units/id';
+import type { BatchId, EntryId, InstrumentId, PersonId } from '#lib/units/id';
 import { degrees, id, mass, unit, weighed, whole } from '../../batch/upcast/atoms';
 import { oneOf } from '../../words';
 import type { BarsBodies, BarsKind, CorrectReason, CutterKind, NoteAbout, StockMoved, TrimHow, UnmouldState, WeighedFor } from '../entries';
@@ -48,14 +48,20 @@ const leaving: z.ZodMiniType<StockMoved> = z.strictObject({
   count: whole,
   to: person,
   at,
-  from: z.enum(['shelf', 'away']),
+  from: z.enum(['shelf', 'away', 'aside']),
   note: text,
 });
 
 /** The body of each kind in its one version so far, key for key. */
 export const BODIES: { readonly [K in BarsKind]: z.ZodMiniType<BarsBodies[K]> } = {
   'bars-begun': begun,
-  'bars-unmould-noted': z.strictObject({ state, note: text, room }),
+  'bars-unmould-noted': z.strictObject({
+    state,
+    note: text,
+    room,
+    humidity: z.exactOptional(whole),
+    probe: z.exactOptional(id<InstrumentId>()),
+  }),
   'bars-cut': z.strictObject({
     cutter: z.strictObject({ id: z.nullable(text), name: text, kind }),
     count: whole,
@@ -78,6 +84,14 @@ export const BODIES: { readonly [K in BarsKind]: z.ZodMiniType<BarsBodies[K]> } 
   'bars-given': leaving,
   'bars-spoiled': leaving,
   'bars-taken': z.strictObject({ count: whole, at, note: text }),
-  'bars-brought-home': z.strictObject({ count: whole, from: z.enum(['away', 'buyer']), to: person, at, note: text }),
+  'bars-brought-home': z.strictObject({
+    count: whole,
+    from: z.enum(['away', 'buyer', 'aside']),
+    to: person,
+    at,
+    note: text,
+    was: z.exactOptional(z.literal('given')),
+    then: z.exactOptional(z.literal('aside')),
+  }),
   'bars-corrected': z.strictObject({ entry: id<EntryId>(), reason, note: text }),
 };
