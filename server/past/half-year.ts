@@ -22,6 +22,7 @@ import type { PersonId } from '#lib/units/id';
 import type { Clock } from '#lib/units/time';
 import type { Noun } from '#lib/work/shelf/shelf';
 import { MAKER } from '../maker';
+import { keepPictures } from './pictures';
 import type { Store } from '../store/store';
 
 /** Batches of the invented half-year. */
@@ -63,9 +64,10 @@ export const layOutPast = async (store: Store, clock: Clock, seed: number, batch
   await put('label', [LABEL]);
   await put('goods', GOODS);
 
+  const pictures = await keepPictures(store);
   const [now, offsetMin] = [clock.wall(), clock.offsetMinutes()];
   const pasts: Past[] = [];
-  for (const past of halfYear({ seed, batches, realm: store.realm, now, offsetMin, people, buyers })) {
+  for (const past of halfYear({ seed, batches, realm: store.realm, now, offsetMin, people, buyers, pictures })) {
     await store.bench.append(appendOf(past.batch));
     for (const bars of past.bars) await store.bench.append(appendOf(bars));
     pasts.push(past);

@@ -59,6 +59,21 @@ describe('the invented half-year of the practice bench', () => {
     }
   });
 
+  it('has photographs of newer bars on the days of the schedule, kept as a camera’s are, and other from day to day', async () => {
+    const photos = entries.flatMap((entry) => (entry.kind === 'bars-photo' ? [entry] : []));
+    expect(photos.length).toBeGreaterThan(4);
+    for (const { sha256 } of photos.map(({ body }) => body)) {
+      expect(store.shelf.file(sha256)).toMatchObject({ type: 'image/jpeg' });
+      const bytes = await store.blobs.get(sha256);
+      expect([...(bytes ?? []).slice(0, 2)]).toEqual([0xff, 0xd8]);
+    }
+    for (const lot of new Set(photos.map(({ batch }) => batch))) {
+      const own = photos.filter(({ batch }) => batch === lot);
+      expect(new Set(own.map(({ body }) => body.sha256)).size).toBe(own.length);
+      expect(NOW - Math.min(...own.map(({ wall: at }) => at))).toBeLessThan(46 * 86_400_000);
+    }
+  });
+
   it('was never short of a lot: whole packs came before the first weight', async () => {
     const used = await store.lots.used();
     const lots = [...store.shelf.now().lot.values()].map(

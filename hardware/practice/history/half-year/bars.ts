@@ -1,109 +1,16 @@
-import { as } from '#lib/units/id';
-import type { BootId, EntryId, PersonId } from '#lib/units/id';
 import { grams, mg } from '#lib/units/mass';
-import { barsIdOf, decide, evolve } from '#lib/work/bars/index';
-import type { BarsCommand, BarsCommandBodies, BarsCommandKind, BarsEntry, BarsState } from '#lib/work/bars/index';
-import { toEntry } from '#lib/work/bars/complete';
+import type { PersonId } from '#lib/units/id';
+import type { BarsEntry } from '#lib/work/bars/index';
 import { begunFrom, offeredOf } from '#lib/work/bars/offered';
-import type { Workshop } from '#lib/work/bars/offered';
-import type { BatchState } from '#lib/work/batch/index';
 import type { Random } from '../../world/random';
-import { SCALES } from '../recorder';
 import { dryer } from './drying';
+import { Lot } from './lot';
+import type { Life } from './lot';
+import { photographed } from './photographs';
 import { CURE, CUTTER } from './workshop';
 
 const DAY_MS = 86_400_000;
 const HOUR_MS = 3_600_000;
-
-/** What happens to bars, and until when: nothing of it lies in the future. */
-export interface Life {
-  readonly batch: BatchState;
-  readonly workshop: Workshop;
-  readonly now: number;
-  readonly offsetMin: number;
-  readonly person: PersonId;
-  readonly buyers: readonly PersonId[];
-  readonly random: Random;
-  readonly check: EntryId | null;
-}
-
-/** A bar lot of the invented past, decided entry by entry. */
-class Lot {
-  readonly entries: BarsEntry[] = [];
-  #state: BarsState | null = null;
-  #episode = 0;
-  readonly #life: Life;
-  readonly #id;
-
-  constructor(life: Life, n: number) {
-    this.#life = life;
-    this.#id = barsIdOf(life.batch.id, n);
-  }
-
-  get state(): BarsState {
-    if (this.#state === null) throw new Error('the bars have not begun');
-    return this.#state;
-  }
-
-  /** At a moment that has been; `false`: it lies ahead, and nothing happened. Throws with the code of a refusal. */
-  do<K extends BarsCommandKind>(
-    wall: number,
-    kind: K,
-    body: BarsCommandBodies[K],
-    settled: BarsCommand['observation']['settled'] = null,
-  ): boolean {
-    const { now, offsetMin, person } = this.#life;
-    if (wall > now) return false;
-    const via = kind === 'weigh' ? ('bench' as const) : ('screen' as const);
-    const head = { by: person, via, intent: null, boot: as<BootId>(`boot-${this.#id}`), mono: 0, wall: Math.round(wall), offsetMin };
-    const observation = { settled, armed: null, spent: 0 };
-    const command = { ...head, lot: this.#id, expectedVersion: null, role: 'maker', observation, kind, body } as unknown as BarsCommand;
-    const decision = decide(this.#state, command);
-    if (!decision.ok) throw new Error(`${kind}: ${decision.refusal.code} ${JSON.stringify(decision.refusal.params)}`);
-    for (const one of decision.drafts) {
-      const version = (this.#state?.version ?? 0) + 1;
-      const entry = toEntry(one, {
-        ...head,
-        id: as<EntryId>(`${this.#id}-${version}`),
-        batch: this.#id,
-        version,
-        realm: this.#life.batch.realm,
-        v: 1,
-      });
-      this.entries.push(entry);
-      this.#state = evolve(this.#state, entry);
-    }
-    return true;
-  }
-
-  /** One bar on the big scale; against its label no bar has a number. */
-  weigh(wall: number, bar: number | null, weight: number): boolean {
-    const [{ id: instrument, step }] = SCALES;
-    const net = mg(Math.round(weight / step) * step);
-    this.#episode += 1;
-    const episode = this.#episode;
-    const text = (net / 1000).toFixed(1);
-    const weighed = {
-      gross: net,
-      zero: mg(0),
-      net,
-      text,
-      unit: 'g' as const,
-      step,
-      raw: btoa(`ST,GS,${text.padStart(9)} g\r\n`),
-      instrument,
-      check: this.#life.check,
-      episode,
-      strip: null,
-    };
-    return this.do(
-      wall,
-      'weigh',
-      { bar, for: bar === null ? 'net' : 'cure', weighed, how: 'by-itself' },
-      { instrument, gross: net, episode },
-    );
-  }
-}
 
 const TRACKED = 3;
 /** So many of the lots that have a label are checked against it. */
@@ -123,7 +30,8 @@ export const barsOf = (life: Life): readonly (readonly BarsEntry[])[] =>
     return [lot.entries];
   });
 
-const live = (lot: Lot, ended: number, { random, buyers }: Life): void => {
+const live = (lot: Lot, ended: number, life: Life): void => {
+  const { random, buyers } = life;
   const room = Math.round(random.between(17, 22) * 1000) as never;
   let out = ended + random.between(20, 30) * HOUR_MS;
   if (random.next() < 0.18) {
@@ -138,12 +46,19 @@ const live = (lot: Lot, ended: number, { random, buyers }: Life): void => {
   lot.do(cut + HOUR_MS, 'move', { place: CURE.places[Math.floor(random.next() * 2)] ?? 'Rack' });
   const lost = dryer(random, (state.water ?? 250_000) / 1e6);
   const bars = Array.from({ length: TRACKED }, () => mass * (1 + 0.012 * random.gauss()));
+  const events = photographed(lot, cut, life);
   for (const day of WEIGHED_ON) {
     const wall = cut + (day + (day === 0 ? 0 : random.between(-0.8, 1.5))) * DAY_MS;
-    for (const [at, weight] of bars.entries()) lot.weigh(wall + at * 20_000, at + 1, weight * (1 - lost((wall - cut) / DAY_MS)));
+    const weighAll = (): void => {
+      for (const [at, weight] of bars.entries()) lot.weigh(wall + at * 20_000, at + 1, weight * (1 - lost((wall - cut) / DAY_MS)));
+    };
+    events.push([wall, weighAll]);
   }
   const label = Math.floor((mass * (1 - lost(60)) * 0.97) / 5000) * 5000;
-  if (!lot.do(cut + random.between(26, 31) * DAY_MS, 'label', { net: mg(label) })) return;
+  const labelled = cut + random.between(26, 31) * DAY_MS;
+  events.push([labelled, () => lot.do(labelled, 'label', { net: mg(label) })]);
+  for (const [, happen] of events.toSorted(([a], [b]) => a - b)) happen();
+  if (labelled > life.now) return;
   if (random.next() < CHECKED) checkNet(lot, cut + 35 * DAY_MS, mass * (1 - lost(35)), random);
   sell(lot, cut + 36 * DAY_MS, random, buyers);
 };

@@ -14,6 +14,7 @@ import type { Random } from '../../world/random';
 import { makeBatch } from '../batch';
 import { HANDS, notesOf } from '../workshop';
 import { barsOf } from './bars';
+import type { KeptPictures } from './pictures';
 import { CONTEXT, FORMULAS, LASTS, MOULDS, SODA } from './workshop';
 
 export interface HalfYear {
@@ -26,6 +27,8 @@ export interface HalfYear {
   /** Who weighed, and who bought. */
   readonly people: readonly PersonId[];
   readonly buyers: readonly PersonId[];
+  /** Of the bars of newer lots; empty: nobody took any. */
+  readonly pictures: KeptPictures;
 }
 
 /** What a batch and the bars of it left in the journal, oldest first. */
@@ -119,14 +122,14 @@ export function* halfYear(asked: HalfYear): Generator<Past> {
 
 const barsAfter = (
   entries: readonly Entry[],
-  { person, now, offsetMin, buyers }: HalfYear & { readonly person: PersonId },
+  { person, now, offsetMin, buyers, pictures }: HalfYear & { readonly person: PersonId },
   later: Random,
   checks: Readonly<Record<string, EntryId>>,
 ): Past['bars'] => {
   const batch = fold(entries);
   if (batch === null || batch.status !== 'closed') return [];
   const check = checks['scale-main'] ?? null;
-  return barsOf({ batch, workshop: WORKSHOP, now, offsetMin, person, buyers, random: later, check });
+  return barsOf({ batch, workshop: WORKSHOP, now, offsetMin, person, buyers, random: later, check, pictures });
 };
 
 const PACKS = 500;
