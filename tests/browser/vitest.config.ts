@@ -7,8 +7,10 @@ export default defineConfig({
     pool: 'forks',
     include: ['tests/browser/**/*.test.ts'],
     maxWorkers: 3,
-    testTimeout: 60_000,
-    hookTimeout: 60_000,
+    // Waiting for an event on a busy machine: the limits are for what never comes.
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
+    expect: { poll: { timeout: 15_000 } },
     sequence: { sequencer: longFirst('sheets', 'temperatures', 'paper', 'hands', 'formulas', 'remedy', 'handsfree') },
   },
 });
