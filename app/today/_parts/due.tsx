@@ -1,6 +1,7 @@
 'use client';
 import type { Route } from 'next';
 import Link from 'next/link';
+import { Fragment } from 'react';
 import type { BarsRow } from '#lib/protocol/bars';
 import { dueOf } from '#lib/work/bars/due';
 import type { Due } from '#lib/work/bars/due';
@@ -11,10 +12,11 @@ import { useCure } from '../../_ui/cure/use-cure';
 import { PaperSection } from '../../_ui/section';
 import { useNow } from '../../_ui/use-now';
 import { messages } from '../messages';
+import { groupedDues } from './grouped';
 import { on } from './classes';
 
 const HOUR_MS = 3_600_000;
-/** More are on the page of bars. */
+/** Rows; more are on the page of bars. */
 const MOST = 12;
 
 /** What wants a hand today: out of the mould, cut, weigh, photograph; and what has become ready. */
@@ -35,31 +37,46 @@ function Dues({ there, now }: { readonly there: BarsThere; readonly now: number 
   });
   const { due } = messages;
   if (dues.length === 0) return null;
-  const sorted = dues.toSorted((a, b) => ORDER.indexOf(a.what) - ORDER.indexOf(b.what)).slice(0, MOST);
+  const groups = groupedDues(dues);
+  const more = groups.slice(MOST).reduce((sum, { rows }) => sum + rows.length, 0);
   return (
     <PaperSection name={due.title} note={<p>{due.note}</p>}>
       <table className={on('table')}>
         <caption className="unseen">{due.title}</caption>
         <tbody>
-          {sorted.map(({ row, what }) => (
-            <tr key={`${row.id} ${what}`} data-due={what}>
+          {groups.slice(0, MOST).map(({ what, place, rows }) => (
+            <tr key={`${rows[0]?.id} ${what}`} data-due={what}>
               <td>{due.what[what]}</td>
               <th scope="row">
-                <Link href={hrefOf(row, what)} prefetch={false}>
-                  <span className={on('mark')}>{`${row.mark} `}</span>
-                  {row.formula.name}
-                </Link>
+                {rows.map((row, at) => (
+                  <Fragment key={row.id}>
+                    {at > 0 ? ', ' : null}
+                    <Link href={hrefOf(row, what)} prefetch={false}>
+                      {rows.length > 1 ? (
+                        <span className={on('nw')}>{messages.due.lot(row.mark, row.formula.name)}</span>
+                      ) : (
+                        <>
+                          <span className={on('mark')}>{`${row.mark} `}</span>
+                          {row.formula.name}
+                        </>
+                      )}
+                    </Link>
+                  </Fragment>
+                ))}
               </th>
-              <td>{row.place?.name ?? row.mould.name}</td>
+              <td>{place}</td>
             </tr>
           ))}
         </tbody>
       </table>
+      {more === 0 ? null : (
+        <p className={on('gap')}>
+          {due.more(more)} <Link href="/bars">{due.all}</Link>
+        </p>
+      )}
     </PaperSection>
   );
 }
-
-const ORDER: readonly Due[] = ['unmould', 'cut', 'weigh', 'photo', 'ready'];
 
 const hrefOf = ({ id }: BarsRow, what: Due): Route =>
   (what === 'weigh' ? `/bench/bars?id=${encodeURIComponent(id)}` : `/bars/lot?id=${encodeURIComponent(id)}`) as Route;

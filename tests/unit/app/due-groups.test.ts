@@ -1,0 +1,24 @@
+import { expect, it } from 'vitest';
+import type { BarsRow } from '#lib/protocol/bars';
+import { groupedDues } from '../../../app/today/_parts/grouped';
+
+const row = (id: string, place: string | null): BarsRow =>
+  ({ id, place: place === null ? null : { name: place, since: 0 }, mould: { name: 'short loaf' } }) as unknown as BarsRow;
+
+it('has photographs of one place in one group, and what is done at a lot alone for itself', () => {
+  const groups = groupedDues([
+    { row: row('a', 'door'), what: 'photo' },
+    { row: row('b', null), what: 'cut' },
+    { row: row('c', 'window'), what: 'photo' },
+    { row: row('d', 'door'), what: 'photo' },
+    { row: row('d', 'door'), what: 'weigh' },
+    { row: row('e', null), what: 'cut' },
+  ]);
+  expect(groups.map(({ what, place, rows }) => [what, place, rows.map(({ id }) => id)])).toEqual([
+    ['cut', 'short loaf', ['b']],
+    ['cut', 'short loaf', ['e']],
+    ['weigh', 'door', ['d']],
+    ['photo', 'door', ['a', 'd']],
+    ['photo', 'window', ['c']],
+  ]);
+});
