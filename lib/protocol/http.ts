@@ -10,7 +10,13 @@ export interface Health {
   readonly realm: Realm;
   readonly bench: string;
   readonly upMs: number;
-  readonly journal: { readonly ok: boolean; readonly seq: number; readonly readOnly: string | null };
+  /** `damage`: where the record is damaged, in plain sentences; the first twenty places. */
+  readonly journal: {
+    readonly ok: boolean;
+    readonly seq: number;
+    readonly readOnly: string | null;
+    readonly damage: readonly string[];
+  };
   readonly instruments: readonly { readonly id: string; readonly phase: string }[];
 }
 

@@ -34,6 +34,8 @@ export interface ProofPage {
   readonly trouble: { readonly signing: string | null; readonly stamping: string | null };
   /** What happened, what is kept and what to do, when nothing can be written. */
   readonly readOnly: string | null;
+  /** Where the record is damaged, in plain sentences; the first twenty places. */
+  readonly damage: readonly string[];
 }
 
 /** GET /api/proof/batch/:id */

@@ -6,7 +6,7 @@ import type { ApiDeps } from './deps';
 export const health = (deps: ApiDeps): Hono =>
   new Hono().get('/', (c) => {
     const running = deps.running();
-    const { ok, seq, readOnly } = running.store.health();
+    const { ok, seq, readOnly, damage } = running.store.health();
     const body: Health = {
       ok,
       boot: running.bench.boot,
@@ -14,7 +14,7 @@ export const health = (deps: ApiDeps): Hono =>
       realm: running.bench.realm,
       bench: running.bench.name,
       upMs: Math.round(running.bench.now()),
-      journal: { ok, seq, readOnly },
+      journal: { ok, seq, readOnly, damage },
       instruments: running.links().map(({ instrument, phase }) => ({ id: instrument, phase })),
     };
     return c.json(body, ok ? 200 : 503);

@@ -78,6 +78,7 @@ const drawn = async (c: Context, text: string): Promise<Response> => {
 const pageOf = (deps: ApiDeps): ProofPage => {
   const { store } = deps.running();
   const from = store.proof.named()?.from ?? null;
+  const { readOnly, damage } = store.health();
   return {
     bench: headPage(store.proof, store.proof.newest('bench')),
     workshop: headPage(store.proof, store.proof.newest('workshop')),
@@ -86,7 +87,8 @@ const pageOf = (deps: ApiDeps): ProofPage => {
     withdrawn: store.proof.withdrawn().length,
     stampUrl: store.proof.stampUrl(),
     trouble: deps.keeper().trouble(),
-    readOnly: store.health().readOnly,
+    readOnly,
+    damage,
   };
 };
 

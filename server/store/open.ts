@@ -121,8 +121,7 @@ const partsOf = ({ realm, file, clock, log, random }: Opening) => ({
 });
 
 const sayWhy = ({ realm, file, log, release }: Opening, problem: ProblemText): Store => {
-  const standing = new Standing(file, log, problem);
-  return unreadableStore(realm, file, standing.readOnly ?? '', release);
+  return unreadableStore(realm, file, new Standing(file, log, problem), release);
 };
 
 const headsPath = (file: string): string => file.replace(/\.sqlite$/, '.heads');

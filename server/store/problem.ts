@@ -20,6 +20,8 @@ export interface ProblemText {
   readonly happened: string;
   readonly kept: string;
   readonly todo: string;
+  /** Of damage: every place it is at, as far as a person reads them. */
+  readonly places?: readonly string[];
 }
 
 export const inOneLine = (problem: ProblemText): string => `${problem.happened} ${problem.kept} ${problem.todo}`;

@@ -144,8 +144,8 @@ export class SqliteStore implements Store {
   }
 
   health(): StoreHealth {
-    const { readOnly } = this.#parts.standing;
-    return { ok: readOnly === null, seq: this.bench.seq(), readOnly };
+    const { readOnly, damage } = this.#parts.standing;
+    return { ok: readOnly === null, seq: this.bench.seq(), readOnly, damage };
   }
 
   async verify(): Promise<Verification> {

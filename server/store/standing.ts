@@ -26,6 +26,11 @@ export class Standing {
     return problem === null ? null : inOneLine(problem);
   }
 
+  /** Where it is damaged, in plain sentences; empty while it is not. */
+  get damage(): readonly string[] {
+    return this.#stopped?.places ?? [];
+  }
+
   /** Runs a write. After damage or a failed write nothing is tried again before a restart; a full disk is. */
   write<T>(act: () => T): T {
     if (this.#stopped !== null) throw new JournalReadOnly(inOneLine(this.#stopped));

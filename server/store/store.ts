@@ -103,6 +103,8 @@ export interface StoreHealth {
   readonly seq: number;
   /** What happened, what is kept and what to do, when nothing can be written; `null` when all is well. */
   readonly readOnly: string | null;
+  /** Where the file is damaged, in plain sentences: the first twenty places. */
+  readonly damage: readonly string[];
 }
 
 export interface Verification {

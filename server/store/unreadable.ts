@@ -4,13 +4,20 @@ import { EMPTY } from '#lib/record/seal';
 import type { Realm } from '#lib/work/batch/index';
 import { EMPTY_SHELF } from '#lib/work/shelf/shelf';
 import type { RecordProof } from './proof-store';
+import type { Standing } from './standing';
 import type { ChainFinding, Store } from './store';
 
 /**
  * What stands in for a file nothing can be read from: it has no lines, takes none, and says why. The program starts all the
  * same, so that the reason is read on the screen at the bench and not in a log. Nothing on the disk is touched.
  */
-export const unreadableStore = (realm: Realm, file: string, why: string, release: () => void): Store => {
+export const unreadableStore = (
+  realm: Realm,
+  file: string,
+  { readOnly, damage }: Pick<Standing, 'readOnly' | 'damage'>,
+  release: () => void,
+): Store => {
+  const why = readOnly ?? '';
   const refuse = (): Promise<never> => Promise.reject(new JournalReadOnly(why));
   const nothing: ChainFinding = { head: EMPTY, breaks: [] };
   return {
@@ -43,7 +50,7 @@ export const unreadableStore = (realm: Realm, file: string, why: string, release
     bars: { list: async () => ({ bars: [], next: null }), open: async () => [], of: async () => [], serving: async () => [] },
     lots: { used: async () => new Map(), batches: async () => [], marked: async () => [] },
     batches: { list: async () => ({ batches: [], next: null }), get: async () => null, formulas: async () => [] },
-    health: () => ({ ok: false, seq: 0, readOnly: why }),
+    health: () => ({ ok: false, seq: 0, readOnly: why, damage }),
     verify: async () => ({ ok: false, bench: nothing, workshop: nothing, file: [why], withdrawn: [] }),
     rebuild: refuse,
     close: async () => release(),

@@ -36,11 +36,15 @@ const TODO =
 export const damaged = (file: string, findings: readonly string[]): ProblemText => {
   const [first = 'The file is damaged.', ...more] = findings;
   return {
-    happened: `The record ${file} is damaged. ${first}${more.length > 0 ? ` And ${more.length} more.` : ''}`,
+    happened: `The record ${file} is damaged. ${first}${more.length > 0 ? ` And ${more.length} more: see Setup.` : ''}`,
     kept: 'Nothing in it was changed or replaced. What still reads right is shown; nothing new can be recorded.',
     todo: TODO,
+    places: findings.length > MOST ? [...findings.slice(0, MOST), `And ${findings.length - MOST} more, in the log.`] : findings,
   };
 };
+
+/** Of so many places a person sees where it is damaged. */
+const MOST = 20;
 
 export const unreadable = (file: string, why: string): ProblemText => ({
   happened: `The record ${file} cannot be read: ${why}`,

@@ -23,6 +23,7 @@ const OUTLINES = {
     stampUrl: z.nullable(z.string()),
     trouble: z.looseObject({ signing: z.nullable(z.string()), stamping: z.nullable(z.string()) }),
     readOnly: z.nullable(z.string()),
+    damage: z.array(z.string()),
   }),
   batch: z.looseObject({ head: z.nullable(head), withdrawn: count }),
   verified: z.union([

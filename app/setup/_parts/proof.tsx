@@ -32,6 +32,7 @@ export function ProofSection() {
       }
     >
       {page.readOnly === null ? null : <p className={on('warn reading')}>{page.readOnly}</p>}
+      <Places findings={page.damage} />
       {trouble.signing === null ? null : <p className={on('warn reading')}>{trouble.signing}</p>}
       {from === null ? null : <p className={on('reading')}>{words.from(from.bench.words, numberText(from.bench.seq, locale))}</p>}
       {head === null ? <p className={on('reading')}>{words.none}</p> : <ShownHead head={head} code={proofApi.code} />}
@@ -85,16 +86,22 @@ function Check({ canSave, onChecked }: { readonly canSave: boolean; readonly onC
       <div aria-live="polite" className={on('reading gap')}>
         {found?.ok === true ? <p>{words.sound(numberText(found.lines, locale))}</p> : null}
         {found?.ok === false ? <p className={on('warn')}>{words.wrong}</p> : null}
-        {found === null || found.ok ? null : (
-          <ul>
-            {found.findings.map((finding) => (
-              <li key={finding}>{finding}</li>
-            ))}
-          </ul>
-        )}
+        {found === null || found.ok ? null : <Places findings={found.findings} />}
       </div>
       {problem === null ? null : <Problem problem={problem} />}
     </>
+  );
+}
+
+/** Where the record is damaged; nothing where it is not. */
+function Places({ findings }: { readonly findings: readonly string[] }) {
+  if (findings.length === 0) return null;
+  return (
+    <ul className={on('reading')}>
+      {findings.map((finding) => (
+        <li key={finding}>{finding}</li>
+      ))}
+    </ul>
   );
 }
 

@@ -127,7 +127,7 @@ const workshop = (what: Workshop): PaperScene => {
     realm,
     bench: 'bench 1',
     upMs: 60_000,
-    journal: { ok: readOnly === null, seq: 1_214, readOnly },
+    journal: { ok: readOnly === null, seq: 1_214, readOnly, damage: [] },
     instruments: [],
   };
   const answers: Readonly<Record<string, (asked: URLSearchParams) => Answer>> = {

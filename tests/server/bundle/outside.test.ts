@@ -107,7 +107,10 @@ describe('a bundle checked by what is not ours', () => {
     const cut = change(PARTS.entries, (text) => joined(lines(text).slice(0, -3)));
     const forged = toolSums(new Map([...cut, [PARTS.chain, new TextEncoder().encode(joined(passedOff))]]));
     const found = { code: 1, out: expect.stringContaining('the parts are not those the bundle was sealed with') };
-    expect(byPython(forged)).toMatchObject({ ...found, out: expect.stringMatching(/^WRONG: the parts are not[^\n]*\nkey believed[^\n]*\n[^\n]*\n\d+ entries/) });
+    expect(byPython(forged)).toMatchObject({
+      ...found,
+      out: expect.stringMatching(/^WRONG: the parts are not[^\n]*\nkey believed[^\n]*\n[^\n]*\n\d+ entries/),
+    });
     expect(await byReadme(forged)).toMatchObject(found);
   });
 

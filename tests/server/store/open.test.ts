@@ -37,7 +37,7 @@ describe('openStore', () => {
     );
     await store.close();
     const again = await openStore(options);
-    expect(again.health()).toEqual({ ok: true, seq: 1, readOnly: null });
+    expect(again.health()).toEqual({ ok: true, seq: 1, readOnly: null, damage: [] });
     expect(await again.bench.linesOf('a')).toEqual([line]);
     expect(again.bench.link()).toBe(line?.link);
     expect(await again.bench.answerTo('i')).toEqual({ ok: true });

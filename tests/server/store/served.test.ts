@@ -3,7 +3,9 @@ import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { BatchList, Health, HttpProblem } from '#lib/protocol/http';
+import type { ProofPage } from '#lib/protocol/proof';
 import type { RunningServer } from '#server/server';
+import { damaged } from '#server/store/words';
 import { optionsFor, serverHere } from '#tests/support/server-rig';
 import { recordImage } from '#tests/support/store-image';
 import type { Image } from '#tests/support/store-image';
@@ -34,14 +36,26 @@ describe('B8: a server whose record is damaged', () => {
   it('B8: starts all the same, says so, shows what reads right and nothing else', async () => {
     const db = new Database(file());
     db.exec(`update bench_lines set text = replace(text, '"net":100200', '"net":100300') where seq = 3`);
+    db.exec(`update bench_lines set text = replace(text, '"batch":"batch-0"', '"batch":"batch-9"') where seq = 4`);
     db.close();
     await start();
     const { body: health } = await get<Health>('/api/health');
     expect(health.journal).toMatchObject({ ok: false, readOnly: expect.stringContaining('Line 3 of the batch journal was changed') });
+    const places = [
+      ...[3, 4].map((line) => `Line ${line} of the batch journal was changed after it was written.`),
+      'What stands beside line 4 of the bench journal is not what the line says.',
+    ];
+    expect(health.journal.damage).toEqual(places);
+    expect((await get<ProofPage>('/api/proof')).body.damage).toEqual(places);
     expect((await get('/api/batches/batch-1')).status).toBe(200);
     const { status, body } = await get<HttpProblem>('/api/batches/batch-0');
     expect(status).toBeGreaterThanOrEqual(500);
     expect(body).toMatchObject({ error: expect.stringContaining('was changed'), kept: expect.any(String), todo: expect.any(String) });
+  });
+
+  it('lists twenty places and says how many more the log has', () => {
+    const findings = Array.from({ length: 23 }, (_, n) => `Line ${n}.`);
+    expect(damaged('real.sqlite', findings).places).toEqual([...findings.slice(0, 20), 'And 3 more, in the log.']);
   });
 
   it('B8: starts over a file that is no database, says so, and leaves it', async () => {

@@ -26,7 +26,7 @@ const HEALTH: Health = {
   realm: 'practice',
   bench: 'bench',
   upMs: 1,
-  journal: { ok: true, seq: 3, readOnly: null },
+  journal: { ok: true, seq: 3, readOnly: null, damage: [] },
   instruments: [],
 };
 const ROW: BatchListRow = {
