@@ -27,9 +27,9 @@ export const messages = {
   pouring: 'Your pouring over time',
   find: {
     title: 'Find',
-    note: 'Every word must stand somewhere in a batch: its mark, formula, materials, lots, or what somebody wrote. The beginning of a word is enough.',
+    note: 'Every word must stand somewhere in a batch: its mark, formula, materials, lots, or what somebody wrote. The beginning of a word is enough; what has a number in it, or stands in quotes, is found as it is.',
     words: 'Words',
-    hint: 'olive draught, 26-11, a lot',
+    hint: 'olive draught, 26-11, CO 21',
     formula: 'Formula',
     every: 'every formula',
     from: 'Begun from',

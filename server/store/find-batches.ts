@@ -11,12 +11,21 @@ export interface Asked extends BatchFind {
   readonly status: BatchListRow['status'] | null;
 }
 
+/** In quotes of any kind; the letters a mark begins with and its number, as in "CO 21"; or one word. */
+const PIECE = /["“”„«»]([^"“”„«»]*)["“”„«»]?|(?<![^\s])(\p{L}{1,3}\s+\S*\d\S*)|([^\s"“”„«»]+)/gu;
+
 /**
  * What a person typed as an FTS5 expression: every word must be there, each as the beginning of one at least, so that "oliv" finds olive
- * oil. Quoted, so that nothing typed is read as an operator. `null` when nothing in it can be searched for.
+ * oil. What stands in quotes or has a number in it is a mark, a lot or a figure and must be there as it is, word after word: of "CO 21"
+ * taken apart every coconut would be found. All is quoted, so that nothing typed is read as an operator. `null` when nothing in it can be
+ * searched for.
  */
 const expressionOf = (words: string): string | null => {
-  const parts = words.split(/\s+/).flatMap((word) => (/[\p{L}\p{N}]/u.test(word) ? [`"${word.replaceAll('"', '""')}"*`] : []));
+  const parts = [...words.matchAll(PIECE)].flatMap(([, quoted, mark, word = '']) => {
+    const text = quoted ?? mark ?? word;
+    const exact = quoted !== undefined || /\p{N}/u.test(text);
+    return /[\p{L}\p{N}]/u.test(text) ? [`"${text.replaceAll('"', '""')}"${exact ? '' : '*'}`] : [];
+  });
   return parts.length === 0 ? null : parts.join(' ');
 };
 

@@ -57,6 +57,11 @@ describe('the list of batches, searched and narrowed', () => {
     ['the beginning of one', { words: 'mead' }, ['26-14']],
     ['a reason somebody gave', { words: 'glass pot' }, ['26-13']],
     ['a lot', { words: 'CO 26-07' }, ['26-14', '26-13', '26-11']],
+    // "co" begins coconut and 03 stands in the lot of the olive oil.
+    ['a lot that is of nothing', { words: 'co 26-03' }, []],
+    ['half a number', { words: '26-1' }, []],
+    ['words as they stand, in quotes', { words: '“smells of meadow”, cerna' }, ['26-14']],
+    ['words in quotes that stand apart', { words: '"meadow smells"' }, []],
     ['a material and a note together', { words: 'olive power' }, ['26-11']],
     ['a mark', { words: '26-12' }, ['26-12']],
     ['a formula and what is in it', { words: 'alder coco' }, ['26-14', '26-13', '26-12', '26-11']],
