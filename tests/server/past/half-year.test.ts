@@ -43,6 +43,17 @@ describe('the invented half-year of the practice bench', () => {
     for (const { by, body } of eased) expect(body.eased?.hand).toBe(by);
   });
 
+  it('happened in working hours, one thing after the other', () => {
+    const at = entries.map(({ wall, offsetMin }) => new Date(wall + offsetMin * 60_000).toISOString().slice(11, 16));
+    expect(at.toSorted().at(0)! >= '07:30').toBe(true);
+    expect(at.toSorted().at(-1)! < '19:30').toBe(true);
+    const last = new Map<string, number>();
+    for (const { batch, wall } of entries) {
+      expect(wall).toBeGreaterThanOrEqual(last.get(batch) ?? 0);
+      last.set(batch, wall);
+    }
+  });
+
   it('has closed batches whose moulds became bars, weighed, labelled and counted', async () => {
     const { batches } = await store.batches.list({ before: null, limit: 50 });
     expect(batches).toHaveLength(BATCHES);

@@ -56,7 +56,7 @@ const pouringDays = (batches: number, now: number): readonly number[] => {
 const openLot = (material: string, back: number, line: LinePlan): { readonly id: LotId; readonly mark: string } => {
   const [lasts] = LASTS[material] ?? [120, 500];
   const turn = 1 + Math.floor((DAYS - back) / lasts);
-  return { id: as<LotId>(`lot-${material}-${turn}`), mark: `${line.material.name.slice(0, 2).toUpperCase()} ${String(20 + turn)}` };
+  return { id: as<LotId>(`lot-${material}-${turn}`), mark: `${line.material.name.slice(0, 3).toUpperCase()} ${String(20 + turn)}` };
 };
 
 const withOpenLots = (plan: Plan, back: number): Plan => ({
@@ -113,6 +113,7 @@ export function* halfYear(asked: HalfYear): Generator<Past> {
       drift: at > 0.7 * batches ? { olive: 0.3 } : {},
       notes: notesOf(choice),
       waited: Math.round(choice.between(10, 16)),
+      probes: true,
       checksScale: at % 9 === 0,
     });
     checks = made.checks;

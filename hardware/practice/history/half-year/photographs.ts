@@ -1,4 +1,5 @@
 import { random } from '../../world/random';
+import { workedAt } from './hours';
 import type { Life, Lot } from './lot';
 import { pictureKey } from './pictures';
 import { CURE } from './workshop';
@@ -16,12 +17,12 @@ const REMEMBERED = 0.9;
 const PHOTO_AFTER = 0.05;
 
 /** The photographs of a newer lot, on the days of the schedule. */
-export const photographed = (lot: Lot, cut: number, { now, pictures }: Life): Event[] => {
+export const photographed = (lot: Lot, cut: number, { now, offsetMin, pictures }: Life): Event[] => {
   if (now - cut > PICTURED_DAYS * DAY_MS) return [];
   const remembers = random(lot.state.poured % 1_000_000, 'photographs');
   return CURE.photos.flatMap((day): readonly Event[] => {
     const sha256 = pictures.get(pictureKey({ formula: lot.state.of.formula.id, day }));
-    const wall = cut + (day + PHOTO_AFTER) * DAY_MS;
+    const wall = workedAt(cut + (day + PHOTO_AFTER) * DAY_MS, offsetMin);
     if (remembers.next() >= REMEMBERED || sha256 === undefined) return [];
     const note = lot.state.traits.vanillin && day === 4 ? 'hardly darker than two days ago' : '';
     return [[wall, () => lot.do(wall, 'photo', { sha256, note })]];
