@@ -4,10 +4,13 @@ import { olderBy, said, type Snapshot } from './hindsight';
 import { roomCelsius } from './rooms';
 import type { Block, Room, Turn } from './types';
 
-/** Seconds that a forecast must be older than what it is held against: the short one notices leaps, the long one slow drifts. */
-const LOOK_BACK = [40, 160] as const;
+/**
+ * Seconds that a forecast must be older than what it is held against: the short ones notice leaps, the long ones what grows slowly. A lid
+ * takes a tenth or a third of the loss; that is a tenth of a degree a minute, and stands out of the doubt after five or ten.
+ */
+const LOOK_BACK = [40, 160, 320, 600] as const;
 /** Deviations off at which the law is taken to have changed, and so often running. */
-const ALARM = 3.5;
+const ALARM = 3;
 const RUNNING = 2;
 /** Deviations off at which a block is doubted. */
 const DOUBTED = 2.2;

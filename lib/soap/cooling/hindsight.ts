@@ -17,10 +17,10 @@ export interface Hindsight {
   readonly count: number;
 }
 
+/** Twelve minutes ahead, and the last eleven minutes' worth of them: what cools slowly gives itself away late. */
 const STEP_S = 40;
-const STEPS = 9;
-/** Snapshots over the last six minutes. */
-const KEPT = 18;
+const STEPS = 18;
+const KEPT = 34;
 
 export const keep = (snapshots: readonly Snapshot[], snapshot: Snapshot): readonly Snapshot[] => [...snapshots, snapshot].slice(-KEPT);
 

@@ -69,6 +69,14 @@ describe('another law', () => {
     expect(memory.marks.map(({ turn }) => turn)).toEqual(['slower']);
   });
 
+  it('a lid that keeps a fifth of the heat in is noticed within ten minutes, if no sooner', () => {
+    const rest = cooling(1.25, 65, 45, 1800);
+    const lid = then(rest, 1200, (from) => cooling(1.25, from, rest(1800), 600 / 0.8));
+    const [mark] = watched(lid, { until: 2400 }).marks;
+    expect(mark?.turn).toBe('slower');
+    expect((mark?.noticed ?? Infinity) - 1200).toBeLessThan(620);
+  });
+
   it('nothing is marked where nothing happens, in three hours', () => {
     expect(watched(noisy(cooling(1.33, 90, 50, 3600)), { until: 3 * 3600 }).marks).toEqual([]);
   });
