@@ -2,6 +2,7 @@ import { Hono } from 'hono';
 import { as } from '#lib/units/id';
 import { recordHtml } from '#lib/words/record/html';
 import { recordSheet } from '#lib/words/record/record-sheet';
+import { unboundName } from '#lib/words/instrument';
 import { gatherBundle } from '../bundle/gather';
 import { packed } from '../bundle/pack';
 import { recordFacts } from '../export/facts';
@@ -23,7 +24,7 @@ export const bundle = (deps: ApiDeps): Hono =>
     const sealer = deps.keeper().sealer();
     const names = new Map<string, string>(scales.map(({ id, name }) => [id, name]));
     const display = { locale: 'en-GB', mass: 'g', temperature: store.settings.screen().temperature } as const;
-    const facts = await recordFacts(found, store, display, (id) => names.get(id) ?? id);
+    const facts = await recordFacts(found, store, display, (id) => names.get(id) ?? unboundName(id));
     const { mark } = found.page.summary;
     const parts = sealer === null ? null : await gatherBundle(store, { mark, lines, page: recordHtml(recordSheet(facts)) }, sealer);
     if (parts === null)

@@ -7,6 +7,7 @@ import type { MassUnit } from '#lib/units/mass';
 import type { Display } from '#lib/units/display';
 import { recordSheet } from '#lib/words/record/record-sheet';
 import { weightRows, weightsHead } from '#lib/words/record/csv';
+import { unboundName } from '#lib/words/instrument';
 import { recordFacts, recordFile } from '../export/facts';
 import { recordPdf } from '../export/pdf/record';
 import { batchSchemaText } from '../export/schema';
@@ -56,7 +57,7 @@ export const exports = (deps: ApiDeps): Hono => {
       if (found === null) return noBatch(c);
       const { store, scales } = deps.running();
       const names = new Map<string, string>(scales.map(({ id, name }) => [id, name]));
-      const facts = await recordFacts(found, store, displayOf(deps, how.data), (id) => names.get(id) ?? id);
+      const facts = await recordFacts(found, store, displayOf(deps, how.data), (id) => names.get(id) ?? unboundName(id));
       return send(
         c,
         await recordPdf(recordSheet(facts), how.data.paper, new Date()),

@@ -1,6 +1,7 @@
 import type { EntryId, InstrumentId, LineId } from '#lib/units/id';
 import { grams, mg } from '#lib/units/mass';
 import { celsius } from '#lib/units/temperature';
+import type { MilliCelsius } from '#lib/units/temperature';
 import { PRECAUTIONS } from '#lib/work/batch/index';
 import type { Entry, LinePlan, Plan } from '#lib/work/batch/index';
 import type { Random } from '../world/random';
@@ -21,8 +22,10 @@ export interface PastBatch extends Setting {
   readonly drift: Readonly<Record<string, number>>;
   /** What somebody wrote down of it. */
   readonly notes: readonly string[];
-  /** Minutes of waiting for the meeting, one noted temperature of each vessel a minute. */
+  /** Minutes of waiting for the meeting. */
   readonly waited: number;
+  /** Whether probes heard each minute of it, which the joining keeps; without them somebody noted both vessels each minute. */
+  readonly probes?: boolean;
   readonly checksScale: boolean;
 }
 
@@ -113,27 +116,34 @@ const lineOf = (recorder: Recorder, id: LineId) => {
   return line;
 };
 
-/** Lye cools, oils wait, and what each minute showed is noted until they are joined. */
-const meet = (recorder: Recorder, { random, waited }: PastBatch): void => {
+/** Lye cools, oils wait, and what each minute showed is kept until they are joined. */
+const meet = (recorder: Recorder, { random, waited, probes = false }: PastBatch): void => {
   recorder.do('confirm-gate', { gate: 'cold-liquid', line: null, items: PRECAUTIONS['cold-liquid'], held: true });
   const vesselOf = (use: string) => Object.values(recorder.state.vessels).find(({ plan }) => plan.use === use)?.plan.id;
   const [from, into] = [vesselOf('hydroxide'), vesselOf('liquid')];
   if (from !== undefined && into !== undefined) recorder.do('dissolve', { vessel: from, into, held: true });
   const [lyeEnd, oilsEnd] = [random.between(38.5, 43), random.between(39, 43.5)];
+  const course = { everyS: 60, lye: [] as MilliCelsius[], oils: [] as MilliCelsius[] };
   for (let minute = 0; minute < waited; minute += 1) {
     recorder.wait(60_000);
     const left = waited - 1 - minute;
-    noteTemperature(recorder, 'lye', lyeEnd + 0.62 * left + 0.12 * random.gauss());
-    noteTemperature(recorder, 'oils', oilsEnd + 0.11 * left + 0.08 * random.gauss());
+    const lye = tenths(lyeEnd + 0.62 * left + 0.12 * random.gauss());
+    const oils = tenths(oilsEnd + 0.11 * left + 0.08 * random.gauss());
+    recorder.temperatures = { ...recorder.temperatures, lye, oils };
+    course.lye.push(lye);
+    course.oils.push(oils);
+    if (!probes) noteBoth(recorder, { lye, oils });
   }
-  recorder.do('join', { held: true });
+  recorder.do('join', { held: true, ...(probes ? { course } : {}) });
 };
 
-const noteTemperature = (recorder: Recorder, use: 'lye' | 'oils', degrees: number): void => {
-  const value = celsius(Math.round(degrees * 10) / 10);
-  recorder.temperatures = { ...recorder.temperatures, [use]: value };
-  const source = { instrument: `probe-${use}` as InstrumentId, raw: '' };
-  recorder.do('note-temperature', { use, value, why: 'asked', source }, 'program');
+const tenths = (degrees: number): MilliCelsius => celsius(Math.round(degrees * 10) / 10);
+
+const noteBoth = (recorder: Recorder, values: Readonly<Record<'lye' | 'oils', MilliCelsius>>): void => {
+  for (const use of ['lye', 'oils'] as const) {
+    const source = { instrument: `probe-${use}` as InstrumentId, raw: '' };
+    recorder.do('note-temperature', { use, value: values[use], why: 'asked', source }, 'program');
+  }
 };
 
 const afterwards = (recorder: Recorder, { random, notes }: PastBatch): void => {

@@ -24,6 +24,7 @@ import { Record } from './record';
 import { Scales } from './scales';
 import { Story } from './story';
 import { storyOf } from '#lib/words/review/told';
+import { unboundName } from '#lib/words/instrument';
 import { on } from './classes';
 
 const NO_ID: Answer<BatchPage> = { ok: false, problem: messages.noId, status: 404 };
@@ -38,7 +39,7 @@ export function ReviewPage() {
   const names = new Map(
     bench.state === 'there' ? bench.value.instruments.map(({ config }) => [config.id as string, config.name] as const) : [],
   );
-  const nameOf = (instrument: string): string => names.get(instrument) ?? instrument;
+  const nameOf = (instrument: string): string => names.get(instrument) ?? unboundName(instrument);
   if (asked.state === 'there') return <Reviewed review={asked.value} nameOf={nameOf} again={again} />;
   return (
     <PaperPage>
