@@ -16,11 +16,11 @@ export const messages = {
     test: 'Its instruments are pseudo-terminals, so nothing weighed here can pass for a real record.',
     real: '',
     none: 'No instrument is bound yet. Bind a scale below, or type the weights by hand; the record says so.',
-    all: (count: number) => (count === 1 ? 'Its one instrument is telling.' : `All ${inWords(count)} instruments are telling.`),
+    all: (count: number) => (count === 1 ? 'Its one instrument answers.' : `All ${inWords(count)} instruments answer.`),
     not: (names: readonly string[], of: number) =>
       names.length === of
-        ? `None of its ${counted(of, 'instrument')} is telling.`
-        : `${capital(listed(names))} ${names.length === 1 ? 'is' : 'are'} not telling, of ${counted(of, 'instrument')}.`,
+        ? `None of its ${counted(of, 'instrument')} answers.`
+        : `${capital(listed(names))} ${names.length === 1 ? 'does' : 'do'} not answer, of ${counted(of, 'instrument')}.`,
   },
   realmSide: { real: 'Real bench', practice: 'Practice', test: 'Test' } satisfies Record<Realm, string>,
   instruments: {
@@ -50,7 +50,7 @@ export const messages = {
     closed: 'closed',
     opening: 'being opened',
     identifying: 'being identified',
-    live: 'telling',
+    live: 'answers',
     silent: 'silent',
     waiting: 'not there',
   } satisfies Record<LinkPhase, string>,
