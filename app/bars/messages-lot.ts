@@ -154,7 +154,15 @@ export const lotMessages = {
   counts: {
     title: 'Counts',
     note: 'One tap for each bar that goes, or a count. Names of buyers stand where they can be erased.',
-    heads: { made: 'made', shelf: 'on the shelf', away: 'at a market', sold: 'sold', given: 'given', spoiled: 'spoiled' },
+    heads: {
+      made: 'made',
+      shelf: 'on the shelf',
+      away: 'at a market',
+      aside: 'kept apart',
+      sold: 'sold',
+      given: 'given',
+      spoiled: 'spoiled',
+    },
     count: 'How many',
     to: 'To whom',
     nobody: 'not said',

@@ -7,7 +7,7 @@ export const messages = {
   lead: {
     none: 'No bars yet. They begin from the moulds of a batch that is closed.',
     some: (inMoulds: number, curing: number, ready: number) =>
-      `${capital(counted(inMoulds, 'lot is', 'lots are'))} in moulds, ${counted(curing, 'is curing', 'are curing')}, ${counted(ready, 'is ready', 'are ready')}.`,
+      `${capital(counted(inMoulds, 'lot is', 'lots are'))} in moulds, ${curing === 0 ? 'none is curing' : counted(curing, 'is curing', 'are curing')}, ${ready === 0 ? 'none is ready' : counted(ready, 'is ready', 'are ready')}.`,
     due: (count: number) => `${capital(counted(count, 'log can', 'logs can'))} leave the mould now.`,
     nothingDue: 'Nothing has to leave its mould now.',
   },
@@ -42,12 +42,12 @@ export const messages = {
     acts: { out: 'It is out', 'not-yet': 'Not yet' },
     more: 'Other answers',
     crumbles: 'Salt and wax bars crumble when they are cut late: cut as soon as it holds its shape (common practice, no source).',
-    latest: (hours: number) => `Cut by ${hours} h at the latest, as set for this formula.`,
-    latestPast: (hours: number) => `It should have been cut by ${hours} h: cut a bar off the end first and see whether it crumbles.`,
     axis: (hours: number) => `${hours} h`,
     now: 'now',
     earlier: 'expected',
-    drawing: (hours: number, from: number, to: number) => `${hours} hours since pouring; expected out between ${from} and ${to}.`,
+    cutBy: 'cut by',
+    drawing: (hours: number, from: number, to: number, latest: number | null) =>
+      `${hours} hours since pouring; expected out between ${from} and ${to}${latest === null ? '' : `, to be cut by ${latest}`}.`,
   },
   cut: {
     title: 'To be cut',

@@ -17,6 +17,8 @@ export interface BarsList {
 /** GET /api/bars/lot?id= */
 export interface BarsPage extends BarsReview {
   readonly row: BarsRow;
+  /** By id, what orders and markets are called that its bars went to. */
+  readonly orders: Readonly<Record<string, string>>;
   readonly record: RecordFoot;
 }
 
@@ -38,6 +40,18 @@ export interface MouldOffered {
 /** GET /api/bars/waiting: batches closed of late with moulds that no bars were begun from; newest first. */
 export interface BarsWaiting {
   readonly batches: readonly BarsMoulds[];
+}
+
+/** GET /api/bars/due: logs whose window to come out has opened, and those that are out and wait to be cut. */
+export interface BarsDue {
+  readonly logs: readonly {
+    readonly id: string;
+    readonly mark: string;
+    readonly name: string;
+    readonly what: 'unmould' | 'cut';
+    /** Wall time by which it has to be cut; `null`: nobody said. */
+    readonly before: number | null;
+  }[];
 }
 
 /** POST answers as the bench's own intents do; a retry with the same id gets the first answer. */
@@ -130,7 +144,7 @@ export const barsWant = z.discriminatedUnion('kind', [
     at: z.nullable(name),
     note: text,
     was: z.optional(z.enum(['sold', 'given'])),
-    then: z.optional(z.enum(['stock', 'aside', 'spoiled'])),
+    into: z.optional(z.enum(['stock', 'aside', 'spoiled'])),
   }),
   z.object({ kind: z.literal('count-market'), took: some, home: count, gave: count, at: z.nullable(name), note: text }),
   z.object({

@@ -1,8 +1,10 @@
 import type { BarsAsk, BarsWantAsk } from '#lib/protocol/bars';
+import type { LiveFrame } from '#lib/protocol/live';
 import type { BarsCommand, BarsCommandHead, BarsWant } from '#lib/work/bars/index';
 import type { BatchId, BootId, IntentId, PersonId } from '#lib/units/id';
 import { as } from '#lib/units/id';
 import { mg } from '#lib/units/mass';
+import { milliCelsius } from '#lib/units/temperature';
 import type { Clock } from '#lib/units/time';
 
 export interface Asker {
@@ -36,4 +38,11 @@ export const wantOf = (ask: BarsWantAsk): BarsWant => {
   const { kind, ...body } = ask;
   // The schema has looked at each body; ids and masses are plain strings and numbers until here.
   return { kind, body } as unknown as BarsWant;
+};
+
+/** Where nobody typed how warm the room is, its probe says it, while it is fresh: that is the server's word, and the entry says so. */
+export const inRoom = (want: BarsWant, { probes }: Pick<LiveFrame, 'probes'>): BarsWant => {
+  if (want.kind !== 'note-unmould' || want.body.room !== null) return want;
+  const probe = probes.find(({ use, value }) => use === 'room' && value !== null);
+  return probe?.value == null ? want : { ...want, body: { ...want.body, room: milliCelsius(probe.value), probe: probe.name } };
 };

@@ -12,10 +12,12 @@ import { review } from '#lib/work/bars/review';
 import type { BatchState } from '#lib/work/batch/index';
 import { complained } from '../lots/complained';
 import { begunOf, mouldsToBegin } from '../bars/begin';
-import { headOf, wantOf } from '../bars/command';
+import { barsDue } from '../bars/due';
+import { headOf, inRoom, wantOf } from '../bars/command';
 import type { Asker } from '../bars/command';
 import { foldBatch } from '../bench/restore';
 import { systemClock } from '../bench/system';
+import { orderName } from '../orders/called';
 import type { ApiDeps } from './deps';
 import { footOf } from './foot';
 import { makersOnly, unreadable } from './makers';
@@ -32,7 +34,7 @@ const page = z.object({
 
 /**
  * GET /api/bars (the list), /open (what is in moulds, curing or on the shelf), /lot?id= (one), /moulds?batch= and /waiting (what closed
- * batches can begin); POST /api/bars (begin), /lot?id= (an intent). A retry with the same id gets the first answer.
+ * batches can begin), /due (logs that want a hand now); POST /api/bars (begin), /lot?id= (an intent). A retry with the same id gets the first answer.
  */
 export const bars = (deps: ApiDeps): Hono => {
   const asker = (c: Context): Asker => {
@@ -58,6 +60,7 @@ export const bars = (deps: ApiDeps): Hono => {
       if (!asked.success) return problem(c, 400, 'The page asked for is none.', `limit is a whole number from 1 to ${MOST_ROWS}.`);
       return c.json(await deps.running().store.bars.list({ before: asked.data.before ?? null, limit: asked.data.limit }));
     })
+    .get('/due', async (c) => c.json(await barsDue(deps.running().store, systemClock)))
     .get('/open', async (c) => c.json({ bars: await deps.running().store.bars.open(), next: null }))
     .get('/lot', async (c) => {
       const lot = as<BarsId>(c.req.query('id') ?? '');
@@ -65,7 +68,10 @@ export const bars = (deps: ApiDeps): Hono => {
       if (entries.length === 0) return noSuchLot(c);
       const reviewed = review(entries);
       const row = summaryOf(reviewed.state);
-      return c.json({ ...reviewed, row, record: await footOf(deps, lot) } satisfies BarsPage);
+      const shelf = deps.running().store.shelf.now();
+      const ids = new Set(reviewed.state.moves.flatMap(({ at }) => at ?? []));
+      const orders = Object.fromEntries([...ids].map((id) => [id, orderName(shelf, id)]));
+      return c.json({ ...reviewed, row, orders, record: await footOf(deps, lot) } satisfies BarsPage);
     })
     .get('/moulds', async (c) => {
       const batch = await closed(c.req.query('batch') ?? '');
@@ -101,7 +107,9 @@ export const bars = (deps: ApiDeps): Hono => {
       const lot = as<BarsId>(c.req.query('id') ?? '');
       const { want, ...asked } = c.req.valid('json');
       const head = headOf(lot, asked, asker(c));
-      return answered(c, await deps.running().bars.send(lot, () => ({ ...head, ...wantOf(want) })));
+      const { bars: desk, bench, store } = deps.running();
+      if ('at' in want && want.at !== null && !store.shelf.now().order.has(want.at)) return noSuchOrder(c);
+      return answered(c, await desk.send(lot, () => ({ ...head, ...inRoom(wantOf(want), bench.frame()) })));
     });
 };
 
@@ -109,6 +117,8 @@ export const bars = (deps: ApiDeps): Hono => {
 const answered = (c: Context, answer: IntentAnswer): Response => c.json(answer, answer.ok ? 200 : 409);
 
 const noSuchLot = (c: Context): Response => problem(c, 404, 'There are no such bars in this workshop.', 'Open them from the list of bars.');
+const noSuchOrder = (c: Context): Response =>
+  problem(c, 404, 'There is no such order or market in this workshop.', 'Write it down under Orders and days first.');
 const notClosed = (c: Context): Response =>
   problem(
     c,

@@ -7,9 +7,9 @@ import type { BarsState, StockMove } from '#lib/work/bars/index';
 import type { BatchState, Contribution } from '#lib/work/batch/index';
 import { trueNet } from '#lib/work/batch/lots';
 import type { Lot } from '#lib/work/formula/index';
-import type { Order } from '#lib/work/orders/documents';
 import { newest } from '#lib/work/shelf/shelf';
 import type { Shelf } from '#lib/work/shelf/shelf';
+import { orderName } from '../orders/called';
 import type { People } from '../store/people';
 import type { Store } from '../store/store';
 
@@ -70,12 +70,6 @@ interface Called {
   readonly who: (to: PersonId | null) => string | null;
   readonly where: (at: string | null) => string | null;
 }
-
-/** As it was last called; one that nobody kept stands as the record has it. */
-const orderName = (shelf: Shelf, id: string): string => {
-  const last = shelf.order.get(id)?.versions.findLast(({ document }) => document !== null)?.document;
-  return (last as Order | null | undefined)?.name ?? id;
-};
 
 const GONE: ReadonlySet<string> = new Set<FollowedGone['kind']>(['sold', 'given', 'spoiled']);
 

@@ -8,6 +8,8 @@ import type { Errors, Typed } from './typed';
 export type Spec =
   | { readonly kind: 'text' | 'number' | 'lines'; readonly key: string; readonly label: string; readonly hint?: string }
   | { readonly kind: 'choice'; readonly key: string; readonly label: string; readonly options: readonly (readonly [string, string])[] }
+  /** Any of a few, all in sight; typed as their keys in order, with commas between. */
+  | { readonly kind: 'checks'; readonly key: string; readonly label: string; readonly options: readonly (readonly [string, string])[] }
   /** Several that belong beside each other. */
   | { readonly kind: 'group'; readonly key: string; readonly fields: readonly Spec[] }
   /** What follows, named. */
@@ -41,8 +43,34 @@ function One({ spec, prefix, typed, errors, onTyped }: Omit<Props, 'specs'> & { 
   const id = `${prefix}-${key.replaceAll('.', '-')}`;
   const field = { id, label, value: typed[key] ?? '', error: errors[key], onChange: (value: string) => onTyped({ [key]: value }) };
   if (spec.kind === 'choice') return <Choice {...field} options={spec.options} />;
+  if (spec.kind === 'checks') return <Checks {...field} options={spec.options} />;
   if (spec.kind === 'lines') return <Lines {...field} hint={spec.hint ?? ''} />;
   return <TextField {...field} hint={spec.hint ?? ''} numeric={spec.kind === 'number'} />;
+}
+
+interface ChecksProps {
+  readonly id: string;
+  readonly label: string;
+  readonly value: string;
+  readonly error: string | undefined;
+  readonly options: readonly (readonly [string, string])[];
+  readonly onChange: (value: string) => void;
+}
+
+function Checks({ id, label, value, error = '', options, onChange }: ChecksProps) {
+  const chosen = value.split(',');
+  const turn = (key: string): void => onChange(options.flatMap(([one]) => (chosen.includes(one) === (one !== key) ? [one] : [])).join(','));
+  return (
+    <fieldset className={on('radios whole')} id={id}>
+      <legend className={on('label')}>{label}</legend>
+      {options.map(([key, words]) => (
+        <label key={key}>
+          <input type="checkbox" checked={chosen.includes(key)} onChange={() => turn(key)} /> {words}
+        </label>
+      ))}
+      <FieldError id={id} error={error} />
+    </fieldset>
+  );
 }
 
 interface LinesProps {

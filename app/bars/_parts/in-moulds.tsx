@@ -4,6 +4,8 @@ import Link from 'next/link';
 import { useState } from 'react';
 import type { BarsRow } from '#lib/protocol/bars';
 import type { HttpProblem } from '#lib/protocol/http';
+import type { Display } from '#lib/units/display';
+import { temperatureText } from '#lib/units/format';
 import { shortMoment } from '#lib/words/times';
 import type { UnmouldState } from '#lib/work/bars/index';
 import { hoursSince } from '#lib/work/bars/due';
@@ -17,6 +19,9 @@ import { Problem } from '../../_ui/problem';
 import { PaperSection } from '../../_ui/section';
 import { useNow } from '../../_ui/use-now';
 import { messages } from '../messages';
+import { conditionWords } from '../messages-unmould';
+import { Conditions, NO_ROOM, roomOf } from './conditions';
+import { Latest } from './latest';
 import { problemOf } from './say';
 import { lotHref } from './stage';
 import { WindowBar } from './window-bar';
@@ -40,27 +45,32 @@ export function InMoulds({ rows, there, onSaid }: Props) {
   return (
     <PaperSection name={moulds.title} note={<p>{moulds.note}</p>}>
       {rows.map((row) => (
-        <Standing key={row.id} row={row} window={windowFor(row, there)} onSaid={onSaid} />
+        <Standing key={row.id} row={row} there={there} onSaid={onSaid} />
       ))}
     </PaperSection>
   );
 }
 
 /** What the hours go by, in a sentence. */
-export const windowWords = ({ by, from, to, clean, slow }: UnmouldWindow): string => {
+export const windowWords = ({ by, from, to, clean, slow }: UnmouldWindow, display: Display): string => {
   const { window: words } = messages.moulds;
+  const degrees = (value: number): string => temperatureText(value, display, 0);
+  const room = clean?.room ?? null;
   const first =
     by === 'answers' && clean !== null
       ? words.answers(clean.lots, clean.least, clean.most)
       : by === 'said'
         ? words.said(from, to)
         : words.practice(from, to);
-  return slow ? `${first} ${words.slow}` : first;
+  const rooms = room === null ? [] : [conditionWords.rooms(room.lots, degrees(room.least), degrees(room.most))];
+  return [first, ...rooms, ...(slow ? [words.slow] : [])].join(' ');
 };
 
-function Standing({ row, window, onSaid }: { readonly row: BarsRow; readonly window: UnmouldWindow; readonly onSaid: () => void }) {
+function Standing({ row, there, onSaid }: { readonly row: BarsRow; readonly there: BarsThere; readonly onSaid: () => void }) {
   const now = useNow();
-  const { locale } = useDisplay();
+  const display = useDisplay();
+  const { locale } = display;
+  const window = windowFor(row, there);
   const { moulds } = messages;
   const zone = { offsetMin: null, locale };
   return (
@@ -74,10 +84,10 @@ function Standing({ row, window, onSaid }: { readonly row: BarsRow; readonly win
       <p>
         {moulds.poured(shortMoment(row.poured, zone))}.{' '}
         {row.unmould === null ? null : `${moulds.since(moulds.state[row.unmould.state], shortMoment(row.unmould.wall, zone))}.`}{' '}
-        {windowWords(window)}
+        {windowWords(window, display)}
       </p>
       {now === null ? null : <WindowBar window={window} hours={hoursSince(row.poured, now)} />}
-      {row.traits.salt || row.traits.wax ? <p className={on('dim')}>{moulds.crumbles}</p> : null}
+      <Latest row={row} there={there} />
       <Answers row={row} onSaid={onSaid} />
     </div>
   );
@@ -90,12 +100,15 @@ export function Answers({ row, onSaid }: { readonly row: BarsRow; readonly onSai
   const [more, setMore] = useState(false);
   const [busy, setBusy] = useState(false);
   const [problem, setProblem] = useState<HttpProblem | null>(null);
+  const [room, setRoom] = useState(NO_ROOM);
+  const { temperature } = useDisplay();
   const { moulds } = messages;
   const say = async (state: UnmouldState): Promise<void> => {
     setBusy(true);
-    setProblem(problemOf(await barsApi.want(row.id, row.version, { kind: 'note-unmould', state, note: '', room: null })));
+    setProblem(problemOf(await barsApi.want(row.id, row.version, { kind: 'note-unmould', state, note: '', ...roomOf(room, temperature) })));
     setBusy(false);
     setMore(false);
+    setRoom(NO_ROOM);
     onSaid();
   };
   const act = (state: UnmouldState, words: string, first = false) => (
@@ -116,6 +129,7 @@ export function Answers({ row, onSaid }: { readonly row: BarsRow; readonly onSai
           </button>
         )}
       </div>
+      <Conditions id={row.id} typed={room} onTyped={setRoom} />
       {problem === null ? null : <Problem problem={problem} />}
     </>
   );

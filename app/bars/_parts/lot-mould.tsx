@@ -9,16 +9,19 @@ import { PaperSection } from '../../_ui/section';
 import { useNow } from '../../_ui/use-now';
 import { messages } from '../messages';
 import { lotMessages } from '../messages-lot';
+import { conditionWords } from '../messages-unmould';
+import { RoomThen } from './conditions';
 import { Answers, windowFor, windowWords } from './in-moulds';
 import type { LotProps } from './lot-page';
-import { Latest } from './to-cut';
+import { Latest } from './latest';
 import { UnmouldRule } from './unmould-rule';
 import { WindowBar } from './window-bar';
 
 /** How long it has stood, what was answered so far, and until it is cut the hours it is expected to take. */
 export function LotMould({ page: { row, state }, there, again }: LotProps & { readonly there: BarsThere }) {
   const now = useNow();
-  const { locale } = useDisplay();
+  const display = useDisplay();
+  const { locale } = display;
   const { mould } = lotMessages;
   const { moulds } = messages;
   const window = windowFor(row, there);
@@ -28,16 +31,12 @@ export function LotMould({ page: { row, state }, there, again }: LotProps & { re
     <PaperSection name={mould.title} note={waits ? <p>{moulds.note}</p> : undefined}>
       {waits ? (
         <>
-          <p>{windowWords(window)}</p>
+          <p>{windowWords(window, display)}</p>
           {now === null ? null : <WindowBar window={window} hours={hoursSince(row.poured, now)} />}
           <Answers row={row} onSaid={again} />
         </>
       ) : null}
-      {now === null || row.cut !== null ? null : (
-        <p className={on('dim')}>
-          <Latest row={row} there={there} hours={hoursSince(row.poured, now)} />
-        </p>
-      )}
+      <Latest row={row} there={there} />
       {row.cut === null ? <UnmouldRule formula={row.formula.id} /> : null}
       {state.unmould.length === 0 ? null : (
         <table className={on('table gap')}>
@@ -46,6 +45,7 @@ export function LotMould({ page: { row, state }, there, again }: LotProps & { re
             <tr>
               <Head name={mould.answer} />
               <Head name={mould.at} unit={mould.unit} n />
+              <Head name={conditionWords.head} />
               <Head name={lotMessages.story.heads.when} />
             </tr>
           </thead>
@@ -54,6 +54,9 @@ export function LotMould({ page: { row, state }, there, again }: LotProps & { re
               <tr key={one.entry}>
                 <td>{one.struck === null ? moulds.state[one.state] : <s>{moulds.state[one.state]}</s>}</td>
                 <td className={on('n')}>{hoursSince(row.poured, one.wall)}</td>
+                <td>
+                  <RoomThen noted={one} />
+                </td>
                 <td>{shortMoment(one.wall, { offsetMin: one.offsetMin, locale })}</td>
               </tr>
             ))}

@@ -4,12 +4,16 @@ import type { BarsRow } from '#lib/protocol/bars';
 import type { HttpProblem } from '#lib/protocol/http';
 import { barsApi } from '../../_ui/bars-api';
 import { on } from '../../_ui/classes';
+import { Choice } from '../../_ui/fields';
 import { Head } from '../../_ui/head';
 import { Problem } from '../../_ui/problem';
 import { PaperSection } from '../../_ui/section';
+import { shelfApi } from '../../_ui/shelf-api';
 import { messages } from '../messages';
+import { sales } from '../messages-sales';
 import { numberIn } from './cut-model';
 import { problemOf } from './say';
+import { marketOptions, useOrders } from './use-orders';
 
 const KEYS = ['took', 'home', 'gave'] as const;
 type Typed = Readonly<Record<(typeof KEYS)[number], string>>;
@@ -22,10 +26,12 @@ interface Count {
   readonly sold: number;
 }
 
-/** `null`: nothing was taken along of this lot; `'wrong'`: it cannot be so. */
-const countOf = ({ took, home, gave }: Typed): Count | 'wrong' | null => {
+/** `null`: nothing was typed for this lot; `'wrong'`: it cannot be so. `away`: taken along before, which stands where no other number is typed. */
+const countOf = ({ took, home, gave }: Typed, away: number): Count | 'wrong' | null => {
   if ([took, home, gave].every((text) => text.trim() === '')) return null;
-  const numbers = [took, home, gave].map((text) => (text.trim() === '' ? 0 : numberIn(text)));
+  const numbers = [took.trim() === '' && away > 0 ? String(away) : took, home, gave].map((text) =>
+    text.trim() === '' ? 0 : numberIn(text),
+  );
   const [t, h, g] = numbers;
   if (t == null || h == null || g == null || !numbers.every(Number.isInteger)) return 'wrong';
   return t > 0 && h >= 0 && g >= 0 && t - h - g >= 0 ? { took: t, home: h, gave: g, sold: t - h - g } : 'wrong';
@@ -36,26 +42,48 @@ export function MarketDay({ rows, onSaid }: { readonly rows: readonly BarsRow[];
   const [typed, setTyped] = useState<Readonly<Record<string, Typed>>>({});
   const [problem, setProblem] = useState<HttpProblem | null>(null);
   const [busy, setBusy] = useState(false);
+  const [at, setAt] = useState('');
+  const [over, setOver] = useState(true);
+  const { orders, again: askOrders } = useOrders();
+  const markets = marketOptions(orders);
+  const chosen = orders.find(({ order }) => order.id === at);
   const { market } = messages;
   const lots = rows.filter(({ held, counts }) => held === null && counts.shelf + counts.away > 0);
   const counts = lots.flatMap((row) => {
-    const count = countOf(typed[row.id] ?? EMPTY);
+    const count = countOf(typed[row.id] ?? EMPTY, row.counts.away);
     return count === null ? [] : [{ row, count }];
   });
   const sound = counts.length > 0 && counts.every(({ count }) => count !== 'wrong');
+  const stop = (): void => {
+    setBusy(false);
+    onSaid();
+    askOrders();
+  };
   const enter = async (): Promise<void> => {
     setBusy(true);
     for (const { row, count } of counts) {
       if (count === 'wrong') continue;
       const { took, home, gave } = count;
-      const answer = await barsApi.want(row.id, row.version, { kind: 'count-market', took, home, gave, at: null, note: '' });
+      const answer = await barsApi.want(row.id, row.version, {
+        kind: 'count-market',
+        took,
+        home,
+        gave,
+        at: chosen?.order.id ?? null,
+        note: '',
+      });
       const wrong = problemOf(answer);
       setProblem(wrong);
-      if (wrong !== null) break;
+      if (wrong !== null) return stop();
       setTyped((before) => ({ ...before, [row.id]: EMPTY }));
     }
-    setBusy(false);
-    onSaid();
+    if (chosen !== undefined && over) {
+      const { order, version } = chosen;
+      const kept = await shelfApi.put('order', order.id, version, { ...order, state: 'done' }, sales.over.label);
+      setProblem(kept.ok ? null : kept.problem);
+      if (kept.ok) setAt('');
+    }
+    stop();
   };
   if (lots.length === 0) return null;
   return (
@@ -79,6 +107,17 @@ export function MarketDay({ rows, onSaid }: { readonly rows: readonly BarsRow[];
             ))}
           </tbody>
         </table>
+        {markets.length < 2 ? null : (
+          <div className={on('form gap')}>
+            <Choice id="day-at" label={sales.market} value={at} options={markets} onChange={setAt} />
+            {chosen === undefined ? null : (
+              <label>
+                <input type="checkbox" checked={over} onChange={(event) => setOver(event.target.checked)} /> {sales.over.label}
+                <span className={on('dim')}> {sales.over.note}</span>
+              </label>
+            )}
+          </div>
+        )}
         <div className={on('acts')}>
           <button type="button" className={on('act first')} disabled={!sound || busy} onClick={() => void enter()}>
             {market.act}
@@ -92,7 +131,7 @@ export function MarketDay({ rows, onSaid }: { readonly rows: readonly BarsRow[];
 
 function Row({ row, typed, onTyped }: { readonly row: BarsRow; readonly typed: Typed; readonly onTyped: (typed: Typed) => void }) {
   const { market } = messages;
-  const count = countOf(typed);
+  const count = countOf(typed, row.counts.away);
   return (
     <tr>
       <th scope="row">
@@ -105,6 +144,7 @@ function Row({ row, typed, onTyped }: { readonly row: BarsRow; readonly typed: T
             className={on('field n')}
             size={4}
             value={typed[key]}
+            placeholder={key === 'took' && row.counts.away > 0 ? String(row.counts.away) : undefined}
             inputMode="numeric"
             aria-label={market.of(market.heads[key], row.mark)}
             aria-invalid={count === 'wrong'}

@@ -1,16 +1,21 @@
 'use client';
 import { useState } from 'react';
 import { on } from '../../_ui/classes';
-import { TextField } from '../../_ui/fields';
+import { Choice, TextField } from '../../_ui/fields';
 import { Problem } from '../../_ui/problem';
 import { lotMessages } from '../messages-lot';
+import { sales } from '../messages-sales';
 import { numberIn } from './cut-model';
 import type { LotProps } from './lot-page';
+import { marketOptions, useOrders } from './use-orders';
 import { useWant } from './use-want';
 
 /** One count after a market: took, brought home, gave; the rest was sold. */
 export function Market({ page: { row }, again }: LotProps) {
   const [typed, setTyped] = useState({ took: '', home: '', gave: '0' });
+  const [at, setAt] = useState('');
+  const { orders } = useOrders();
+  const markets = marketOptions(orders);
   const wanting = useWant(row, again);
   const { counts: words } = lotMessages;
   const [took, home, gave] = [numberIn(typed.took), numberIn(typed.home), numberIn(typed.gave)];
@@ -18,7 +23,8 @@ export function Market({ page: { row }, again }: LotProps) {
   const ready = sold !== null && sold >= 0 && took !== null && took > 0 && [took, home, gave].every(Number.isInteger);
   const enter = async (): Promise<void> => {
     if (!ready || took === null || home === null || gave === null) return;
-    if (await wanting.want({ kind: 'count-market', took, home, gave, at: null, note: '' })) setTyped({ took: '', home: '', gave: '0' });
+    if (await wanting.want({ kind: 'count-market', took, home, gave, at: at === '' ? null : at, note: '' }))
+      setTyped({ took: '', home: '', gave: '0' });
   };
   const field = (key: keyof typeof typed) => (
     <TextField
@@ -34,6 +40,7 @@ export function Market({ page: { row }, again }: LotProps) {
       <h3 className={on('minor gap')}>{words.market}</h3>
       <p className={on('dim')}>{words.marketNote}</p>
       <div className={on('form gap')}>
+        {markets.length > 1 ? <Choice id="market-at" label={sales.market} value={at} options={markets} onChange={setAt} /> : null}
         {field('took')}
         {field('home')}
         {field('gave')}

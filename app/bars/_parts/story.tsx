@@ -15,18 +15,19 @@ import type { LotProps } from './lot-page';
 const FIRST = 12;
 const MASSES: ReadonlySet<string> = new Set(['net', 'batter', 'before', 'after']);
 /** Said by their column already, or by no person. */
-const UNSAID: ReadonlySet<string> = new Set(['entry', 'to', 'at', 'for', 'name', 'text']);
+const UNSAID: ReadonlySet<string> = new Set(['entry', 'to', 'for', 'name', 'text', 'was']);
 
 const numbers: Readonly<Record<string, ((n: number) => string) | undefined>> = lotMessages.story.numbers;
 const stateWords: Readonly<Record<string, string>> = messages.moulds.state;
 
 /** Words somebody typed stand as they were typed; codes of ours are read as words. */
-const TYPED: ReadonlySet<string> = new Set(['mould', 'cutter', 'place', 'note', 'text']);
+const TYPED: ReadonlySet<string> = new Set(['mould', 'cutter', 'place', 'note', 'text', 'probe']);
 const isTyped = (code: BarsEvent['code'], key: string): boolean => TYPED.has(key) || (code === 'held' && key === 'reason');
 
 const said = (code: BarsEvent['code'], key: string, value: string | number, display: Display): string => {
   if (typeof value === 'string' && isTyped(code, key)) return value;
-  if (typeof value === 'string') return key === 'state' ? (stateWords[value] ?? value) : value.replaceAll('-', ' ');
+  if (typeof value === 'string')
+    return key === 'state' ? (stateWords[value] ?? value) : value === 'aside' ? lotMessages.counts.heads.aside : value.replaceAll('-', ' ');
   if (MASSES.has(key)) return massText(value, display);
   if (key === 'room') return temperatureText(value, display);
   if (key === 'humidity') return `${numberText(value / 10_000, display.locale)} %`;
@@ -35,15 +36,15 @@ const said = (code: BarsEvent['code'], key: string, value: string | number, disp
   return numbers[key]?.(value) ?? numberText(value, display.locale);
 };
 
-const wordsOf = ({ code, params }: BarsEvent, display: Display): string => {
+const wordsOf = ({ code, params }: BarsEvent, display: Display, orders: LotProps['page']['orders']): string => {
   const parts = Object.entries(params).filter(
     ([key, value]) => !(UNSAID.has(key) && !(key === 'text' && code === 'noted')) && value !== '',
   );
-  return parts.map(([key, value]) => said(code, key, value, display)).join(', ');
+  return parts.map(([key, value]) => (key === 'at' ? (orders[value] ?? String(value)) : said(code, key, value, display))).join(', ');
 };
 
 /** Every entry of the lot, newest first. */
-export function Story({ page: { story: all, record } }: Pick<LotProps, 'page'>) {
+export function Story({ page: { story: all, record, orders } }: Pick<LotProps, 'page'>) {
   const display = useDisplay();
   const [whole, setWhole] = useState(false);
   const { story } = lotMessages;
@@ -73,7 +74,7 @@ export function Story({ page: { story: all, record } }: Pick<LotProps, 'page'>) 
             <tr key={event.version}>
               <td className={on('nw')}>{shortMoment(event.wall, { offsetMin: event.offsetMin, locale: display.locale })}</td>
               <th scope="row">{story.codes[event.code]}</th>
-              <td>{wordsOf(event, display)}</td>
+              <td>{wordsOf(event, display, orders)}</td>
             </tr>
           ))}
         </tbody>

@@ -3,18 +3,16 @@ import type { Route } from 'next';
 import Link from 'next/link';
 import type { BarsRow } from '#lib/protocol/bars';
 import { shortMoment } from '#lib/words/times';
-import { hoursSince } from '#lib/work/bars/due';
 import { useDisplay } from '../../_live/use';
 import { on } from '../../_ui/classes';
 import type { BarsThere } from '../../_ui/cure/use-bars';
 import { PaperSection } from '../../_ui/section';
-import { useNow } from '../../_ui/use-now';
 import { messages } from '../messages';
+import { Latest } from './latest';
 import { lotHref } from './stage';
 
 /** Logs that are out and whole. Salt and wax want to be cut in time. */
 export function ToCut({ rows, there }: { readonly rows: readonly BarsRow[]; readonly there: BarsThere }) {
-  const now = useNow();
   const { locale } = useDisplay();
   const { cut } = messages;
   return (
@@ -24,10 +22,8 @@ export function ToCut({ rows, there }: { readonly rows: readonly BarsRow[]; read
           <h3>
             {row.formula.name} <span className={on('mark')}>{row.mark}</span>
           </h3>
-          <p>
-            {row.unmould === null ? null : cut.out(shortMoment(row.unmould.wall, { offsetMin: null, locale }))}
-            {now === null ? null : <Latest row={row} there={there} hours={hoursSince(row.poured, now)} />}
-          </p>
+          <p>{row.unmould === null ? null : cut.out(shortMoment(row.unmould.wall, { offsetMin: null, locale }))}</p>
+          <Latest row={row} there={there} />
           <div className={on('acts')}>
             <Link className={on('act first')} href={`${lotHref(row.id)}#cut` as Route} prefetch={false}>
               {cut.act}
@@ -37,13 +33,4 @@ export function ToCut({ rows, there }: { readonly rows: readonly BarsRow[]; read
       ))}
     </PaperSection>
   );
-}
-
-/** By when it wants to be cut, where anything is known of that. */
-export function Latest({ row, there, hours }: { readonly row: BarsRow; readonly there: BarsThere; readonly hours: number }) {
-  const { moulds } = messages;
-  const latest = there.unmould.get(row.formula.id)?.latestCut ?? null;
-  if (latest !== null && hours > latest) return <b>. {moulds.latestPast(latest)}</b>;
-  if (latest !== null) return <>. {moulds.latest(latest)}</>;
-  return row.traits.salt || row.traits.wax ? <>. {moulds.crumbles}</> : null;
 }

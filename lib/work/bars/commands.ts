@@ -1,4 +1,4 @@
-import type { BarsId, BatchId, EntryId, PersonId } from '#lib/units/id';
+import type { BarsId, BatchId, EntryId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
 import type { CommandHead, Observation } from '../batch/commands';
@@ -38,7 +38,7 @@ export interface BarsCommandBodies {
   give: StockMoved;
   spoil: StockMoved;
   take: { count: number; at: string | null; note: string };
-  'bring-home': Omit<BarsBodies['bars-brought-home'], 'was' | 'then'> & { was?: 'sold' | 'given'; then?: ReturnedTo };
+  'bring-home': Omit<BarsBodies['bars-brought-home'], 'was' | 'into'> & { was?: 'sold' | 'given'; into?: ReturnedTo };
   /** One count after a market: what is neither home nor given was sold. `took` counts those taken along before. */
   'count-market': { took: number; home: number; gave: number; at: string | null; note: string };
   correct: { entry: EntryId; reason: CorrectReason; note: string };

@@ -7,7 +7,7 @@ export const countsOf = (made: number, moves: readonly StockMove[]): BarCounts =
   const left = (kind: StockMove['kind']): number => sum((move) => move.kind === kind);
   const returned = (was: 'sold' | 'given'): number =>
     sum((move) => move.kind === 'brought-home' && move.from === 'buyer' && (move.was ?? 'sold') === was);
-  const aside = sum(({ then }) => then === 'aside') - sum(({ from }) => from === 'aside');
+  const aside = sum(({ into }) => into === 'aside') - sum(({ from }) => from === 'aside');
   const home = sum(({ kind, from }) => kind === 'brought-home' && from === 'away');
   const outOfAway = sum(({ kind, from }) => kind !== 'brought-home' && from === 'away');
   const [sold, given] = [left('sold') - returned('sold'), left('given') - returned('given')];

@@ -1,4 +1,4 @@
-import type { BarsId, BatchId, EntryId, InstrumentId, PersonId } from '#lib/units/id';
+import type { BarsId, BatchId, EntryId, PersonId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
 import type { EntryHead, Typed, Weighed } from '../batch/entries';
@@ -66,8 +66,8 @@ export interface BarsBodies {
     pattern: string;
     traits: BarsTraits;
   };
-  /** `humidity` in millionths, where somebody said it. `probe`: which of the room's says so; without it a person does. */
-  'bars-unmould-noted': { state: UnmouldState; note: string; room: MilliCelsius | null; humidity?: number; probe?: InstrumentId };
+  /** `humidity` in millionths, where somebody said it. `probe`: its name where one in the room says so; without it a person does. */
+  'bars-unmould-noted': { state: UnmouldState; note: string; room: MilliCelsius | null; humidity?: number; probe?: string };
   /** Lengths in µm. `ends` and `testers` are counted and never sold. `mass`: of one bar as cut, as expected. */
   'bars-cut': {
     cutter: { id: string | null; name: string; kind: CutterKind };
@@ -96,7 +96,7 @@ export interface BarsBodies {
   'bars-given': StockMoved;
   'bars-spoiled': StockMoved;
   'bars-taken': { count: number; at: string | null; note: string };
-  /** `from` `buyer`: given back by `to`, who had them for that order. `was` `given`: not sold to them. `then` `aside`: kept apart, on no shelf. */
+  /** `from` `buyer`: given back by `to`, who had them for that order. `was` `given`: not sold to them. `into` `aside`: kept apart, on no shelf. */
   'bars-brought-home': {
     count: number;
     from: 'away' | 'buyer' | 'aside';
@@ -104,7 +104,7 @@ export interface BarsBodies {
     at: string | null;
     note: string;
     was?: 'given';
-    then?: 'aside';
+    into?: 'aside';
   };
   /** Crossed out, never erased; what is right follows as an entry of its own. */
   'bars-corrected': { entry: EntryId; reason: CorrectReason; note: string };

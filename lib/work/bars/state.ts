@@ -41,7 +41,7 @@ export interface UnmouldNoted extends Kept {
   readonly note: string;
   readonly room: MilliCelsius | null;
   readonly humidity?: number;
-  readonly probe?: InstrumentId;
+  readonly probe?: string;
 }
 
 export interface BarWeight extends Kept {
@@ -65,7 +65,7 @@ export interface StockMove extends Kept {
   readonly from: 'shelf' | 'away' | 'buyer' | 'aside';
   readonly note: string;
   readonly was?: 'given';
-  readonly then?: 'aside';
+  readonly into?: 'aside';
 }
 
 /** Bars, not ends nor testers. `shelf` + `away` + `aside` + `sold` + `given` + `spoiled` = `made`. */

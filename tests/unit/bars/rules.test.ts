@@ -137,8 +137,8 @@ describe('bars that leave', () => {
     expect(rig.send('bring-home', { ...back, at: null, count: 1 })).toMatchObject({ code: 'no-stock', params: { left: 0 } });
     expect(rig.send('bring-home', { ...back, count: 7 })).toMatchObject({ code: 'no-stock', params: { left: 6 } });
     rig.send('bring-home', { ...back, count: 1 });
-    rig.send('bring-home', { ...back, count: 2, then: 'aside' });
-    rig.send('bring-home', { ...back, count: 1, then: 'spoiled' });
+    rig.send('bring-home', { ...back, count: 2, into: 'aside' });
+    rig.send('bring-home', { ...back, count: 1, into: 'spoiled' });
     rig.send('bring-home', { ...back, count: 1, was: 'given' });
     expect(rig.state().counts).toEqual({ made: 10, sold: 2, given: 0, spoiled: 1, away: 0, aside: 2, shelf: 5 });
     rig.send('release', { note: '' });

@@ -32,7 +32,7 @@ describe('how far an order is filled', () => {
     rig.send('take', { count: 2, at: 'o1', note: '' });
     const order = { id: 'o1', wants: [line('meadow', 12)] };
     expect(standOf(order, rowsOf(rig))).toMatchObject({ asked: 12, over: 6, away: 2, open: 4, handed: [{ mark: '26-1/1', over: 6 }] });
-    rig.send('bring-home', { count: 2, from: 'buyer', to: MILL, at: 'o1', note: '', then: 'aside' });
+    rig.send('bring-home', { count: 2, from: 'buyer', to: MILL, at: 'o1', note: '', into: 'aside' });
     expect(standOf(order, rowsOf(rig))).toMatchObject({ over: 4, away: 2, open: 6 });
     const sale = rig.entries.findLast(({ kind }) => kind === 'bars-taken')?.id ?? '';
     rig.send('correct', { entry: as(sale), reason: 'mistyped', note: '' });

@@ -63,6 +63,8 @@ const facts = (more: Partial<Facts> = {}): Facts => ({
   ...more,
 });
 
+const latest = (latestCut: number) => [{ id: 'f1', from: null, to: null, latestCut }];
+
 describe('what the workshop has before it', () => {
   it('makes a formula as its own newest lots were made', () => {
     const [making] = outlookOf(facts()).makings;
@@ -137,7 +139,6 @@ describe('what the workshop has before it', () => {
   });
 
   it('a log wants to be cut before the latest hour of its formula, and is looked at by then', () => {
-    const latest = (latestCut: number) => [{ id: 'f1', from: null, to: null, latestCut }];
     const of = (more: Partial<Facts>) => outlookOf(facts({ rows: [log(12, 9, false)], today: '2026-04-21', ...more })).agenda;
     const before = POURED + 9 * DAY + 20 * 3_600_000;
     // Poured on the 21st at nine: twenty hours on is the 22nd at five, before the usual day is over.

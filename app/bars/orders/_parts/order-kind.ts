@@ -1,5 +1,6 @@
 import { isDay } from '#lib/units/day';
 import type { Order, OrderLine } from '#lib/work/orders/documents';
+import type { Outlook } from '#lib/work/orders/outlook';
 import type { Spec } from '../../../_ui/kept/fields';
 import type { Kind } from '../../../_ui/kept/kind';
 import { at, gather } from '../../../_ui/kept/typed';
@@ -96,7 +97,13 @@ const typedOf = (order: Order | null): Typed => ({
   ),
 });
 
-export const orderKind = (formulas: readonly Named[], buyers: readonly Named[]): Kind<Order> => ({
+/** Bars asked for; once some went out, how many of them. */
+const barsText = (id: string, asked: number, stands: Outlook['stands']): string => {
+  const over = stands[id]?.over ?? 0;
+  return over === 0 ? String(asked) : words.overOf(over, asked);
+};
+
+export const orderKind = (formulas: readonly Named[], buyers: readonly Named[], stands: Outlook['stands']): Kind<Order> => ({
   noun: 'order',
   words,
   heads: [
@@ -106,7 +113,15 @@ export const orderKind = (formulas: readonly Named[], buyers: readonly Named[]):
     { name: words.heads.state, wide: true },
   ],
   nameOf: ({ name }) => name,
-  cells: ({ due, wants, state }) => [due, String(wants.reduce((sum, { bars }) => sum + bars, 0)), words.states[state]],
+  cells: ({ id, due, wants, state }) => [
+    due,
+    barsText(
+      id,
+      wants.reduce((sum, { bars }) => sum + bars, 0),
+      stands,
+    ),
+    words.states[state],
+  ],
   saidOf: ({ name, buyer, due, wants, state, note }) =>
     [
       name,

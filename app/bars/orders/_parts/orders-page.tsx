@@ -18,6 +18,7 @@ import { useDisplay } from '../../../_live/use';
 import { messages } from '../../messages-orders';
 import { dayIn } from './day-text';
 import { Days } from './days';
+import { HandOver } from './hand-over';
 import { goodsKind } from './goods-kind';
 import { orderKind } from './order-kind';
 import { Promised } from './promised';
@@ -35,24 +36,21 @@ interface Shelves {
   readonly moulds: readonly Pick<Mould, 'id' | 'name'>[];
   readonly materials: readonly Pick<Material, 'id' | 'name'>[];
   readonly buyers: readonly { readonly id: string; readonly name: string }[];
-  readonly tradeVersion: number;
 }
 
 const documentsOf = <T,>(items: readonly ShelfItem[]): readonly T[] => items.map(({ document }) => document as unknown as T);
 
 const askAll = async (): Promise<Answer<Shelves>> => {
-  const [page, orders, goods, formulas, moulds, trade, people] = await Promise.all([
+  const [page, orders, goods, formulas, moulds, people] = await Promise.all([
     ordersApi.page(),
     shelfApi.list('order'),
     shelfApi.list('goods'),
     shelfApi.list('formula'),
     shelfApi.list('mould'),
-    shelfApi.list('trade'),
     peopleApi.list(),
   ]);
-  for (const one of [page, orders, goods, formulas, moulds, trade, people]) if (!one.ok) return one;
-  if (!page.ok || !orders.ok || !goods.ok || !formulas.ok || !moulds.ok || !trade.ok || !people.ok)
-    throw new Error('an answer is there or is not');
+  for (const one of [page, orders, goods, formulas, moulds, people]) if (!one.ok) return one;
+  if (!page.ok || !orders.ok || !goods.ok || !formulas.ok || !moulds.ok || !people.ok) throw new Error('an answer is there or is not');
   const used = new Set(Object.keys(page.value.onHand));
   return {
     ok: true,
@@ -66,7 +64,6 @@ const askAll = async (): Promise<Answer<Shelves>> => {
       moulds: documentsOf(moulds.value.items),
       materials: [...used].map((id) => ({ id, name: page.value.names[id] ?? id })),
       buyers: people.value.people.flatMap(({ id, role, name }) => (role === 'buyer' && name !== null ? [{ id, name }] : [])),
-      tradeVersion: trade.value.items[0]?.version ?? 0,
     },
   };
 };
@@ -104,12 +101,13 @@ function Sections({ there, again }: { readonly there: Shelves; readonly again: (
   const any = outlook.reserved.length > 0 && working === 0;
   return (
     <>
-      <KeptList kind={orderKind(formulas, buyers)} items={there.orders} away={there.ordersAway} again={again} />
+      <KeptList kind={orderKind(formulas, buyers, outlook.stands)} items={there.orders} away={there.ordersAway} again={again} />
       {any ? <Promised page={page} /> : null}
+      {working === 0 ? <HandOver page={page} again={again} /> : null}
       {any ? <ToPour page={page} /> : null}
       {any ? <ToBuy page={page} /> : null}
       {working === 0 ? <Days page={page} /> : null}
-      <TradeForm key={there.tradeVersion} trade={page.trade} version={there.tradeVersion} moulds={moulds} onKept={again} />
+      <TradeForm moulds={moulds} onKept={again} />
       <KeptList kind={goodsKind(materials)} items={there.goods} away={there.goodsAway} again={again} />
     </>
   );

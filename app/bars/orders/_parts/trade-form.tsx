@@ -1,15 +1,12 @@
 'use client';
-import { useState } from 'react';
-import type { HttpProblem } from '#lib/protocol/http';
+import { NO_TRADE } from '#lib/work/orders/documents';
 import type { Trade } from '#lib/work/orders/documents';
-import { on } from '../../../_ui/classes';
-import { Fields } from '../../../_ui/kept/fields';
 import type { Spec } from '../../../_ui/kept/fields';
+import type { Reading } from '../../../_ui/kept/kind';
+import { SingleDocument } from '../../../_ui/kept/single';
+import type { Single } from '../../../_ui/kept/single';
 import { at, gather } from '../../../_ui/kept/typed';
 import type { Typed } from '../../../_ui/kept/typed';
-import { Problem } from '../../../_ui/problem';
-import { PaperSection } from '../../../_ui/section';
-import { shelfApi } from '../../../_ui/shelf-api';
 import { messages } from '../../messages-orders';
 
 const { trade: words } = messages;
@@ -18,13 +15,12 @@ const MOST = 100_000;
 type Named = { readonly id: string; readonly name: string };
 
 interface Props {
-  readonly trade: Trade;
-  readonly version: number;
   readonly moulds: readonly Named[];
   readonly onKept: () => void;
 }
 
-const typedOf = ({ batchesADay, shelf, rate, minutes, money, moulds }: Trade): Typed => ({
+const typedOf = ({ days, batchesADay, shelf, rate, minutes, money, moulds }: Trade): Typed => ({
+  days: days.join(','),
   batchesADay: String(batchesADay),
   shelf: shelf === null ? '' : String(shelf),
   rate: rate ?? '',
@@ -39,6 +35,7 @@ const typedOf = ({ batchesADay, shelf, rate, minutes, money, moulds }: Trade): T
 });
 
 const specsOf = (moulds: readonly Named[]): readonly Spec[] => [
+  { kind: 'checks', key: 'days', label: words.days, options: words.week.map((name, at0) => [String(at0 + 1), name]) },
   { kind: 'number', key: 'batchesADay', label: words.batchesADay },
   { kind: 'number', key: 'shelf', label: words.shelf },
   { kind: 'number', key: 'minutes', label: words.minutes },
@@ -56,12 +53,15 @@ const specsOf = (moulds: readonly Named[]): readonly Spec[] => [
 
 const count = (text: string | null): number | null => (text === null ? null : Number(text));
 
-const read = (typed: Typed, days: readonly number[], moulds: readonly Named[]) => {
+const read = (typed: Typed, moulds: readonly Named[]): Reading => {
   const form = gather(typed);
   const whole = (key: string, from: number, to: number): number | null => count(form.number(key, { from, to, whole: true }));
   const document: Trade = {
     id: 'maker',
-    days,
+    days: at(typed, 'days')
+      .split(',')
+      .filter((day) => day !== '')
+      .map(Number),
     batchesADay: Number(form.must('batchesADay', { from: 1, to: 20, whole: true })),
     shelf: whole('shelf', 0, MOST),
     rate: form.number('rate', { from: 0, to: MOST }),
@@ -74,51 +74,32 @@ const read = (typed: Typed, days: readonly number[], moulds: readonly Named[]) =
       }),
     ),
   };
-  return { document, errors: form.errors };
+  return { document, errors: form.errors, minds: {} };
 };
 
+const saidOf = ({ days, batchesADay, shelf, minutes, rate, money }: Trade): string =>
+  [
+    days.map((day) => words.week[day - 1] ?? '').join(', '),
+    words.said.batches(batchesADay),
+    shelf === null ? '' : words.said.shelf(shelf),
+    minutes === null ? '' : words.said.minutes(minutes),
+    rate === null ? '' : words.said.rate(rate, money),
+  ]
+    .filter((text) => text !== '')
+    .join('; ');
+
 /** Days, room, rate and moulds: one document. */
-export function TradeForm({ trade, version, moulds, onKept }: Props) {
-  const [typed, setTyped] = useState<Typed>(() => typedOf(trade));
-  const [days, setDays] = useState<readonly number[]>(trade.days);
-  const [said, setSaid] = useState('');
-  const [problem, setProblem] = useState<HttpProblem | null>(null);
-  const { document, errors } = read(typed, days, moulds);
-  const keep = async (): Promise<void> => {
-    const answer = await shelfApi.put('trade', 'maker', version, document);
-    setProblem(answer.ok ? null : answer.problem);
-    if (!answer.ok) return;
-    setSaid(words.saved);
-    onKept();
+export function TradeForm({ moulds, onKept }: Props) {
+  const trade: Single<Trade> = {
+    noun: 'trade',
+    title: words.title,
+    note: <p>{words.note}</p>,
+    kept: words.kept,
+    specs: () => specsOf(moulds),
+    typedOf: (before) => typedOf(before ?? NO_TRADE),
+    read: (typed) => read(typed, moulds),
+    saidOf,
+    onKept,
   };
-  const turn = (day: number): void =>
-    setDays(days.includes(day) ? days.filter((one) => one !== day) : [...days, day].toSorted((a, b) => a - b));
-  return (
-    <PaperSection name={words.title} note={<p>{words.note}</p>}>
-      <div className={on('form')}>
-        <fieldset className={on('radios whole')}>
-          <legend className={on('label')}>{words.days}</legend>
-          {words.week.map((name, at0) => (
-            <label key={name}>
-              <input type="checkbox" checked={days.includes(at0 + 1)} onChange={() => turn(at0 + 1)} /> {name}
-            </label>
-          ))}
-        </fieldset>
-        <Fields
-          prefix="trade"
-          specs={specsOf(moulds)}
-          typed={typed}
-          errors={errors}
-          onTyped={(change) => setTyped({ ...typed, ...change })}
-        />
-      </div>
-      {problem === null ? null : <Problem problem={problem} />}
-      <div className={on('acts')}>
-        <button type="button" className={on('act first')} disabled={Object.keys(errors).length > 0} onClick={() => void keep()}>
-          {words.save}
-        </button>
-        <output>{said}</output>
-      </div>
-    </PaperSection>
-  );
+  return <SingleDocument single={trade} />;
 }

@@ -28,7 +28,7 @@ export const take: BarsDecider<'take'> = (state, { body }) =>
 
 /** From a market, from a buyer who gives bars back, or what was kept apart and is sound. Bars may come back while the lot is held. */
 export const bringHome: BarsDecider<'bring-home'> = (state, { body }) => {
-  const { count, from, to, at, note, was = 'sold', then = 'stock' } = body;
+  const { count, from, to, at, note, was = 'sold', into = 'stock' } = body;
   if (count < 1) return refuse('bad-number', { what: 'count' });
   const left =
     from === 'buyer'
@@ -43,10 +43,10 @@ export const bringHome: BarsDecider<'bring-home'> = (state, { body }) => {
     at,
     note,
     ...(was === 'given' ? { was } : {}),
-    ...(then === 'stock' ? {} : { then: 'aside' }),
+    ...(into === 'stock' ? {} : { into: 'aside' }),
   });
   // Spoiled ones are never on the shelf in between, not even where the second entry is crossed out.
-  return then === 'spoiled' ? allow(back, draft('bars-spoiled', { count, to: null, at: null, from: 'aside', note })) : allow(back);
+  return into === 'spoiled' ? allow(back, draft('bars-spoiled', { count, to: null, at: null, from: 'aside', note })) : allow(back);
 };
 
 /** The market those taken along were taken to, where nobody says which and there is one. */

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import type { BatchId, EntryId, InstrumentId, PersonId } from '#lib/units/id';
+import type { BatchId, EntryId, PersonId } from '#lib/units/id';
 import { degrees, id, mass, unit, weighed, whole } from '../../batch/upcast/atoms';
 import { oneOf } from '../../words';
 import type { BarsBodies, BarsKind, CorrectReason, CutterKind, NoteAbout, StockMoved, TrimHow, UnmouldState, WeighedFor } from '../entries';
@@ -60,7 +60,7 @@ export const BODIES: { readonly [K in BarsKind]: z.ZodMiniType<BarsBodies[K]> } 
     note: text,
     room,
     humidity: z.exactOptional(whole),
-    probe: z.exactOptional(id<InstrumentId>()),
+    probe: z.exactOptional(text),
   }),
   'bars-cut': z.strictObject({
     cutter: z.strictObject({ id: z.nullable(text), name: text, kind }),
@@ -91,7 +91,7 @@ export const BODIES: { readonly [K in BarsKind]: z.ZodMiniType<BarsBodies[K]> } 
     at,
     note: text,
     was: z.exactOptional(z.literal('given')),
-    then: z.exactOptional(z.literal('aside')),
+    into: z.exactOptional(z.literal('aside')),
   }),
   'bars-corrected': z.strictObject({ entry: id<EntryId>(), reason, note: text }),
 };
