@@ -62,6 +62,11 @@ export const cardWords: Readonly<Record<CardCode, CardWords>> = {
   'return-accept': { title: plain('That is right'), sub: wasNow },
   'return-put-right': { title: plain('I put it right'), sub: wasNow },
   dissolve: { title: plain('Lye is made'), sub: (params) => `into the ${textIn(params, 'into')}, cold, slowly` },
+  'over-rating': {
+    title: (params, show) => `Locked: the lye could get ${show.temperature(numberIn(params, 'peak'))}`,
+    sub: (params, show) =>
+      `its jug bears ${show.temperature(numberIn(params, 'rating'))}. Cool the liquid; its probe or a typed temperature opens this`,
+  },
   override: { title: (params) => `Allow: ${holdOf(params).toLowerCase()}`, sub: overrideSub },
   join: { title: plain('Join them'), sub: plain('lye into oils') },
   'trace-thin': { title: plain(trace.thin.name), sub: plain(trace.thin.sub) },
@@ -74,8 +79,12 @@ export const cardWords: Readonly<Record<CardCode, CardWords>> = {
 export const cardWordsFor = (code: string): CardWords =>
   (cardWords as Readonly<Record<string, CardWords>>)[code] ?? { title: plain(code.replaceAll('-', ' ')), sub: plain('') };
 
-/** A card as it is read aloud. */
+/** A card as it is read aloud; a closed one with its reason. */
 export const cardText = (code: string, params: Params, show: Show): string => {
   const words = cardWordsFor(code);
-  return `${words.title(params, show)}: ${words.sub(params, show)}.`.replace(': .', '.');
+  const why = textIn(params, 'why');
+  return `${words.title(params, show)}: ${why === '' ? words.sub(params, show) : `not now, ${whyNot(why).toLowerCase()}`}.`.replace(
+    ': .',
+    '.',
+  );
 };

@@ -284,6 +284,7 @@ export const messages = {
     offline: 'not connected',
     watch: 'this screen watches',
     meet: 'when they meet',
+    cooler: 'when it is cooler',
     nothing: 'nothing to do',
   },
   gates: {

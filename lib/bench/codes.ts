@@ -34,6 +34,7 @@ export type CardCode =
   | 'return-put-right'
   // joining
   | 'dissolve' // into
+  | 'over-rating' // peak, rating: never taken, it says what locks hydroxide
   | 'override' // reason, value, limit
   | 'join'
   // after joining

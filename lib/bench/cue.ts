@@ -74,7 +74,7 @@ export interface Card {
   readonly code: string;
   readonly params: Readonly<Record<string, string | number>>;
   readonly hold: boolean;
-  /** `false`: drawn dashed, with `why`. */
+  /** `false`: drawn dashed, with `why`; without one its own words say it. */
   readonly enabled: boolean;
   readonly why: string | null;
   /** A way out: what would come of it. */

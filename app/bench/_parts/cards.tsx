@@ -27,7 +27,7 @@ export function Cards() {
           <OneCard
             key={card.code + String(card.params['reason'] ?? card.params['vessel'] ?? '')}
             name={words.title(card.params, show)}
-            sub={card.enabled ? words.sub(card.params, show) : whyNot(card.why ?? '')}
+            sub={card.why === null ? words.sub(card.params, show) : whyNot(card.why)}
             card={card}
             current={index === selected}
             onTake={(hold) => intend({ kind: 'take-card', card: index, code: card.code, hold })}

@@ -12,8 +12,8 @@ export const choice = (code: CardCode | PourCardCode, params: Params, hold: bool
   take,
 });
 
-/** A card drawn dashed, with the reason it cannot be taken. */
-export const closedChoice = (code: CardCode, params: Params, why: string): Choice => ({
+/** A card drawn dashed, with the reason it cannot be taken; `null`: its own words say it. */
+export const closedChoice = (code: CardCode, params: Params, why: string | null): Choice => ({
   card: { code, params, hold: true, enabled: false, why },
   take: () => undefined,
 });

@@ -40,7 +40,7 @@ export const cueOf = (stage: Scenery, scene: Scene): BenchCue => {
     block: scene.block ?? null,
     cards,
     selected: Math.min(memory.choice.selected, cards.length - 1),
-    goOn: goOn === null ? (cards.length > 0 ? { code: 'next-card', hold: false } : null) : { code: goOn.code, hold: goOn.hold },
+    goOn: goOn === null ? (canStep(cards) ? { code: 'next-card', hold: false } : null) : { code: goOn.code, hold: goOn.hold },
     gate: scene.gate ?? null,
     joining: scene.joining ?? null,
     portion: scene.portion ?? null,
@@ -48,6 +48,9 @@ export const cueOf = (stage: Scenery, scene: Scene): BenchCue => {
     episode: episodeShown(stage, scale),
   };
 };
+
+/** One card that is closed is nothing to go on to. */
+const canStep = (cards: readonly Card[]): boolean => cards.length > 1 || cards[0]?.enabled === true;
 
 /** What is to come out in the place of what is to come in. */
 const takenOut = ({ target, tolerance, taken }: NonNullable<Scene['takeOut']>) => {

@@ -2,9 +2,9 @@ import { tooHotForHydroxide } from '#lib/work/batch/cooled';
 import type { LineState } from '#lib/work/batch/index';
 import { joiningHolds, lyeMade, mayJoin, withTyped, type JoiningHold } from '#lib/work/batch/joining';
 import { PRECAUTIONS } from '#lib/work/batch/precautions';
-import type { ProbeUse } from '#lib/measure/reading';
 import type { JoiningCue } from '../cue';
 import { choice, closedChoice } from './choices';
+import { overRatingScene, probeValue } from './over-rating';
 import { portionsScene } from './portions';
 import { pouringScene } from './pouring';
 import { patternsScene, troubleScene } from './trouble';
@@ -26,15 +26,12 @@ export const joiningScene = (stage: Scenery): Scene => {
   return { phase: ready ? 'joining' : 'temperatures', joining, choices, say };
 };
 
-const probeValue = (stage: Scenery, use: ProbeUse) =>
-  stage.view.probes.find((probe) => probe.use === use && probe.freshness === 'fresh')?.value ?? null;
-
 /** What stands against joining by what the probes, and a person's hand, say now. */
 export const joiningNow = (
   stage: Pick<Scenery, 'batch' | 'view' | 'now'>,
 ): { readonly joining: JoiningCue; readonly holds: readonly JoiningHold[] } => {
   const { batch, view, now } = stage;
-  const probes = { lye: probeValue(stage as Scenery, 'lye'), oils: probeValue(stage as Scenery, 'oils'), milk: null };
+  const probes = { lye: probeValue(stage, 'lye'), oils: probeValue(stage, 'oils'), milk: null };
   const temperatures = withTyped(batch, probes, view.boot ?? batch.boot, now);
   const holds = joiningHolds(batch, temperatures, view.lyeSeen);
   const { lye, oils } = temperatures;
@@ -74,6 +71,8 @@ const lyeScene = (stage: Scenery): Scene | null => {
   const seen = { lye: probeValue(stage, 'lye'), lyeSeen: view.lyeSeen ?? null, boot: view.boot ?? batch.boot, mono: now };
   if (tooHotForHydroxide(batch, jug, seen) !== null)
     return { phase: 'temperatures', vessel: cup.plan.id, choices: [closedChoice('dissolve', into, 'lye-too-hot')] };
+  const locked = overRatingScene(stage);
+  if (locked !== null) return { ...locked, vessel: cup.plan.id };
   if (stage.batch.gates['cold-liquid'] === undefined) {
     const gate = 'cold-liquid';
     const items = PRECAUTIONS[gate];

@@ -10,6 +10,7 @@ import { choice } from './choices';
 import { hindrance } from './hinder';
 import type { PourMemory, ScaleMemory } from './memory';
 import { runningOffer, settledScene } from './offer';
+import { overRatingScene } from './over-rating';
 import { followPour, isOver, pourFor, standingAt, withCrossedOut } from './pour';
 import { stopScene } from './stop';
 import { scaleOf, within, type Scene, type Scenery } from './stage';
@@ -55,6 +56,8 @@ const beforeWeighing = (stage: Scenery, line: LineState): Scene | null => {
     return { phase: 'choose-lot', block: 'no-lot', say: { key: `lot ${plan.id}`, code: 'blocked', params: { reason: 'no-lot' } } };
   }
   if (stage.batch.gateLines[plan.id] !== undefined) return null;
+  const locked = overRatingScene(stage);
+  if (locked !== null) return locked;
   const items = PRECAUTIONS.hydroxide;
   const confirm = (): void =>
     void stage.wants.push({ kind: 'confirm-gate', body: { gate: 'hydroxide', line: plan.id, items, held: true } });

@@ -64,7 +64,7 @@ const move = (stage: Scenery, scene: Scene, by: 1 | -1): void => {
   const next = from < first ? (by === 1 ? 0 : choices.length - 1) : first + ((from - first + by + span) % span);
   stage.memory.choice = { ...stage.memory.choice, selected: next };
   const card = choices[next]?.card;
-  if (card !== undefined) sayNow(stage, 'card', { ...card.params, card: card.code });
+  if (card !== undefined) sayNow(stage, 'card', { ...card.params, card: card.code, ...(card.why === null ? {} : { why: card.why }) });
   else if (scene.say !== undefined && scene.say !== null) sayNow(stage, scene.say.code, scene.say.params);
 };
 

@@ -23,6 +23,17 @@ const stillDry = ({ lines }: BatchState, jug: VesselState): number => {
  * or how hot the lye gets. `liquid`: by probe or hand; `null`, as the plan was worked out: a workshop's, and frozen what was to be frozen.
  */
 export const overRating = (state: BatchState, liquid: MilliCelsius | null): OverRating | null => {
+  const known = newest.get(state);
+  if (known !== undefined && known.liquid === liquid) return known.found;
+  const found = workedOut(state, liquid);
+  newest.set(state, { liquid, found });
+  return found;
+};
+
+/** The bench asks with every reading, of a batch that does not change and a liquid that stands. */
+const newest = new WeakMap<BatchState, { readonly liquid: MilliCelsius | null; readonly found: OverRating | null }>();
+
+const workedOut = (state: BatchState, liquid: MilliCelsius | null): OverRating | null => {
   const jug = Object.values(state.vessels).find(({ plan }) => plan.use === 'liquid');
   const rating = jug?.plan.hottest;
   if (jug === undefined || rating === undefined) return null;

@@ -3,6 +3,8 @@ import { celsius } from '#lib/units/temperature';
 import { joiningHolds, PRECAUTIONS } from '#lib/work/batch/index';
 import { started } from '#tests/support/batch';
 import type { BatchRig } from '#tests/support/batch';
+import { formula } from '#tests/support/formula';
+import { computed } from '#tests/support/remedy-rig';
 import { benchAfter } from '#tests/support/bench-after';
 import { TABLET } from '#tests/support/bench-rig';
 import type { BenchRig } from '#tests/support/bench-rig';
@@ -79,6 +81,33 @@ const made = async (): Promise<BenchRig> => {
   expect(await rig.intent({ kind: 'dissolve', held: true })).toMatchObject({ ok: true });
   return rig;
 };
+
+describe('hydroxide for a jug that does not bear the lye', () => {
+  const cue = (rig: BenchRig) => rig.bench.frame().cue;
+  const says = (rig: BenchRig, lye: number): Promise<unknown> => rig.intent({ kind: 'type-temperature', use: 'lye', value: celsius(lye) });
+
+  it('is drawn closed with both figures, before its precautions and before it goes in, until the liquid is cold enough', async () => {
+    const plain = computed(formula());
+    const vessels = plain.vessels.map((one) => (one.use === 'liquid' ? { ...one, hottest: celsius(100) } : one));
+    const rig = await benchAfter(started({ ...plain, vessels }).weighAll('soda'));
+    await rig.pass(1_000);
+    expect(cue(rig)).toMatchObject({ phase: 'temperatures', gate: null, goOn: null });
+    expect(cue(rig).cards).toMatchObject([{ code: 'over-rating', enabled: false, params: { rating: 100_000 } }]);
+    await says(rig, 4);
+    await rig.pass(1_000);
+    expect(cue(rig)).toMatchObject({ phase: 'gate', gate: { gate: 'hydroxide' }, cards: [] });
+
+    const made = started({ ...plain, vessels });
+    made.lye = celsius(4);
+    const later = await benchAfter(made.weighAll());
+    await says(later, 30);
+    await later.pass(1_000);
+    expect(cue(later)).toMatchObject({ phase: 'temperatures', gate: null, cards: [{ code: 'over-rating', enabled: false }] });
+    await says(later, 4);
+    await later.pass(1_000);
+    expect(cue(later)).toMatchObject({ phase: 'gate', gate: { gate: 'cold-liquid' } });
+  });
+});
 
 describe('joining while the lye still heats', () => {
   it('is held on the way up through the window, and offered on the way down', async () => {

@@ -1,12 +1,11 @@
-import { milliCelsius, type MilliCelsius } from '#lib/units/temperature';
 import type { Command, Refusal } from '../commands';
-import { tooHotForHydroxide } from '../cooled';
-import { withTyped } from '../joining';
+import { hottestSaid, tooHotForHydroxide } from '../cooled';
 import { foretoldOf } from '../lye-making';
 import { overRating } from '../over-rating';
 import { own } from '../own';
 import { PRECAUTIONS } from '../precautions';
 import type { BatchState, VesselState } from '../state';
+import type { MilliCelsius } from '#lib/units/temperature';
 import { isHydroxide } from '../classes';
 import { lineOf, unfit } from './checks';
 import { allow, deny, draft, refusal, refuse, type Decider } from './decision';
@@ -18,12 +17,8 @@ const stillHot = (state: BatchState, jug: VesselState, { observation, boot, mono
   return hot === null ? null : refusal('lye-hot', { value: hot, limit: state.plan.joining.window.high });
 };
 
-/** What the liquid has; of probe and hand the hotter counts. `null`: neither says. */
-const liquidOf = (state: BatchState, { observation, boot, mono }: Command): MilliCelsius | null => {
-  const typed = withTyped(state, { lye: null, oils: null, milk: null }, boot, mono).lye;
-  const said = [observation.lye, typed].filter((one) => one !== null);
-  return said.length === 0 ? null : milliCelsius(Math.max(...said));
-};
+const liquidOf = (state: BatchState, { observation, boot, mono }: Command): MilliCelsius | null =>
+  hottestSaid(state, { lye: observation.lye, boot, mono });
 
 /** Locked where the lye would get hotter than its jug is made for. */
 const tooHotForJug = (state: BatchState, command: Command): Refusal | null => {
