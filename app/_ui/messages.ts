@@ -16,7 +16,7 @@ export const messages = {
     unknown: 'Bench',
     connecting: 'looking for it',
     gone: 'not connected',
-    idle: 'nothing on it',
+    idle: 'empty',
     at: (mark: string, at: number, of: number) => `${mark}, line ${at} of ${of}`,
     phases: {
       parked: (mark: string) => `${mark}, parked`,

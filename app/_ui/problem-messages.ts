@@ -56,7 +56,7 @@ const SAYS: Readonly<Record<ProblemCode, Says>> = {
   'no-liquid': 'No liquid stands here yet: add water or another.',
   'superfat-not-said': 'How much of the fat is to stay unsoaped? Nothing is assumed for you.',
   'lye-not-said': 'How strong is the lye to be? Nothing is assumed for you.',
-  'stock-lye-strength': 'A stock lye alone is as strong as it is: choose the weights as they stand, or add the liquid that thins it.',
+  'stock-lye-strength': 'A stock lye alone is as strong as it is: choose the weights typed, or add the liquid that thins it.',
   'said-twice': 'It is wished here and fixed by weights as well. Take one away.',
   'alkali-too-much': ({ over }) => `The hydroxide as weighed is ${g(over)} g more than the superfat allows.`,
   'lye-too-weak': ({ most, dissolved }) =>

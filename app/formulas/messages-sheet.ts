@@ -1,5 +1,6 @@
 import type { Pattern } from '#lib/work/batch/pouring/types';
 import type { Amount, FigureGrade, Part } from '#lib/work/formula/index';
+import { capital, inWords } from '#lib/words/words';
 
 /** Measures a quantity may be typed in, as one list. */
 export const MEASURES = {
@@ -53,7 +54,7 @@ export const messages = {
     not: (count: number) =>
       count === 1
         ? 'One thing is still asked for; it stands where it belongs below.'
-        : `${count} things are still asked for; each stands where it belongs below.`,
+        : `${capital(inWords(count))} things are still asked for; each stands where it belongs below.`,
     asking: 'Working it out.',
   },
   acts: {
@@ -137,7 +138,7 @@ export const messages = {
     note: 'Asked once, remembered as yours. What is worked out stands beside what you asked for.',
     superfat: 'Superfat, %',
     kind: 'Strength of the lye by',
-    kinds: { concentration: 'hydroxide in the lye, %', ratio: 'water to one of hydroxide', none: 'the weights as they stand' },
+    kinds: { concentration: 'hydroxide in the lye, %', ratio: 'water to one of hydroxide', none: 'the weights typed' },
     value: { concentration: 'Hydroxide in the lye, %', ratio: 'Water to one of hydroxide' },
     heads: { what: 'result', asked: 'asked for', worked: 'worked out', verdict: 'within / check' },
     rows: {

@@ -24,8 +24,8 @@ export const cutting = {
     note: 'Your own rule: days from cutting, a loss a week over 14 days, or both. 28 days and 0.5 % a week stand here until you say otherwise: common practice, no source.',
     kept: 'Your rule is kept.',
     days: 'Days from cutting',
-    perWeek: 'Loss in a week below, % of the cut weight',
-    photos: 'Photographed on these days after cutting',
+    perWeek: 'Lost in a week below, %',
+    photos: 'Photographed on days',
     photosHint: '0 1 2 4 7 14 28',
     places: 'Places on the shelf, one a line',
     said: (days: string, perWeek: string) =>

@@ -53,7 +53,6 @@ export const followMessages = {
     title: 'Recall',
     lead: 'Pick the lot that something is wrong with. What it touched stands below, to be printed and worked through.',
     step: { lot: 'The lot', touched: 'What it touched', list: 'The list' },
-    none: 'Choose a lot first.',
     sums: (batches: number, made: number, shelf: number, gone: number) =>
       `${capital(counted(batches, 'batch', 'batches'))}, ${bars(made)} made: ${bars(shelf)} still here, ${bars(gone)} gone.`,
     apart: 'Set the lot apart',

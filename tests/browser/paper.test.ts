@@ -63,7 +63,7 @@ describe('before anything was made', () => {
     await heading(page, 'Nothing made yet').waitFor();
     expect(await page.getByRole('link', { name: 'Start practice' }).getAttribute('href')).toBe('/bench');
     expect(await text(page)).toContain('Before any lye');
-    expect(await page.getByRole('link', { name: 'nothing on it' }).count()).toBe(1);
+    expect(await page.getByRole('link', { name: 'empty', exact: true }).count()).toBe(1);
     expect(await text(page)).toContain('nothing weighed here can pass for a real record');
     await page.close();
   });

@@ -50,7 +50,7 @@ export function CureLine({ span, now, axis = false, row, cure = 'not-cut' }: Pro
   const day = (n: number | 'later'): number => (typeof cure === 'string' ? now : cure.followed.from + dayOr(n) * DAY_MS);
   const ready = forecast?.ready ?? null;
   return (
-    <svg className={on('drawing')} width="100%" height={HEIGHT} style={{ verticalAlign: 'middle' }} aria-hidden="true">
+    <svg className={on('drawing')} width="100%" height={HEIGHT} aria-hidden="true">
       {ready === null ? null : (
         <>
           <rect

@@ -92,6 +92,9 @@ export function Curing({ rows, rule, cureOf }: Props) {
   );
 }
 
+/** The drawing stands beside the row, not on its line of writing. */
+const MIDDLE = { verticalAlign: 'middle' };
+
 interface RowProps {
   readonly row: BarsRow;
   readonly cure: Cure | Unfollowed;
@@ -117,7 +120,9 @@ function Row({ row, cure, span, now }: RowProps) {
       ) : (
         <td className={on('n')}>{numberText(100 * (1 - last.sum / last.first), locale, 1)}</td>
       )}
-      <td className={on('wide')}>{span === null || now === null ? null : <CureLine row={row} cure={cure} span={span} now={now} />}</td>
+      <td className={on('wide')} style={MIDDLE}>
+        {span === null || now === null ? null : <CureLine row={row} cure={cure} span={span} now={now} />}
+      </td>
       <td>
         <Ready cure={cure} />
       </td>

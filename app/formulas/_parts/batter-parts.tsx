@@ -34,7 +34,7 @@ export function BatterParts() {
   const add = (): void => put([...parts, { id: freshId('part'), name: words.newPart(parts.length + 1), percent: '50' }], 'add');
   return (
     <>
-      <h3 className={on('minor')}>{words.partsTitle}</h3>
+      <h3 className={on('minor gap')}>{words.partsTitle}</h3>
       <p className={on('dim')}>{words.partsNote}</p>
       {parts.map((one, at) => (
         <div key={one.id} className={on('form')}>

@@ -137,7 +137,7 @@ function PutAway() {
           {messages.putAway}
         </button>
       </div>
-      <p className={on('dim')}>{messages.putAwayNote}</p>
+      <p className={on('dim gap')}>{messages.putAwayNote}</p>
       {dirty ? <p className={on('dim')}>{held ? messages.putAwayTyped : messages.putAwayLoses}</p> : null}
     </>
   );

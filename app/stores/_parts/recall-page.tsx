@@ -44,7 +44,6 @@ export function RecallPage() {
             onChange={(lot) => router.push(`/stores/recall?lot=${encodeURIComponent(lot)}` as Route)}
           />
         </div>
-        {id === '' ? <p className={on('reading')}>{words.none}</p> : null}
         {asked.state === 'asking' && id !== '' ? <Asking /> : null}
         {found === null ? null : <Apart key={`${id} ${found.lot?.state ?? ''}`} found={found} onDone={again} />}
       </PaperSection>

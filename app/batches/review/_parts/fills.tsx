@@ -116,7 +116,8 @@ function Form({ before }: { readonly before: Before }) {
           />
           <TextField
             id={`fill-${at}-grams`}
-            label={messages.field.grams(name)}
+            label={messages.field.grams}
+            hint={messages.optional}
             value={grams ?? ''}
             numeric
             error={wrong(`moulds[${at}].grams`, grams ?? '')}
