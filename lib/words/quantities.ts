@@ -56,6 +56,15 @@ const INSIDE = 6;
 export const targetStep = (tolerance: number, step: number, display: Display): number =>
   display.mass === 'g' ? step : Math.min(step, Math.max(1, tolerance / INSIDE));
 
+/** So many steps of a plan's grams lie in its tolerance at the least: a rounded target is off by an eighth of it at the most. */
+const LIE_IN = 4;
+
+/** How finely what a plan asks for is shown, mg: no finer than anybody can pour to it. The bench aims at the milligrams all the same. */
+export const plannedStep = (target: number, tolerance: number, display: Display): number => {
+  if (display.mass !== 'g') return targetStep(tolerance, planStep(target), display);
+  return Math.max(planStep(target), [100, 10].find((step) => LIE_IN * step <= tolerance) ?? 1);
+};
+
 /** So many steps tell a tolerance from another, where the unit is much larger than the scale's own. */
 const TELLS = 20;
 

@@ -1,9 +1,9 @@
 import type { Display } from '#lib/units/display';
-import { massCell, planStep, targetStep, toleranceStep } from '#lib/words/quantities';
+import { massCell, plannedStep, planStep, toleranceStep } from '#lib/words/quantities';
 
 /** A planned mass as the digits of a column whose head has the unit. */
 export const plannedText = (milligrams: number, tolerance: number, display: Display): string =>
-  massCell(milligrams, targetStep(tolerance, planStep(milligrams), display), display, 0).text;
+  massCell(milligrams, plannedStep(milligrams, tolerance, display), display, 0).text;
 
 /** A tolerance as the digits of a column whose head has the unit. */
 export const toleranceText = (milligrams: number, display: Display): string =>

@@ -1,7 +1,7 @@
 import type { ReviewContribution, ReviewLine } from '#lib/work/batch/index';
 import { crossedOutAway } from '../away';
 import type { Display } from '#lib/units/display';
-import { planStep, stepOf, targetStep, toleranceStep } from '../quantities';
+import { plannedStep, planStep, stepOf, targetStep, toleranceStep } from '../quantities';
 
 /** The finest step any weight of the line was stated in, mg; `null` before the first. */
 const stepOfLine = (line: ReviewLine): number | null => {
@@ -11,8 +11,8 @@ const stepOfLine = (line: ReviewLine): number | null => {
 
 /** How finely the line's figures are shown, mg: in grams as planned and as stated, in ounces so that its tolerance can be told by them. */
 export const stepsOf = (line: ReviewLine, display: Display) => ({
-  planned: targetStep(line.tolerance, planStep(line.planned.target), display),
-  target: targetStep(line.tolerance, planStep(line.target), display),
+  planned: plannedStep(line.planned.target, line.tolerance, display),
+  target: plannedStep(line.target, line.tolerance, display),
   weighed: targetStep(line.tolerance, stepOfLine(line) ?? TENTH, display),
   tolerance: toleranceStep(line.tolerance, planStep(line.tolerance), display),
 });
