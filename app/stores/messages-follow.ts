@@ -43,6 +43,8 @@ export const followMessages = {
     title: 'What is in it',
     note: 'Back from the bar to what was weighed.',
     of: (mark: string, name: string) => `${mark} is of the batch ${name}.`,
+    twice: (mark: string, count: number) => `${mark} was given to ${counted(count, 'batch', 'batches')}. All of them stand below.`,
+    unknown: (mark: string) => `No bars bear the mark ${mark}. What its beginning names stands below, whole: read the label again.`,
     heads: { lot: 'lot', material: 'material', mass: 'weighed', supplier: 'from', until: 'until' },
     caption: 'Lots in this batch',
     unstated: (what: string, mass: string) => `${what}: ${mass} without a lot.`,
@@ -81,6 +83,8 @@ export const followMessages = {
     report:
       'A serious reaction may have to be reported to the authority, in some places within days: look at the rules where you sell, and keep a bar for them.',
     keep: 'Keep it and hold its bars',
+    anyway: 'Keep it all the same, and hold the whole batch',
+    notThere: (mark: string) => `${mark} (no such bars)`,
     kept: (held: readonly string[]) =>
       held.length === 0
         ? 'Kept. Nothing of that batch is on the shelf as bars yet: begin none before this is cleared.'

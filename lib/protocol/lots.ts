@@ -64,14 +64,22 @@ export interface FollowedLot {
   readonly byHand: boolean;
 }
 
-/** GET /api/follow/bars?mark=: from the mark on a bar, or of a batch, back to lots and weights. */
-export interface FollowBars {
-  readonly mark: string;
+/** One batch, back to lots and weights. */
+export interface FollowedBack {
   readonly followed: FollowedBatch;
   readonly lots: readonly FollowedLot[];
   /** Lines without a lot: weighed, and nobody said from what. */
   readonly unstated: readonly { readonly material: string; readonly mass: number }[];
   readonly weights: readonly { readonly material: string; readonly actual: number; readonly lots: string; readonly byHand: boolean }[];
+}
+
+/** GET /api/follow/bars?mark=: from the mark on a bar, or of a batch, back to whatever bears it: several where a mark was given twice. */
+export interface FollowBars {
+  readonly mark: string;
+  /** No bars and no mould bear it, only a batch what stands before its stroke: all of that batch's bars are shown. */
+  readonly isUnknown: boolean;
+  /** Never empty. */
+  readonly batches: readonly FollowedBack[];
 }
 
 const text = (most: number) => z.string().check(z.trim(), z.minLength(1), z.maxLength(most));
@@ -85,6 +93,8 @@ export const complaintAsk = z.object({
   action: z.string().check(z.maxLength(2000)),
   /** A reaction of somebody's body: may have to be reported. */
   reaction: z.enum(['none', 'slight', 'serious']),
+  /** Said of a mark that no bars bear: the whole batch is meant. Without it such a mark is refused (422). */
+  anyway: z.optional(z.boolean()),
 });
 export type ComplaintAsk = z.infer<typeof complaintAsk>;
 

@@ -19,6 +19,7 @@ import type { BarsDesk } from '../bars/desk';
 import type { Log } from '../log';
 import type { Store } from '../store/store';
 import { createLotStores } from './lots';
+import { nextMark } from './mark';
 import { createPlans, scalesOf } from './plans';
 import type { Plans } from './plans';
 import { armedBatch, foldBatch, remembered } from './restore';
@@ -78,7 +79,7 @@ export const startRun = async (parts: RunParts): Promise<BenchRun> => {
     ...(await remembered(store.bench, store.checks())),
     newEntryId: newId,
     newBatchId: newId,
-    newMark: () => nextMark(store),
+    newMark: () => nextMark(store, systemClock.wall()),
     person: MAKER,
     plan: (id, lots) => plans.with(id, lots),
     lots: createLotStores(() => store.shelf.now(), realm, systemClock),
@@ -138,12 +139,4 @@ const restored = async ({ store, log }: RunParts): Promise<BenchParts['batch']> 
     log.error({ err: error }, 'the batch that was being weighed cannot be read; it is kept as it is');
     return null;
   }
-};
-
-/** Year and number within it: the eleventh batch of 2026 is "26-11". */
-const nextMark = async (store: Store): Promise<string> => {
-  const year = String(new Date(systemClock.wall()).getFullYear() % 100).padStart(2, '0');
-  const newest = (await store.batches.list({ before: null, limit: 1 })).batches[0];
-  const [of, number] = newest?.mark.split('-') ?? [];
-  return `${year}-${of === year ? Number(number) + 1 : 1}`;
 };

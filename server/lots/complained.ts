@@ -4,7 +4,7 @@ import type { Complaint } from '#lib/work/lots/complaint';
 
 /** Why bars of a batch are held: the newest complaint of it that stands; `null` without one. */
 export const complained = (shelf: Shelf, batch: string): string | null => {
-  const of = documentsOf<Complaint>(shelf, 'complaint').findLast((one) => one.batch === batch);
+  const of = documentsOf<Complaint>(shelf, 'complaint').findLast((one) => one.batch === batch || one.also?.includes(batch) === true);
   return of === undefined ? null : holdReason(of.day);
 };
 

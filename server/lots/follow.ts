@@ -1,4 +1,4 @@
-import type { FollowBars, FollowedBars, FollowedBatch, FollowedGone, FollowedLot, FollowLot } from '#lib/protocol/lots';
+import type { FollowBars, FollowedBack, FollowedBars, FollowedBatch, FollowedGone, FollowedLot, FollowLot } from '#lib/protocol/lots';
 import type { BatchListRow } from '#lib/protocol/http';
 import { as } from '#lib/units/id';
 import type { BarsId, BatchId, PersonId } from '#lib/units/id';
@@ -9,6 +9,7 @@ import { trueNet } from '#lib/work/batch/lots';
 import type { Lot } from '#lib/work/formula/index';
 import { newest } from '#lib/work/shelf/shelf';
 import type { Shelf } from '#lib/work/shelf/shelf';
+import { mouldsToBegin } from '../bars/begin';
 import { orderName } from '../orders/called';
 import type { People } from '../store/people';
 import type { Store } from '../store/store';
@@ -94,24 +95,43 @@ const outOf = (moves: readonly StockMove[], { who, where }: Called): readonly Fo
     at: where(at),
   }));
 
-/** From the mark on a bar, or of a batch, back to lots and weights. What a label's code has behind the mark is not part of it. `null`: no batch bears it. */
+/**
+ * From the mark on a bar, or of a batch, back to lots and weights, of every batch that bears it. What a label's code has behind the mark is
+ * not part of it. `null`: no batch bears it.
+ */
 export const followBars = async (parts: FollowParts, said: string): Promise<FollowBars | null> => {
   const mark = (said.trim().split('\n')[0] ?? '').trim();
-  const [row] = await parts.store.lots.marked(mark.split('/')[0] ?? '');
-  const state = row === undefined ? null : await parts.batchState(row.id);
-  if (row === undefined || state === null) return null;
+  const rows = await parts.store.lots.marked(mark.split('/')[0] ?? '');
+  const all = (await Promise.all(rows.map((row) => backFrom(parts, row)))).filter((one) => one !== null);
+  if (all.length === 0) return null;
+  if (!mark.includes('/')) return { mark, isUnknown: false, batches: all.map(({ back }) => back) };
+  const bearing = all.filter(({ marks }) => marks.has(mark));
+  const narrowed = bearing.map(({ back: { followed, ...inside } }) => ({
+    followed: { ...followed, bars: followed.bars.filter((one) => one.mark === mark) },
+    ...inside,
+  }));
+  return narrowed.length > 0
+    ? { mark, isUnknown: false, batches: narrowed }
+    : { mark, isUnknown: true, batches: all.map(({ back }) => back) };
+};
+
+/** One batch back to its lots, with the marks of its bars and of the moulds they have not been begun from. */
+const backFrom = async (parts: FollowParts, row: BatchListRow): Promise<{ back: FollowedBack; marks: ReadonlySet<string> } | null> => {
+  const state = await parts.batchState(row.id);
+  if (state === null) return null;
+  const shelf = parts.store.shelf.now();
   const followed = await batchOf(parts, row, 0);
-  const wanted = mark.includes('/') ? followed.bars.filter((one) => one.mark === mark) : followed.bars;
-  return { mark, followed: { ...followed, bars: wanted }, ...insideOf(parts.store.shelf.now(), state) };
+  const marks = new Set([...followed.bars, ...mouldsToBegin(state, shelf)].map((one) => one.mark));
+  return { back: { followed, ...insideOf(shelf, state) }, marks };
 };
 
 /** Typed, or put right later. */
 const isToldByHand = ({ kind, amended }: Contribution): boolean => kind === 'typed' || amended !== undefined;
 
-const insideOf = (shelf: Shelf, state: BatchState): Pick<FollowBars, 'lots' | 'unstated' | 'weights'> => {
+const insideOf = (shelf: Shelf, state: BatchState): Omit<FollowedBack, 'followed'> => {
   const lots = new Map<string, FollowedLot>();
   const unstated: { material: string; mass: number }[] = [];
-  const weights: FollowBars['weights'][number][] = [];
+  const weights: FollowedBack['weights'][number][] = [];
   for (const id of state.order) {
     const line = state.lines[id];
     if (line === undefined) continue;

@@ -70,6 +70,7 @@ export interface SampleBatch {
   /** Line whose first weight is crossed out and weighed again. */
   readonly struckLine?: number | null;
   readonly close?: boolean;
+  readonly mark?: string;
 }
 
 /** One append per decision: start; per line its vessel, then weight and closing of the line with the strip, then the lift; the end. */
@@ -80,6 +81,7 @@ export const sampleBatch = ({
   stripBytes = 4000,
   struckLine = null,
   close = true,
+  mark = `${batch} mark`,
 }: SampleBatch): Append[] => {
   const appends: Append[] = [];
   let version = 0;
@@ -92,9 +94,7 @@ export const sampleBatch = ({
     appends.push({ batch, entries, intent: { id: intent, answer: { ok: true, seq: version, version, repeated: false } }, blobs });
   };
 
-  add([
-    { kind: 'batch-started', body: { mark: `${batch} mark`, plan: planOf(lines), bench: 'bench 1', uncheckedScales: [as('scale-main')] } },
-  ]);
+  add([{ kind: 'batch-started', body: { mark, plan: planOf(lines), bench: 'bench 1', uncheckedScales: [as('scale-main')] } }]);
   let actual = 0;
   for (let n = 0; n < lines; n += 1) {
     const line = lineId(n);

@@ -2,7 +2,7 @@
 import type { Route } from 'next';
 import Link from 'next/link';
 import { massText } from '#lib/units/format';
-import type { FollowBars } from '#lib/protocol/lots';
+import type { FollowBars, FollowedBack } from '#lib/protocol/lots';
 import { useDisplay } from '../../_live/use';
 import { on } from '../../_ui/classes';
 import { Measured } from '../../_ui/figures';
@@ -18,16 +18,29 @@ function Weight({ text, byHand }: { readonly text: string; readonly byHand: bool
   return byHand ? text : <Measured>{text}</Measured>;
 }
 
-/** From a mark back: its bars, the lots in it, every weight. */
-export function BackSections({ found }: { readonly found: FollowBars }) {
+/** From a mark back, for every batch that bears it. */
+export function BackSections({ found: { mark, isUnknown, batches } }: { readonly found: FollowBars }) {
+  return (
+    <>
+      {batches.length > 1 ? <p className={on('warn')}>{words.twice(mark, batches.length)}</p> : null}
+      {isUnknown ? <p className={on('warn')}>{words.unknown(mark)}</p> : null}
+      {batches.map((one) => (
+        <Back key={one.followed.batch.id} mark={isUnknown ? one.followed.batch.mark : mark} found={one} />
+      ))}
+    </>
+  );
+}
+
+/** One batch: its bars, the lots in it, every weight. */
+function Back({ mark, found }: { readonly mark: string; readonly found: FollowedBack }) {
   const display = useDisplay();
   const { heads, weightHeads } = words;
   const { batch } = found.followed;
   const shown = (mass: number): string => massText(mass, display, null);
   return (
     <>
-      <PaperSection name={found.mark} note={<p>{words.note}</p>}>
-        <p className={on('reading')}>{words.of(found.mark, batch.name)}</p>
+      <PaperSection name={mark} note={<p>{words.note}</p>}>
+        <p className={on('reading')}>{words.of(mark, batch.name)}</p>
         <FollowTable batches={[found.followed]} masses={false} />
       </PaperSection>
       <PaperSection name={words.title}>

@@ -65,6 +65,8 @@ export function ComplaintsPage() {
 }
 
 type Reaction = Complaint['reaction'];
+/** How the server answers a mark that no bars bear. */
+const NO_SUCH_BARS = 422;
 const REACTIONS = Object.entries(words.reactions) as [Reaction, string][];
 
 function Form({ onKept }: { readonly onKept: (mark: string, held: readonly string[]) => void }) {
@@ -74,13 +76,15 @@ function Form({ onKept }: { readonly onKept: (mark: string, held: readonly strin
   const [reaction, setReaction] = useState<Reaction>('none');
   const [tried, setTried] = useState(false);
   const [problem, setProblem] = useState<HttpProblem | null>(null);
+  // The mark that was refused because no bars bear it: asked about as long as it stands there.
+  const [unknown, setUnknown] = useState<string | null>(null);
   const errors = {
     mark: typed.mark.trim() === '' ? words.missing : '',
     day: isDay(typed.day.trim()) ? '' : words.badDay,
     what: typed.what.trim() === '' ? words.missing : '',
     action: '',
   };
-  const keep = async (): Promise<void> => {
+  const keep = async (anyway: boolean): Promise<void> => {
     setTried(true);
     if (Object.values(errors).some((error) => error !== '')) return;
     const { mark, day, what, action } = typed;
@@ -91,7 +95,9 @@ function Form({ onKept }: { readonly onKept: (mark: string, held: readonly strin
       what: what.trim(),
       action: action.trim(),
       reaction,
+      anyway,
     });
+    setUnknown(!answer.ok && answer.status === NO_SUCH_BARS ? mark : null);
     setProblem(answer.ok ? null : answer.problem);
     if (answer.ok) onKept(mark.trim(), answer.value.held);
   };
@@ -110,7 +116,7 @@ function Form({ onKept }: { readonly onKept: (mark: string, held: readonly strin
       className={on('form')}
       onSubmit={(event) => {
         event.preventDefault();
-        void keep();
+        void keep(false);
       }}
     >
       {field('mark', words.mark, followMessages.ask.markHint)}
@@ -129,6 +135,13 @@ function Form({ onKept }: { readonly onKept: (mark: string, held: readonly strin
       {problem === null ? null : (
         <div className={on('whole')}>
           <Problem problem={problem} />
+          {unknown === null || unknown !== typed.mark ? null : (
+            <div className={on('acts')}>
+              <button type="button" className={on('act')} onClick={() => void keep(true)}>
+                {words.anyway}
+              </button>
+            </div>
+          )}
         </div>
       )}
     </form>
@@ -136,8 +149,9 @@ function Form({ onKept }: { readonly onKept: (mark: string, held: readonly strin
 }
 
 /** Where the bars are that were kept back for looking at. */
-function Retained({ trace: { followed } }: { readonly trace: FollowBars }) {
-  const kept = followed.bars.map(
+function Retained({ trace: { batches } }: { readonly trace: FollowBars }) {
+  const bars = batches.flatMap(({ followed }) => followed.bars);
+  const kept = bars.map(
     ({ mark, retained, place }) => `${mark}, ${retained === 0 ? followMessages.noRetained : followMessages.retained(retained, place)}`,
   );
   return kept.length === 0 ? null : (
@@ -172,7 +186,7 @@ function List({ all }: { readonly all: readonly Complaint[] }) {
                 prefetch={false}
                 aria-label={`${words.trace}: ${one.mark}`}
               >
-                {one.mark}
+                {one.isUnknown === true ? words.notThere(one.mark) : one.mark}
               </Link>
             </th>
             <td>{one.what}</td>

@@ -13,7 +13,11 @@ const batch = z.looseObject({
 const OUTLINES = {
   used: z.looseObject({ used: z.record(z.string(), z.number()) }),
   lot: z.looseObject({ id: z.string(), mark: z.string(), used: z.number(), batches: z.array(batch) }),
-  bars: z.looseObject({ mark: z.string(), followed: batch, lots: z.array(z.looseObject({})), weights: z.array(z.looseObject({})) }),
+  bars: z.looseObject({
+    mark: z.string(),
+    isUnknown: z.boolean(),
+    batches: z.array(z.looseObject({ followed: batch, lots: z.array(z.looseObject({})), weights: z.array(z.looseObject({})) })),
+  }),
   held: z.looseObject({ ok: z.boolean() }),
   complaint: z.looseObject({ id: z.string(), held: z.array(z.string()) }),
 };

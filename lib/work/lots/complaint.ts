@@ -8,6 +8,10 @@ export interface Complaint {
   /** Mark on the bar, or of its batch. */
   readonly mark: string;
   readonly batch: string;
+  /** Other batches that bear the same mark: it may be of any of them. */
+  readonly also?: readonly string[];
+  /** No bars bear that mark: it was kept as it was read, of the whole batch. */
+  readonly isUnknown?: boolean;
   readonly day: string;
   readonly what: string;
   readonly action: string;
@@ -20,6 +24,8 @@ export const complaintSchema: z.ZodMiniType<Complaint> = z.strictObject({
   id,
   mark: name.check(z.minLength(1)),
   batch: id,
+  also: z.exactOptional(z.array(id)),
+  isUnknown: z.exactOptional(z.boolean()),
   day: date,
   what: note.check(z.minLength(1)),
   action: note,

@@ -1,9 +1,12 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { BatchListRow, HttpProblem } from '#lib/protocol/http';
 import type { BarsList } from '#lib/protocol/bars';
 import type { ComplaintAnswer, FollowBars, FollowLot, LotsUsed } from '#lib/protocol/lots';
 import type { PeoplePage } from '#lib/protocol/people';
 import type { ShelfList } from '#lib/protocol/shelf';
+import { nextMark } from '#server/bench/mark';
 import { openStore } from '#server/store/open';
+import type { Store } from '#server/store/store';
 import type { RunningServer } from '#server/server';
 import { sampleBatch } from '#tests/support/sample-batch';
 import { optionsFor, serverHere } from '#tests/support/server-rig';
@@ -18,6 +21,8 @@ describe('following a lot', () => {
     const batches = [
       { batch: 'b1', lines: 3 },
       { batch: 'b2', lines: 2, struckLine: 1 },
+      // A mark that was given before.
+      { batch: 'b3', lines: 1, mark: 'b2 mark' },
     ];
     for (const one of batches) for (const append of sampleBatch({ ...one, stripBytes: 64 })) await store.bench.append(append);
     await store.close();
@@ -37,7 +42,7 @@ describe('following a lot', () => {
 
   it('what was weighed of each lot, crossed-out weights left out', async () => {
     // Lot 1 of the second batch was crossed out and typed again without a lot.
-    expect((await get<LotsUsed>('/lots')).used).toEqual({ 'lot-0': 200_400, 'lot-1': 101_200, 'lot-2': 102_200 });
+    expect((await get<LotsUsed>('/lots')).used).toEqual({ 'lot-0': 300_600, 'lot-1': 101_200, 'lot-2': 102_200 });
   });
 
   it('from a lot to batches, bars and who has them; from a bar’s mark back to lots and weights', async () => {
@@ -78,28 +83,33 @@ describe('following a lot', () => {
     await want({ kind: 'sell', count: 4, to: shop, at: null, from: 'shelf', note: '' });
 
     const followed = await get<FollowLot>('/follow/lot?id=lot-0');
-    expect(followed).toMatchObject({ mark: '26-0', used: 200_400, lot: { supplier: 'The mill' } });
+    expect(followed).toMatchObject({ mark: '26-0', used: 300_600, lot: { supplier: 'The mill' } });
     expect(followed.batches.map(({ batch, mass }) => [batch.id, mass])).toEqual([
+      ['b3', 100_200],
       ['b2', 100_200],
       ['b1', 100_200],
     ]);
     const sold = { kind: 'sold', count: 4, to: shop, name: 'The corner shop' };
-    expect(followed.batches[1]?.bars).toMatchObject([
+    expect(followed.batches[2]?.bars).toMatchObject([
       { mark: 'b1 mark/1', made: 10, shelf: 6, retained: 1, place: 'shelf 2', gone: [sold] },
     ]);
 
     const back = await get<FollowBars>(`/follow/bars?mark=${encodeURIComponent('b1 mark/1')}`);
-    expect(back.lots.map(({ mark, mass, supplier }) => [mark, mass, supplier])).toEqual([
+    expect(back).toMatchObject({ isUnknown: false, batches: [{ followed: { bars: [{ mark: 'b1 mark/1' }] } }] });
+    expect(back.batches[0]?.lots.map(({ mark, mass, supplier }) => [mark, mass, supplier])).toEqual([
       ['26-0', 100_200, 'The mill'],
       ['26-1', 101_200, null],
       ['26-2', 102_200, null],
     ]);
-    expect(back.weights[0]).toEqual({ material: 'oil 0', actual: 100_200, lots: '26-0', byHand: false });
+    expect(back.batches[0]?.weights[0]).toEqual({ material: 'oil 0', actual: 100_200, lots: '26-0', byHand: false });
     const other = await get<FollowBars>(`/follow/bars?mark=${encodeURIComponent('b2 mark')}`);
-    expect(other.unstated).toEqual([{ material: 'oil 1', mass: 101_200 }]);
+    expect(other.batches.map(({ followed: { batch } }) => batch.id)).toEqual(['b3', 'b2']);
+    expect(other.batches[1]?.unstated).toEqual([{ material: 'oil 1', mass: 101_200 }]);
+    const none = await get<FollowBars>(`/follow/bars?mark=${encodeURIComponent('b1 mark/9')}`);
+    expect(none).toMatchObject({ isUnknown: true, batches: [{ followed: { bars: [{ mark: 'b1 mark/1' }] } }] });
     // The name goes, the sale stays with its id.
     await post(`/people/${shop}/erase`, { erase: 'name' });
-    expect((await get<FollowLot>('/follow/lot?id=lot-0')).batches[1]?.bars[0]?.gone[0]).toMatchObject({ to: shop, name: null });
+    expect((await get<FollowLot>('/follow/lot?id=lot-0')).batches[2]?.bars[0]?.gone[0]).toMatchObject({ to: shop, name: null });
     for (const none of ['/follow/lot?id=nobody', '/follow/bars?mark=99-1', '/follow/bars'])
       expect((await fetch(at(none))).status).toBe(404);
   });
@@ -116,12 +126,24 @@ describe('following a lot', () => {
     expect((await post('/complaints', { ...said, day: '2026-02-30' })).status).toBe(400);
     expect((await post('/complaints', { ...said, mark: '99-1' })).status).toBe(404);
     expect((await post('/complaints', { ...said, what: ' ' })).status).toBe(400);
+    const nine = { ...said, mark: 'b1 mark/9' };
+    const asked = await post<HttpProblem>('/complaints', nine);
+    expect(asked).toMatchObject({
+      status: 422,
+      body: { error: expect.stringContaining('b1 mark/9'), todo: expect.stringContaining('b1 mark/1') },
+    });
     expect((await get<ShelfList>('/shelf/complaint')).items).toEqual([]);
     for (const _try of [1, 2])
       expect(await post<ComplaintAnswer>('/complaints', said)).toMatchObject({ status: 200, body: { held: ['b1 mark/1'] } });
     expect((await get<ShelfList>('/shelf/complaint')).items).toMatchObject([
       { version: 1, document: { batch: 'b1', held: ['b1 mark/1'] } },
     ]);
+    // Nobody can read it better: all of that batch is held, and the record says that there are no such bars.
+    expect(await post<ComplaintAnswer>('/complaints', { ...nine, intent: 'complain-9', anyway: true })).toMatchObject({ status: 200 });
+    expect((await get<ShelfList>('/shelf/complaint')).items[0]?.document).not.toHaveProperty('isUnknown');
+    expect((await get<ShelfList>('/shelf/complaint')).items[1]).toMatchObject({
+      document: { mark: 'b1 mark/9', batch: 'b1', isUnknown: true, held: ['b1 mark/1'] },
+    });
     const [bars] = (await get<BarsList>('/bars')).bars;
     expect(bars?.held).toBe('Complaint 2026-11-20');
     const sell = { kind: 'sell', count: 1, to: null, at: null, from: 'shelf', note: '' };
@@ -130,8 +152,24 @@ describe('following a lot', () => {
     expect(await post<ComplaintAnswer>('/complaints', early)).toMatchObject({ status: 200, body: { held: [] } });
     const begun = { intent: intent(), batch: 'b2', moulds: [1], mould: { id: null, name: 'Tray', cavities: 4 }, batter: 9_000 };
     expect((await post('/bars', begun)).status).toBe(200);
-    expect((await get<BarsList>('/bars')).bars.map(({ held }) => held)).toEqual(['Complaint 2026-11-21', 'Complaint 2026-11-20']);
+    const twin = { intent: intent(), batch: 'b3', moulds: [1], mould: { id: null, name: 'Tray', cavities: 4 }, batter: 9_000 };
+    expect((await post('/bars', twin)).status).toBe(200);
+    const why = (await get<BarsList>('/bars')).bars.map(({ held }) => held);
+    expect(why).toEqual(['Complaint 2026-11-21', 'Complaint 2026-11-21', 'Complaint 2026-11-20']);
     const path = `/bars/lot?id=${encodeURIComponent(bars?.id ?? '')}`;
     expect((await post(path, { intent: intent(), expectedVersion: null, want: sell })).status).toBe(409);
   });
+});
+
+const rows = (marks: readonly string[]) => marks.map((mark) => ({ mark }) as BatchListRow);
+
+it('a batch is never given a mark that stands on another, though the clock was set back', async () => {
+  const given = ['26-1', '25-3', '25-2', '25-1'];
+  const store = {
+    batches: { list: async () => ({ batches: rows(given), next: null }) },
+    lots: { marked: async (mark: string) => rows(given.filter((one) => one === mark)) },
+  } as unknown as Store;
+  expect(await nextMark(store, Date.UTC(2026, 5, 1))).toBe('26-2');
+  expect(await nextMark(store, Date.UTC(2025, 5, 1))).toBe('25-4');
+  expect(await nextMark(store, Date.UTC(2027, 5, 1))).toBe('27-1');
 });
