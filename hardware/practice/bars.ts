@@ -40,5 +40,7 @@ export const barsHint = (
   if (cue === null) return null;
   const name = `${cue.mark} bar ${cue.bar ?? cue.done + 1}`;
   const role = scales.find(({ id }) => id === cue.scale)?.role ?? 'fine';
-  return { bar: { id: name, name, use: 'aside', empty: massOf(cue), contents: 0 }, role, phase: cue.phase };
+  const empty = massOf(cue);
+  // What has dried is another thing to the scale: fetched anew.
+  return { bar: { id: `${name} of ${empty} mg`, name, use: 'aside', empty, contents: 0 }, role, phase: cue.phase };
 };
