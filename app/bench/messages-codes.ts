@@ -49,7 +49,10 @@ export const sayWords: Readonly<Record<SayCode, Word>> = {
   over: (params, show) =>
     `${mass('over')(params, show)} over, ${numberIn(params, 'red') === 1 ? 'outside the limits' : 'inside the limits'}.`,
   'ways-out': plain('Something is wrong. Choose a way out.'),
-  'take-out': (params, show) => `${mass('mass')(params, show)} out of the ${name(params, 'vessel')}.`,
+  'take-out': (params, show) => {
+    const mark = name(params, 'mark');
+    return `${mass('mass')(params, show)} out of the ${name(params, 'vessel')}.${mark === '' ? '' : ` Label it ${mark}.`}`;
+  },
   accepted: (params, show) => `${name(params, 'material')} accepted, ${mass('net')(params, show)}.`,
   lift: (params) => `Lift the ${name(params, 'vessel')}.`,
   question: (params, show) => `The accepted weight changed: ${wasNow(params, show)}. Which is right?`,

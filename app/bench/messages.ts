@@ -150,12 +150,6 @@ export const messages = {
     drift: 'The scale is drifting',
     'return-unlike': 'It came back unlike it left',
   } satisfies Record<DoubtReason, string>,
-  whither: {
-    bottle: 'back to its bottle',
-    waste: 'to waste',
-    'other-vessel': 'kept elsewhere',
-    caustic: 'caustic waste: label it',
-  },
   steps: {
     settling: 'settling',
     accepts: 'accepting',

@@ -82,7 +82,7 @@ export type SayCode =
   | 'hold' // material, net
   | 'over' // over, red
   | 'ways-out' // a stated wrong: choose
-  | 'take-out' // vessel, mass
+  | 'take-out' // vessel, mass; mark of the batch that what is set aside becomes
   | 'accepted' // material, net
   | 'lift' // vessel
   | 'question' // was, now

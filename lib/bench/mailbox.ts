@@ -2,8 +2,8 @@ import { NotCanonical } from '#lib/record/canonical';
 import type { Append, Journal, Json, JournalLine } from '#lib/record/journal';
 import { JournalReadOnly, labelled, RepeatedIntent } from '#lib/record/journal';
 import type { EntryId } from '#lib/units/id';
-import { decide as decideByRules, evolve, toEntry } from '#lib/work/batch/index';
-import type { BatchState, Command, Decision, Draft, Entry, Refusal } from '#lib/work/batch/index';
+import { decide as decideByRules, evolve, fold, toEntry } from '#lib/work/batch/index';
+import type { BatchState, Begins, Command, Decision, Draft, Entry, Refusal } from '#lib/work/batch/index';
 import type { IntentAnswer } from '#lib/protocol/intent';
 
 export interface MailboxParts {
@@ -24,6 +24,8 @@ export interface MailboxParts {
 export interface Commit {
   /** Sequence number of the journal before it. */
   readonly from: number;
+  /** And after it, with the first lines of another batch that it may have begun. */
+  readonly seq: number;
   readonly lines: readonly JournalLine[];
   readonly entries: readonly Entry[];
   readonly before: BatchState | null;
@@ -78,7 +80,9 @@ export const createMailbox = (parts: MailboxParts): Mailbox => {
       const decision: Decision = no === null ? decide(state, command) : { ok: false, refusal: no };
       if (!decision.ok) return (await repeated(command)) ?? { ok: false, refusal: decision.refusal };
       const entries = completed(state, command, decision.drafts);
-      return 'refusal' in entries ? { ok: false, ...entries } : await commit(state, command, entries, { blobs, comes });
+      if ('refusal' in entries) return { ok: false, ...entries };
+      const others = decision.begins === undefined ? [] : begunOf(state, command, decision.begins);
+      return await commit(state, command, entries, { others, blobs, comes });
     } catch (error) {
       if (error instanceof RepeatedIntent) return again(error.answer);
       if (error instanceof JournalReadOnly) return unwritten(error.message);
@@ -106,28 +110,37 @@ export const createMailbox = (parts: MailboxParts): Mailbox => {
     );
   };
 
+  /** Of a batch that does not come to the bench by it. */
+  const begunOf = (state: BatchState | null, command: Command, { batch: id, drafts }: Begins): readonly Entry[] => {
+    const { by, via, intent, boot, mono, wall, offsetMin } = command;
+    const head = { batch: id, realm: state?.realm ?? 'test', v: 1, by, via, intent, boot, mono, wall, offsetMin } as const;
+    return drafts.map((draft, i) => toEntry(draft, { ...head, id: parts.newEntryId(), version: i + 1 }));
+  };
+
   const commit = async (
     state: BatchState | null,
     command: Command,
     entries: readonly Entry[],
-    { blobs, comes }: { readonly blobs: Append['blobs']; readonly comes: boolean },
+    { others, blobs, comes }: { readonly others: readonly Entry[]; readonly blobs: Append['blobs']; readonly comes: boolean },
   ): Promise<IntentAnswer> => {
     const from = parts.journal.seq();
-    const answer: IntentAnswer = { ok: true, seq: from + entries.length, version: (state?.version ?? 0) + entries.length, repeated: false };
+    const seq = from + entries.length + others.length;
+    const answer: IntentAnswer = { ok: true, seq, version: (state?.version ?? 0) + entries.length, repeated: false };
     // Nothing to keep: an agreed no-op is answered as done and written nowhere.
     if (entries.length === 0) return answer;
     // Before the write: should the entries not follow from the state, nothing is kept either.
     const after = entries.reduce<BatchState | null>(evolve, state);
     if (after === null) return answer;
+    fold(others);
     const lines = await parts.journal.append({
       batch: command.batch,
-      entries: entries.map(labelled),
+      entries: [...entries, ...others].map(labelled),
       intent: command.intent === null ? null : { id: command.intent, answer },
       blobs,
     });
     if (!comes) return answer;
     batch = after;
-    parts.committed({ from, lines, entries, before: state, batch: after });
+    parts.committed({ from, seq, lines: lines.slice(0, entries.length), entries, before: state, batch: after });
     return answer;
   };
 

@@ -8,7 +8,8 @@ export const nextMark = async ({ batches, lots }: Pick<Store, 'batches' | 'lots'
   const year = String(new Date(wall).getFullYear() % 100).padStart(2, '0');
   const newest = (await batches.list({ before: null, limit: 1 })).batches[0];
   const [of, number] = newest?.mark.split('-') ?? [];
-  let next = of === year ? (Number(number) || 0) + 1 : 1;
+  // What was set aside of a batch has its number, and a letter.
+  let next = of === year ? (Number.parseInt(number ?? '', 10) || 0) + 1 : 1;
   // Steps that double: each look goes through all batches.
   for (let step = 1; (await lots.marked(`${year}-${next}`)).length > 0; step *= 2) next += step;
   return `${year}-${next}`;

@@ -5,6 +5,7 @@ import type { BarsId, BatchId, PersonId } from '#lib/units/id';
 import { hadBy } from '#lib/work/bars/handed';
 import type { BarsState, StockMove } from '#lib/work/bars/index';
 import type { BatchState, Contribution } from '#lib/work/batch/index';
+import { comesIn } from '#lib/work/batch/comes-in';
 import { trueNet } from '#lib/work/batch/lots';
 import type { Lot } from '#lib/work/formula/index';
 import { newest } from '#lib/work/shelf/shelf';
@@ -136,7 +137,7 @@ const insideOf = (shelf: Shelf, state: BatchState): Omit<FollowedBack, 'followed
     const line = state.lines[id];
     if (line === undefined) continue;
     const material = line.plan.material.name;
-    const poured = line.contributions.filter(({ kind, struck }) => struck === null && (kind === 'pour' || kind === 'typed'));
+    const poured = line.contributions.filter((one) => one.struck === null && comesIn(one));
     if (poured.length === 0) continue;
     for (const one of poured) {
       if (one.lot === undefined) {

@@ -58,7 +58,7 @@ export class BatchRig {
   command<K extends CommandKind>(kind: K, body: CommandBodies[K], head: Partial<CommandHead> = {}): Command {
     this.mono += 10;
     const full: CommandHead = {
-      batch: as<BatchId>('batch-1'),
+      batch: this.state?.id ?? as<BatchId>('batch-1'),
       expectedVersion: null,
       by: as<PersonId>('person-1'),
       via: 'screen',
@@ -107,8 +107,8 @@ export class BatchRig {
   }
 
   /** An entry as a record may hold it, whatever would be decided today. */
-  enterAs<K extends Draft['kind']>(kind: K, body: Extract<Draft, { kind: K }>['body']): void {
-    this.enter({ kind, body } as Draft, this.command('note', { text: '' }));
+  enterAs<K extends Draft['kind']>(kind: K, body: Extract<Draft, { kind: K }>['body'], head: Partial<CommandHead> = {}): void {
+    this.enter({ kind, body } as Draft, this.command('note', { text: '' }, head));
   }
 
   get now(): BatchState {

@@ -3,3 +3,4 @@ export { aloud } from './aloud';
 export { ByHand } from './by-hand';
 export { Cards } from './cards';
 export { Ways } from './ways';
+export { Whither } from './whither';

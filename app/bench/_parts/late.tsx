@@ -22,6 +22,7 @@ interface Parts {
   readonly howItGoes: Draw;
   readonly lots: Draw;
   readonly ways: Draw;
+  readonly whither: Draw;
   /** A sentence as it is read aloud. */
   readonly aloud: (say: Say, cards: readonly Card[], batch: BatchState | null, show: Show) => string;
   readonly sheet: (sheet: LateSheet) => ReactNode;
@@ -40,8 +41,8 @@ interface Parts {
 const { store, fetch } = createLateParts<Parts>(
   [
     async () => {
-      const { aloud, ByHand, Cards, Ways } = await import('./late-cards');
-      return { cards: () => <Cards />, ways: () => <Ways />, byHand: () => <ByHand />, aloud };
+      const { aloud, ByHand, Cards, Ways, Whither } = await import('./late-cards');
+      return { cards: () => <Cards />, ways: () => <Ways />, byHand: () => <ByHand />, whither: () => <Whither />, aloud };
     },
     async () => {
       const { HowItGoes, LotChoice, Start } = await import('./late-start');
@@ -91,7 +92,7 @@ const placed = (
     return usePart(name)?.() ?? <Missing />;
   };
 /** A part in passing, beside something else: without it nothing stands there. */
-const inPassing = (name: keyof Parts & ('howItGoes' | 'pot' | 'notice' | 'strip')) =>
+const inPassing = (name: keyof Parts & ('howItGoes' | 'pot' | 'notice' | 'strip' | 'whither')) =>
   function Late() {
     return usePart(name)?.() ?? null;
   };
@@ -108,6 +109,7 @@ export const LateHolds = placed('holds');
 export const LateMaking = placed('making');
 export const LateHowItGoes = inPassing('howItGoes');
 export const LatePotLine = inPassing('pot');
+export const LateWhither = inPassing('whither');
 export const LateNotice = inPassing('notice');
 export const LatePassingTemperatures = inPassing('strip');
 

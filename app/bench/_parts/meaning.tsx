@@ -10,6 +10,7 @@ import { LiveText } from '../../_ui/live-text';
 import { messages } from '../messages';
 import styles from '../bench.module.css';
 import { useControls } from './controls';
+import { LateWhither } from './late';
 import { useSeen } from './seen';
 import { isWeighing } from './shape';
 import { actFor, FIGURE_SPACE, secondsText, showIn } from './words';
@@ -75,22 +76,13 @@ function Fact() {
   if (offline || phase === 'away') return null;
   if (phase === 'joining' || phase === 'temperatures') return joiningHeld ? <HoldFact /> : null;
   if (phase === 'ask' || phase === 'question') return <Doubt />;
-  if (phase === 'take-out') return <Whither />;
+  if (phase === 'take-out') return <LateWhither />;
   // What it means takes the whole row.
   if (carried) return null;
   if (kind === 'since') return <Plain text={messages.number.since} />;
   if (kind === 'gross') return <Plain text={messages.number.gross} />;
   if (kind === 'words') return <LastKnown />;
   return isWeighing(phase) && kind === 'left' ? <OfTarget /> : <Vessel />;
-}
-
-/** Where what is taken out goes. */
-function Whither() {
-  const act = useLive(({ batch }) => batch?.toDo[0] ?? null);
-  if (act === null) return null;
-  const { whither } = messages;
-  if ('caustic' in act && act.caustic) return <Plain text={whither.caustic} />;
-  return <Plain text={'to' in act ? whither[act.to] : whither.bottle} />;
 }
 
 /** Other words are another element: what is set anew at the right edge has not moved. */

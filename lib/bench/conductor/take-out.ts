@@ -1,6 +1,7 @@
 import type { InstrumentId } from '#lib/units/id';
 import { mg } from '#lib/units/mass';
 import type { BatchState, Weighed } from '#lib/work/batch/index';
+import { asideMark } from '#lib/work/batch/remedy/aside-mark';
 import type { RemedyAct } from '#lib/work/batch/remedy/types';
 import { weighedFrom } from './accept';
 import { hindrance } from './hinder';
@@ -28,7 +29,7 @@ export const takeOutScene = (stage: Scenery, act: RemedyAct): Scene => {
   const say = {
     key: `take-out ${stage.batch.version}`,
     code: 'take-out',
-    params: { vessel: name, mass: act.mass, kind: act.kind },
+    params: { vessel: name, mass: act.mass, kind: act.kind, ...(act.kind === 'split-off' ? { mark: asideMark(stage.batch) } : {}) },
   } as const;
   const scene = { phase: 'take-out', vessel: act.vessel, line: 'line' in act ? (stage.batch.lines[act.line] ?? null) : null, say } as const;
   const byWord = { ...scene, goOn: { code: 'done-by-hand', hold: true, act: () => done(stage, null) } } as const;

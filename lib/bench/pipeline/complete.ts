@@ -1,3 +1,4 @@
+import { as } from '#lib/units/id';
 import type { BatchId, BootId, EntryId, InstrumentId, IntentId, PersonId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 import type { Clock, Monotonic } from '#lib/units/time';
@@ -36,6 +37,8 @@ export interface Knowledge {
   readonly checks: Readonly<Record<InstrumentId, EntryId>>;
   readonly strips: Strips;
   readonly course: Course;
+  /** Unique for ever. */
+  readonly newId: () => string;
 }
 
 /** A want as a command: who, when, and the observation from the server's own ring. A weight gets its scale's check and its strip. */
@@ -54,7 +57,7 @@ export const complete = (want: Want, batch: BatchId, { withdrawn, ...behalf }: B
     observation,
   };
   return {
-    command: { ...head, ...evidenced(want, observation, strip, () => known.course.of(now)) },
+    command: { ...head, ...evidenced(named(want, known), observation, strip, () => known.course.of(now)) },
     blobs: strip === null ? [] : [{ sha256: strip.sha256, kind: 'strip', bytes: strip.bytes }],
     withdrawn,
   };
@@ -73,6 +76,10 @@ const WEIGHS: ReadonlySet<Want['kind']> = new Set<Want['kind']>([
 /** The settled weight that it takes into the record. */
 const weighedIn = (want: Want): Weighed | null =>
   WEIGHS.has(want.kind) ? ((want.body as { readonly weighed?: Weighed | null }).weighed ?? null) : null;
+
+/** What is set aside may begin a batch: its id is ours to give. */
+const named = (want: Want, { newId }: Knowledge): Want =>
+  want.kind === 'do-remedy-act' ? { ...want, body: { ...want.body, begins: as<BatchId>(newId()) } } : want;
 
 const evidenced = (want: Want, observation: Observation, strip: Strip | null, course: () => TemperatureCourse | null): Want => {
   if (want.kind === 'join') {

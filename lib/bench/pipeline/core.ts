@@ -210,7 +210,17 @@ export const createCore = (parts: CoreParts): Core => {
         );
 
   const letter = (want: Want, batch: BatchId, behalf: Behalf) =>
-    complete(want, batch, behalf, { boot, clock, view: view(), memory, batch: mailbox.batch(), checks, strips, course });
+    complete(want, batch, behalf, {
+      boot,
+      clock,
+      view: view(),
+      memory,
+      batch: mailbox.batch(),
+      checks,
+      strips,
+      course,
+      newId: parts.newEntryId,
+    });
 
   const remedies = createRemedies({
     answer: parts.answerRemedy,

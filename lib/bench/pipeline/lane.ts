@@ -4,10 +4,10 @@ import type { BatchState } from '#lib/work/batch/index';
 import type { Commit } from '../mailbox';
 
 /** The lines a commit adds, for a page that has everything before them; those of a new batch are all there are. */
-export const laneOfCommit = ({ from, lines, before, batch }: Commit): RecordLane => ({
+export const laneOfCommit = ({ from, seq, lines, before, batch }: Commit): RecordLane => ({
   batch: batch.id,
   from: before === null ? 0 : from,
-  seq: from + lines.length,
+  seq,
   lines: textsOf(lines),
 });
 

@@ -1,4 +1,5 @@
 import type { ReviewContribution, ReviewLine } from '#lib/work/batch/index';
+import { comesIn } from '#lib/work/batch/comes-in';
 import { crossedOutAway } from '../away';
 import type { Display } from '#lib/units/display';
 import { plannedStep, planStep, stepOf, targetStep, toleranceStep } from '../quantities';
@@ -34,7 +35,7 @@ export const voiceOf = (line: ReviewLine): 'measured' | 'entered' | 'worked' | '
  * Marks of the lots a line is of, each once: the right one, and what was stated where another was said later; without a weight, the plan's.
  */
 export const lotsOfLine = (line: ReviewLine): readonly { readonly mark: string; readonly stated: string | null }[] => {
-  const poured = counting(line).filter(({ kind }) => kind === 'pour' || kind === 'typed');
+  const poured = counting(line).filter(comesIn);
   const all = poured.flatMap(({ lot, rightLot }) => {
     const mark = rightLot ?? lot;
     return mark === null ? [] : [[`${mark} ${rightLot === null ? '' : lot}`, { mark, stated: rightLot === null ? null : lot }] as const];

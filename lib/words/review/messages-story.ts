@@ -189,7 +189,11 @@ const overrideFigures = (facts: Facts): Sentence => {
 
 /** The story of a batch in words. A new kind of event does not compile until it is told. */
 export const storyWords: Readonly<Record<StoryCode, Tell>> = {
-  started: (facts) => says(t`Begun: ${text(facts, 'name')}, version ${text(facts, 'formulaVersion')}.`),
+  started: (facts) =>
+    says(
+      t`Begun: ${text(facts, 'name')}, version ${text(facts, 'formulaVersion')}.`,
+      has(facts, 'from') ? t`With ${statedOrWeighed(facts)} that batch ${text(facts, 'from')} set aside.` : [],
+    ),
   'scale-never-checked': (facts) => says(t`The ${instrument(facts)} had never been checked against a known mass.`),
   'scale-stood-in': (facts) =>
     says(
@@ -235,7 +239,10 @@ export const storyWords: Readonly<Record<StoryCode, Tell>> = {
   'closed-short': (facts) => says(t`${material(facts)}, short.`, t`A person closed the line at ${workedMass(facts, 'actual')}.`),
   moved: (facts) => says(t`${statedMass(facts)} from the ${vessel(facts, 'from')} into the ${vessel(facts, 'to')}.`),
   withdrawn: (facts) =>
-    says(t`${statedMass(facts)} taken out of the ${vessel(facts)}, ${one(VIA, text(facts, 'to'), 'to a place not stated')}.`),
+    says(
+      t`${statedMass(facts)} taken out of the ${vessel(facts)}, ${one(VIA, text(facts, 'to'), 'to a place not stated')}.`,
+      has(facts, 'begins') ? t`It is a batch of its own, ${text(facts, 'begins')}.` : [],
+    ),
   lost: (facts) =>
     says(t`${statedMass(facts)} ${one(CAUSES, text(facts, 'cause'), 'lost')}.`, together(t`From the ${vessel(facts)}.`, note(facts))),
   split: (facts) =>

@@ -94,6 +94,7 @@ export const messages = {
     kinds: {
       pour: 'poured',
       typed: 'typed by hand',
+      brought: 'set aside by another batch',
       'weigh-back': 'weighed back',
       withdrawn: 'taken out',
       lost: 'lost',

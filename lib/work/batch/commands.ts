@@ -109,9 +109,9 @@ export interface CommandBodies {
   };
   /**
    * The first act of the chosen remedy is done. `weighed`: by the loss of its vessel on the pan; `null`: as a person says.
-   * `leave`: it is not done after all.
+   * `leave`: it is not done after all. `begins`: the id of the batch that what is set aside becomes; the server's.
    */
-  'do-remedy-act': { weighed: Weighed | null; held: boolean; leave?: boolean };
+  'do-remedy-act': { weighed: Weighed | null; held: boolean; leave?: boolean; begins?: BatchId };
   'state-wrong': WrongStated & { held: boolean };
   'answer-over': { line: LineId; choice: OverChoice; held: boolean };
   strike: { entry: EntryId; reason: StrikeReason; note: string; held: boolean };

@@ -127,9 +127,30 @@ export interface PeakForetold {
   readonly atMost: { readonly value: MilliCelsius; readonly u: number };
 }
 
+/** A batch that was begun with what another one set aside. */
+export interface Begun {
+  readonly batch: BatchId;
+  readonly mark: string;
+}
+
+/** What a batch was begun with: so much of each lot, out of the mixture of another batch. */
+export interface Brought {
+  readonly batch: BatchId;
+  readonly mark: string;
+  /** Of the entry there by which it left. */
+  readonly version: number;
+  readonly vessel: VesselId;
+  readonly mass: Milligrams;
+  readonly shares: readonly (Share & { readonly lot: { readonly id: LotId; readonly mark: string } | null })[];
+  /** A person stated the mass; else `weighed`, as it stands there too, told it. */
+  readonly source?: 'by-hand';
+  readonly weighed?: Weighed;
+}
+
 /** The body of each kind. A new kind does not compile until it is decided, evolved, reviewed and drawn. */
 export interface EntryBodies {
-  'batch-started': { mark: string; plan: Plan; bench: string; uncheckedScales: readonly InstrumentId[] };
+  /** `from`: what it begins with was set aside by another batch. */
+  'batch-started': { mark: string; plan: Plan; bench: string; uncheckedScales: readonly InstrumentId[]; from?: Brought };
   replanned: { lines: readonly LinePlan[]; reason: string };
   /** `despite`: it should not have been, and somebody held to say that it is. */
   'lot-chosen': { line: LineId; lot: { id: LotId; mark: string }; despite?: LotDespite };
@@ -203,6 +224,8 @@ export interface EntryBodies {
     source?: 'by-hand';
     /** By the loss of its vessel on the pan. */
     weighed?: Weighed;
+    /** What left is a batch of its own now, which holds it from its first entry. */
+    begins?: Begun;
   };
   lost: {
     vessel: VesselId;

@@ -5,7 +5,7 @@ export type * from './state';
 export type * from './later/types';
 export type * from './joining';
 export { BATCH_STATUSES } from './state';
-export { decide, roleMay, type Decision } from './decide/index';
+export { decide, roleMay, type Begins, type Decision } from './decide/index';
 export { evolve, fold, BrokenHistory } from './evolve/index';
 export { toEntry } from './complete';
 export { joiningHolds, mayJoin, oilsLowest, withTyped } from './joining';

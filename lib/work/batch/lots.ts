@@ -1,26 +1,47 @@
 import type { Milligrams } from '#lib/units/mass';
 import { mg } from '#lib/units/mass';
+import { comesIn } from './comes-in';
+import { divide } from './shares';
 import type { BatchState, Contribution } from './state';
 
 /** What one weighing came to, put right where somebody did. */
 export const trueNet = (one: Pick<Contribution, 'net' | 'amended'>): Milligrams => one.amended ?? one.net;
 
-/**
- * What a batch took of each lot: whatever was poured or typed and not crossed out, less what went back to its bottle, which is of the lot
- * poured last on its line. What stays in a jug, is spilt or thrown away was taken all the same.
- */
-export const lotsOf = (state: BatchState): readonly { readonly lot: string; readonly mark: string; readonly mass: Milligrams }[] => {
-  const taken = new Map<string, { readonly mark: string; readonly mass: number }>();
-  for (const { contributions } of Object.values(state.lines)) {
-    let last: Contribution['lot'];
-    for (const one of contributions) {
-      if (one.struck !== null) continue;
-      const poured = one.kind === 'pour' || one.kind === 'typed';
-      const lot: Contribution['lot'] = poured ? one.lot : one.toBottle === true ? last : undefined;
-      if (lot === undefined) continue;
-      if (poured) last = lot;
-      taken.set(lot.id, { mark: lot.mark, mass: (taken.get(lot.id)?.mass ?? 0) + trueNet(one) });
+type Lot = Contribution['lot'];
+/** Milligrams by lot, `undefined` where none was stated. */
+type Taken = Map<string | undefined, { readonly lot: Lot; readonly mass: number }>;
+
+const add = (taken: Taken, lot: Lot, mass: number): void => void taken.set(lot?.id, { lot, mass: (taken.get(lot?.id)?.mass ?? 0) + mass });
+
+/** What one line took: less what went back to its bottle, which is of the lot poured last, and what another batch was begun with, of each. */
+const addLine = (all: Taken, contributions: readonly Contribution[]): void => {
+  const taken: Taken = new Map();
+  let last: Lot;
+  for (const one of contributions) {
+    if (one.struck !== null) continue;
+    if (comesIn(one)) {
+      last = one.lot ?? last;
+      add(taken, one.lot, trueNet(one));
+    } else if (one.toBottle === true) {
+      if (last !== undefined) add(taken, last, trueNet(one));
+    } else if (one.toBatch === true) {
+      const of = [...taken.values()];
+      const parts = divide(
+        0 - one.net,
+        of.map(({ mass }) => Math.max(0, mass)),
+      );
+      of.forEach(({ lot }, at) => add(taken, lot, -(parts[at] ?? 0)));
     }
   }
-  return [...taken].map(([lot, { mark, mass }]) => ({ lot, mark, mass: mg(mass) }));
+  for (const { lot, mass } of taken.values()) add(all, lot, mass);
+};
+
+/**
+ * What a batch took of each lot: whatever was poured or typed and not crossed out, less what went back to its bottle and what became a
+ * batch of its own. What stays in a jug, is spilt or thrown away was taken all the same.
+ */
+export const lotsOf = (state: BatchState): readonly { readonly lot: string; readonly mark: string; readonly mass: Milligrams }[] => {
+  const all: Taken = new Map();
+  for (const { contributions } of Object.values(state.lines)) addLine(all, contributions);
+  return [...all.values()].flatMap(({ lot, mass }) => (lot === undefined ? [] : [{ lot: lot.id, mark: lot.mark, mass: mg(mass) }]));
 };

@@ -47,6 +47,9 @@ const statedBy = (entry: Entry): Pick<ReviewContribution, 'stated' | 'instrument
   return { stated: { text, unit }, instrument, checked: check !== null, lot: lot?.mark ?? null };
 };
 
+const rightLotOf = ({ lot }: Contribution, stated: string | null): string | null =>
+  lot === undefined || lot.mark === stated ? null : lot.mark;
+
 const contribution = (one: Contribution, byId: ReadonlyMap<EntryId, Entry>): ReviewContribution => {
   const entry = byId.get(one.entry);
   if (entry === undefined) throw new BrokenHistory(`no entry ${one.entry} for a contribution`);
@@ -58,7 +61,7 @@ const contribution = (one: Contribution, byId: ReadonlyMap<EntryId, Entry>): Rev
     net: one.net,
     how: one.how,
     ...stated,
-    rightLot: one.lot === undefined || one.lot.mark === stated.lot ? null : one.lot.mark,
+    ...(one.kind === 'brought' ? { lot: one.lot?.mark ?? null, rightLot: null } : { rightLot: rightLotOf(one, stated.lot) }),
     amended: one.amended ?? null,
     by: entry.by,
     wall: entry.wall,

@@ -2,7 +2,7 @@ import type { BatchId, BootId, EntryId, InstrumentId, LineId, LotId, PersonId, V
 import type { Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
 import type { ProbeUse } from '#lib/measure/reading';
-import type { AcceptedHow, AlarmCode, Gate, HoldReason, PeakForetold, Realm, TraceMark, Typed } from './entries';
+import type { AcceptedHow, AlarmCode, Begun, Gate, HoldReason, PeakForetold, Realm, TraceMark, Typed } from './entries';
 import type { LinePlan, Plan, VesselPlan } from './plan';
 import type { PourState } from './pouring/types';
 import type { WrongWhat } from './remedy/record';
@@ -52,6 +52,8 @@ export interface BatchState {
   readonly leftInJug: readonly { readonly line: LineId; readonly vessel: VesselId; readonly mass: Milligrams }[];
   /** What a person said is left of a line's material on the shelf, and how much of that material was in the batch then. */
   readonly shelf: readonly { readonly line: LineId; readonly left: Milligrams; readonly had: Milligrams }[];
+  /** Batches begun with what was set aside of this one. */
+  readonly setAside: readonly Begun[];
   /** Hard fats that a person said are melted or stirred in. */
   readonly stirredIn: readonly LineId[];
   readonly overrides: Readonly<Partial<Record<HoldReason, EntryId>>>;
@@ -111,7 +113,7 @@ export interface Portion {
 /** Each contribution is kept by its entry; sums, never inversions. */
 export interface Contribution {
   readonly entry: EntryId;
-  readonly kind: 'pour' | 'typed' | 'weigh-back' | 'withdrawn' | 'lost';
+  readonly kind: 'pour' | 'typed' | 'brought' | 'weigh-back' | 'withdrawn' | 'lost';
   /** Signed: what was weighed back, taken out or lost is negative. */
   readonly net: Milligrams;
   readonly vessel: VesselId;
@@ -133,6 +135,8 @@ export interface Contribution {
   readonly lot?: { readonly id: LotId; readonly mark: string };
   /** What was taken out went back to its bottle. */
   readonly toBottle?: true;
+  /** What was taken out began a batch of its own. */
+  readonly toBatch?: true;
   /** What it truly was, where somebody put it right after the end. */
   readonly amended?: Milligrams;
   readonly how: AcceptedHow;

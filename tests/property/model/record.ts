@@ -52,6 +52,7 @@ const sharesOf = (entry: Entry, shares: readonly Share[] = [], sign: 1 | -1 = -1
   shares.map(({ line, mass }) => ({ entry: entry.id, line, net: sign * mass }));
 
 const partsOf = (entry: Entry): readonly Part[] => {
+  if (entry.kind === 'batch-started') return sharesOf(entry, entry.body.from?.shares, 1);
   if (entry.kind === 'weight-accepted') return [{ entry: entry.id, line: entry.body.line, net: entry.body.weighed.net }];
   if (entry.kind === 'weight-typed') return [{ entry: entry.id, line: entry.body.line, net: entry.body.typed.net }];
   if (entry.kind === 'weighed-back' || entry.kind === 'withdrawn' || entry.kind === 'lost') return sharesOf(entry, entry.body.shares);

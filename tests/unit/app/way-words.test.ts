@@ -81,6 +81,6 @@ describe('a way out in words', () => {
       batch,
       show,
     );
-    expect(said).toMatch(/label it as a batch of its own: it needs 8\.5 g sodium hydroxide/);
+    expect(said).toMatch(/parked here as a batch of its own: it needs 8\.5 g sodium hydroxide/);
   });
 });

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { createMailbox } from '#lib/bench/mailbox';
 import type { Commit, Mailbox } from '#lib/bench/mailbox';
+import { laneOfCommit } from '#lib/bench/pipeline/lane';
 import { as } from '#lib/units/id';
 import type { BatchId, BootId, EntryId, IntentId, PersonId } from '#lib/units/id';
-import type { Command, CommandBodies, CommandHead, CommandKind } from '#lib/work/batch/index';
+import { decide } from '#lib/work/batch/index';
+import type { Command, CommandBodies, CommandHead, CommandKind, Decision } from '#lib/work/batch/index';
 import { planOf } from '#tests/support/batch';
 import { deferred } from '#tests/support/deferred';
 import { MemoryJournal } from '#tests/support/memory-journal';
@@ -29,13 +31,14 @@ const command = <K extends CommandKind>(
 
 const START = command('start', { mark: '26-11', plan: planOf('alder-and-oat'), realm: 'practice', bench: 'bench' });
 
-const open = (journal = new MemoryJournal()) => {
+const open = (journal = new MemoryJournal(), decided?: (...asked: Parameters<typeof decide>) => Decision) => {
   let ids = 0;
   const commits: Commit[] = [];
   const failures: unknown[] = [];
   const mailbox: Mailbox = createMailbox({
     journal,
     batch: null,
+    ...(decided === undefined ? {} : { decide: decided }),
     newEntryId: () => as<EntryId>(`entry-${(ids += 1)}`),
     committed: (commit) => commits.push(commit),
     failed: (error) => failures.push(error),
@@ -51,6 +54,29 @@ describe('one mailbox per bench', () => {
     expect(commits).toHaveLength(1);
     expect(commits[0]?.from).toBe(0);
     expect(commits[0]?.lines.map((line) => JSON.parse(line.text).kind)).toEqual(commits[0]?.entries.map((entry) => entry.kind));
+  });
+
+  it('writes the first entries of a batch that is begun with those it was decided with, or neither; the bench keeps its own', async () => {
+    const { mark, plan } = START.body as CommandBodies['start'];
+    const drafts = [{ kind: 'batch-started', body: { mark, plan, bench: 'bench', uncheckedScales: [] } }] as const;
+    const { mailbox, journal, commits } = open(undefined, (state, asked) => {
+      const decision = decide(state, asked);
+      return decision.ok && asked.kind === 'note' ? { ...decision, begins: { batch: as<BatchId>('batch-2'), drafts } } : decision;
+    });
+    await mailbox.send({ command: START });
+    const answer = await mailbox.send({ command: command('note', { text: 'one' }) });
+    expect(answer).toMatchObject({ ok: true, seq: journal.seq(), version: 2 });
+    expect(mailbox.batch()).toMatchObject({ id: 'batch-1', version: 2 });
+    expect((await journal.linesOf('batch-2')).map(({ seq }) => seq)).toEqual([3]);
+    // A page gets the lines of its batch alone, and goes on from where the journal is.
+    const [, commit] = commits;
+    const lane = commit === undefined ? null : laneOfCommit(commit);
+    expect(lane).toMatchObject({ batch: 'batch-1', from: 1, seq: 3 });
+    expect(lane?.lines).toHaveLength(1);
+    journal.stop('damaged');
+    const seq = journal.seq();
+    expect((await mailbox.send({ command: command('note', { text: 'two' }) })).ok).toBe(false);
+    expect(journal.seq()).toBe(seq);
   });
 
   it('changes nothing in memory before the commit is on disk', async () => {

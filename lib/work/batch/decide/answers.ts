@@ -182,6 +182,8 @@ export const strike: Decider<'strike'> = (state, { body, observation }) => {
   }
   if (first === undefined) return refuse('no-such', { what: 'entry', id: body.entry });
   if (first.one.struck !== null) return refuse('already-done', { entry: body.entry });
+  // What one batch set aside and another one holds is crossed out in neither.
+  if (first.one.toBatch === true || first.one.kind === 'brought') return refuse('wrong-state', { status: 'set-aside' });
   if (state.joined !== null && all.some(({ line }) => isHydroxide(line.plan))) return refuse('after-joining', { line: first.line.plan.id });
   // Until the next pour it is an undo; afterwards it amends the record, which is a deliberate act.
   const later = Object.values(state.lines).some((line) => line.contributions.some((one) => one.version > first.one.version));

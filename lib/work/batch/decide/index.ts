@@ -19,7 +19,7 @@ import * as vessels from './vessels';
 import { stateWrong } from './wrong';
 import { accept, typeWeight } from './weigh';
 
-export type { Decision } from './decision';
+export type { Begins, Decision } from './decision';
 export { roleMay } from './roles';
 
 const DECIDE: { readonly [K in Exclude<CommandKind, 'start'>]: Decider<K> } = {

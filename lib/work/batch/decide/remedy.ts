@@ -5,16 +5,18 @@ import type { Draft, Share, Weighed } from '../entries';
 import { isLyeHeavy } from '../lye-heavy';
 import { own } from '../own';
 import { staysHeavy } from '../red';
+import { asideMark } from '../remedy/aside-mark';
 import { afterRemedy, remedyDrafts, withDrafts } from '../remedy/after';
 import { checkRemedy } from '../remedy/check';
 import { shownOf } from '../remedy/record';
+import { setAside } from '../remedy/set-aside';
 import type { RemedyAct } from '../remedy/types';
 import { apportion, asShares, totalOf } from '../shares';
 import type { BatchState, VesselState } from '../state';
 import { verdictOf } from '../verdict';
 import { endOver, standsSeen } from './answers';
 import { isHydroxide } from '../classes';
-import { notFromScale } from './checks';
+import { notFromScale, uncheckedScales } from './checks';
 import { allow, deny, draft, refusal, refuse, type Decider } from './decision';
 import { closing, stillOn } from './pour';
 
@@ -100,7 +102,7 @@ const whole = (after: BatchState, lines: readonly LineId[], left: boolean): read
 
 export const doRemedyAct: Decider<'do-remedy-act'> = (state, command) => {
   const [act] = state.toDo;
-  const { weighed, held, leave = false } = command.body;
+  const { weighed, held, leave = false, begins } = command.body;
   if (act === undefined) return refuse('already-done');
   if (!held) return refuse('needs-hold', { act: act.kind });
   const vessel = own(state.vessels, act.vessel);
@@ -122,6 +124,10 @@ export const doRemedyAct: Decider<'do-remedy-act'> = (state, command) => {
   const ppm = Math.round((1e6 * mass) / Math.max(vessel.contents, 1));
   const to = act.kind === 'leave' ? 'bottle' : act.to;
   const source = weighed === null ? ({ source: 'by-hand' } as const) : { weighed };
-  const drafts = complete([draft('withdrawn', { vessel: act.vessel, ppm, mass, to, shares, ...source }), done(mass)], false);
-  return allow(...drafts, ...zeroAfter(withDrafts(state, drafts), act, weighed));
+  const left = { vessel: act.vessel, mass, shares, weighed };
+  const aside = act.kind === 'split-off' && begins !== undefined ? setAside(state, left, begins, uncheckedScales(command)) : null;
+  const begun = aside === null ? {} : { begins: { batch: aside.batch, mark: asideMark(state) } };
+  const drafts = complete([draft('withdrawn', { vessel: act.vessel, ppm, mass, to, shares, ...source, ...begun }), done(mass)], false);
+  const all = [...drafts, ...zeroAfter(withDrafts(state, drafts), act, weighed)];
+  return aside === null ? allow(...all) : { ok: true, drafts: all, begins: aside };
 };

@@ -4,6 +4,7 @@ import { NOTHING_POURED } from '../pouring/types';
 import type { BatchState, LineState, VesselState } from '../state';
 import type { LinePlan, VesselPlan } from '../plan';
 import { reopen } from './parts';
+import { brought } from './weights';
 
 export const newLine = (plan: LinePlan): LineState => ({
   plan,
@@ -29,8 +30,8 @@ const newVessel = (plan: VesselPlan): VesselState => ({
 
 /** The state after the first entry of a batch. */
 export const begin = (entry: EntryOf<'batch-started'>): BatchState => {
-  const { plan, mark, bench } = entry.body;
-  return reopen({
+  const { plan, mark, bench, from } = entry.body;
+  const bare: BatchState = {
     id: entry.batch,
     mark,
     realm: entry.realm,
@@ -57,6 +58,7 @@ export const begin = (entry: EntryOf<'batch-started'>): BatchState => {
     toDo: [],
     leftInJug: [],
     shelf: [],
+    setAside: [],
     stirredIn: [],
     overrides: {},
     overrideValues: {},
@@ -73,5 +75,6 @@ export const begin = (entry: EntryOf<'batch-started'>): BatchState => {
     pour: NOTHING_POURED,
     counts: { overPours: 0, overrides: 0, byHand: 0 },
     endedWall: null,
-  });
+  };
+  return reopen(from === undefined ? bare : brought(bare, entry, from));
 };

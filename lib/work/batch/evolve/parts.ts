@@ -33,6 +33,9 @@ const withContributions = (contributions: readonly Contribution[]): Partial<Line
 export const contribute = (state: BatchState, id: LineId, one: Contribution): BatchState =>
   changeLine(state, id, (line) => withContributions([...line.contributions, one]));
 
+/** What a contribution has of its entry. */
+export const ofEntry = ({ id, version, wall }: Entry) => ({ entry: id, struck: null, provisional: false, version, wall });
+
 /** What each share of a mixture takes back from the line it came from. */
 export const takeBack = (
   state: BatchState,
@@ -44,17 +47,14 @@ export const takeBack = (
   shares.reduce(
     (before, { line, mass }) =>
       contribute(before, line, {
-        entry: entry.id,
+        ...ofEntry(entry),
         kind,
         net: subMass(mg(0), mass),
         vessel: entry.body.vessel,
         weighed,
         how: 'go-on',
-        struck: null,
-        provisional: false,
         ...(entry.kind === 'withdrawn' && entry.body.to === 'bottle' ? { toBottle: true } : {}),
-        version: entry.version,
-        wall: entry.wall,
+        ...(entry.kind === 'withdrawn' && entry.body.begins !== undefined ? { toBatch: true } : {}),
       }),
     state,
   );

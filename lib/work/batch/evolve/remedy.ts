@@ -1,11 +1,11 @@
+import { comesIn } from '../comes-in';
 import { own } from '../own';
 import { pouredOf } from '../remedy/at-hand';
 import type { WrongStated } from '../remedy/record';
 import type { BatchState, Contribution } from '../state';
 import { changeLine, type Evolve } from './parts';
 
-const ofLot = (one: Contribution, lot: NonNullable<Contribution['lot']>): Contribution =>
-  one.kind === 'pour' || one.kind === 'typed' ? { ...one, lot } : one;
+const ofLot = (one: Contribution, lot: NonNullable<Contribution['lot']>): Contribution => (comesIn(one) ? { ...one, lot } : one);
 
 export const remedyChosen: Evolve<'remedy-chosen'> = (state, { body }) => ({ ...state, over: null, wrong: null, toDo: body.acts });
 

@@ -25,8 +25,9 @@ const leave = (
 };
 
 export const withdrawn: Evolve<'withdrawn'> = (state, entry) => {
-  const { shares = [], weighed } = entry.body;
-  const after = leave(state, entry, 'withdrawn', shares);
+  const { shares = [], weighed, begins } = entry.body;
+  const left = leave(state, entry, 'withdrawn', shares);
+  const after = begins === undefined ? left : { ...left, setAside: [...left.setAside, begins] };
   return weighed === undefined ? after : consume(after, entry, weighed.episode);
 };
 

@@ -1,5 +1,5 @@
 import type { LineId, VesselId } from '#lib/units/id';
-import type { Entry, EntryOf } from '../entries';
+import type { Brought, Entry, Weighed } from '../entries';
 import { own } from '../own';
 import type { LinePlan } from '../plan';
 import type { BatchState, Contribution, VesselState } from '../state';
@@ -11,6 +11,7 @@ import {
   contribute,
   contributionOf,
   hold,
+  ofEntry,
   offPan,
   takeBack,
   takeOut,
@@ -21,11 +22,8 @@ import {
 const readingOf = ({ boot }: Entry, episode: number): string => `${boot}/${episode}`;
 
 /** What the scale said, and whether the zero is a reading that the record knows. */
-const weighedOf = (
-  state: BatchState,
-  entry: EntryOf<'weight-accepted'> | EntryOf<'weighed-back'>,
-): NonNullable<Contribution['weighed']> => {
-  const { instrument, gross, zero, step, episode, check } = entry.body.weighed;
+const weighedOf = (state: BatchState, entry: Entry, weighed: Weighed): NonNullable<Contribution['weighed']> => {
+  const { instrument, gross, zero, step, episode, check } = weighed;
   const pan = own(state.pans, instrument);
   const readings = { gross: readingOf(entry, episode), zero: pan?.zero === zero ? pan.reading : null };
   return { instrument, gross, zero, step, episode, checked: check !== null, readings };
@@ -67,17 +65,14 @@ export const weightAccepted: Evolve<'weight-accepted'> = (state, entry) => {
   const { line, vessel, weighed, how, lot } = entry.body;
   const { instrument, gross, episode } = weighed;
   const one: Contribution = {
-    entry: entry.id,
+    ...ofEntry(entry),
     kind: 'pour',
     net: weighed.net,
     vessel,
-    weighed: weighedOf(state, entry),
+    weighed: weighedOf(state, entry, weighed),
     ...lotIn(lot),
     how,
-    struck: null,
     provisional: true,
-    version: entry.version,
-    wall: entry.wall,
   };
   // By its loss a bottle stands on the pan, not the vessel: what the vessel weighs is not known from it.
   const standing = own(state.lines, line)?.plan.mode === 'loss' ? null : { instrument, gross };
@@ -87,7 +82,7 @@ export const weightAccepted: Evolve<'weight-accepted'> = (state, entry) => {
 export const weightTyped: Evolve<'weight-typed'> = (state, entry) => {
   const { line, vessel, typed, lot } = entry.body;
   const one: Contribution = {
-    entry: entry.id,
+    ...ofEntry(entry),
     kind: 'typed',
     net: typed.net,
     vessel,
@@ -95,20 +90,35 @@ export const weightTyped: Evolve<'weight-typed'> = (state, entry) => {
     typed: { text: typed.text, unit: typed.unit },
     ...lotIn(lot),
     how: 'typed',
-    struck: null,
-    provisional: false,
-    version: entry.version,
-    wall: entry.wall,
   };
   const poured = pour(offPan(state, vessel), line, one, null);
   return { ...poured, counts: { ...poured.counts, byHand: poured.counts.byHand + 1 } };
+};
+
+/** What another batch set aside lies in its vessel from the first entry on. */
+export const brought = (state: BatchState, entry: Entry, { vessel, shares, weighed }: Brought): BatchState => {
+  const poured = shares.reduce(
+    (before, { line, mass, lot }) =>
+      contribute(before, line, {
+        ...ofEntry(entry),
+        kind: 'brought',
+        net: mass,
+        vessel,
+        weighed: weighed === undefined ? null : weighedOf(state, entry, weighed),
+        ...lotIn(lot),
+        how: 'held',
+      }),
+    state,
+  );
+  const filled = changeVessel(hold(poured, vessel, shares), vessel, () => ({ state: 'filling' }));
+  return weighed === undefined ? filled : consume(filled, entry, weighed.episode);
 };
 
 export const weighedBack: Evolve<'weighed-back'> = (state, entry) => {
   const { line, weighed, shares = [{ line, mass: weighed.net }], out = [] } = entry.body;
   // What was said to lie in the jug has been weighed now: it counts once.
   const leftInJug = state.leftInJug.filter((one) => shares.every((share) => share.line !== one.line));
-  const reduced = takeBack({ ...state, leftInJug }, entry, 'weigh-back', weighedOf(state, entry), shares);
+  const reduced = takeBack({ ...state, leftInJug }, entry, 'weigh-back', weighedOf(state, entry, weighed), shares);
   return consume(takeOut(reduced, out), entry, weighed.episode);
 };
 

@@ -1,5 +1,6 @@
 import type { LineId, LotId } from '#lib/units/id';
 import { mg, type Milligrams } from '#lib/units/mass';
+import { comesIn } from '../comes-in';
 import { own } from '../own';
 import { divide } from '../shares';
 import type { BatchState, LineState } from '../state';
@@ -24,10 +25,10 @@ export const inMass = (mass: Milligrams, mixture: readonly Lotted[]): readonly L
 };
 
 /** A line's actual mass by lots. What was taken back, of which nobody can say which lot it was, is taken from each in proportion. */
-const lotted = ({ plan, contributions, actual }: LineState): readonly Lotted[] => {
+export const lotted = ({ plan, contributions, actual }: LineState): readonly Lotted[] => {
   const byLot = new Map<string, Lotted>();
   for (const { kind, struck, net, lot = null } of contributions) {
-    if (struck !== null || net <= 0 || (kind !== 'pour' && kind !== 'typed')) continue;
+    if (struck !== null || net <= 0 || !comesIn({ kind })) continue;
     const key = lot?.id ?? '';
     byLot.set(key, { line: plan.id, lot, mass: mg((byLot.get(key)?.mass ?? 0) + net) });
   }

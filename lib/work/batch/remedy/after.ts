@@ -61,21 +61,21 @@ export const afterRemedy = (state: BatchState, card: Done): BatchState =>
 
 /** The batch as it would stand when drafts are in; who enters them, and when, does not count. */
 export const withDrafts = (state: BatchState, drafts: readonly Draft[]): BatchState =>
-  drafts.reduce<BatchState>((before, draft) => {
-    const head: EntryHead = {
-      // Each by itself: what two acts may be off by is not one doubt.
-      id: as<EntryId>(`remedy-${before.version + 1}`),
-      batch: before.id,
-      version: before.version + 1,
-      realm: before.realm,
-      v: 1,
-      by: before.startedBy,
-      via: 'server',
-      intent: null,
-      boot: before.boot,
-      mono: 0,
-      wall: 0,
-      offsetMin: 0,
-    };
-    return evolve(before, { ...head, ...draft });
-  }, state);
+  drafts.reduce<BatchState>((before, draft) => evolve(before, { ...wouldBe(before, before.version + 1), ...draft }), state);
+
+/** Head of an entry that nobody has entered. */
+export const wouldBe = ({ id, realm, startedBy, boot }: BatchState, version: number): EntryHead => ({
+  // Each by itself: what two acts may be off by is not one doubt.
+  id: as<EntryId>(`remedy-${version}`),
+  batch: id,
+  version,
+  realm,
+  v: 1,
+  by: startedBy,
+  via: 'server',
+  intent: null,
+  boot,
+  mono: 0,
+  wall: 0,
+  offsetMin: 0,
+});

@@ -102,5 +102,5 @@ export const splitCard = (bench: Bench, scale: RemedyCard | null, solve: Solver)
   const act = isFound(way) ? way.acts.find(({ kind }) => kind === 'split-off') : undefined;
   if (!isFound(way) || act === undefined || !('shares' in act)) return null;
   const card = cardOf('split', bench, way, { kind: 'split', params: { vessel: act.vessel, mass: act.mass } });
-  return { ...card, ownBatch: ownBatchOf(bench, act.shares) };
+  return { ...card, ownBatch: ownBatchOf(bench, act.shares).needs };
 };

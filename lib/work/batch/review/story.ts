@@ -146,7 +146,11 @@ const remedyParams = ({ over, card, others, solved }: EntryOf<'remedy-chosen'>['
 
 const TELL: { readonly [K in EntryKind]: Tell<K> } = {
   'batch-started': ({ body }) => [
-    ...told('started', { name: body.plan.formula.name, formulaVersion: body.plan.formula.version }),
+    ...told('started', {
+      name: body.plan.formula.name,
+      formulaVersion: body.plan.formula.version,
+      ...(body.from === undefined ? {} : { from: body.from.mark, mass: body.from.mass, ...stated(body.from) }),
+    }),
     ...body.uncheckedScales.flatMap((instrument) => told('scale-never-checked', { instrument })),
     ...body.plan.lines.flatMap(({ id, meant, scale, tolerance, material: { name } }) =>
       meant === undefined ? [] : told('scale-stood-in', { line: id, material: name, meant, scale, tolerance }),
@@ -203,7 +207,14 @@ const TELL: { readonly [K in EntryKind]: Tell<K> } = {
       ...stated(body),
     }),
   withdrawn: ({ body }, batch) =>
-    told('withdrawn', { vessel: vesselName(batch, body.vessel), mass: body.mass, ppm: body.ppm, to: body.to, ...stated(body) }),
+    told('withdrawn', {
+      vessel: vesselName(batch, body.vessel),
+      mass: body.mass,
+      ppm: body.ppm,
+      to: body.to,
+      ...known('begins', body.begins?.mark ?? null),
+      ...stated(body),
+    }),
   lost: ({ body }, batch) =>
     told('lost', { vessel: vesselName(batch, body.vessel), mass: body.mass, cause: body.cause, note: body.note, ...stated(body) }),
   split: ({ body }, batch) =>

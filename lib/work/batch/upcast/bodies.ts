@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import type { EntryId, InstrumentId, LineId, PersonId, VesselId } from '#lib/units/id';
+import type { BatchId, EntryId, InstrumentId, LineId, PersonId, VesselId } from '#lib/units/id';
 import type { AcceptedHow, AlarmCode, EntryBodies, EntryKind, Gate, HoldReason, OverChoice, StrikeReason, TraceMark } from '../entries';
 import { HOLD_REASONS } from '../hold-reason';
 import { AMENDABLE } from '../later/types';
@@ -62,6 +62,16 @@ const question = oneOf<EntryBodies['weight-questioned']['why']>({
 });
 const source = z.union([z.literal('by-hand'), z.strictObject({ instrument: instrumentId, raw: text })]);
 const stated = z.exactOptional(z.literal('by-hand'));
+const begun = { batch: id<BatchId>(), mark: text };
+const brought = z.strictObject({
+  ...begun,
+  version: whole,
+  vessel: vesselId,
+  mass,
+  shares: z.array(z.strictObject({ line: lineId, mass, lot: z.nullable(lot) })),
+  source: stated,
+  weighed: z.exactOptional(weighed),
+});
 const vesselSet = {
   vessel: vesselId,
   line: lineId,
@@ -77,7 +87,13 @@ const poured = z.looseObject({}) as unknown as z.ZodMiniType<NonNullable<EntryBo
 
 /** The body of each kind in its one version so far, key for key: whatever else stands in it is not ours to read. */
 export const BODIES: { readonly [K in EntryKind]: z.ZodMiniType<EntryBodies[K]> } = {
-  'batch-started': z.strictObject({ mark: text, plan, bench: text, uncheckedScales: z.array(instrumentId) }),
+  'batch-started': z.strictObject({
+    mark: text,
+    plan,
+    bench: text,
+    uncheckedScales: z.array(instrumentId),
+    from: z.exactOptional(brought),
+  }),
   replanned: z.strictObject({ lines: z.array(line), reason: text }),
   'lot-chosen': z.strictObject({ line: lineId, lot, despite }),
   'gate-confirmed': z.strictObject({ gate, line: z.nullable(lineId), items: z.array(text) }),
@@ -118,6 +134,7 @@ export const BODIES: { readonly [K in EntryKind]: z.ZodMiniType<EntryBodies[K]> 
     shares,
     source: stated,
     weighed: z.exactOptional(weighed),
+    begins: z.exactOptional(z.strictObject(begun)),
   }),
   lost: z.strictObject({
     vessel: vesselId,

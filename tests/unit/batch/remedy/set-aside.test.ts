@@ -1,0 +1,120 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { Solver } from '#lib/soap/remedy/solver';
+import { as } from '#lib/units/id';
+import type { BatchId, EntryId, LineId } from '#lib/units/id';
+import { grams, mg } from '#lib/units/mass';
+import { toEntry } from '#lib/work/batch/index';
+import type { CommandBodies, Entry } from '#lib/work/batch/index';
+import { lotsOf } from '#lib/work/batch/lots';
+import { asPoured } from '#lib/work/batch/poured/index';
+import { review } from '#lib/work/batch/review';
+import { upcastLines } from '#lib/work/batch/upcast';
+import { BatchRig } from '#tests/support/batch';
+import { formula } from '#tests/support/formula';
+import { batchOf, factsWith, LIMITS } from '#tests/support/remedy-rig';
+import { ask, cardOf, testSolver } from '#tests/support/solver';
+
+let solve: Solver;
+beforeAll(async () => {
+  solve = await testSolver();
+});
+
+const line = (id: string): LineId => as(id);
+const SECOND = as<BatchId>('batch-2');
+
+/** 800 g of olive where 700 were to be, and nothing left to scale the batch with: a part of the pot is set aside. */
+const chosen = () => {
+  const rig = batchOf(formula({ limits: LIMITS }));
+  rig.weigh('coconut');
+  rig.weigh('olive', 800);
+  const facts = factsWith({ stock: { [line('coconut')]: mg(0), [line('olive')]: mg(0), [line('soda')]: rig.line('soda').plan.target } });
+  const answer = ask(solve, rig, facts);
+  const card = cardOf(answer, 'split');
+  const others = answer.cards.filter((one) => one !== card);
+  rig.must('choose-remedy', { card, others, solved: true, version: rig.now.version, facts, held: true });
+  return rig;
+};
+
+/** The act done, and the batch that is begun by it, at a bench of its own. */
+const setAside = (rig: BatchRig, body: Partial<CommandBodies['do-remedy-act']> = {}) => {
+  const act = rig.now.toDo[0];
+  if (act === undefined) throw new Error('nothing is to be set aside');
+  const decision = rig.send('do-remedy-act', { weighed: null, held: true, begins: SECOND, ...body });
+  if (!decision.ok || decision.begins === undefined) throw new Error('no batch is begun');
+  const { batch, drafts } = decision.begins;
+  const last = rig.entries.at(-1);
+  if (last === undefined) throw new Error('no entry');
+  const entries = drafts.map((draft, at) => toEntry(draft, { ...last, id: as<EntryId>(`second-${at}`), batch, version: at + 1 }));
+  const own = at(entries);
+  own.episode = rig.episode;
+  return { act, entries, own };
+};
+
+/** Measured by what the pot loses on the pan. */
+const measured = (rig: BatchRig) => {
+  const mass = rig.now.toDo[0]?.mass ?? mg(0);
+  const zero = rig.vessel('oils-pot').standing?.gross ?? mg(0);
+  const weighed = { ...rig.weighed('olive', 0), zero, gross: mg(zero - mass), net: mass };
+  rig.stands = { instrument: weighed.instrument, gross: weighed.gross, episode: weighed.episode };
+  return setAside(rig, { weighed });
+};
+
+const at = (entries: readonly Entry[]): BatchRig => {
+  const rig = new BatchRig();
+  for (const { kind, body, ...head } of entries) rig.enterAs(kind, body, head);
+  return rig;
+};
+
+describe('a part of the pot that is set aside', () => {
+  it('is a batch of its own, parked, with what was poured of it in its jug and in the record of both', () => {
+    const rig = chosen();
+    const before = asPoured(rig.now);
+    const { act, entries, own } = setAside(rig);
+    expect(own.now).toMatchObject({ id: SECOND, mark: '26-11b', status: 'parked', open: 'water' });
+    expect(rig.now.setAside).toEqual([{ batch: SECOND, mark: '26-11b' }]);
+    expect(own.vessel('set-aside').contents).toBe(act.mass);
+    expect(own.vessel('set-aside').holds).toEqual({ olive: own.line('olive').actual, coconut: own.line('coconut').actual });
+    // Lot by lot nothing is taken twice from a shelf.
+    const of = (state: typeof rig.now, lot: string): number => lotsOf(state).find((one) => one.lot === lot)?.mass ?? 0;
+    expect(of(rig.now, 'lot-olive') + of(own.now, 'lot-olive')).toBe(grams(800));
+    expect(of(own.now, 'lot-olive')).toBe(own.line('olive').actual);
+    // Read back as any record is, and told in both.
+    const read = upcastLines(entries.map((entry) => JSON.stringify(entry)));
+    expect(read.ok && read.entries).toEqual(entries);
+    expect(review(entries).story[0]?.params).toMatchObject({ from: '26-11', mass: act.mass });
+    expect(review(entries).lines.find((one) => one.line === 'olive')?.contributions[0]).toMatchObject({ kind: 'brought', lot: 'X 1' });
+    expect(review(rig.entries).story.find(({ code }) => code === 'withdrawn')?.params['begins']).toBe('26-11b');
+    expect(before.kind).toBe('figures');
+  });
+
+  it('is taken up at the bench and weighed to the superfat of the plan, from its own lines alone', () => {
+    const { own } = measured(chosen());
+    own.must('take-up', { note: '' });
+    own.weighAll();
+    const answer = asPoured(own.now);
+    if (answer.kind !== 'figures' || answer.superfat === null) throw new Error(answer.kind);
+    expect(answer.superfat.working).toBeCloseTo(0.05, 2);
+    expect(answer.limits.filter(({ verdict, what }) => verdict === 'outside' && what !== 'share')).toEqual([]);
+    for (const { plan } of Object.values(own.now.lines)) expect(plan.tolerance).toBeGreaterThanOrEqual(Math.min(100, plan.target));
+    own.makeLye().join();
+    expect(own.now.status).toBe('joined');
+  });
+
+  it('measured on the pan keeps the doubt of the scale, as a person says it that of a person', () => {
+    const { own } = measured(chosen());
+    const said = asPoured(setAside(chosen()).own.now);
+    const told = asPoured(own.now);
+    if (said.kind !== 'figures' || told.kind !== 'figures') throw new Error('no figures');
+    expect(told.superfat?.u ?? 1).toBeLessThan((said.superfat?.u ?? 0) * 0.9);
+  });
+
+  it('cannot be crossed out of either: it would stand in both, or in none', () => {
+    const rig = chosen();
+    const { own } = setAside(rig);
+    const left = rig.entries.find(({ kind }) => kind === 'withdrawn')?.id ?? as<EntryId>('');
+    const came = own.entries[0]?.id ?? as<EntryId>('');
+    own.must('take-up', { note: '' });
+    for (const [of, entry] of [[rig, left] as const, [own, came] as const])
+      expect(of.code('strike', { entry, reason: 'undone', note: '', held: true })).toBe('wrong-state');
+  });
+});
