@@ -1,8 +1,28 @@
 import type { LinkPhase } from '#lib/measure/instrument';
+import type { Due } from '#lib/work/bars/due';
 import type { Realm } from '#lib/work/batch/index';
-import { capital, inWords, listed } from '#lib/words/words';
+import { capital, counted, inWords, listed } from '#lib/words/words';
 
 const BENCH: Readonly<Record<Realm, string>> = { real: 'the bench', practice: 'the practice bench', test: 'the test bench' };
+
+/** What is done with a lot, in the order it is done; to have become ready is no work. */
+const ACTS = [
+  ['unmould', 'to take out of its mould', 'to take out of their moulds'],
+  ['cut', 'to cut', 'to cut'],
+  ['weigh', 'to weigh', 'to weigh'],
+  ['photo', 'to photograph', 'to photograph'],
+] as const satisfies readonly (readonly [Due, string, string])[];
+
+/** "One lot to cut and eleven to photograph." */
+const workIn = (dues: readonly Due[]): string => {
+  const acts = ACTS.flatMap(([act, one, many]) => {
+    const count = dues.filter((what) => what === act).length;
+    return count === 0 ? [] : [{ count, act: count === 1 ? one : many }];
+  });
+  return acts.length === 0
+    ? ''
+    : `${capital(listed(acts.map(({ count, act }, at) => `${at === 0 ? counted(count, 'lot') : inWords(count)} ${act}`)))}.`;
+};
 
 /** Words of Today. */
 export const messages = {
@@ -61,6 +81,8 @@ export const messages = {
   due: {
     title: 'Due',
     note: 'What bars want of somebody now.',
+    /** What each lot wants, as the sentence that opens the page. */
+    lead: (dues: readonly Due[]) => workIn(dues),
     what: {
       unmould: 'see whether it comes out',
       cut: 'cut',

@@ -1,40 +1,19 @@
-'use client';
 import type { Route } from 'next';
 import Link from 'next/link';
 import { Fragment } from 'react';
 import type { BarsRow } from '#lib/protocol/bars';
-import { dueOf } from '#lib/work/bars/due';
 import type { Due } from '#lib/work/bars/due';
-import { windowOf } from '#lib/work/bars/unmould';
-import { useBars } from '../../_ui/cure/use-bars';
-import type { BarsThere } from '../../_ui/cure/use-bars';
-import { useCure } from '../../_ui/cure/use-cure';
 import { PaperSection } from '../../_ui/section';
-import { useNow } from '../../_ui/use-now';
 import { messages } from '../messages';
 import { groupedDues } from './grouped';
+import type { DueLot } from './grouped';
 import { on } from './classes';
 
-const HOUR_MS = 3_600_000;
 /** Rows; more are on the page of bars. */
 const MOST = 12;
 
 /** What wants a hand today: out of the mould, cut, weigh, photograph; and what has become ready. */
-export function DueToday() {
-  const { there } = useBars();
-  const now = useNow();
-  if (there === null || now === null || there.open.length === 0) return null;
-  return <Dues there={there} now={now - (now % HOUR_MS)} />;
-}
-
-function Dues({ there, now }: { readonly there: BarsThere; readonly now: number }) {
-  const cureOf = useCure(there.open, there.all, there.rule, now);
-  const dues = there.open.flatMap((row) => {
-    const cure = cureOf(row);
-    const forecast = typeof cure === 'string' || cure.forecast == null ? null : { from: cure.followed.from, is: cure.forecast };
-    const window = windowOf(row, there.all, there.unmould.get(row.formula.id) ?? null);
-    return dueOf(row, { window, photos: there.rule.photos, forecast, now }).map((what) => ({ row, what }));
-  });
+export function DueToday({ dues }: { readonly dues: readonly DueLot[] }) {
   const { due } = messages;
   if (dues.length === 0) return null;
   const groups = groupedDues(dues);

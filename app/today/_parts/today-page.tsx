@@ -17,6 +17,7 @@ import { messages } from '../messages';
 import { Begin, BeforeLye } from './begin';
 import { DueToday } from './due';
 import { OnBench } from './on-bench';
+import { useDues } from './use-dues';
 import { instrumentsOf, leadOf, onBench } from './standing';
 import { on } from './classes';
 
@@ -28,16 +29,17 @@ export function TodayPage() {
   const { asked, again } = useAsked(() => api.batches(null, LATE), { revision: standing });
   const { asked: health } = useAsked(api.health);
   const busy = useLive((state) => onBench(state) !== null);
+  const dues = useDues();
   const nothingMade = asked.state === 'there' && asked.value.batches.length === 0;
   const readOnly = health.state === 'there' ? health.value.journal.readOnly : null;
   return (
     <PaperPage foot={messages.title}>
-      <Title nothingMade={nothingMade} />
+      <Title nothingMade={nothingMade} due={messages.due.lead(dues.map(({ what }) => what))} />
       {readOnly === null ? null : (
         <ProblemSection problem={{ error: messages.readOnly.title, kept: readOnly, todo: messages.readOnly.todo }} />
       )}
       {busy ? <OnBench /> : null}
-      <DueToday />
+      <DueToday dues={dues} />
       {asked.state === 'asking' ? (
         <PaperSection name={messages.late.title}>
           <Asking />
@@ -53,7 +55,7 @@ export function TodayPage() {
   );
 }
 
-function Title({ nothingMade }: { readonly nothingMade: boolean }) {
+function Title({ nothingMade, due }: { readonly nothingMade: boolean; readonly due: string }) {
   const { locale } = useDisplay();
   const now = useNow();
   const realm = useLive(see.realm);
@@ -62,7 +64,7 @@ function Title({ nothingMade }: { readonly nothingMade: boolean }) {
   return (
     <PaperTitle
       title={nothingMade ? messages.nothingYet : now === null ? messages.title : dayText(now, zone)}
-      lead={nothingMade ? messages.lead.empty : lead}
+      lead={nothingMade ? messages.lead.empty : `${lead} ${due}`}
       side={
         <>
           <p className={on('id')}>{now === null ? '' : clockText(now, zone)}</p>

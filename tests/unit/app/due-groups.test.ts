@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import type { BarsRow } from '#lib/protocol/bars';
 import { groupedDues } from '../../../app/today/_parts/grouped';
+import { messages } from '../../../app/today/messages';
 
 const row = (id: string, place: string | null): BarsRow =>
   ({ id, place: place === null ? null : { name: place, since: 0 }, mould: { name: 'short loaf' } }) as unknown as BarsRow;
@@ -21,4 +22,11 @@ it('has photographs of one place in one group, and what is done at a lot alone f
     ['photo', 'door', ['a', 'd']],
     ['photo', 'window', ['c']],
   ]);
+});
+
+it('opens the page with how much of each there is, in the order it is done; to be ready is no work', () => {
+  const { lead } = messages.due;
+  expect(lead(['photo', 'cut', 'photo', 'ready'])).toBe('One lot to cut and two to photograph.');
+  expect(lead(['unmould', 'unmould', 'weigh'])).toBe('Two lots to take out of their moulds and one to weigh.');
+  expect(lead(['ready'])).toBe('');
 });
