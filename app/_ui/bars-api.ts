@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import type { BarsAnswer, BarsList, BarsPage, BarsWaiting, BarsWantAsk } from '#lib/protocol/bars';
+import type { BarsAnswer, BarsDue, BarsList, BarsPage, BarsWaiting, BarsWantAsk } from '#lib/protocol/bars';
 import { ask } from './api';
 import type { Answer } from './api';
 import { freshId } from './fresh-id';
@@ -26,6 +26,9 @@ const OUTLINES = {
     story: z.array(z.looseObject({ code: z.string(), wall: z.number() })),
     record: z.looseObject({ entries: count }),
   }),
+  due: z.looseObject({
+    logs: z.array(z.looseObject({ id: z.string(), mark: z.string(), what: z.enum(['unmould', 'cut']), before: z.nullable(z.number()) })),
+  }),
   waiting: z.looseObject({
     batches: z.array(z.looseObject({ batch: z.looseObject({ id: z.string(), mark: z.string() }), moulds: z.array(z.looseObject({})) })),
   }),
@@ -43,6 +46,7 @@ export const barsApi = {
   open: (): Promise<Answer<BarsList>> => ask(OUTLINES.list, '/api/bars/open'),
   list: (before: string | null, limit: number): Promise<Answer<BarsList>> => ask(OUTLINES.list, `/api/bars?limit=${limit}${older(before)}`),
   lot: (id: string): Promise<Answer<BarsPage>> => ask(OUTLINES.lot, lotPath(id)),
+  due: (): Promise<Answer<BarsDue>> => ask(OUTLINES.due, '/api/bars/due'),
   waiting: (): Promise<Answer<BarsWaiting>> => ask(OUTLINES.waiting, '/api/bars/waiting'),
   begin: (batch: string, moulds: readonly number[]): Promise<Answer<BarsAnswer>> =>
     ask(OUTLINES.answer, '/api/bars', { intent: freshId('bars'), batch, moulds }, REFUSED),

@@ -9,6 +9,7 @@ import { BenchLine } from './bench-line';
 import { messages } from './messages';
 import { Gone } from './problem';
 import { on } from './classes';
+import { DueCount } from './due/due-count';
 
 /** Pages in the order of the running head. Only what exists is listed: a page that is not there teaches nothing. */
 const PAGES = [
@@ -45,6 +46,7 @@ export function PaperPage({ children, foot }: { readonly children: ReactNode; re
                   aria-current={isCurrent(path, href) ? 'page' : undefined}
                 >
                   {name}
+                  {href === '/bars' ? <DueCount /> : null}
                 </Link>
               ))}
             </nav>

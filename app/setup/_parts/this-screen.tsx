@@ -4,6 +4,7 @@ import { prefer } from '../../_live/preferences';
 import { sound, useDisplay, usePreference, useSound, useVoice } from '../../_live/use';
 import { PaperSection } from '../../_ui/section';
 import { messages } from '../messages';
+import { Reminders } from './reminders';
 import { Radios } from '../../_ui/fields';
 import { on } from './classes';
 
@@ -69,6 +70,7 @@ export function ThisScreen() {
         />
         {spoken === 'no-voice' ? <p className={on('dim')}>{screen.noVoice}</p> : null}
         <Sound />
+        <Reminders />
         <h3 className={on('minor gap')}>{screen.awake}</h3>
         <p className={on('reading')}>{screen.awakes[awake]}</p>
       </div>

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { BarsList } from '#lib/protocol/bars';
+import type { BarsList, BarsPage } from '#lib/protocol/bars';
+import type { FollowLot } from '#lib/protocol/lots';
 import type { CostPage, OrdersPage } from '#lib/protocol/orders';
 import { addDays } from '#lib/units/day';
 import { NO_TRADE } from '#lib/work/orders/documents';
@@ -127,5 +128,59 @@ describe('orders over HTTP', () => {
     expect(cost?.packaging).toBeCloseTo(0.06, 12);
     expect(cost?.unknown).toHaveLength(2);
     expect((await fetch(at('/orders/cost?bars=nothing'))).status).toBe(404);
+  });
+
+  it('are filled by sales that name them, by a market day, and less what is given back; a recall counts the same', async () => {
+    const [row] = (await get<BarsList>('/bars')).bars;
+    const id = encodeURIComponent(row?.id ?? '');
+    const asks = (bars: number) => ({
+      buyer: null,
+      due: '2030-05-01',
+      wants: [{ formula: row?.formula.id, bars, label: null }],
+      state: 'open',
+      note: '',
+    });
+    await put('order', 'mill', { ...asks(6), kind: 'order', name: 'The mill' });
+    await put('order', 'fair', { ...asks(5), kind: 'market', name: 'The fair' });
+    const want = (said: object): Promise<void> => post(`/bars/lot?id=${id}`, { intent: intent(), expectedVersion: null, want: said });
+    const stands = async () => (await get<OrdersPage>('/orders')).outlook.stands;
+    const sold = { kind: 'sell', to: null, from: 'shelf', note: '' };
+    await want({ ...sold, count: 4, at: 'mill' });
+    expect(await stands()).toMatchObject({
+      mill: { asked: 6, over: 4, open: 2, handed: [{ mark: row?.mark, over: 4 }] },
+      fair: { open: 5 },
+    });
+    const unknown = { intent: intent(), expectedVersion: null, want: { ...sold, count: 1, at: 'nowhere' } };
+    const answer = await fetch(at(`/bars/lot?id=${id}`), {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify(unknown),
+    });
+    expect(answer.status).toBe(404);
+
+    await want({ kind: 'take', count: 4, at: 'fair', note: '' });
+    expect((await stands())['fair']).toMatchObject({ over: 0, away: 4, open: 1 });
+    expect((await get<OrdersPage>('/orders')).outlook.agenda.filter(({ task }) => task.kind === 'due')).toMatchObject([
+      { task: { order: 'Spring market, hall', bars: 12 } },
+      { task: { order: 'The fair', bars: 1 } },
+      { task: { order: 'The mill', bars: 2 } },
+    ]);
+    await want({ kind: 'count-market', took: 4, home: 1, gave: 1, at: 'fair', note: '' });
+    expect((await stands())['fair']).toMatchObject({ over: 3, away: 0, open: 2 });
+    await want({ kind: 'bring-home', count: 1, from: 'buyer', to: null, at: 'mill', note: 'soft', into: 'aside' });
+    await want({ kind: 'bring-home', count: 1, from: 'buyer', to: null, at: 'fair', note: '', into: 'spoiled' });
+
+    const page = await get<BarsPage>(`/bars/lot?id=${id}`);
+    expect(page.state.counts).toEqual({ made: 10, shelf: 3, away: 0, aside: 1, sold: 4, given: 1, spoiled: 1 });
+    expect(page).toMatchObject({ orders: { mill: 'The mill', fair: 'The fair' } });
+    expect((await get<BarsList>('/bars/open')).bars[0]).toEqual(page.row);
+    expect(await stands()).toMatchObject({ mill: { over: 3, open: 3 }, fair: { over: 2, open: 3 } });
+    const [touched] = (await get<FollowLot>('/follow/lot?id=lot-0')).batches.flatMap(({ bars }) => bars);
+    expect(touched).toMatchObject({ made: 10, shelf: 3, aside: 1, away: 0 });
+    expect(touched?.out.map(({ kind, count, at: where }) => [kind, count, where])).toEqual([
+      ['sold', 3, 'The mill'],
+      ['given', 1, 'The fair'],
+      ['sold', 1, 'The fair'],
+    ]);
   });
 });
