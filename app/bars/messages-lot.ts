@@ -104,8 +104,8 @@ export const lotMessages = {
     title: 'Cure',
     model: (learned: number) =>
       learned === 0
-        ? 'A stretched exponential, from how soap dries in simulation: it has learned nothing of your bars yet.'
-        : `A stretched exponential that has learned from ${counted(learned, 'lot')} of yours.`,
+        ? 'How soap dries in simulation (a stretched exponential): nothing is learned of your bars yet.'
+        : `How soap dries (a stretched exponential), learned from ${counted(learned, 'lot')} of yours.`,
     pale: 'Pale: 9 times in 10 within.',
     similar: 'Past day 90 it holds if the room stays similar.',
     late: 'First weighed days after cutting: counted from then, and what was lost before is not in it.',

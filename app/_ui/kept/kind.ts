@@ -23,8 +23,14 @@ export interface Kind<D> {
     readonly add: string;
     readonly caption: string;
   };
-  /** The first is the name's. */
-  readonly heads: readonly { readonly name: string; readonly unit?: string; readonly n?: boolean; readonly wide?: boolean }[];
+  /** The first is the name's. `nw`: a mark, never broken into two lines. */
+  readonly heads: readonly {
+    readonly name: string;
+    readonly unit?: string;
+    readonly n?: boolean;
+    readonly wide?: boolean;
+    readonly nw?: boolean;
+  }[];
   readonly nameOf: (document: D) => string;
   /** One for each head but the first. */
   readonly cells: (document: D) => readonly ReactNode[];

@@ -39,7 +39,9 @@ export function Table<D>({ kind, items, open, onOpen, formOf }: TableProps<D>) {
           return (
             <Fragment key={item.id}>
               <tr data-kept={item.id}>
-                <th scope="row">{name}</th>
+                <th scope="row" className={kind.heads[0]?.nw === true ? on('nw') : undefined}>
+                  {name}
+                </th>
                 {kind.heads.slice(1).map(({ name: head, n = false, wide = false }, index) => (
                   <td key={head} className={on(`${n ? 'n' : ''} ${wide ? 'wide' : ''}`.trim()) || undefined}>
                     {cells[index]}

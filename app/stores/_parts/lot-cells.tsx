@@ -24,7 +24,7 @@ export function Until({ lot }: { readonly lot: Lot }) {
   const fault = wall === null ? null : faultOf(lot, dayOf(wall, 0 - new Date(wall).getTimezoneOffset()));
   return (
     <>
-      {lot.bestBefore ?? ''}
+      <span className={on('nw')}>{lot.bestBefore ?? ''}</span>
       {fault === null ? null : <b> {words.faults[fault]}</b>}
     </>
   );

@@ -27,10 +27,10 @@ const lotKind = (known: Known, used: Stores['used']): Kind<Lot> => ({
   noun: 'lot',
   words,
   heads: [
-    { name: words.heads.mark },
+    { name: words.heads.mark, nw: true },
     { name: words.heads.material },
     { name: received.until },
-    { name: received.left, unit: received.leftUnit, n: true },
+    { name: received.left, n: true },
     { name: words.heads.from, wide: true },
     { name: words.heads.states, wide: true },
   ],
