@@ -50,6 +50,8 @@ export interface FollowLot {
   readonly lot: Lot | null;
   readonly used: number;
   readonly batches: readonly FollowedBatch[];
+  /** Batches whose record named it until somebody put it right: nothing of it is in them, as far as that is true. */
+  readonly once: readonly FollowedBatch[];
 }
 
 /** What of one lot is in a batch, and what is known of it. */

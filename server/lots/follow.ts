@@ -26,14 +26,15 @@ const lotOn = (shelf: Shelf, id: string): Lot | null => (newest(shelf, 'lot', id
 
 /** From a lot to the batches it is in, their bars, and who has them. `null`: nobody ever received or weighed it. */
 export const followLot = async (parts: FollowParts, id: string): Promise<FollowLot | null> => {
-  const rows = await parts.store.lots.batches(id);
+  const [rows, named] = await Promise.all([parts.store.lots.batches(id), parts.store.lots.once(id)]);
   // One that was put away is followed all the same.
   const lot = lotOn(parts.store.shelf.now(), id) ?? lastOf(parts.store.shelf.now(), id);
-  const [newestRow] = rows;
+  const [newestRow] = [...rows, ...named];
   if (lot === null && newestRow === undefined) return null;
   const batches = await Promise.all(rows.map((row) => batchOf(parts, row, massIn(row, id))));
-  const mark = lot?.mark ?? newestRow?.lots.find((one) => one.lot === id)?.mark ?? id;
-  return { id, mark, lot, used: batches.reduce((sum, { mass }) => sum + mass, 0), batches };
+  const once = await Promise.all(named.map((row) => batchOf(parts, row, 0)));
+  const said = [...(newestRow?.lots ?? []), ...(newestRow?.onceLots ?? [])].find((one) => one.lot === id);
+  return { id, mark: lot?.mark ?? said?.mark ?? id, lot, used: batches.reduce((sum, { mass }) => sum + mass, 0), batches, once };
 };
 
 const lastOf = (shelf: Shelf, id: string): Lot | null =>

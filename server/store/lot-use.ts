@@ -39,6 +39,7 @@ const lotUse = (rows: () => readonly Stored[]): LotUse => {
       return sums;
     },
     batches: async (lot) => look().filter(({ lots }) => lots.some((one) => one.lot === lot)),
+    once: async (lot) => look().filter(({ onceLots }) => onceLots?.some((one) => one.lot === lot) === true),
     marked: async (mark) => look().filter((row) => row.mark === mark),
   };
 };

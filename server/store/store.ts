@@ -86,6 +86,8 @@ export interface Store {
     used(): Promise<ReadonlyMap<string, number>>;
     /** Batches it is in, newest first. */
     batches(lot: string): Promise<readonly BatchListRow[]>;
+    /** Batches whose record named it until somebody put another right, newest first. */
+    once(lot: string): Promise<readonly BatchListRow[]>;
     /** Batches that bear a mark, newest first: one, unless marks were given twice. */
     marked(mark: string): Promise<readonly BatchListRow[]>;
   };

@@ -48,7 +48,7 @@ export const unreadableStore = (
     blobs: { get: async () => null },
     checks: () => ({}),
     bars: { list: async () => ({ bars: [], next: null }), open: async () => [], of: async () => [], serving: async () => [] },
-    lots: { used: async () => new Map(), batches: async () => [], marked: async () => [] },
+    lots: { used: async () => new Map(), batches: async () => [], once: async () => [], marked: async () => [] },
     batches: { list: async () => ({ batches: [], next: null }), get: async () => null, formulas: async () => [] },
     health: () => ({ ok: false, seq: 0, readOnly: why, damage }),
     verify: async () => ({ ok: false, bench: nothing, workshop: nothing, file: [why], withdrawn: [] }),

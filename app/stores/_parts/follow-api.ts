@@ -12,7 +12,7 @@ const batch = z.looseObject({
 /** The outline of each answer, as in `api`. */
 const OUTLINES = {
   used: z.looseObject({ used: z.record(z.string(), z.number()) }),
-  lot: z.looseObject({ id: z.string(), mark: z.string(), used: z.number(), batches: z.array(batch) }),
+  lot: z.looseObject({ id: z.string(), mark: z.string(), used: z.number(), batches: z.array(batch), once: z.array(batch) }),
   bars: z.looseObject({
     mark: z.string(),
     isUnknown: z.boolean(),

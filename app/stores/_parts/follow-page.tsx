@@ -15,7 +15,7 @@ import { useAsked } from '../../_ui/use-asked';
 import { followMessages as words } from '../messages-follow';
 import { BackSections } from './back-sections';
 import { followApi } from './follow-api';
-import { FollowTable } from './follow-table';
+import { FollowTable, OnceNamed } from './follow-table';
 import { askStores, lotOptions } from './stores';
 import { StoresNav } from './stores-nav';
 
@@ -77,12 +77,13 @@ function Ask({ lot, mark }: { readonly lot: string; readonly mark: string }) {
   );
 }
 
-function OfLot({ found: { mark, used, batches } }: { readonly found: FollowLot }) {
+function OfLot({ found: { mark, used, batches, once } }: { readonly found: FollowLot }) {
   const display = useDisplay();
   return (
     <PaperSection name={words.ofLot} note={<p>{words.ofLotNote}</p>}>
       <p className={on('reading')}>{words.used(mark, massText(used, display, null), batches.length)}</p>
       {batches.length === 0 ? null : <FollowTable batches={batches} />}
+      <OnceNamed mark={mark} batches={once} />
     </PaperSection>
   );
 }

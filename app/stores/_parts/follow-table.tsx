@@ -60,6 +60,17 @@ export function FollowTable({ batches, masses = true }: { readonly batches: read
   );
 }
 
+/** Batches whose record named the lot first: told, and not counted. */
+export function OnceNamed({ mark, batches }: { readonly mark: string; readonly batches: readonly FollowedBatch[] }) {
+  if (batches.length === 0) return null;
+  return (
+    <>
+      <p className={on('warn gap')}>{words.once(mark)}</p>
+      <FollowTable batches={batches} masses={false} />
+    </>
+  );
+}
+
 function Where({ bars, display }: { readonly bars: FollowedBars; readonly display: Display }) {
   const lines = [
     ...(bars.shelf === 0 ? [] : [words.shelf(bars.shelf, bars.place)]),

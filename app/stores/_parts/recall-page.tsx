@@ -16,7 +16,7 @@ import { shelfApi } from '../../_ui/shelf-api';
 import { useAsked } from '../../_ui/use-asked';
 import { followMessages } from '../messages-follow';
 import { followApi } from './follow-api';
-import { FollowTable, goneText } from './follow-table';
+import { FollowTable, goneText, OnceNamed } from './follow-table';
 import { askStores, lotOptions } from './stores';
 import { StoresNav } from './stores-nav';
 
@@ -96,6 +96,7 @@ function Touched({ found, onDone }: Props) {
       <PaperSection name={words.step.touched}>
         <p className={on('reading')}>{words.sums(found.batches.length, made, here, out)}</p>
         {found.batches.length === 0 ? null : <FollowTable batches={found.batches} />}
+        <OnceNamed mark={found.mark} batches={found.once} />
         <Hold found={found} onDone={onDone} />
       </PaperSection>
       <PaperSection name={words.step.list}>

@@ -45,3 +45,12 @@ export const lotsOf = (state: BatchState): readonly { readonly lot: string; read
   for (const { contributions } of Object.values(state.lines)) addLine(all, contributions);
   return [...all.values()].flatMap(({ lot, mass }) => (lot === undefined ? [] : [{ lot: lot.id, mark: lot.mark, mass: mg(mass) }]));
 };
+
+/** Lots its record named until somebody put it right, and that nothing in it is of now: whoever calls one back may want to know. */
+export const onceNamed = (state: BatchState): readonly { readonly lot: string; readonly mark: string }[] => {
+  const taken = new Set(lotsOf(state).map(({ lot }) => lot));
+  const named = Object.values(state.lines).flatMap(({ contributions }) =>
+    contributions.flatMap(({ struck, onceLots = [] }) => (struck === null ? onceLots : [])),
+  );
+  return [...new Map(named.filter(({ id }) => !taken.has(id)).map(({ id, mark }) => [id, { lot: id, mark }] as const)).values()];
+};

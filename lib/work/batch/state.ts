@@ -133,6 +133,8 @@ export interface Contribution {
   readonly typed?: Pick<Typed, 'text' | 'unit'>;
   /** What it was poured from; absent where no lot was stated, and on what only takes back. */
   readonly lot?: { readonly id: LotId; readonly mark: string };
+  /** Lots that were stated before somebody put it right, the first first. */
+  readonly onceLots?: readonly { readonly id: LotId; readonly mark: string }[];
   /** What was taken out went back to its bottle. */
   readonly toBottle?: true;
   /** What was taken out began a batch of its own. */

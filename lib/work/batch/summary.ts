@@ -1,5 +1,5 @@
 import { mg } from '#lib/units/mass';
-import { lotsOf } from './lots';
+import { lotsOf, onceNamed } from './lots';
 import type { BatchState } from './state';
 
 /** One batch in a row of the list of batches. Masses in whole milligrams. */
@@ -23,10 +23,13 @@ export interface BatchSummary {
   readonly stated?: number;
   /** What was weighed from each lot, put right and what went back to its bottle included: stock and following a lot rest on it. */
   readonly lots: readonly { readonly lot: string; readonly mark: string; readonly mass: number }[];
+  /** Lots its record named until somebody put it right; left out where there are none. */
+  readonly onceLots?: readonly { readonly lot: string; readonly mark: string }[];
 }
 
 export const summaryOf = (state: BatchState): BatchSummary => {
   const lines = Object.values(state.lines);
+  const onceLots = onceNamed(state);
   return {
     id: state.id,
     mark: state.mark,
@@ -40,5 +43,6 @@ export const summaryOf = (state: BatchState): BatchSummary => {
     planned: mg(lines.reduce((sum, line) => sum + line.planned.target, 0)),
     ...state.counts,
     lots: lotsOf(state),
+    ...(onceLots.length > 0 ? { onceLots } : {}),
   };
 };

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { BatchListRow, HttpProblem } from '#lib/protocol/http';
+import type { BatchListRow, BatchPage, HttpProblem } from '#lib/protocol/http';
 import type { BarsList } from '#lib/protocol/bars';
 import type { ComplaintAnswer, FollowBars, FollowLot, LotsUsed } from '#lib/protocol/lots';
 import type { PeoplePage } from '#lib/protocol/people';
@@ -112,6 +112,16 @@ describe('following a lot', () => {
     expect((await get<FollowLot>('/follow/lot?id=lot-0')).batches[2]?.bars[0]?.gone[0]).toMatchObject({ to: shop, name: null });
     for (const none of ['/follow/lot?id=nobody', '/follow/bars?mark=99-1', '/follow/bars'])
       expect((await fetch(at(none))).status).toBe(404);
+  });
+
+  it('a lot that a record named until it was put right is told apart, and not counted', async () => {
+    const page = await get<BatchPage>('/batches/b1');
+    const entry = page.lines[2]?.contributions[0]?.entry ?? '';
+    const want = { kind: 'amend-lot', entry, lot: 'lot-0', why: 'the jug beside it' };
+    expect((await post('/batches/b1/afterwards', { intent: intent(), want })).status).toBe(200);
+    const first = await get<FollowLot>('/follow/lot?id=lot-2');
+    expect(first).toMatchObject({ mark: '26-2', used: 0, batches: [], once: [{ mass: 0, batch: { id: 'b1' } }] });
+    expect((await get<FollowLot>('/follow/lot?id=lot-0')).once).toEqual([]);
   });
 
   it('a complaint holds what is left of that batch in one act, however often it is sent', async () => {

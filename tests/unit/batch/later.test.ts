@@ -5,6 +5,7 @@ import { as } from '#lib/units/id';
 import type { LotId } from '#lib/units/id';
 import { grams } from '#lib/units/mass';
 import { lotsOf } from '#lib/work/batch/lots';
+import { summaryOf } from '#lib/work/batch/summary';
 import { review } from '#lib/work/batch/review';
 import { started } from '#tests/support/batch';
 import type { BatchRig } from '#tests/support/batch';
@@ -60,6 +61,9 @@ describe('what is put right after the end', () => {
     rig.must('amend', { ...amendment, what: 'lot', entry: one.entry, is: lot.mark, lot });
     expect(lotsOf(rig.now).find((taken) => taken.lot === lot.id)).toEqual({ lot: lot.id, mark: lot.mark, mass: one.net });
     expect(lotsOf(rig.now).some((taken) => taken.lot === one.lot?.id)).toBe(false);
+    // Whoever calls the first one back is told all the same, until it is what it was again.
+    expect(summaryOf(rig.now).onceLots).toEqual([{ lot: one.lot?.id, mark: one.lot?.mark }]);
+    expect(summaryOf(stopped().now)).not.toHaveProperty('onceLots');
     // Both show for ever, wherever lots are told.
     const told = review(rig.entries);
     const line = told.lines.find((each) => each.line === 'olive')!;
@@ -73,6 +77,8 @@ describe('what is put right after the end', () => {
         .find((each) => each.includes(',olive,')) ?? '';
     expect(row).toContain(`,${one.lot?.mark},`);
     expect(row).toMatch(/,OL 9$/);
+    rig.must('amend', { ...amendment, what: 'lot', entry: one.entry, is: one.lot!.mark, lot: one.lot! });
+    expect(summaryOf(rig.now).onceLots).toEqual([{ lot: 'lot-other', mark: 'OL 9' }]);
   });
 
   it('what went back to its bottle was not taken', () => {
