@@ -124,7 +124,10 @@ export const createCore = (parts: CoreParts): Core => {
   const mouldHeat = createMouldHeat();
   const forecasts = createForecasts({
     boot,
-    tell: (lane) => audience.tell((listener) => listener.forecast?.(lane)),
+    tell(lane) {
+      course.told(lane);
+      audience.tell((listener) => listener.forecast?.(lane));
+    },
     trouble: parts.trouble,
   });
   const audience = createAudience(parts.trouble);

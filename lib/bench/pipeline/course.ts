@@ -2,10 +2,14 @@ import type { TemperatureReading } from '#lib/measure/reading';
 import type { InstrumentId } from '#lib/units/id';
 import { milliCelsius } from '#lib/units/temperature';
 import type { TemperatureCourse } from '#lib/work/batch/index';
+import type { ForecastLane } from '#lib/protocol/forecast';
+import { followForetold } from './foretold';
 
-/** The way lye and oils took, one mean for each minute, to be kept in the record when they are joined. Volatile until then. */
+/** The way lye and oils took, one mean for each minute, and what was foretold of it: kept when they are joined, volatile until then. */
 export interface Course {
   heard(reading: TemperatureReading): void;
+  /** What was forecast and noticed. */
+  told(lane: ForecastLane): void;
   /** Another batch, or nobody knows how long the clock stood still. */
   forget(): void;
   /** The last two hours up to now, ms; `null` when nothing was heard. */
@@ -24,6 +28,7 @@ interface Minutes {
 
 export const createCourse = (): Course => {
   const vessels = new Map<'lye' | 'oils', Minutes>();
+  const foretold = followForetold();
   return {
     heard({ use, value, at, instrument }) {
       if ((use !== 'lye' && use !== 'oils') || value === null) return;
@@ -37,7 +42,11 @@ export const createCourse = (): Course => {
       for (const old of kept.keys()) if (old <= minute - MOST_MINUTES) kept.delete(old);
       vessels.set(use, { instrument, last: at, kept });
     },
-    forget: () => vessels.clear(),
+    told: (lane) => foretold.told(lane),
+    forget() {
+      vessels.clear();
+      foretold.forget();
+    },
     of(now) {
       const end = Math.floor(now / MINUTE_MS);
       const minutes = [...vessels.values()].flatMap(({ kept }) => [...kept.keys()]).filter((at) => at > end - MOST_MINUTES);
@@ -48,7 +57,7 @@ export const createCourse = (): Course => {
           const mean = vessels.get(use)?.kept.get(first + i);
           return mean === undefined ? null : milliCelsius(Math.round(mean.sum / mean.count));
         });
-      return { everyS: MINUTE_MS / 1000, lye: row('lye'), oils: row('oils') };
+      return { everyS: MINUTE_MS / 1000, lye: row('lye'), oils: row('oils'), ...foretold.since((first * MINUTE_MS) / 1000) };
     },
   };
 };

@@ -1,3 +1,4 @@
+import type { Turn } from '#lib/soap/cooling/types';
 import type { BatchReview, HoldReason, TraceMark } from '#lib/work/batch/index';
 import { capital, counted, inWords } from '../words';
 
@@ -123,6 +124,23 @@ export const messages = {
     window: 'window',
     sets: 'oils begin to set',
     course: (minutes: number) => `The way lye and oils took in the ${minutes} minutes before joining.`,
+    foretold: {
+      told: (before: number, middle: number, low: number, high: number) =>
+        `Foretold ${before} min before joining: they meet in ${middle} min, 95 times in 100 in ${low} to ${high} min.`,
+      met: (after: number, how: 'inside' | 'sooner' | 'later') =>
+        `They met after ${after} min, ${{ inside: 'inside that span', sooner: 'sooner than that', later: 'later than that' }[how]}.`,
+      unmet: 'They were joined before they met.',
+      mark: (of: string, turn: string, began: number, after: number) =>
+        `${of} ${turn}, from ${began} min before joining; noticed ${after} min later.`,
+      turns: {
+        faster: 'cooled faster',
+        slower: 'cooled slower',
+        warms: 'warmed',
+        sets: 'cooled slower, as where a fat sets',
+        leapt: 'leapt',
+        said: 'moved, covered or stirred, a person said',
+      } satisfies Record<Turn, string>,
+    },
     ago: (minutes: number) => (minutes === 0 ? 'joined' : `−${minutes} min`),
     milk: 'milk scorches',
     at: (at: string) => `Joined at ${at}.`,

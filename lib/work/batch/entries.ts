@@ -2,6 +2,7 @@ import type { InstrumentId, BatchId, BootId, EntryId, IntentId, LineId, LotId, P
 import type { MassUnit, Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
 import type { ProbeUse } from '#lib/measure/reading';
+import type { TemperatureCourse } from './course';
 import type { Amended, LotDespite, PhotoKept } from './later/types';
 import type { Plan, LinePlan } from './plan';
 import type { PouredResult } from './poured/result';
@@ -10,6 +11,7 @@ import type { RemedyAct } from './remedy/types';
 import type { RemedyChosen, WrongStated } from './remedy/record';
 import type { Share, Standing } from './share';
 
+export type { TemperatureCourse } from './course';
 export type { Share, Standing } from './share';
 
 /** `practice` and `test` records can never pass for real ones: the realm is in every entry and in the file it lives in. */
@@ -111,13 +113,6 @@ export type AlarmCode =
   | 'mass-on-return';
 
 export type StrikeReason = 'wrong-material' | 'wrong-vessel' | 'something-on-the-pan' | 'over-poured' | 'mistyped' | 'undone' | 'other';
-
-/** Temperatures at even steps of time, oldest first, up to the moment of the entry; `null` where nothing was heard. */
-export interface TemperatureCourse {
-  readonly everyS: number;
-  readonly lye: readonly (MilliCelsius | null)[];
-  readonly oils: readonly (MilliCelsius | null)[];
-}
 
 /** How hot the lye was foretold to get as its hydroxide went in; thousandths of a degree, standard uncertainties too. */
 export interface PeakForetold {

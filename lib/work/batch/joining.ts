@@ -71,7 +71,8 @@ interface Crossing {
   readonly limit: number | null;
 }
 
-const crossings = (plan: JoiningPlan, temps: JoiningTemperatures, lyeSeen: LyeSeen | null): readonly Crossing[] => {
+/** What these temperatures cross of the plan's terms; empty: lye and oils have met. */
+export const crossings = (plan: JoiningPlan, temps: JoiningTemperatures, lyeSeen: LyeSeen | null): readonly Crossing[] => {
   const { lye, oils } = temps;
   const { low, high } = plan.window;
   const lowest = oilsLowest(plan);

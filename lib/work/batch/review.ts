@@ -12,6 +12,8 @@ import { readResult } from './poured/result-schema';
 import type { BatchState, Contribution, LineState } from './state';
 import { summaryOf } from './summary';
 import { mouldsOf } from './moulds';
+import type { JoiningPlan } from './plan';
+import { metAfter } from './review/met';
 import { leftBehind, photosAsked } from './review/pour-story';
 import { sizingOf } from './review/sizing';
 import { tell } from './review/story';
@@ -94,7 +96,7 @@ const lineOf = (line: LineState, byId: ReadonlyMap<EntryId, Entry>): ReviewLine 
   };
 };
 
-const joiningOf = (entries: readonly Entry[]): ReviewJoining | null => {
+const joiningOf = (entries: readonly Entry[], limits: JoiningPlan): ReviewJoining | null => {
   const [joined] = ofKind(entries, 'joined');
   if (joined === undefined) return null;
   const { lye, oils, overrides, byHand = [], course = null } = joined.body;
@@ -107,6 +109,7 @@ const joiningOf = (entries: readonly Entry[]): ReviewJoining | null => {
     offsetMin: joined.offsetMin,
     byHand,
     course,
+    metAfter: course === null ? null : metAfter(course, limits),
     overrides: overrides.map((reason) => {
       const newest = given.findLast((entry) => entry.body.reason === reason);
       return {
@@ -148,7 +151,7 @@ export const review = (entries: readonly Entry[]): BatchReview => {
       return line === undefined ? [] : [lineOf(line, byId)];
     }),
     story: entries.flatMap((entry) => tell(entry, state)),
-    joining: joiningOf(entries),
+    joining: joiningOf(entries, state.plan.joining),
     poured: pouredOf(entries, state),
     limits: state.plan.joining,
     trace: state.trace,

@@ -96,11 +96,24 @@ const told = (): Unhurried => {
   return rig;
 };
 
+const foretoldWay = (until: number, way: (after: number) => number) =>
+  Array.from({ length: until / 60 }, (_, i) => {
+    const middle = way(120 * i);
+    return { after: 120 * i, low: celsius(middle - 0.3 - i / 8), middle: celsius(middle), high: celsius(middle + 0.3 + i / 8) };
+  });
+
 /** Twenty-six minutes, the probe of the oils away for three of them. */
 const COURSE: TemperatureCourse = {
   everyS: 60,
   lye: Array.from({ length: 27 }, (_, minute) => celsius(Math.round(10 * (21 + 57.4 * Math.exp(-minute / 45))) / 10)),
   oils: Array.from({ length: 27 }, (_, minute) => (minute > 8 && minute < 12 ? null : celsius(Math.round(10 * (47 - minute / 9)) / 10))),
+  marks: [{ of: 'lye', turn: 'slower', since: 240, noticed: 540 }],
+  foretold: {
+    at: 720,
+    meets: { low: 660, middle: 870, high: 1_170 },
+    lye: foretoldWay(720, (after) => 21 + 57.4 * Math.exp(-(12 + after / 60) / 43)),
+    oils: foretoldWay(720, (after) => 45.7 - after / 600),
+  },
 };
 
 const joined = (rig: Unhurried): Unhurried => {

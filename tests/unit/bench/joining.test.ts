@@ -82,10 +82,10 @@ const made = async (): Promise<BenchRig> => {
   return rig;
 };
 
-describe('hydroxide for a jug that does not bear the lye', () => {
-  const cue = (rig: BenchRig) => rig.bench.frame().cue;
-  const says = (rig: BenchRig, lye: number): Promise<unknown> => rig.intent({ kind: 'type-temperature', use: 'lye', value: celsius(lye) });
+const cue = (rig: BenchRig) => rig.bench.frame().cue;
+const says = (rig: BenchRig, lye: number): Promise<unknown> => rig.intent({ kind: 'type-temperature', use: 'lye', value: celsius(lye) });
 
+describe('hydroxide for a jug that does not bear the lye', () => {
   it('is drawn closed with both figures, before its precautions and before it goes in, until the liquid is cold enough', async () => {
     const plain = computed(formula());
     const vessels = plain.vessels.map((one) => (one.use === 'liquid' ? { ...one, hottest: celsius(100) } : one));

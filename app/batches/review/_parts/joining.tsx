@@ -14,6 +14,7 @@ import { PaperSection } from '../../../_ui/section';
 import { messages } from '#lib/words/review/messages';
 import { on } from './classes';
 import { CoursePicture } from './course';
+import { CourseWords } from './course-words';
 
 /** The two temperatures at joining, on one scale with what the plan asked of them. */
 export function Joining({ review: { joining, limits } }: { readonly review: BatchPage }) {
@@ -36,7 +37,12 @@ export function Joining({ review: { joining, limits } }: { readonly review: Batc
   const at = clockText(joining.wall, { offsetMin: joining.offsetMin, locale: display.locale });
   return (
     <PaperSection name={words.title} note={note}>
-      {joining.course === null ? null : <CoursePicture course={joining.course} limits={limits} display={display} />}
+      {joining.course === null ? null : (
+        <>
+          <CoursePicture course={joining.course} limits={limits} display={display} />
+          <CourseWords course={joining.course} metAfter={joining.metAfter} />
+        </>
+      )}
       <Picture joining={joining} limits={limits} display={display} />
       <Sentence joining={joining} at={at} allowed={show.difference(limits.allowedApart)} show={show} />
       {overrides.map(({ reason, value, limit, superfat }) => {

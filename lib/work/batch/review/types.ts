@@ -150,6 +150,8 @@ export interface ReviewJoining {
   readonly byHand: readonly ('lye' | 'oils')[];
   /** The way both took until then; `null` in records that do not have it. */
   readonly course: TemperatureCourse | null;
+  /** Seconds from when a meeting was foretold to when they truly met; `null`: they had not, or nothing was foretold. */
+  readonly metAfter: number | null;
   readonly overrides: readonly {
     readonly reason: HoldReason;
     readonly value: number | null;

@@ -6,6 +6,7 @@ import { AMENDABLE } from '../later/types';
 import type { LotDespite } from '../later/types';
 import { oneOf } from '../../words';
 import { degrees, id, mass, unit, use, weighed, whole } from './atoms';
+import { course } from './course';
 import { line, lot, plan } from './plan';
 import { POURING } from './pouring';
 import { actKind, remedyChosen, wrongStated } from './remedy';
@@ -184,7 +185,7 @@ export const BODIES: { readonly [K in EntryKind]: z.ZodMiniType<EntryBodies[K]> 
     byHand: z.exactOptional(z.array(oneOf<'lye' | 'oils'>({ lye: true, oils: true }))),
     from: z.exactOptional(z.array(vesselId)),
     into: z.exactOptional(z.nullable(vesselId)),
-    course: z.exactOptional(z.strictObject({ everyS: whole, lye: z.array(z.nullable(degrees)), oils: z.array(z.nullable(degrees)) })),
+    course: z.exactOptional(course),
   }),
   'trace-stamped': z.strictObject({
     mark: oneOf<TraceMark>({ thin: true, medium: true, thick: true, wrong: true }),

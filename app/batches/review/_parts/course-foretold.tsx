@@ -1,0 +1,94 @@
+import { line } from 'd3-shape';
+import type { BatchPage } from '#lib/protocol/http';
+
+type Course = NonNullable<NonNullable<BatchPage['joining']>['course']>;
+type Steps = NonNullable<Course['foretold']>['lye'];
+
+/** Of the drawing stretched over the width: `x` from seconds of the course, `y` from thousandths of a degree. */
+interface Place {
+  readonly x: (seconds: number) => number;
+  readonly y: (value: number) => number;
+  readonly foot: number;
+}
+
+/** What was foretold of both, dashed in its 95 % interval, the span of the meeting in its window, and a dotted line where a law began. */
+export function Foretold({ course, window, at }: { readonly course: Course; readonly window: Window; readonly at: Place }) {
+  const { foretold, marks = [] } = course;
+  const { x, y, foot } = at;
+  return (
+    <>
+      {marks.map(({ of, since, noticed }) => (
+        <line key={`${of} ${noticed}`} {...{ x1: x(since), x2: x(since), y1: 0, y2: foot }} stroke={`var(--${of})`} {...DOTTED} />
+      ))}
+      {foretold === undefined ? null : (
+        <>
+          <Way steps={foretold.lye} from={foretold.at} of="lye" at={at} />
+          <Way steps={foretold.oils} from={foretold.at} of="oils" at={at} />
+          <rect
+            x={x(foretold.at + foretold.meets.low)}
+            width={Math.max(0.4, x(foretold.at + foretold.meets.high) - x(foretold.at + foretold.meets.low))}
+            y={y(window.high)}
+            height={y(window.low) - y(window.high)}
+            fill="none"
+            stroke="var(--ink)"
+            strokeWidth={1.5}
+            vectorEffect="non-scaling-stroke"
+          />
+        </>
+      )}
+    </>
+  );
+}
+
+interface Window {
+  readonly low: number;
+  readonly high: number;
+}
+
+const DOTTED = { strokeWidth: 1.5, strokeDasharray: '1.5 4', vectorEffect: 'non-scaling-stroke' } as const;
+
+function Way({
+  steps,
+  from,
+  of,
+  at: { x, y },
+}: {
+  readonly steps: Steps;
+  readonly from: number;
+  readonly of: 'lye' | 'oils';
+  readonly at: Place;
+}) {
+  const path = line<readonly [after: number, value: number]>()
+    .x(([after]) => x(from + after))
+    .y(([, value]) => y(value));
+  const ends = [
+    ...steps.map(({ after, high }) => [after, high] as const),
+    ...steps.toReversed().map(({ after, low }) => [after, low] as const),
+  ];
+  const ink = `var(--${of})`;
+  return (
+    <>
+      <path d={path(ends) ?? ''} fill={ink} fillOpacity={0.18} />
+      <path
+        d={path(steps.map(({ after, middle }) => [after, middle] as const)) ?? ''}
+        fill="none"
+        stroke={ink}
+        strokeWidth={1.25}
+        strokeDasharray="3 3"
+        vectorEffect="non-scaling-stroke"
+      />
+    </>
+  );
+}
+
+/** Seconds of the course that the picture reaches to: what was foretold, no further than half as far again as what happened. */
+export const pictureEnd = ({ foretold, everyS, lye, oils }: Course): number => {
+  const happened = Math.max(lye.length, oils.length) * everyS;
+  return foretold === undefined ? happened : Math.max(happened, Math.min(1.5 * happened, foretold.at + foretold.meets.high));
+};
+
+/** The lowest and highest of what was foretold, up to there. */
+export const foretoldRange = ({ foretold }: Course, end: number): readonly number[] =>
+  foretold === undefined
+    ? []
+    : [...foretold.lye, ...foretold.oils].filter(({ after }) => foretold.at + after <= end).flatMap(({ low, high }) => [low, high]);
