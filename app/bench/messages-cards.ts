@@ -2,7 +2,7 @@ import type { CardCode } from '#lib/bench/codes';
 import type { TraceMark } from '#lib/work/batch/index';
 import { messages, numberIn, textIn } from './messages';
 import type { Params, Show, Word } from './messages';
-import { mass, plain, wasNow, withMass } from './messages-codes';
+import { mass, plain, stockWanted, wasNow, withMass } from './messages-codes';
 
 /** A card says what to do, what follows, and is read aloud by `read`. */
 export interface CardWords {
@@ -50,6 +50,11 @@ export const cardWords: Readonly<Record<CardCode, CardWords>> = {
     sub: (params, show) => `${mass('over')(params, show)} over stays in${numberIn(params, 'red') === 1 ? ', outside the limits' : ''}`,
   },
   'cross-out': { title: plain('Cross out'), sub: withMass('take ', 'over', ' back out, weigh again') },
+  'stock-enough': { title: plain('There is enough'), sub: stockWanted },
+  'stock-short': {
+    title: (params) => `Not enough ${textIn(params, 'material').toLowerCase()}`,
+    sub: plain('ways out without more of it'),
+  },
   stop: { title: plain('Stop'), sub: plain('keeps every weight; make it safe') },
   'keep-weight': { title: plain('Keep the first'), sub: wasNow },
   'strike-weight': { title: plain('Cross it out'), sub: wasNow },

@@ -28,6 +28,12 @@ const gateWords: Readonly<Record<string, string>> = {
   'cold-liquid': 'The liquid must be cold. Granules into liquid, slowly, never the reverse.',
 };
 
+/** "42.0 g more coconut oil and 1 more". */
+export const stockWanted: Word = (params, show) => {
+  const others = numberIn(params, 'count') - 1;
+  return `${mass('mass')(params, show)} more ${name(params, 'material').toLowerCase()}${others > 0 ? ` and ${others} more` : ''}`;
+};
+
 /** Sentences for the voice and the live region. */
 export const sayWords: Readonly<Record<SayCode, Word>> = {
   'next-line': (params, show) => `${next(params, show)}. ${capital(name(params, 'vessel'))}, on the ${name(params, 'scale')}.`,
@@ -48,6 +54,7 @@ export const sayWords: Readonly<Record<SayCode, Word>> = {
   hold: (params, show) => `${name(params, 'material')}, ${mass('net')(params, show)}. Hold to take it.`,
   over: (params, show) =>
     `${mass('over')(params, show)} over, ${numberIn(params, 'red') === 1 ? 'outside the limits' : 'inside the limits'}.`,
+  stock: (params, show) => `Is there enough? ${stockWanted(params, show)}.`,
   'ways-out': plain('Something is wrong. Choose a way out.'),
   'take-out': (params, show) => {
     const mark = name(params, 'mark');

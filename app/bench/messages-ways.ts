@@ -49,7 +49,7 @@ export const waysMessages = {
     protect: 'goggles, gloves, water',
     'label-as-own-batch': 'parked here as a batch of its own: label it',
     'outside-formula': 'recorded as outside the formula',
-    'stock-not-known': 'is there enough of it? if not, say so under More',
+    'stock-not-known': 'asks first whether there is enough',
     'not-worked-out': 'not worked out: this plan was typed',
     'stop-safely': 'keeps every weight; make it safe',
   } satisfies Record<RemedyCaution, string>,

@@ -16,6 +16,9 @@ export type CardCode =
   | 'carry-on' // over, red (0 or 1)
   | 'cross-out' // over: take it back out and weigh again; both weights show for ever
   | 'stop' // end the batch, every weight kept
+  // a way out that wants more of what is in
+  | 'stock-enough' // material, mass, count: of so many materials; the way out is taken
+  | 'stock-short' // material, mass: worked out again without more of it
   // an accepted weight that shifted
   | 'keep-weight' // was, now
   | 'strike-weight' // was, now
@@ -82,6 +85,7 @@ export type SayCode =
   | 'hold' // material, net
   | 'over' // over, red
   | 'ways-out' // a stated wrong: choose
+  | 'stock' // material, mass, count: is there enough?
   | 'take-out' // vessel, mass; mark of the batch that what is set aside becomes
   | 'accepted' // material, net
   | 'lift' // vessel

@@ -25,7 +25,7 @@ export function Cards() {
         const words = cardWordsFor(card.code);
         return (
           <OneCard
-            key={card.code + String(card.params['reason'] ?? card.params['vessel'] ?? '')}
+            key={card.code + String(card.params['reason'] ?? card.params['vessel'] ?? card.params['material'] ?? '')}
             name={words.title(card.params, show)}
             sub={card.why === null ? words.sub(card.params, show) : whyNot(card.why)}
             card={card}

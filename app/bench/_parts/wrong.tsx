@@ -111,7 +111,8 @@ const state = (want: Parameters<typeof intend>[0]): void => {
 };
 
 /** Beside ways out that stand already it narrows those; else it may be what is wrong. */
-const useBeside = (): { readonly beside?: true } => (useLive(see.cards).some(({ remedy }) => remedy !== undefined) ? { beside: true } : {});
+const useBeside = (): { readonly beside?: true } =>
+  useLive(see.cards).some(({ remedy, code }) => remedy !== undefined || code === 'stock-enough') ? { beside: true } : {};
 
 /** What is left of it on the shelf: nothing, or so much as is typed. */
 function LeftOf({ line }: OfLine) {

@@ -6,7 +6,7 @@ import { choice, closedChoice } from './choices';
 import { canComeOut } from './come-out';
 import type { PourMemory, ScaleMemory } from './memory';
 import { isOver, standingAt, standsCrossedOut } from './pour';
-import { waysOut } from './remedy';
+import { waysOut, type Ways } from './remedy';
 import type { Choice, Scene, Scenery } from './stage';
 
 /** As many cards as a screen has room for. */
@@ -29,10 +29,11 @@ export const overScene = (stage: Scenery, line: LineState, scale: ScaleMemory, p
       const weighed = weighedFrom(stage.batch, pour.instrument, scale, mg(pour.zero), signOf(line));
       return weighed === null ? null : { line: line.plan.id, vessel: pour.vessel, weighed };
     });
-    const { choices: ways = cards.choices } = withCrossing(choices, cards);
+    const shown = withCrossing(choices, cards);
+    const { choices: ways = cards.choices } = shown;
     if (ways.length === 0) return { phase: 'over', doubts: pour.doubts, ...cards, choices: standing(pour) };
     stage.memory.pour = { ...pour, offer: null, ways: ways.map(({ card }) => card) };
-    return { phase: 'over', doubts: pour.doubts, ...cards, choices: ways };
+    return { phase: 'over', doubts: pour.doubts, ...cards, ...shown };
   }
   return { phase: 'over', doubts: pour.doubts, choices: cards.choices.filter(({ card }) => card.code === 'carry-on') };
 };
@@ -66,8 +67,9 @@ const TAKING: ReadonlySet<string> = new Set(['lift-out', 'back-to-bottle', 'take
  * Taking it back out and weighing it again stays possible, unless one of the ways takes the same out: no two cards for one act. Where there
  * is no room for its card it takes the place of one that cannot be taken, else of the least of the others. Stopping stands last.
  */
-const withCrossing = (ways: readonly Choice[] | null, cards: ReturnType<typeof overCards>): Pick<Scene, 'choices'> => {
-  if (ways === null || ways.length === 0) return ways === null ? {} : { choices: [] };
+const withCrossing = (found: Ways | null, cards: ReturnType<typeof overCards>): Pick<Scene, 'choices' | 'back' | 'say'> => {
+  const ways = found?.choices ?? [];
+  if (found === null || ways.length === 0 || found.back !== undefined) return found ?? {};
   const crossing = cards.choices.filter(({ card }) => card.code === 'cross-out');
   const [stop] = ways.slice(-1);
   const others = ways.slice(0, -1);
@@ -80,10 +82,10 @@ const withCrossing = (ways: readonly Choice[] | null, cards: ReturnType<typeof o
 
 /** What a person stated to have gone wrong: the same cards, and nothing else before one is taken. `null`: nobody works them out. */
 export const wrongScene = (stage: Scenery, wrong: NonNullable<BatchState['wrong']>): Scene | null => {
-  const choices = waysOut(stage, `wrong ${wrong.entry} ${stage.batch.version}`, () => null);
-  if (choices === null) return null;
-  const say = choices.length === 0 ? null : ({ key: `wrong ${wrong.entry}`, code: 'ways-out', params: {} } as const);
-  return { phase: 'remedy', line: wrong.line === null ? null : (stage.batch.lines[wrong.line] ?? null), choices, say };
+  const ways = waysOut(stage, `wrong ${wrong.entry} ${stage.batch.version}`, () => null);
+  if (ways === null) return null;
+  const say = ways.choices.length === 0 ? null : ({ key: `wrong ${wrong.entry}`, code: 'ways-out', params: {} } as const);
+  return { phase: 'remedy', line: wrong.line === null ? null : (stage.batch.lines[wrong.line] ?? null), say, ...ways };
 };
 
 const answerOver = (line: LineState, choice: OverChoice, held: boolean) =>

@@ -1,8 +1,10 @@
+import { mg } from '#lib/units/mass';
 import type { RemedyAnswer, RemedyCard, RemedyClash } from '#lib/work/batch/remedy/types';
 import type { RemedyView } from '../conductor-types';
 import type { RemedyMatter, RemedySeen } from '../cue';
 import type { Unentered } from './memory';
-import type { Choice, Scenery } from './stage';
+import { choice } from './choices';
+import type { Choice, Scenery, Words } from './stage';
 
 /** Longer than this nobody waits for ways out to be worked out: what can be done without them is shown, ms. */
 const PATIENCE_MS = 3_000;
@@ -13,18 +15,60 @@ const LINES_SHOWN = 3;
  * The cards of all ways out. Nothing while they are being worked out; `null` where nobody works them out, or not in time: then what can be
  * done without them is offered. The weight is the one the question was asked with, so that the answer is about what is entered.
  */
-export const waysOut = (stage: Scenery, key: string, unentered: () => Unentered | null): readonly Choice[] | null => {
+export const waysOut = (stage: Scenery, key: string, unentered: () => Unentered | null): Ways | null => {
   const { remedy } = stage.view;
   if (remedy === undefined) return null;
   const before = stage.memory.asking?.key === key ? stage.memory.asking : null;
   const asking = { key, since: before?.since ?? stage.now, at: stage.now, unentered: before?.unentered ?? unentered() };
   stage.memory.asking = asking;
-  if (remedy.key !== key || remedy.answer === null) return stage.now - asking.since > PATIENCE_MS ? null : [];
+  if (remedy.key !== key || remedy.answer === null) return stage.now - asking.since > PATIENCE_MS ? null : { choices: [] };
   const { answer } = remedy;
-  return answer.cards.map((card) => wayOut(stage, card, answer, remedy, asking.unentered));
+  const choose = (card: RemedyCard): void => chosen(stage, card, answer, remedy, asking.unentered);
+  const held = stage.memory.stock?.key === key ? answer.cards.find(({ id }) => id === stage.memory.stock?.card) : undefined;
+  if (held !== undefined) return enough(stage, held, remedy, () => choose(held));
+  return { choices: answer.cards.map((card) => wayOut(stage, card, answer, remedy, () => choose(card))) };
 };
 
-const wayOut = (stage: Scenery, card: RemedyCard, answer: RemedyAnswer, { facts }: RemedyView, unentered: Unentered | null): Choice => ({
+/** Cards. With a way back they are a question about one of the ways out. */
+export interface Ways {
+  readonly choices: readonly Choice[];
+  readonly back?: () => void;
+  readonly say?: Words;
+}
+
+/** Lines that are in, of which a card wants more than anybody has said there is. */
+const unstated = ({ batch, memory }: Scenery, { lines, cautions }: RemedyCard, { facts }: RemedyView): RemedyCard['lines'] =>
+  cautions.includes('stock-not-known')
+    ? lines.filter(({ line, pour }) => {
+        const isIn = (batch.lines[line]?.actual ?? 0) > 0 || memory.asking?.unentered?.line === line;
+        return pour > 0 && isIn && facts.stock[line] === undefined;
+      })
+    : [];
+
+/** Of so many lines it is asked one by one. */
+const MOST_ASKED = 4;
+
+/** Whether there is enough for a way out, by the same three intents: it is taken, or the ways out are worked out again without more of that. */
+const enough = (stage: Scenery, card: RemedyCard, remedy: RemedyView, take: () => void): Ways => {
+  const named = unstated(stage, card, remedy).map(({ line, pour }) => {
+    const material = stage.batch.lines[line]?.plan.material.name ?? '';
+    return { line, params: { material, mass: pour } };
+  });
+  const [first] = named;
+  const back = (): void => void (stage.memory.stock = null);
+  const short = named.slice(0, MOST_ASKED).map(({ line, params }) =>
+    choice('stock-short', params, true, () => {
+      back();
+      const body = { what: 'stock', line, vessel: null, mass: mg(0), beside: true, held: true } as const;
+      stage.wants.push({ kind: 'state-wrong', body });
+    }),
+  );
+  const params = { count: named.length, ...first?.params };
+  const say = { key: `stock ${card.id} ${stage.batch.version}`, code: 'stock', params } as const;
+  return { choices: [choice('stock-enough', params, true, take), ...short], back, say };
+};
+
+const wayOut = (stage: Scenery, card: RemedyCard, answer: RemedyAnswer, view: RemedyView, choose: () => void): Choice => ({
   card: {
     code: card.kind,
     params: card.params,
@@ -34,13 +78,19 @@ const wayOut = (stage: Scenery, card: RemedyCard, answer: RemedyAnswer, { facts 
     remedy: seen(stage, card, answer),
   },
   take: () => {
-    if (unentered !== null)
-      stage.wants.push({ kind: 'accept', body: { ...unentered, how: card.held ? 'held' : 'go-on', part: false, shortIsFine: false } });
-    const others = answer.cards.filter((other) => other !== card);
-    const { version, solved } = answer;
-    stage.wants.push({ kind: 'choose-remedy', body: { card, others, solved, version, facts, held: card.held } });
+    if (unstated(stage, card, view).length === 0) choose();
+    else stage.memory.stock = { key: view.key ?? '', card: card.id };
   },
 });
+
+const chosen = (stage: Scenery, card: RemedyCard, answer: RemedyAnswer, { facts }: RemedyView, unentered: Unentered | null): void => {
+  stage.memory.stock = null;
+  if (unentered !== null)
+    stage.wants.push({ kind: 'accept', body: { ...unentered, how: card.held ? 'held' : 'go-on', part: false, shortIsFine: false } });
+  const others = answer.cards.filter((other) => other !== card);
+  const { version, solved } = answer;
+  stage.wants.push({ kind: 'choose-remedy', body: { card, others, solved, version, facts, held: card.held } });
+};
 
 const firstOf = (...found: readonly (readonly RemedyClash[] | undefined)[]): readonly RemedyClash[] =>
   found.find((one) => one !== undefined && one.length > 0) ?? [];

@@ -182,4 +182,7 @@ it('a batch is never given a mark that stands on another, though the clock was s
   expect(await nextMark(store, Date.UTC(2026, 5, 1))).toBe('26-2');
   expect(await nextMark(store, Date.UTC(2025, 5, 1))).toBe('25-4');
   expect(await nextMark(store, Date.UTC(2027, 5, 1))).toBe('27-1');
+  // What was set aside of a batch has its number, and a letter.
+  given.unshift('26-7b', '26-7');
+  expect(await nextMark(store, Date.UTC(2026, 5, 1))).toBe('26-8');
 });

@@ -46,7 +46,7 @@ describe('a way out in words', () => {
 
   it('says what to mind of the recommended way too, and why it comes first', () => {
     const said = wayText(card({ recommended: 'least-change', cautions: ['protect', 'cool-first', 'stock-not-known'] }), batch, show);
-    expect(said).toContain('goggles, gloves, water. only into cooled lye. is there enough of it?');
+    expect(said).toContain('goggles, gloves, water. only into cooled lye. asks first whether there is enough');
     expect(said).toContain('Recommended: least change that keeps every limit.');
   });
 

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { LotsLeft } from '#lib/bench/pipeline/remedies';
 import { as } from '#lib/units/id';
 import { grams, mg } from '#lib/units/mass';
+import { decide } from '#lib/work/batch/index';
 import type { BatchState } from '#lib/work/batch/index';
 import { stopCard } from '#lib/work/batch/remedy/card';
 import type { AnswerRemedy, RemedyAnswer, RemedyCard, RemedyQuestion } from '#lib/work/batch/remedy/index';
@@ -51,8 +52,13 @@ const overPoured = async (
     throw new Error(what);
   },
   stock?: LotsLeft,
+  sent: string[] = [],
 ): Promise<{ rig: BenchRig; gross: number }> => {
-  const rig = benchRig({ parts: { answerRemedy, trouble, ...(stock === undefined ? {} : { stock }) } });
+  const seen: typeof decide = (state, command) => {
+    sent.push(command.kind);
+    return decide(state, command);
+  };
+  const rig = benchRig({ parts: { answerRemedy, trouble, decide: seen, ...(stock === undefined ? {} : { stock }) } });
   await stands(rig, 2_500, 0);
   await rig.start();
   await stands(rig, 1_000, 0);
@@ -259,5 +265,46 @@ describe('ways out on the bench', () => {
     await stands(rig, 100, gross);
     expect(batchOf(rig).status).toBe('abandoned');
     expect(batchOf(rig).lines[COCONUT]?.actual).toBe((batchOf(rig).lines[COCONUT]?.plan.target ?? 0) + grams(12));
+  });
+
+  it('that want more of what is in ask whether there is enough, by the same three intents', async () => {
+    const asked: RemedyQuestion[] = [];
+    const sent: string[] = [];
+    const answer = (question: RemedyQuestion): RemedyAnswer => {
+      asked.push(question);
+      const more = { line: COCONUT, target: grams(300), tolerance: grams(1), upper: null, pour: grams(20), change: 0, needs: [] } as const;
+      const add = { ...carryOn, id: 'add', kind: 'add', lines: [more], cautions: ['stock-not-known'] } as const;
+      return { version: question.version, cards: [add, carryOn, stopCard(false)], clashes: [], solved: true };
+    };
+    const { rig, gross } = await overPoured((question) => Promise.resolve(answer(question)), undefined, undefined, sent);
+    const ways = ['add', 'carry-on', 'cross-out', 'stop'];
+    expect(codes(rig)).toEqual(ways);
+    const ask = async (): Promise<void> => {
+      await pressUntil(rig, gross, 'add');
+      await hold(rig);
+      await stands(rig, 100, gross);
+      expect(rig.bench.frame().cue.cards.map(({ code, params }) => [code, params['mass']])).toEqual([
+        ['stock-enough', grams(20)],
+        ['stock-short', grams(20)],
+      ]);
+    };
+    await ask();
+    expect(sent).not.toContain('choose-remedy');
+    await stands(rig, 700, gross);
+    await rig.intent({ kind: 'press', key: 'back', hold: false });
+    expect(codes(rig)).toEqual(ways);
+    await ask();
+    await pressUntil(rig, gross, 'stock-enough');
+    await hold(rig);
+    expect(sent).toContain('choose-remedy');
+    // The fake's way out does not do what it shows: the over-pour is in, and asked about still.
+    await stands(rig, 2_500, gross);
+    await ask();
+    await pressUntil(rig, gross, 'stock-short');
+    await hold(rig);
+    await stands(rig, 2_500, gross);
+    expect((await entriesIn(rig.journal)).at(-1)?.body).toMatchObject({ what: 'stock', line: COCONUT, mass: 0, beside: true });
+    expect(asked.at(-1)?.facts.stock).toEqual({ [COCONUT]: 0 });
+    expect(codes(rig)).toContain('add');
   });
 });
