@@ -3,6 +3,7 @@ import type { BatchList, BatchListRow, BatchPage, Health, HttpProblem, Instrumen
 import type { InstrumentConfig } from '#lib/measure/instrument';
 import { PASS_HEADER } from '#lib/protocol/people';
 import { BATCH_STATUSES } from '#lib/work/batch/state';
+import type { Carried } from '#lib/work/shelf/carry';
 import { batchesPath } from '../_live/http';
 import { preferences, token } from '../_live/preferences';
 import { apiMessages } from './api-messages';
@@ -141,8 +142,8 @@ export const api = {
   raw: (id: string): Promise<Answer<RawFrames>> => ask(OUTLINES.raw, `/api/instruments/${encodeURIComponent(id)}/raw`),
   bind: (config: InstrumentConfig): Promise<Answer<InstrumentsPage>> => ask(OUTLINES.instruments, '/api/instruments', config),
   unbind: (id: string): Promise<Answer<InstrumentsPage>> => ask(OUTLINES.instruments, '/api/instruments/unbind', { id }),
-  leavePractice: (): Promise<Answer<InstrumentsPage>> =>
-    ask(OUTLINES.instruments, '/api/instruments/leave-practice', { leave: 'practice' }),
+  leavePractice: (along: Carried): Promise<Answer<InstrumentsPage>> =>
+    ask(OUTLINES.instruments, '/api/instruments/leave-practice', { leave: 'practice', ...along }),
   /** The tablet's code as SVG text. */
   qr: (): Promise<Answer<string>> => text('/api/qr'),
 } as const;

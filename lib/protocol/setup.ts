@@ -38,5 +38,7 @@ export const bindAsk = z.discriminatedUnion('kind', [
 /** POST /api/instruments/unbind */
 export const unbindAsk = z.object({ id });
 
-/** POST /api/instruments/leave-practice: to the real, empty workshop. Said out loud by the page first. */
-export const leavePracticeAsk = z.object({ leave: z.literal('practice') });
+const ids = z._default(z.array(z.string().check(z.minLength(1), z.maxLength(120))).check(z.maxLength(500)), []);
+
+/** POST /api/instruments/leave-practice: to the real, empty workshop, with what was chosen to come along. Said out loud by the page first. */
+export const leavePracticeAsk = z.object({ leave: z.literal('practice'), formulas: ids, moulds: ids, cutters: ids });

@@ -19,6 +19,7 @@ import type { People } from '../store/people';
 import type { Store } from '../store/store';
 import { layOutPast } from '../past/half-year';
 import { withPractice } from '../people/with-practice';
+import { carryOver } from './carry-over';
 import { realmOf, refusePty } from './realm';
 import { startRun } from './run';
 import type { BenchRun, RunParts } from './run';
@@ -135,9 +136,11 @@ export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> 
       if (!isPractice(options, settings)) await rebuild();
       return 'done';
     },
-    async leavePractice(by): Promise<SetupAnswer> {
+    async leavePractice(by, along): Promise<SetupAnswer> {
       if (options.practice) return 'fixed';
       if (!isPractice(options, settings)) return 'missing';
+      // First what comes along: should it fail, practice goes on as it was, and what is there already is left as it is.
+      await carryOver(run.store, await storeOf('real'), along, by);
       await settings.leavePractice(by);
       await rebuild();
       return 'done';

@@ -4,6 +4,7 @@ import type { InstrumentConfig, LinkStatus } from '#lib/measure/instrument';
 import type { InstrumentsPage, RawFrames } from '#lib/protocol/http';
 import type { BatchId, InstrumentId, PersonId } from '#lib/units/id';
 import type { Scale } from '#lib/work/formula/index';
+import type { Carried } from '#lib/work/shelf/carry';
 import type { BatchReview } from '#lib/work/batch/review';
 import type { BarsDesk } from '../bars/desk';
 import type { Backups } from '../backup/backups';
@@ -29,7 +30,8 @@ export interface Setup {
   raw(id: InstrumentId): RawFrames | null;
   bind(config: InstrumentConfig, by: PersonId): Promise<SetupAnswer>;
   unbind(id: InstrumentId, by: PersonId): Promise<SetupAnswer>;
-  leavePractice(by: PersonId): Promise<SetupAnswer>;
+  /** To the real, empty workshop; `along` is begun there anew first. */
+  leavePractice(by: PersonId, along: Carried): Promise<SetupAnswer>;
 }
 
 /** `fixed`: the command line says what stands on this bench. `missing`: there is no such instrument, or this is not practice. */

@@ -24,8 +24,10 @@ export const instruments = (deps: ApiDeps): Hono =>
     .post('/unbind', makersOnly(deps), zValidator('json', unbindAsk, unreadable), async (c) =>
       answer(c, deps, await deps.setup.unbind(as(c.req.valid('json').id), byOf(deps, c))),
     )
-    .post('/leave-practice', makersOnly(deps), zValidator('json', leavePracticeAsk, unreadable), async (c) =>
-      answer(c, deps, await deps.setup.leavePractice(byOf(deps, c))),
+    .post('/leave-practice', makersOnly(deps), zValidator('json', leavePracticeAsk, unreadable), async (c) => {
+      const { leave: _leave, ...along } = c.req.valid('json');
+      return answer(c, deps, await deps.setup.leavePractice(byOf(deps, c), along));
+    },
     );
 
 const answer = async (c: Context, deps: ApiDeps, said: SetupAnswer): Promise<Response> => {

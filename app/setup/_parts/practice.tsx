@@ -5,8 +5,10 @@ import { api } from '../../_ui/api';
 import { HoldHint, HoldPress } from '../../_ui/press';
 import { Problem } from '../../_ui/problem';
 import { PaperSection } from '../../_ui/section';
+import type { Typed } from '../../_ui/kept/typed';
 import { messages } from '../messages';
 import type { Put } from './setup-page';
+import { carriedOf, TakeAlong } from './take-along';
 import { on } from './classes';
 
 interface Props {
@@ -18,9 +20,10 @@ interface Props {
 /** From the practice bench to the real, empty workshop: held, not tapped. */
 export function Practice({ page, put, busy }: Props) {
   const [problem, setProblem] = useState<HttpProblem | null>(null);
+  const [along, setAlong] = useState<Typed>({});
   const { practice } = messages;
   const leave = async (): Promise<void> => {
-    const answer = await api.leavePractice();
+    const answer = await api.leavePractice(carriedOf(along));
     if (answer.ok) put(answer.value);
     else setProblem(answer.problem);
   };
@@ -36,6 +39,7 @@ export function Practice({ page, put, busy }: Props) {
               <b>{practice.batch}</b>
             </p>
           ) : null}
+          <TakeAlong typed={along} onTyped={setAlong} />
           <div className={on('acts')}>
             <HoldPress className={on('hold')} name={practice.act} sub={practice.sub} words={practice.words} onHeld={() => void leave()} />
           </div>

@@ -5,6 +5,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import type { InstrumentConfig } from '#lib/measure/instrument';
 import type { BatchListRow, Health } from '#lib/protocol/http';
 import { review } from '#lib/work/batch/review';
+import { CARRY_NOTHING } from '#lib/work/shelf/carry';
 import { as } from '#lib/units/id';
 import { BatchRig } from '#tests/support/batch';
 import { token } from '../../../app/_live/preferences';
@@ -66,7 +67,7 @@ const ASKS = [
   ['raw', () => api.raw('scale-main'), 'get', '/api/instruments/scale-main/raw'],
   ['bind', () => api.bind(SCALE), 'post', '/api/instruments'],
   ['unbind', () => api.unbind('scale-main'), 'post', '/api/instruments/unbind'],
-  ['leavePractice', () => api.leavePractice(), 'post', '/api/instruments/leave-practice'],
+  ['leavePractice', () => api.leavePractice(CARRY_NOTHING), 'post', '/api/instruments/leave-practice'],
   ['qr', () => api.qr(), 'get', '/api/qr'],
 ] as const;
 const JSON_ASKS = ASKS.filter(([name]) => name !== 'qr');
@@ -167,8 +168,8 @@ describe('what the page asks', () => {
   });
 
   it('leaves practice only by saying so', async () => {
-    const request = await heard('post', '/api/instruments/leave-practice', PAGE, () => api.leavePractice());
-    expect(await request.json()).toEqual({ leave: 'practice' });
+    const request = await heard('post', '/api/instruments/leave-practice', PAGE, () => api.leavePractice(CARRY_NOTHING));
+    expect(await request.json()).toEqual({ leave: 'practice', formulas: [], moulds: [], cutters: [] });
   });
 
   it('shows the token of a paired screen, and nothing without one', async () => {
