@@ -13,8 +13,7 @@ export const barsMessages = {
   title: 'Weigh bars',
   bar: (bar: number | null, next: number) => (bar === null ? `bar no. ${next}` : `bar ${bar}`),
   place: (done: number, of: number) => `${done} of ${of} weighed`,
-  noLot: 'No bars are named',
-  noLotTeach: 'Open them from the list of bars.',
+  list: { name: 'To the bars', sub: 'weighing begins from their page' },
   choose: 'Which bars',
   chooseTeach: 'Put on, settled, next.',
   starts: {

@@ -6,9 +6,9 @@ export const potWords = {
   /** Lye-heavy, how wide it is does not matter any more. */
   bare: (value: string) => `superfat ${value}`,
   unworked: {
-    'typed-plan': 'typed plan: not worked out',
-    'not-frozen': 'not worked out',
-    'unknown-line': 'not worked out: check',
+    'typed-plan': 'superfat not worked out',
+    'not-frozen': 'superfat not worked out',
+    'unknown-line': 'superfat unknown: check',
   } satisfies Record<Unworked['kind'], string>,
   check: 'check',
   heavy: 'lye-heavy',

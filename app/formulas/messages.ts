@@ -12,7 +12,8 @@ export const messages = {
     title: 'Kept here',
     note: 'Open one to read or change it, and to make a batch ready.',
     heads: { name: 'formula', version: 'version', when: 'kept', what: 'made of' },
-    more: (names: string, left: number) => (left === 0 ? names : `${names} and ${left} more`),
+    own: 'one of yours',
+    scented: 'scented',
   },
   drafts: {
     title: 'Begun on this screen',

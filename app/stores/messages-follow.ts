@@ -80,7 +80,7 @@ export const followMessages = {
     day: 'Day it happened, year-month-day',
     what: 'What happened',
     action: 'What was done',
-    reaction: 'A reaction of somebody’s body?',
+    reaction: 'Did anybody’s skin or body react?',
     reactions: { none: 'no', slight: 'slight', serious: 'serious' } satisfies Record<Complaint['reaction'], string>,
     report:
       'A serious reaction may have to be reported to the authority, in some places within days: look at the rules where you sell, and keep a bar for them.',

@@ -68,6 +68,6 @@ describe.each(Object.keys(SIZES) as Size[])('what the pot is now, at %s', (size)
 
   it('of a typed plan says that it is not worked out', async () => {
     await theatre.order({ do: 'play', scene: 'pouring' });
-    await page.getByRole('button', { name: 'typed plan: not worked out' }).waitFor();
+    await page.getByRole('button', { name: 'superfat not worked out' }).waitFor();
   });
 });

@@ -44,9 +44,14 @@ export function Places({ rows, cureOf, places: order }: Props) {
           </tr>
         </thead>
         <tbody>
-          {sorted.map((row) => (
+          {sorted.map((row, at) => (
             <tr key={row.id}>
-              <th scope="row">{row.place?.name ?? places.nowhere}</th>
+              <th scope="row">
+                {/* Said once above its lots, and with each to who hears the table. */}
+                <span className={at > 0 && sorted[at - 1]?.place?.name === row.place?.name ? 'unseen' : undefined}>
+                  {row.place?.name ?? places.nowhere}
+                </span>
+              </th>
               <td>
                 <Link href={lotHref(row.id) as Route} prefetch={false}>
                   <span className={on('mark')}>{`${row.mark} `}</span>

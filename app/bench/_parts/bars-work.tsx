@@ -1,4 +1,5 @@
 'use client';
+import { useRouter } from 'next/navigation';
 import { useEffect, useState } from 'react';
 import type { BarsPage } from '#lib/protocol/bars';
 import { see } from '../../_live/selectors';
@@ -6,7 +7,6 @@ import { live, useLive } from '../../_live/use';
 import { barsApi } from '../../_ui/bars-api';
 import { Press } from '../../_ui/press';
 import { barsMessages } from '../messages-bars';
-import styles from '../bench.module.css';
 import work from '../work.module.css';
 import { barsCue } from './bars-shown';
 import { LocalCards } from './cards';
@@ -19,12 +19,23 @@ export function BarsWork({ id }: { readonly id: string }) {
   const mine = useLive(see.mine);
   const page = useLot(id, running);
   if (running) return <Help />;
-  if (id === '' || page === 'none') return <p className={styles['teach']}>{id === '' ? barsMessages.noLotTeach : barsMessages.noLot}</p>;
+  if (id === '' || page === 'none') return <ToBars />;
   return page === null || !mine ? null : <LocalCards cards={cardsFor(page)} back={() => undefined} />;
 }
 
 /** What is said of the scale reaches over from beside it on a small screen. */
 const BESIDE_TRUTH = { width: '92%' };
+
+/** No bars are named, or none that there are. */
+function ToBars() {
+  const router = useRouter();
+  const { name, sub } = barsMessages.list;
+  return (
+    <div className={work['cards']} data-count="1" style={BESIDE_TRUTH}>
+      <Press className={work['card']} name={name} sub={sub} onTap={() => router.push('/bars')} />
+    </div>
+  );
+}
 
 /** On the practice bench somebody else's hands put bars on and take them off. */
 function Help() {

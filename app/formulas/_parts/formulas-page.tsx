@@ -5,7 +5,7 @@ import { useRouter } from 'next/navigation';
 import { useState } from 'react';
 import type { ShelfItem } from '#lib/protocol/shelf';
 import { CATALOGUE } from '#lib/work/formula/index';
-import type { Formula } from '#lib/work/formula/index';
+import type { Formula, Part } from '#lib/work/formula/index';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
 import { Head } from '../../_ui/head';
@@ -14,6 +14,7 @@ import { Asking, ProblemSection } from '../../_ui/problem';
 import { PaperSection, PaperTitle, Steps } from '../../_ui/section';
 import { shelfApi } from '../../_ui/shelf-api';
 import { dateText } from '#lib/words/times';
+import { capital } from '#lib/words/words';
 import { Away } from '../../_ui/kept/away';
 import { SHARED_EVERY_MS, useAsked } from '../../_ui/use-asked';
 import { on } from '../../_ui/classes';
@@ -105,10 +106,18 @@ function Kept({ items }: { readonly items: readonly ShelfItem[] }) {
 const nameOfFormula = (document: unknown): string => (document as Formula).name;
 
 const NAMES = new Map(CATALOGUE.map(({ id, name }) => [id, name]));
-const SHOWN = 3;
+/** What tells one formula from another at a glance: its oils, then what else is in it. */
 const madeOf = ({ entries }: Formula): string => {
-  const names = entries.flatMap(({ part, material }) => (part === 'fat' && material !== null ? [NAMES.get(material) ?? material] : []));
-  return messages.list.more(names.slice(0, SHOWN).join(', '), Math.max(0, names.length - SHOWN));
+  const of = (...parts: readonly Part[]): readonly string[] =>
+    entries.flatMap(({ part, material }) =>
+      parts.includes(part) && material !== null ? (NAMES.get(material)?.split(',', 1) ?? messages.list.own) : [],
+    );
+  const scented = entries.some(({ part }) => part === 'fragrance');
+  const text = [of('fat'), [...of('acid', 'extra'), ...(scented ? [messages.list.scented] : [])]]
+    .filter((names) => names.length > 0)
+    .map((names) => names.join(', '))
+    .join('; ');
+  return capital(text.toLowerCase());
 };
 
 /** What this screen holds and the workshop does not. */

@@ -1,6 +1,7 @@
 'use client';
 import type { Route } from 'next';
 import Link from 'next/link';
+import { usePathname } from 'next/navigation';
 import { followMessages } from '../messages-follow';
 
 const { nav } = followMessages;
@@ -11,11 +12,12 @@ const WAYS = [
   ['/stores/complaints', nav.complaints],
 ] as const;
 
-/** In the margin: what else belongs to the stores. `here`: the list itself, which needs no way to itself. */
-export function StoresNav({ here = false }: { readonly here?: boolean }) {
+/** In the margin: what else belongs to the stores. A page needs no way to itself. */
+export function StoresNav() {
+  const here = usePathname();
   return (
     <>
-      {WAYS.slice(here ? 1 : 0).map(([href, name]) => (
+      {WAYS.filter(([href]) => href !== here).map(([href, name]) => (
         <p key={href}>
           <Link href={href as Route} prefetch={false}>
             {name}

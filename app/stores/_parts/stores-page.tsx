@@ -20,7 +20,7 @@ export function StoresPage() {
     <PaperPage foot={messages.title}>
       <PaperTitle
         title={messages.title}
-        side={<StoresNav here />}
+        side={<StoresNav />}
         lead={there === null ? undefined : count === 0 ? messages.lead.none : messages.lead.some(count)}
       >
         {asked.state === 'asking' ? <Asking /> : null}

@@ -4,7 +4,7 @@ import type { ResultLimit } from '#lib/work/batch/poured/result';
 export const pouredWords = {
   title: 'As poured',
   note: 'From every weight with what it may be off by, and what is known of each lot. Each interval holds the true value 95 times in 100.',
-  kept: (method: string) => `Kept when the batch was closed, by ${method}.`,
+  kept: (method: string) => `Worked out and kept when the batch was closed (method ${method}).`,
   soFar: (lines: string) => `Worked out from what is weighed so far; ${lines} at plan.`,
   now: 'Worked out from what was weighed.',
   heads: {

@@ -39,7 +39,7 @@ function Results({ poured, review, nameOf }: { readonly poured: Figures; readonl
       <p className={on('reading')}>
         {kept ? pouredWords.kept(result.method) : names.length === 0 ? pouredWords.now : pouredWords.soFar(names.join(', '))}
       </p>
-      <table className={on('table')} data-poured="">
+      <table className={on('table gap')} data-poured="">
         <thead>
           <tr>
             <Head name={heads.what} />
