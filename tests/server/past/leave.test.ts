@@ -56,7 +56,9 @@ describe('leaving practice with its invented half-year', () => {
     expect((await get<InstrumentsPage>('/instruments')).realm).toBe('real');
     const [slate] = (await get<ShelfList>('/shelf/formula')).items;
     expect(slate).toMatchObject({ id: 'slate', version: 1, document: { version: 1 } });
-    const moulds = (slate?.document as unknown as { moulds: readonly { mould: string }[] }).moulds.map(({ mould }) => mould);
+    const moulds = ((slate?.document ?? { moulds: [] }) as unknown as { moulds: readonly { mould: string }[] }).moulds.map(
+      ({ mould }) => mould,
+    );
     expect(moulds.length).toBeGreaterThan(0);
     const { formula, mould, material, preparation, cutter: cutters, ...rest } = await shelved();
     expect([formula, mould.toSorted(), cutters]).toEqual([['slate'], [...new Set(moulds)].toSorted(), [cutter]]);
