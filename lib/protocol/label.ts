@@ -35,6 +35,10 @@ export interface LabelPage {
   readonly eu: readonly Asked[];
   readonly us: readonly Asked[];
   readonly layout: Pick<LabelLayout, 'fits' | 'letters' | 'lettersForUs'>;
+  /** Where not everything has room: the least height that would do in this width, whole mm; `null`: none would. */
+  readonly needs: number | null;
+  /** Letters of it that the face of the PDF cannot draw: then there is no PDF. */
+  readonly undrawn: readonly string[];
   /** Labels on a sheet of A4 and of US letter. */
   readonly onSheet: { readonly a4: number; readonly letter: number };
 }

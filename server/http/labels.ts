@@ -3,6 +3,7 @@ import type { Context } from 'hono';
 import { create } from 'qrcode';
 import * as z from 'zod/mini';
 import { A4, labelSvg, LETTER, sheetSvg, type Modules, type Sheet } from '#lib/work/label/draw';
+import { labelTitle, labelWords } from '#lib/words/label/label-text';
 import { labelPdf } from '../export/label/pdf';
 import { faceOf } from '../export/pdf/faces';
 import { labelOf, type Label } from '../label/label-of';
@@ -54,8 +55,16 @@ export const labels = (deps: ApiDeps): Hono => {
       }),
     )
     .get('/label.pdf', (c) =>
-      drawn(c, async ({ page: { mark }, layout }, modules, sheet) => {
-        const bytes = await labelPdf(layout, modules, { title: mark, sheet, now: new Date() });
+      drawn(c, async ({ page: { mark, formula, settings, undrawn }, layout }, modules, sheet) => {
+        if (undrawn.length > 0)
+          return problem(
+            c,
+            422,
+            `The label has letters that no file of its face draws: ${undrawn.join(' ')}`,
+            'Write them otherwise, or print the SVG, which takes them from a face of this machine.',
+          );
+        const title = labelWords.file(labelTitle(settings, formula), mark);
+        const bytes = await labelPdf(layout, modules, { title, mark, sheet, now: new Date() });
         c.header('content-type', 'application/pdf');
         c.header('content-disposition', `inline; filename*=UTF-8''${encodeURIComponent(`${mark.replaceAll('/', '-')}-label.pdf`)}`);
         return c.body(bytes as Uint8Array<ArrayBuffer>);

@@ -13,7 +13,7 @@ import { barsComposition, glycerinFormed, massIn } from '#lib/work/label/composi
 import { A4, LETTER, placesOn } from '#lib/work/label/draw';
 import { labelParts, type LabelWorkshop } from '#lib/work/label/from-mould';
 import { ingredientList } from '#lib/work/label/ingredients';
-import { layLabel, type LabelLayout } from '#lib/work/label/layout';
+import { heightFor, layLabel, type LabelLayout } from '#lib/work/label/layout';
 import type { LabelPart } from '#lib/work/label/parts';
 import { NO_LABEL_SETTINGS, type LabelSettings } from '#lib/work/label/settings';
 import { contextOf } from '#lib/work/shelf/context';
@@ -21,6 +21,7 @@ import { newest } from '#lib/work/shelf/shelf';
 import type { Noun, Shelf } from '#lib/work/shelf/shelf';
 import type { Running } from '../http/deps';
 import { foldBatch } from '../bench/restore';
+import { undrawn } from '../export/label/faces-in';
 
 /** A label as it is told and as it is drawn. */
 export interface Label {
@@ -113,6 +114,8 @@ const labelFrom = (bars: BarsState, batch: BatchState, shelf: Shelf, head: strin
     eu: euChecklist(facts),
     us: usChecklist(facts),
     layout: { fits, letters, lettersForUs },
+    needs: fits ? null : heightFor(labelText(content), settings.size),
+    undrawn: undrawn(layout.placed.map((one) => (one.kind === 'text' ? one.text : '')).join('')),
     onSheet: { a4: placesOn(A4, settings.size).length, letter: placesOn(LETTER, settings.size).length },
   };
   return { page, layout };

@@ -27,7 +27,12 @@ export const messages = {
     note: 'Letters are as large as there is room for. The code holds the batch mark.',
     alt: (mark: string) => `The label of ${mark} as it prints`,
     fits: 'Everything has room.',
-    tight: 'It does not all have room: make the label larger, or say less.',
+    tight: (mm: number | null) =>
+      mm === null
+        ? 'It does not all have room, so nothing is drawn: make the label wider, or say less.'
+        : `It does not all have room, so nothing is drawn: in this width it needs ${mm} mm of height.`,
+    undrawn: (letters: string) =>
+      `There is no PDF: its face has no ${letters}. Write them otherwise, or print the SVG, which takes them from a face of this machine.`,
     letters: (mm: string) => `Capitals in the list of ingredients are ${mm} mm high.`,
     small: 'The United States ask for a sixteenth of an inch, 1.6 mm.',
     noNet: 'No net content: say what the bars weigh on their own page.',

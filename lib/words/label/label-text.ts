@@ -1,7 +1,7 @@
 import type { Milligrams } from '#lib/units/mass';
 import type { Realm } from '#lib/work/batch/index';
 import type { IngredientList } from '#lib/work/label/ingredients';
-import type { LabelText } from '#lib/work/label/layout';
+import type { LabelText } from '#lib/work/label/placed';
 import { netStatement } from '#lib/work/label/net-statement';
 import type { LabelSettings } from '#lib/work/label/settings';
 
@@ -14,7 +14,15 @@ export const labelWords = {
   head: (words: string) => `Record: ${words}.`,
   bestBefore: (month: string) => `Best before end of ${month}.`,
   origin: (country: string) => `Made in ${country}.`,
+  noRoom: 'Not drawn: not everything has room at this size.',
   customary: (amount: string) => `Net Wt ${amount}`,
+  /** The file's title, and what is told of its drawings where nobody sees them. */
+  file: (title: string, mark: string) => `Label of ${title}, batch ${mark}`,
+  alt: {
+    code: (mark: string) => `Code of batch ${mark}, for a phone to read`,
+    estimated: 'Estimated sign',
+    opened: (months: string) => `Open jar, ${months}: good for so many months after it was opened`,
+  },
 };
 
 export interface LabelContent {
@@ -51,17 +59,21 @@ const durabilityText = ({ durability }: LabelSettings, poured: number): string |
 
 const said = (text: string | null): readonly string[] => (text === null || text.trim() === '' ? [] : [text.trim()]);
 
+/** What it is called on the front. */
+export const labelTitle = ({ title }: LabelSettings, formula: string): string => (title.trim() === '' ? formula : title.trim());
+
 /** Everything a label says, whole. */
 export const labelText = ({ settings, formula, list, mark, realm, net, poured, head }: LabelContent): LabelText => {
-  const { title, purpose, cautions, responsible, origin } = settings;
+  const { purpose, cautions, responsible, origin } = settings;
   const stated = net === null ? null : netStatement(net);
   return {
-    title: title.trim() === '' ? formula : title.trim(),
+    title: labelTitle(settings, formula),
     purpose: purpose === null || purpose.trim() === '' ? null : purpose.trim(),
     net:
       stated === null || net === null
         ? null
         : { metric: stated.metric, customary: labelWords.customary(stated.customary), mass: net, estimated: settings.estimated },
+    noRoom: labelWords.noRoom,
     openedMonths: settings.durability.kind === 'opened' ? settings.durability.months : null,
     paragraphs: [
       ...(list.items.length === 0 ? [] : [labelWords.ingredients(list.items.map(({ name }) => name).join(', '))]),

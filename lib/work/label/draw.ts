@@ -1,4 +1,5 @@
-import type { LabelLayout, Placed } from './layout';
+import type { LabelLayout } from './layout';
+import type { Placed } from './placed';
 
 /** A code as its modules, row by row: true is dark. */
 export type Modules = readonly (readonly boolean[])[];

@@ -1,41 +1,12 @@
-import { customaryHeight, ESTIMATED_SIGN, INGREDIENT_HEIGHT, metricHeight } from './net-statement';
-import type { Milligrams } from '#lib/units/mass';
+import { CAPITAL, feetOf, GLUE, glued, LEADING, MARGIN } from './foot';
+import type { Foot } from './foot';
 import { linesAlong, linesIn, widthIn } from './lines-in';
-
-/** What stands on a label, in the order it is read. Texts are whole; where they break is the layout's. */
-export interface LabelText {
-  readonly title: string;
-  readonly purpose: string | null;
-  /** The net content, and how much it is; `null`: not known. */
-  readonly net: { readonly metric: string; readonly customary: string; readonly mass: Milligrams; readonly estimated: boolean } | null;
-  /** Months after opening; `null`: nothing of them is said. */
-  readonly openedMonths: number | null;
-  /** Paragraphs: ingredients first, then cautions, durability, batch, responsible person. */
-  readonly paragraphs: readonly string[];
-}
-
-/** mm. */
-export interface LabelSize {
-  readonly width: number;
-  readonly height: number;
-}
-
-/** mm from the top left; text by its baseline, `size` an em. */
-export type Placed =
-  | {
-      readonly kind: 'text';
-      readonly x: number;
-      readonly y: number;
-      readonly size: number;
-      readonly strong: boolean;
-      readonly text: string;
-    }
-  | { readonly kind: 'sign'; readonly sign: 'estimated' | 'opened'; readonly x: number; readonly y: number; readonly side: number }
-  | { readonly kind: 'code'; readonly x: number; readonly y: number; readonly side: number };
+import { INGREDIENT_HEIGHT } from './net-statement';
+import type { LabelSize, LabelText, Placed } from './placed';
 
 export interface LabelLayout extends LabelSize {
   readonly placed: readonly Placed[];
-  /** Everything has room at letters that can be read. */
+  /** Everything has room at letters that can be read; else nothing of it is drawn but that it has none. */
   readonly fits: boolean;
   /** Height of a capital in the list of ingredients, mm. */
   readonly letters: number;
@@ -43,100 +14,116 @@ export interface LabelLayout extends LabelSize {
   readonly lettersForUs: boolean;
 }
 
-const MARGIN = 3;
-const CODE = 14;
-const JAR = 10;
-/** Height of a capital and of a figure of the face, as a share of its em (Atkinson Hyperlegible Next, measured on its outlines). */
-const CAPITAL = 0.66;
-const LEADING = 1.18;
-const TITLE = 4.6;
+/** Ems, mm: a long title is set smaller before it takes a third line. */
+const TITLE = { largest: 4.6, least: 2.8, lines: 2 } as const;
 const PURPOSE = 2.6;
 /** Em of running text, mm: as large as there is room for. */
 const [LARGEST, LEAST, STEP] = [2.8, 1.9, 0.1] as const;
 const GAP = 0.8;
 
-/** Everything of a label placed in its size, the code of its batch at the bottom right, the net content in the lowest part of its front. */
-export const layLabel = (text: LabelText, { width, height }: LabelSize): LabelLayout => {
-  const inner = width - 2 * MARGIN;
+const lower = (em: number): number => Math.round((em - STEP) / STEP) * STEP;
+
+const longest = (text: string, em: number): number => Math.max(0, ...text.split(' ').map((word) => widthIn(word, em)));
+
+const titleLines = (title: string, inner: number): { readonly em: number; readonly lines: readonly string[] } => {
+  for (let em: number = TITLE.largest; ; em = lower(em)) {
+    const lines = linesIn(title, em, inner);
+    if (em <= TITLE.least + 1e-9 || (lines.length <= TITLE.lines && longest(title, em) <= inner)) return { em, lines };
+  }
+};
+
+/** Title and purpose at the top, and where they end. */
+const headOf = ({ title, purpose }: LabelText, inner: number): { readonly placed: readonly Placed[]; readonly end: number } => {
   const placed: Placed[] = [];
   let y = MARGIN;
-  const put = (line: string, size: number, strong: boolean): void => {
-    y += size * LEADING;
-    placed.push({ kind: 'text', x: MARGIN, y: y - size * (LEADING - 1), size, strong, text: line });
+  const put = (part: 'title' | 'purpose', lines: readonly string[], size: number): void => {
+    for (const text of lines) {
+      y += size * LEADING;
+      placed.push({ kind: 'text', part, of: 0, x: MARGIN, y: y - size * (LEADING - 1), size, strong: part === 'title', text });
+    }
   };
-  for (const line of linesIn(text.title, TITLE, inner)) put(line, TITLE, true);
-  if (text.purpose !== null) for (const line of linesIn(text.purpose, PURPOSE, inner)) put(line, PURPOSE, false);
-  y += GAP;
-  const bottom = height - MARGIN;
-  const jar = text.openedMonths === null ? 0 : JAR + 2;
-  const beside = inner - CODE - 2 - jar;
-  const netSize = text.net === null ? 0 : netEm(text.net.mass, width * height);
-  const netLines = text.net === null ? [] : [text.net.metric, text.net.customary].flatMap((one) => linesIn(one, netSize, beside));
-  const netHeight = netLines.length * netSize * LEADING;
-  const codeTop = bottom - CODE;
-  const netTop = bottom - netHeight;
-  const { em, rows, end } = fitted(text.paragraphs, y, inner, (at) => (at > codeTop - 1 ? beside : inner), netTop - 1);
-  for (const row of rows) placed.push({ kind: 'text', x: MARGIN, y: row.y, size: em, strong: false, text: row.text });
-  y = netTop;
-  if (text.net?.estimated === true) {
-    const side = Math.max(ESTIMATED_SIGN.value, netSize * CAPITAL);
-    placed.push({ kind: 'sign', sign: 'estimated', x: MARGIN + widthIn(text.net.metric, netSize) + 1.5, y: y + netSize - side, side });
-  }
-  for (const line of netLines) put(line, netSize, true);
-  if (text.openedMonths !== null) placed.push(...jarOf(text.openedMonths, width - MARGIN - CODE - jar, bottom - JAR));
-  placed.push({ kind: 'code', x: width - MARGIN - CODE, y: codeTop, side: CODE });
-  const letters = em * CAPITAL;
-  return { width, height, placed, fits: end <= netTop - 1 + 1e-9, letters, lettersForUs: letters >= INGREDIENT_HEIGHT.value - 1e-9 };
+  const { em, lines } = titleLines(title, inner);
+  put('title', lines, em);
+  if (purpose !== null) put('purpose', linesIn(purpose, PURPOSE, inner), PURPOSE);
+  return { placed, end: y + GAP };
 };
 
-/** The open jar with its months inside. */
-const jarOf = (months: number, x: number, y: number): readonly Placed[] => {
-  const [inside, size] = [`${months}M`, JAR * 0.34];
-  return [
-    { kind: 'sign', sign: 'opened', x, y, side: JAR },
-    { kind: 'text', x: x + (JAR - widthIn(inside, size)) / 2, y: y + JAR * 0.82, size, strong: true, text: inside },
-  ];
-};
-
-/** Figures as high as both rules ask, and never so small that nobody reads them. */
-const netEm = (net: Milligrams, front: number): number => Math.max(metricHeight(net).value, customaryHeight(front).value, 2) / CAPITAL;
-
-interface Row {
-  readonly y: number;
-  readonly text: string;
+interface Body {
+  readonly placed: readonly Placed[];
+  readonly em: number;
+  readonly fits: boolean;
 }
 
-/** Running text from `top`, as large as it has room for above `floor`; at the least size where it has none. */
-const fitted = (
-  paragraphs: readonly string[],
-  top: number,
-  inner: number,
-  widthAt: (y: number) => number,
-  floor: number,
-): { readonly em: number; readonly rows: readonly Row[]; readonly end: number } => {
-  for (let em: number = LARGEST; ; em = Math.round((em - STEP) / STEP) * STEP) {
-    const set = rowsOf(paragraphs, top, inner, widthAt, em);
-    if (set.end <= floor || em <= LEAST + 1e-9) return { em, ...set };
+/** Running text from `top`, as large as it has room for beside and above a foot. */
+const bodyOf = (paragraphs: readonly string[], top: number, inner: number, foot: Foot): Body => {
+  for (let em: number = LARGEST; ; em = lower(em)) {
+    const body = setIn(paragraphs.map(glued), top, inner, foot, em);
+    if (body.fits || em <= LEAST + 1e-9) return body;
   }
 };
 
-const rowsOf = (
-  paragraphs: readonly string[],
-  top: number,
-  inner: number,
-  widthAt: (y: number) => number,
-  em: number,
-): { readonly rows: readonly Row[]; readonly end: number } => {
-  const rows: Row[] = [];
-  let y = top;
-  for (const paragraph of paragraphs) {
+const setIn = (paragraphs: readonly string[], top: number, inner: number, { widthAt, floor }: Foot, em: number): Body => {
+  const placed: Placed[] = [];
+  let [y, narrowest] = [top, inner];
+  for (const [of, paragraph] of paragraphs.entries()) {
     const from = y;
     const below = (line: number): number => from + (line + 1) * em * LEADING;
-    for (const [line, text] of linesAlong(paragraph, em, (at) => Math.min(inner, widthAt(below(at)))).entries()) {
+    for (const [line, text] of linesAlong(paragraph, em, (at) => widthAt(below(at))).entries()) {
       y = below(line);
-      rows.push({ y: y - em * (LEADING - 1), text });
+      narrowest = Math.min(narrowest, widthAt(y));
+      const at = y - em * (LEADING - 1);
+      placed.push({ kind: 'text', part: 'text', of, x: MARGIN, y: at, size: em, strong: false, text: text.replaceAll(GLUE, ' ') });
     }
     y += GAP / 2;
   }
-  return { rows, end: y };
+  // A word is cut only where no line of the label is as long as it.
+  const words = paragraphs.flatMap((paragraph) => paragraph.split(' ')).map((word) => widthIn(word, em));
+  const cut = words.some((wide) => wide > narrowest && wide <= inner);
+  return { placed, em, fits: !cut && y - GAP / 2 <= floor + 1e-9 };
+};
+
+/** Everything of a label placed in its size, the net content in the lowest part of its front; of several ways the one with the largest letters. */
+export const layLabel = (text: LabelText, { width, height }: LabelSize): LabelLayout => {
+  const inner = width - 2 * MARGIN;
+  const head = headOf(text, inner);
+  const feet = feetOf(text, { width, height });
+  const among = (paragraphs: readonly string[]): (Body & { readonly foot: Foot }) | null => {
+    const bodies = feet.map((foot) => ({ ...bodyOf(paragraphs, head.end, inner, foot), foot })).filter(({ fits }) => fits);
+    return bodies.toSorted((a, b) => b.em - a.em)[0] ?? null;
+  };
+  const best = among(text.paragraphs) ?? among(runOn(text.paragraphs));
+  const letters = (best?.em ?? LEAST) * CAPITAL;
+  const lettersForUs = letters >= INGREDIENT_HEIGHT.value - 1e-9;
+  if (best === null) return { width, height, placed: refusal(text, inner, height), fits: false, letters, lettersForUs };
+  return { width, height, placed: [...head.placed, ...best.placed, ...best.foot.placed], fits: true, letters, lettersForUs };
+};
+
+/** Where room is short only the ingredients stand for themselves. */
+const runOn = ([first, ...rest]: readonly string[]): readonly string[] => [
+  ...(first === undefined ? [] : [first]),
+  ...(rest.length === 0 ? [] : [rest.join(' · ')]),
+];
+
+/** As much as has room of why nothing is drawn. */
+const refusal = ({ noRoom }: LabelText, inner: number, height: number): readonly Placed[] =>
+  linesIn(noRoom, PURPOSE, inner)
+    .map((text, at): Placed => {
+      const y = MARGIN + (at + 1) * PURPOSE * LEADING;
+      return { kind: 'text', part: 'text', of: 0, x: MARGIN, y, size: PURPOSE, strong: true, text };
+    })
+    .filter(({ y }) => y <= height - 1);
+
+/** A label can be so high at most, mm. */
+const HIGHEST = 280;
+
+/** The least height, whole mm, at which everything has room in this width; `null`: it has none however high. */
+export const heightFor = (text: LabelText, { width, height }: LabelSize): number | null => {
+  let [low, high] = [height, HIGHEST];
+  if (!layLabel(text, { width, height: high }).fits) return null;
+  while (low < high) {
+    const middle = Math.floor((low + high) / 2);
+    if (layLabel(text, { width, height: middle }).fits) high = middle;
+    else low = middle + 1;
+  }
+  return high;
 };

@@ -5,7 +5,7 @@ import { NO_LABEL_SETTINGS } from '#lib/work/label/settings';
 import { systemClock } from '#server/bench/system';
 import type { RunningServer } from '#server/server';
 import { openStore } from '#server/store/open';
-import { pdfFonts, pdfInfo, pdfText } from '#tests/support/pdf';
+import { pdfFonts, pdfInfo, pdfTags, pdfText } from '#tests/support/pdf';
 import { optionsFor, serverHere, tempFolder } from '#tests/support/server-rig';
 import { sampleBatch } from '#tests/support/sample-batch';
 import { KeptLog } from '#tests/support/store-rig';
@@ -68,18 +68,34 @@ it('is drawn as SVG, and as PDF that another program reads', async () => {
   expect(svg).toMatch(/^<svg [^>]*width="90mm" height="60mm"/);
   for (const text of ['98 g', 'Net Wt 3.45 oz', 'Inci oil-2', 'Brook &amp; Alder', `Batch ${mark}`, 'Practice: not for sale.'])
     expect(svg).toContain(text);
-  const one = await bytes(`labels/label.pdf?id=${ID}`);
-  // 90 × 60 mm in points.
-  expect(pdfInfo(one)).toMatch(/Page size:\s+255\.1\d* x 170\.0\d*/);
-  expect(pdfText(one)).toContain('Net Wt 3.45 oz');
-  expect(pdfText(one).replaceAll(/\s+/g, ' ')).toContain('Inci oil-2, Inci oil-1');
+  const [one, sheet] = [await bytes(`labels/label.pdf?id=${ID}`), await bytes(`labels/label.pdf?id=${ID}&sheet=a4`)];
+  expect((await fetch(at(`labels/label.pdf?id=${ID}&sheet=a0`))).status).toBe(400);
   const { head } = (await (await fetch(at('proof/batch/a'))).json()) as BatchProof;
   // What its code holds leads to the bars as their mark alone does.
   const followed = async (said: string) =>
     (await (await fetch(at(`follow/bars?mark=${encodeURIComponent(said)}`))).json()) as { mark?: string };
   expect((await followed(`${mark}\n${head?.words ?? ''}`)).mark).toBe(mark);
-  expect(pdfText(one).replaceAll(/\s+/g, ' ')).toContain(`Record: ${head?.words}.`);
+  // 90 × 60 mm in points.
+  const info = pdfInfo(one);
+  expect(info).toMatch(/Page size:\s+255\.1\d* x 170\.0\d*/);
+  const text = pdfText(one).replaceAll(/\s+/g, ' ');
+  for (const said of ['Net Wt 3.45 oz', 'Inci oil-2, Inci oil-1', `Record: ${head?.words}.`]) expect(text).toContain(said);
   expect(pdfFonts(one).every(({ embedded, unicode }) => embedded && unicode)).toBe(true);
-  expect(pdfText(await bytes(`labels/label.pdf?id=${ID}&sheet=a4`)).match(/Net Wt/g)).toHaveLength(8);
-  expect((await fetch(at(`labels/label.pdf?id=${ID}&sheet=a0`))).status).toBe(400);
+  expect(pdfText(sheet).match(/Net Wt/g)).toHaveLength(8);
+  // Whoever does not see it is told its title, its paragraphs as one each, its signs and its code.
+  expect(info).toMatch(/Tagged:\s+yes/);
+  expect(info).toMatch(new RegExp(`Title:\\s+Label of .+, batch ${mark}`));
+  const tags = pdfTags(one);
+  expect(tags.match(/H1 \(block\)/g)).toHaveLength(1);
+  expect(tags).toMatch(/"Ingredients: Inci oil-2, Inci oil-1, Inci oil-0\."/);
+  expect(
+    Buffer.from(one)
+      .toString('latin1')
+      .match(/\/Alt \([^)]*\)/g),
+  ).toEqual([
+    '/Alt (Estimated sign)',
+    '/Alt (Open jar, 12M: good for so many months after it was opened)',
+    `/Alt (Code of batch ${mark}, for a phone to read)`,
+  ]);
+  expect(pdfTags(sheet).match(/^ {2}Sect/gm)).toHaveLength(8);
 });

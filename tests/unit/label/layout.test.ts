@@ -1,14 +1,19 @@
+import PDFDocument from 'pdfkit';
 import { describe, expect, it } from 'vitest';
 import { mg } from '#lib/units/mass';
 import { A4, codeRuns, labelSvg, LETTER, placesOn, sheetSvg } from '#lib/work/label/draw';
-import { layLabel, type LabelLayout, type LabelText } from '#lib/work/label/layout';
+import { heightFor, layLabel, type LabelLayout } from '#lib/work/label/layout';
+import type { LabelText } from '#lib/work/label/placed';
 import { linesIn, widthIn } from '#lib/work/label/lines-in';
+import { undrawn } from '#server/export/label/faces-in';
+import { faceOf } from '#server/export/pdf/faces';
 
 const text = (more: Partial<LabelText> = {}): LabelText => ({
   title: 'Meadow <soap>',
   purpose: 'Soap for hands & body',
   net: { metric: '120 g', customary: 'Net Wt 4.23 oz', mass: mg(120_000), estimated: true },
   openedMonths: 12,
+  noRoom: 'No room.',
   paragraphs: ['Ingredients: Olea Europaea Fruit Oil, Aqua, Cocos Nucifera Oil, Sodium Hydroxide.', 'For external use.', 'Batch 26-11/1'],
   ...more,
 });
@@ -24,6 +29,35 @@ const inside = ({ placed, width, height }: LabelLayout): boolean =>
       ? one.x >= 0 && one.x + widthIn(one.text, one.size) <= width + 1e-9 && one.y <= height && one.y - one.size * 0.66 >= 0
       : one.x >= 0 && one.x + one.side <= width && one.y >= 0 && one.y + one.side <= height,
   );
+
+interface Box {
+  readonly what: string;
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+const boxOf = (one: LabelLayout['placed'][number]): Box =>
+  one.kind === 'text'
+    ? {
+        what: one.text,
+        left: one.x,
+        right: one.x + widthIn(one.text, one.size),
+        top: one.y - 0.7 * one.size,
+        bottom: one.y + 0.2 * one.size,
+      }
+    : { what: one.kind, left: one.x, right: one.x + one.side, top: one.y, bottom: one.y + one.side };
+const words = (all: string): readonly string[] => all.split(/[ ·]+/).filter((one) => one !== '');
+/** Pairs that stand over one another; letters in a sign stand there on purpose. */
+const overlaps = ({ placed }: LabelLayout): readonly string[] => {
+  const boxes = placed.filter((one) => one.kind !== 'text' || one.part !== 'sign').map(boxOf);
+  return boxes.flatMap((a, at) =>
+    boxes
+      .slice(at + 1)
+      .filter((b) => a.left < b.right - 1e-9 && b.left < a.right - 1e-9 && a.top < b.bottom - 1e-9 && b.top < a.bottom - 1e-9)
+      .map((b) => `${a.what} and ${b.what}`),
+  );
+};
 
 const long = (names: number): LabelText =>
   text({
@@ -59,6 +93,60 @@ describe('a label laid out', () => {
     expect([more.fits, more.lettersForUs]).toEqual([true, false]);
     expect(most.fits).toBe(false);
     expect(layLabel(text(), { width: 20, height: 20 }).fits).toBe(false);
+  });
+
+  it('leaves nothing cut, over an edge or over another in any shape of label, or draws nothing but that it has no room', () => {
+    const kinds = [
+      text(),
+      text({ openedMonths: null, net: null }),
+      long(16),
+      text({ title: 'Winter meadow with oats, kaolin and lavender' }),
+    ];
+    const shapes = [size, { width: 40, height: 100 }, { width: 200, height: 30 }, { width: 50, height: 70 }, { width: 24, height: 90 }];
+    const drawn = shapes.flatMap((shape) => kinds.map((kind) => ({ kind, layout: layLabel(kind, shape) })));
+    expect(drawn.filter(({ layout }) => layout.fits).length).toBeGreaterThan(11);
+    for (const { kind, layout } of drawn) {
+      expect(inside(layout)).toBe(true);
+      expect(overlaps(layout)).toEqual([]);
+      const told = layout.placed.flatMap((one) => (one.kind === 'text' && one.part !== 'sign' ? [one.text] : [])).join(' ');
+      const whole = [kind.title, kind.purpose, ...kind.paragraphs, kind.net?.metric, kind.net?.customary].join(' ');
+      expect(words(told)).toEqual(words(layout.fits ? whole : kind.noRoom));
+    }
+  });
+
+  it('never parts a number from its unit, and sets heavy goods in figures as high as theirs must be', () => {
+    const narrow = layLabel(text(), { width: 40, height: 110 }).placed;
+    expect(narrow).toContainEqual(expect.objectContaining({ part: 'net', text: '120 g' }));
+    expect(narrow).toContainEqual(expect.objectContaining({ part: 'net', text: '4.23 oz' }));
+    const net = { metric: '1.25 kg', customary: 'Net Wt 44.11 oz (2 lb 12.11 oz)', mass: mg(1_250_500), estimated: true };
+    const high = layLabel(text({ net }), size).placed.flatMap((one) =>
+      one.kind === 'text' && one.part === 'net' ? [one.size * 0.66] : [],
+    );
+    // 76/211/EEC Annex I, 3.1: 6 mm above 1000 g; of ounces the front of 8.4 square inches asks an eighth of an inch.
+    expect(high[0]).toBeCloseTo(6, 6);
+    expect(high.at(-1)).toBeCloseTo(25.4 / 8, 6);
+  });
+
+  it('says how high a label would have to be', () => {
+    const height = heightFor(long(90), size) ?? 0;
+    expect(height).toBeGreaterThan(60);
+    expect([height - 1, height].map((one) => layLabel(long(90), { width: 90, height: one }).fits)).toEqual([false, true]);
+    expect(heightFor(text(), { width: 20, height: 20 })).toBeNull();
+  });
+
+  it('takes no letter for narrower than its face draws it', () => {
+    const doc = new PDFDocument({ autoFirstPage: false });
+    const letters = Array.from({ length: 0x180 - 0x20 }, (_, at) => String.fromCodePoint(at + 0x20)).filter(
+      (one) => undrawn(one).length === 0,
+    );
+    expect(letters.length).toBeGreaterThan(250);
+    for (const weight of ['plain', 'strong'] as const)
+      for (const script of ['latin', 'latin-ext'] as const) {
+        doc.font(Buffer.from(faceOf(script, weight).bytes), 100);
+        const own = letters.filter((letter) => letter.charCodeAt(0) < 0x100 === (script === 'latin'));
+        expect(own.filter((letter) => doc.widthOfString(letter) > 100 * widthIn(letter, 1) + 1e-6)).toEqual([]);
+      }
+    expect(undrawn('Żółć мыло м')).toEqual(['м', 'ы', 'л', 'о']);
   });
 
   it('breaks lines at words, and a word only where it is wider than a line', () => {

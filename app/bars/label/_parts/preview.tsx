@@ -13,13 +13,13 @@ const pixels = (mm: number): number => Math.round(mm * PIXELS_PER_MM);
 export function Preview({ label }: { readonly label: LabelPage }) {
   const { locale } = useDisplay();
   const { preview: words } = messages;
-  const { id, mark, layout, onSheet, settings, version, net } = label;
-  const files = [
+  const { id, mark, layout, onSheet, settings, version, net, needs, undrawn } = label;
+  const pdfs = [
     [labelApi.pdf(id, null), words.single],
     ...(onSheet.a4 === 0 ? [] : [[labelApi.pdf(id, 'a4'), words.a4(onSheet.a4)]]),
     ...(onSheet.letter === 0 ? [] : [[labelApi.pdf(id, 'letter'), words.letter(onSheet.letter)]]),
-    [labelApi.svg(id, String(version)), words.svg],
   ] as const;
+  const files = [...(undrawn.length > 0 ? [] : pdfs), [labelApi.svg(id, String(version)), words.svg]] as const;
   return (
     <PaperSection name={words.title} note={<p>{words.note}</p>}>
       <img
@@ -29,9 +29,11 @@ export function Preview({ label }: { readonly label: LabelPage }) {
         height={pixels(settings.size.height)}
       />
       <p className={on('gap')}>
-        {layout.fits ? words.fits : <b className={on('warn')}>{words.tight}</b>} {words.letters(numberText(layout.letters, locale, 1))}
-        {layout.lettersForUs ? null : ` ${words.small}`}
+        {layout.fits ? words.fits : <b className={on('warn')}>{words.tight(needs)}</b>}
+        {layout.fits ? ` ${words.letters(numberText(layout.letters, locale, 1))}` : null}
+        {layout.lettersForUs || !layout.fits ? null : ` ${words.small}`}
       </p>
+      {undrawn.length === 0 ? null : <p className={on('warn')}>{words.undrawn(undrawn.join(' '))}</p>}
       {net === null ? <p className={on('warn')}>{words.noNet}</p> : null}
       {settings.estimated ? <p>{words.sign}</p> : null}
       {settings.estimated || settings.durability.kind === 'opened' ? <p>{words.drawn}</p> : null}
