@@ -1,3 +1,4 @@
+import sharp from 'sharp';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Browser, Page } from 'playwright-core';
 import type { BarsPage } from '#lib/protocol/bars';
@@ -8,6 +9,7 @@ import { appendOf } from '#tests/support/appends';
 import { freePort, serverProcess, tempFolder } from '#tests/support/server-rig';
 import { KeptLog } from '#tests/support/store-rig';
 import { afterQuiet } from './support/on-page';
+import { section } from './support/on-paper';
 import { BATCHES } from './support/paper-batches';
 import { launch } from './support/theatre';
 
@@ -26,7 +28,8 @@ beforeAll(async () => {
   await store.close();
   port = await freePort();
   server = await serverProcess(['--port', String(port), '--data', folder.path]);
-  browser = await launch();
+  // A camera of its own, that shows a moving picture.
+  browser = await launch(['--use-fake-ui-for-media-stream', '--use-fake-device-for-media-stream']);
   page = await browser.newPage({ viewport: { width: 1280, height: 800 }, locale: 'en-GB' });
 });
 afterAll(async () => {
@@ -35,6 +38,9 @@ afterAll(async () => {
   folder.remove();
 });
 
+const PICTURE = sharp({ create: { width: 300, height: 200, channels: 3, background: '#caa472' } })
+  .png()
+  .toBuffer();
 const LOT = `bars:${BATCHES.plain()[0]?.batch}/1`;
 const at = (path: string): string => `http://localhost:${port}${path}`;
 const lot = async (): Promise<BarsPage> => (await fetch(at(`/api/bars/lot?id=${encodeURIComponent(LOT)}`))).json() as Promise<BarsPage>;
@@ -98,8 +104,40 @@ it('goes from a closed batch through unmould, cut and the scale to sold', async 
   await page.waitForSelector('main[data-phase="bars-put-on"]');
   expect((await lot()).state.weights.at(-1)?.struck).not.toBeNull();
   await page.locator('[data-end]').click();
-
   await page.getByRole('heading', { name: 'Weighings' }).waitFor();
+
+  // Photographs: a file chosen, one looked at through the frame; side by side, and one of them crossed out.
+  const colour = section(page, 'Colour over days');
+  const chooser = page.waitForEvent('filechooser');
+  await colour.getByText('Add a photograph', { exact: true }).click();
+  await (await chooser).setFiles({ name: 'bar.png', mimeType: 'image/png', buffer: await PICTURE });
+  await colour.getByRole('img', { name: 'What was just taken' }).waitFor();
+  expect((await lot()).state.photos).toEqual([]);
+  await type('Note, optional', 'by the north window');
+  await press('Keep this photograph');
+  await colour.getByText('by the north window').waitFor();
+  await press('Look through the frame');
+  await press('Take it');
+  await press('Keep this photograph');
+  await expect.poll(() => colour.getByRole('img', { name: /day of the cut$/ }).count()).toBe(2);
+  const shown = await colour.locator('image').evaluateAll((all) => all.map((one) => one.getAttribute('href')));
+  const kept = (await lot()).state.photos;
+  expect(shown).toEqual(kept.map(({ sha256 }) => `/api/photos/${sha256}`));
+  const [picture] = await Promise.all(shown.map(async (href) => (await fetch(at(href ?? ''))).headers.get('content-type')));
+  expect(picture).toBe('image/jpeg');
+  await colour
+    .getByRole('button', { name: /^Cross out/ })
+    .first()
+    .click();
+  await expect.poll(() => colour.locator('image').count()).toBe(1);
+  expect((await lot()).state.photos.map(({ note, struck }) => [note, struck !== null])).toEqual([
+    ['by the north window', true],
+    ['', false],
+  ]);
+  const story = section(page, 'What happened');
+  expect(await story.getByRole('rowheader', { name: 'photograph' }).count()).toBe(2);
+  await story.getByRole('rowheader', { name: 'crossed out' }).first().waitFor();
+
   await type('How many', '3');
   await press('Sold');
   await page.waitForSelector('[data-count="sold"]:text-is("3")');

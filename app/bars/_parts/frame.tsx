@@ -1,11 +1,12 @@
+import type { ReactNode } from 'react';
 import { on } from '../../_ui/classes';
 
-const WIDTH = 200;
-const HEIGHT = 132;
+/** Of every photograph of a lot: what fills it on one day fills it on the next. */
+export const FRAME = { width: 200, height: 132 } as const;
+const { width: WIDTH, height: HEIGHT } = FRAME;
 const CORNER = 14;
 const INSET = 10;
 
-/** Corners of the same frame for every photograph of a lot: what fills it on one day fills it on the next. */
 const corners = [
   `M${INSET} ${INSET + CORNER}V${INSET}h${CORNER}`,
   `M${WIDTH - INSET - CORNER} ${INSET}h${CORNER}v${CORNER}`,
@@ -13,24 +14,41 @@ const corners = [
   `M${WIDTH - INSET - CORNER} ${HEIGHT - INSET}h${CORNER}v-${CORNER}`,
 ].join('');
 
-/** One photograph in its frame; `null`: the frame that the next one is to fill. */
-export function Frame({ sha256, alt, caption }: { readonly sha256: string | null; readonly alt: string; readonly caption: string }) {
+interface Props {
+  /** Address of its picture; `null`: the frame alone, over whatever stands behind it. */
+  readonly href: string | null;
+  readonly alt: string;
+  /** The picture lets what is behind it through. */
+  readonly pale?: boolean;
+}
+
+/** A picture behind the four corners that it is to fill. */
+export function Framed({ href, alt, pale = false }: Props) {
+  return (
+    <svg
+      className={on('drawing')}
+      width="100%"
+      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+      {...(alt === '' ? { 'aria-hidden': true } : { role: 'img', 'aria-label': alt })}
+    >
+      {href === null ? (
+        <rect className={on('faint')} x={0.5} y={0.5} width={WIDTH - 1} height={HEIGHT - 1} />
+      ) : (
+        <image href={href} width={WIDTH} height={HEIGHT} preserveAspectRatio="xMidYMid slice" opacity={pale ? 0.35 : 1} />
+      )}
+      <path className={on('axis')} d={corners} />
+    </svg>
+  );
+}
+
+/** One photograph in its frame, what is said of it below. */
+export function Frame({ href, alt, children }: Omit<Props, 'pale'> & { readonly children: ReactNode }) {
   return (
     <figure>
-      <svg
-        className={on('drawing')}
-        width="100%"
-        viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
-        {...(sha256 === null ? { 'aria-hidden': true } : { role: 'img', 'aria-label': alt })}
-      >
-        {sha256 === null ? (
-          <rect className={on('faint')} x={0.5} y={0.5} width={WIDTH - 1} height={HEIGHT - 1} />
-        ) : (
-          <image href={`/api/photos/${sha256}`} width={WIDTH} height={HEIGHT} preserveAspectRatio="xMidYMid slice" />
-        )}
-        <path className={on('axis')} d={corners} />
-      </svg>
-      <figcaption className={on('dim')}>{caption}</figcaption>
+      <Framed href={href} alt={alt} />
+      <figcaption className={on('dim')}>{children}</figcaption>
     </figure>
   );
 }
+
+export const photoAddress = (sha256: string): string => `/api/photos/${sha256}`;
