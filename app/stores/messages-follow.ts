@@ -1,6 +1,6 @@
 import type { FollowedGone } from '#lib/protocol/lots';
 import type { Complaint } from '#lib/work/lots/complaint';
-import { capital, counted } from '#lib/words/words';
+import { capital, counted, inWords } from '#lib/words/words';
 
 const bars = (count: number): string => counted(count, 'bar');
 
@@ -57,8 +57,9 @@ export const followMessages = {
     title: 'Recall',
     lead: 'Pick the lot that something is wrong with. What it touched stands below, to be printed and worked through.',
     step: { lot: 'The lot', touched: 'What it touched', list: 'The list' },
-    sums: (batches: number, made: number, shelf: number, gone: number) =>
-      `${capital(counted(batches, 'batch', 'batches'))}, ${bars(made)} made: ${bars(shelf)} still here, ${bars(gone)} gone.`,
+    /** `kept`: samples kept back. */
+    sums: (batches: number, made: number, { shelf, kept, gone }: Readonly<Record<'shelf' | 'kept' | 'gone', number>>) =>
+      `${capital(counted(batches, 'batch', 'batches'))}, ${bars(made)} made: ${bars(shelf)} still here${kept === 0 ? '' : `, ${inWords(kept)} kept back`}, ${bars(gone)} gone.`,
     apart: 'Set the lot apart',
     apartWhy: 'Why it is set apart',
     isApart: 'The lot is set apart: the bench refuses it.',

@@ -4,7 +4,7 @@ import Link from 'next/link';
 import { massText } from '#lib/units/format';
 import type { Display } from '#lib/units/display';
 import type { FollowedBars, FollowedBatch, FollowedGone } from '#lib/protocol/lots';
-import { shortMoment } from '#lib/words/times';
+import { shortDate } from '#lib/words/times';
 import { useDisplay } from '../../_live/use';
 import { on } from '../../_ui/classes';
 import { Head } from '../../_ui/head';
@@ -17,7 +17,7 @@ export const toWhom = ({ to, name, at }: FollowedGone): string => {
 };
 
 export const goneText = (gone: FollowedGone, { locale }: Display): string =>
-  words.gone[gone.kind](gone.count, toWhom(gone), shortMoment(gone.wall, { offsetMin: gone.offsetMin, locale }));
+  words.gone[gone.kind](gone.count, toWhom(gone), shortDate(gone.wall, { offsetMin: gone.offsetMin, locale }));
 
 /** Batches, their bars, and where each of them is. */
 export function FollowTable({ batches, masses = true }: { readonly batches: readonly FollowedBatch[]; readonly masses?: boolean }) {
@@ -44,13 +44,14 @@ export function FollowTable({ batches, masses = true }: { readonly batches: read
               ) : (
                 <th scope="row">
                   <Link href={`/batches/review?id=${encodeURIComponent(batch.id)}` as Route} prefetch={false}>
-                    <span className={on('mark')}>{batch.mark}</span> {batch.name}
+                    <span className={on('mark')}>{`${batch.mark} `}</span>
+                    {batch.name}
                   </Link>
                 </th>
               )}
-              <td className={on('wide')}>{at === 0 ? shortMoment(batch.startedWall, { offsetMin: null, locale: display.locale }) : ''}</td>
+              <td className={on('wide')}>{at === 0 ? shortDate(batch.startedWall, { offsetMin: null, locale: display.locale }) : ''}</td>
               {masses ? <td className={on('n')}>{at === 0 ? massText(mass, display, null) : ''}</td> : null}
-              <td>{one === null ? words.noBars : `${one.mark} (${one.made})`}</td>
+              <td className={on('nw')}>{one === null ? words.noBars : `${one.mark} (${one.made})`}</td>
               <td>{one === null ? null : <Where bars={one} display={display} />}</td>
             </tr>
           )),

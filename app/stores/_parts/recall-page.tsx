@@ -89,12 +89,13 @@ function Touched({ found, onDone }: Props) {
   const bars = found.batches.flatMap((one) => one.bars);
   const gone = bars.flatMap((one) => one.out.map((left) => ({ mark: one.mark, left })));
   const here = bars.reduce((sum, { shelf, away, aside }) => sum + shelf + away + aside, 0);
+  const kept = bars.reduce((sum, { retained }) => sum + retained, 0);
   const made = bars.reduce((sum, one) => sum + one.made, 0);
   const out = gone.reduce((sum, { left }) => sum + left.count, 0);
   return (
     <>
       <PaperSection name={words.step.touched}>
-        <p className={on('reading')}>{words.sums(found.batches.length, made, here, out)}</p>
+        <p className={on('reading')}>{words.sums(found.batches.length, made, { shelf: here, kept, gone: out })}</p>
         {found.batches.length === 0 ? null : <FollowTable batches={found.batches} />}
         <OnceNamed mark={found.mark} batches={found.once} />
         <Hold found={found} onDone={onDone} />
