@@ -6,8 +6,10 @@ import type { Realm } from '#lib/work/batch/index';
 import { batchesHead, batchRow, weightRows, weightsHead } from '#lib/words/record/csv';
 import type { BatchListRow } from '#lib/protocol/http';
 import { archiveReadme } from './archive-readme';
+import type { PictureRow } from '#lib/words/record/workshop-csv';
 import { recordFile } from './facts';
 import type { Outgoing } from './facts';
+import { safe } from './kept-files';
 import { batchSchemaText } from './schema';
 
 export interface ArchiveParts {
@@ -15,6 +17,14 @@ export interface ArchiveParts {
   /** Batches from the newest on, page by page. */
   readonly rows: () => AsyncIterable<BatchListRow>;
   readonly batch: (id: string) => Promise<Outgoing | null>;
+  /** What stands beside the batches, as tables by file name. `marks`: of batches, by id; `pictures`: those of batches. */
+  readonly tables: (marks: ReadonlyMap<string, string>, pictures: readonly PictureRow[]) => AsyncIterable<readonly [string, string]>;
+  /** Pictures and papers by the path they lie at, and how many bytes they are in all. */
+  readonly files: {
+    readonly bytes: number;
+    readonly fileOf: (sha256: string) => string;
+    readonly all: () => AsyncIterable<readonly [string, Uint8Array]>;
+  };
   /** A sound copy of the record's file, this archive's own; removed when it has been sent or given up. */
   readonly copy: string;
   /** Signed notes of the newest heads and the public keys they are checked with, by file name. */
@@ -62,11 +72,15 @@ async function* piecesOf(parts: ArchiveParts): AsyncGenerator<Uint8Array, undefi
     put(BATCH_RECORD_SCHEMA, text(batchSchemaText()));
     for (const [name, what] of Object.entries(parts.proof)) put(`proof/${name}`, text(what));
     const [batches, weights] = [[batchesHead], [weightsHead]];
+    const marks = new Map<string, string>();
+    const pictures: PictureRow[] = [];
     for await (const row of parts.rows()) {
       batches.push(batchRow(row));
+      marks.set(row.id, row.mark);
       const found = await parts.batch(row.id);
       if (found === null) continue;
       weights.push(weightRows(found.page));
+      pictures.push(...picturesOf(row.mark, found, parts.files.fileOf));
       put(`batches/${safe(row.mark)}-${safe(row.id)}.json`, text(`${JSON.stringify(recordFile(found), null, 1)}\n`));
       yield* ready.splice(0);
       // The bench comes first: between two batches whatever waits has its turn.
@@ -74,13 +88,42 @@ async function* piecesOf(parts: ArchiveParts): AsyncGenerator<Uint8Array, undefi
     }
     put('batches.csv', text(batches.join('')));
     put('weights.csv', text(weights.join('')));
-    if (statSync(parts.copy).size <= LARGEST) yield* record(zip, parts, ready);
+    for await (const [name, of] of parts.tables(marks, pictures)) {
+      put(name, text(of));
+      yield* ready.splice(0);
+    }
+    const { size } = statSync(parts.copy);
+    if (size + parts.files.bytes <= LARGEST) yield* files(zip, parts, ready);
+    if (size <= LARGEST) yield* record(zip, parts, ready);
     zip.end();
     yield* ready.splice(0);
   } finally {
     rmSync(parts.copy, { force: true });
   }
   return undefined;
+}
+
+const picturesOf = (mark: string, { page }: Outgoing, fileOf: (sha256: string) => string): readonly PictureRow[] =>
+  page.pictures.map(({ sha256, of, caption, wall, offsetMin, by }) => ({
+    of: mark,
+    shows: of,
+    note: caption,
+    at: { wall, offsetMin },
+    by,
+    struck: false,
+    file: fileOf(sha256),
+  }));
+
+/** Pictures and papers as they are: they are packed already. */
+async function* files(zip: Zip, parts: ArchiveParts, ready: Uint8Array[]): AsyncGenerator<Uint8Array> {
+  for await (const [name, bytes] of parts.files.all()) {
+    const entry = new ZipPassThrough(name);
+    entry.mtime = parts.made;
+    zip.add(entry);
+    entry.push(bytes, true);
+    yield* ready.splice(0);
+    await setImmediate();
+  }
 }
 
 /** The record's file itself, as it is: a database packs badly, and packing it would take the bench's time. */
@@ -102,6 +145,3 @@ async function* record(zip: Zip, { copy, realm, made }: ArchiveParts, ready: Uin
     closeSync(fd);
   }
 }
-
-/** What can stand in a file's name everywhere. */
-const safe = (name: string): string => name.replaceAll(/[^\w.-]+/g, '_');

@@ -1,6 +1,8 @@
 import type { Context } from 'hono';
 import type { BatchListRow } from '#lib/protocol/http';
 import { archiveOf } from '../export/archive';
+import { fileIn, keptFiles } from '../export/kept-files';
+import { workshopTables } from '../export/workshop-tables';
 import type { Store } from '../store/store';
 import { batchPageOf } from './batch-page';
 import type { ApiDeps } from './deps';
@@ -9,12 +11,18 @@ const PAGE = 200;
 
 /** Everything of the record that runs, as one zip that is made while it is sent. */
 export const sendArchive = async (c: Context, deps: ApiDeps): Promise<Response> => {
-  const { store } = deps.running();
+  const { store, bars } = deps.running();
   const made = new Date();
   const body = archiveOf({
     realm: store.realm,
     rows: () => allRows(store),
     batch: (id) => batchPageOf(deps, id),
+    tables: (marks, pictures) => workshopTables({ store, people: deps.people(), barsState: (id) => bars.state(id) }, marks, pictures),
+    files: {
+      bytes: store.shelf.files().reduce((sum, { bytes }) => sum + bytes, 0),
+      fileOf: (sha256) => fileIn(store, sha256),
+      all: () => keptFiles(store),
+    },
     copy: await deps.backups.copyOut(store.realm),
     proof: proofOf(deps, store),
     made,

@@ -35,6 +35,8 @@ export interface WorkshopShelf {
   keepFile(file: { readonly name: string; readonly type: string; readonly bytes: Uint8Array }, by: PersonId): Promise<KeptFile>;
   /** `null`: no such file is kept. */
   file(sha256: string): KeptFile | null;
+  /** All that are kept, in the order they came. */
+  files(): readonly KeptFile[];
 }
 
 export interface ShelfParts {
@@ -63,4 +65,5 @@ export const openShelf = ({ shelf, files, writePut, writeFile }: ShelfParts): Wo
     return kept;
   },
   file: (sha256) => files().get(sha256) ?? null,
+  files: () => [...files().values()],
 });

@@ -44,7 +44,7 @@ export const unreadableStore = (
     proof: emptyProof(refuse),
     copied: false,
     ended: () => undefined,
-    shelf: { now: () => EMPTY_SHELF, put: refuse, keepFile: refuse, file: () => null },
+    shelf: { now: () => EMPTY_SHELF, put: refuse, keepFile: refuse, file: () => null, files: () => [] },
     blobs: { get: async () => null },
     checks: () => ({}),
     bars: { list: async () => ({ bars: [], next: null }), open: async () => [], of: async () => [], serving: async () => [] },

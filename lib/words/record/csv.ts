@@ -6,7 +6,8 @@ import { csvRow } from '#lib/work/csv';
  * offset. The words are the record's own codes, so that nothing is lost in a translation.
  */
 
-const grams = (milligrams: number): string => {
+/** As typed into a table: "-12.5". */
+export const grams = (milligrams: number): string => {
   const whole = Math.trunc(Math.abs(milligrams) / 1000);
   const rest = String(Math.abs(milligrams) % 1000)
     .padStart(3, '0')
@@ -17,7 +18,7 @@ const grams = (milligrams: number): string => {
 const two = (value: number): string => String(value).padStart(2, '0');
 
 /** "2026-04-14T13:06:07+02:00": the time as the bench's clock had it. */
-const stamp = (wall: number, offsetMin: number): string => {
+export const stamp = (wall: number, offsetMin: number): string => {
   const local = new Date(wall + offsetMin * 60_000).toISOString().slice(0, 19);
   const away = Math.abs(offsetMin);
   return `${local}${offsetMin < 0 ? '-' : '+'}${two(Math.floor(away / 60))}:${two(away % 60)}`;

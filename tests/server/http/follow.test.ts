@@ -1,3 +1,6 @@
+import { unzipSync } from 'fflate';
+import { createHash } from 'node:crypto';
+import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { BatchListRow, BatchPage, HttpProblem } from '#lib/protocol/http';
 import type { BarsList } from '#lib/protocol/bars';
@@ -5,6 +8,9 @@ import type { ComplaintAnswer, FollowBars, FollowLot, LotsUsed } from '#lib/prot
 import type { PeoplePage } from '#lib/protocol/people';
 import type { ShelfList } from '#lib/protocol/shelf';
 import { nextMark } from '#server/bench/mark';
+import type { PhotoAnswer } from '#lib/protocol/afterwards';
+import type { KeptFile } from '#server/store/shelf';
+import { readCsv } from '#tests/support/csv';
 import { openStore } from '#server/store/open';
 import type { Store } from '#server/store/store';
 import type { RunningServer } from '#server/server';
@@ -168,6 +174,48 @@ describe('following a lot', () => {
     expect(why).toEqual(['Complaint 2026-11-21', 'Complaint 2026-11-21', 'Complaint 2026-11-20']);
     const path = `/bars/lot?id=${encodeURIComponent(bars?.id ?? '')}`;
     expect((await post(path, { intent: intent(), expectedVersion: null, want: sell })).status).toBe(409);
+  });
+
+  it('all of it stands in the archive as tables, and pictures and papers as files', async () => {
+    const picture = await sharp({ create: { width: 8, height: 8, channels: 3, background: '#a08060' } })
+      .png()
+      .toBuffer();
+    const send = async <T>(path: string, type: string, body: string | Uint8Array<ArrayBuffer>) =>
+      (await (await fetch(at(path), { method: 'POST', headers: { 'content-type': type }, body })).json()) as T;
+    const { sha256 } = await send<PhotoAnswer>('/photos', 'image/png', Uint8Array.from(picture));
+    const paper = await send<KeptFile>('/files?name=oil%20sheet.txt', 'text/plain', 'iodine 84');
+    const bars = (await get<BarsList>('/bars')).bars.find(({ batch }) => batch === 'b1');
+    const want = { kind: 'photo', sha256, note: 'a =red spot' };
+    const asked = { intent: intent(), expectedVersion: null, want };
+    expect((await post(`/bars/lot?id=${encodeURIComponent(bars?.id ?? '')}`, asked)).status).toBe(200);
+    const order = { id: 'spring', kind: 'order', name: 'Spring', buyer: null, due: '2027-03-01', state: 'open', note: '' };
+    const wants = [{ formula: 'hearth', bars: 6, label: null }];
+    expect((await post('/shelf/order/spring', { expected: 0, note: '', document: { ...order, wants } })).status).toBe(200);
+
+    const zip = unzipSync(new Uint8Array(await (await fetch(at('/export/archive.zip'))).arrayBuffer()));
+    const text = (name: string): string => new TextDecoder().decode(zip[name]);
+    const table = (name: string) => {
+      const [head = [], ...rows] = readCsv(text(name));
+      return rows.map((row) => Object.fromEntries(head.map((column, n) => [column, row[n]])));
+    };
+    expect(table('bars.csv')).toMatchObject([{ batch: 'b2 mark' }, { batch: 'b2 mark' }, { bars: 'b1 mark/1', made: '10', sold: '4' }]);
+    // Its name was erased above, in the tables too.
+    expect(table('sales.csv')).toMatchObject([{ bars: 'b1 mark/1', what: 'sold', count: '4', who: expect.not.stringContaining('shop') }]);
+    expect(table('people.csv')).toContainEqual({ id: table('sales.csv')[0]?.['who'], role: 'buyer', name: '' });
+    expect(table('lots.csv')).toMatchObject([{ lot: '26-0', material: 'Olive oil', supplier: 'The mill', 'used g': expect.any(String) }]);
+    expect(table('orders.csv')).toMatchObject([{ order: 'Spring', formula: 'hearth', bars: '6' }]);
+    expect(table('complaints.csv').map(({ mark, batches }) => [mark, batches])).toEqual([
+      ['b1 mark/1', 'b1 mark'],
+      ['b1 mark/9', 'b1 mark'],
+      ['b2 mark', 'b2 mark b2 mark'],
+    ]);
+    expect(table('pictures.csv')).toMatchObject([{ of: 'b1 mark/1', note: 'a =red spot', file: `pictures/${sha256}.jpg` }]);
+    const sumOf = (name: string) =>
+      createHash('sha256')
+        .update(zip[name] ?? '')
+        .digest('hex');
+    expect(sumOf(`pictures/${sha256}.jpg`)).toBe(sha256);
+    expect(text(`files/${paper.sha256}-oil_sheet.txt`)).toBe('iodine 84');
   });
 });
 
