@@ -277,8 +277,7 @@ export const messages = {
     card: 'choose first',
     offline: 'not connected',
     watch: 'this screen watches',
-    meet: 'when they meet',
-    cooler: 'when it is cooler',
+    meet: 'as temperatures allow',
     nothing: 'nothing to do',
   },
   gates: {

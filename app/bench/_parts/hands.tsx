@@ -140,7 +140,6 @@ const useWaiting = (): string => {
   const cards = useLive(see.cards);
   const short = useFrame() === 'phone';
   if (cards.some(({ enabled }) => enabled)) return messages.waits.card;
-  if (cards.some(({ code }) => code === 'dissolve' || code === 'over-rating')) return messages.waits.cooler;
   if (phase === null || !isWeighing(phase))
     return phase === 'temperatures' || phase === 'joining' ? messages.waits.meet : messages.waits.nothing;
   if (phase === 'lift') return messages.waits.lift;
