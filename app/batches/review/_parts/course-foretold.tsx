@@ -22,8 +22,9 @@ export function Foretold({ course, window, at }: { readonly course: Course; read
       ))}
       {foretold === undefined ? null : (
         <>
-          <Way steps={foretold.lye} from={foretold.at} of="lye" at={at} />
-          <Way steps={foretold.oils} from={foretold.at} of="oils" at={at} />
+          {(['lye', 'oils'] as const).map((of) => (
+            <Way key={of} steps={shown(foretold[of], foretold.at, pictureEnd(course))} from={foretold.at} of={of} at={at} />
+          ))}
           <rect
             x={x(foretold.at + foretold.meets.low)}
             width={Math.max(0.4, x(foretold.at + foretold.meets.high) - x(foretold.at + foretold.meets.low))}
@@ -89,6 +90,6 @@ export const pictureEnd = ({ foretold, everyS, lye, oils }: Course): number => {
 
 /** The lowest and highest of what was foretold, up to there. */
 export const foretoldRange = ({ foretold }: Course, end: number): readonly number[] =>
-  foretold === undefined
-    ? []
-    : [...foretold.lye, ...foretold.oils].filter(({ after }) => foretold.at + after <= end).flatMap(({ low, high }) => [low, high]);
+  foretold === undefined ? [] : shown([...foretold.lye, ...foretold.oils], foretold.at, end).flatMap(({ low, high }) => [low, high]);
+
+const shown = (steps: Steps, from: number, end: number): Steps => steps.filter(({ after }) => from + after <= end);

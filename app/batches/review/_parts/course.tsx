@@ -39,7 +39,7 @@ export function CoursePicture({ course, limits, display }: CoursePictureProps) {
     .y((value) => y(value ?? 0));
   const number = (value: number, decimals = 0): string => figureNumber(temperatureFigure(value, display, decimals));
   const minutes = Math.round((last * everyS) / 60);
-  const every = [1, 5, 10, 20, 30].find((one) => minutes / one <= 6) ?? 60;
+  const every = [1, 5, 10, 20, 30].find((one) => minutes / one <= 4) ?? 60;
   const ago = Array.from({ length: Math.floor(minutes / every) + 1 }, (_, at) => at * every);
   const ends = [lye.findLast((value) => value !== null) ?? null, oils.findLast((value) => value !== null) ?? null] as const;
   const words = messages.joining;

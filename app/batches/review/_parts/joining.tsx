@@ -43,7 +43,9 @@ export function Joining({ review: { joining, limits } }: { readonly review: Batc
           <CourseWords course={joining.course} metAfter={joining.metAfter} />
         </>
       )}
-      <Picture joining={joining} limits={limits} display={display} />
+      <div className={on('gap')}>
+        <Picture joining={joining} limits={limits} display={display} />
+      </div>
       <Sentence joining={joining} at={at} allowed={show.difference(limits.allowedApart)} show={show} />
       {overrides.map(({ reason, value, limit, superfat }) => {
         const write = reason === 'apart' ? show.difference : show.temperature;
