@@ -1,3 +1,4 @@
+import type { PortionCue } from '#lib/bench/cue';
 import type { BatterWrong, Pattern } from '#lib/work/batch/pouring/types';
 
 /** What to do with batter that went wrong: common practice, no source. The cautions are those of lye (H314), which it still is. */
@@ -86,3 +87,21 @@ export const pourWords = {
     named: 'Which pattern?',
   },
 } as const;
+
+/** What to do about the next portion, by what its pot does on the scale. */
+export const portionActs = {
+  'set-down': 'Set it on the scale',
+  settling: 'Hands off: taking the zero',
+  stands: 'Zeroed. Pour',
+  off: 'Pour, then set it back',
+  moving: 'Let it settle',
+  more: 'Heavier than it was',
+  offer: 'Go on takes it',
+  strange: 'That is not it',
+  probe: 'Take the probe out',
+  'no-scale': 'Type the portions',
+  'too-heavy': 'Too heavy: type them',
+  clear: 'Clear the scale first',
+  name: 'Choose its pattern',
+  done: 'All poured. Close it',
+} satisfies Record<PortionCue['at'], string>;

@@ -7,6 +7,12 @@ const VESSELS: Readonly<Record<Vessel, string>> = { lye: 'Lye', oils: 'Oils' };
 /** Words of the page that shows the temperatures by themselves. */
 export const temperatureMessages = {
   title: 'Temperatures',
+  /** Beside what holds joining. */
+  holds: {
+    figures: (value: string, limit: string) => `${value}, allowed ${limit}`,
+    overridden: 'allowed, on record',
+    advice: 'advice only',
+  },
   above: (amount: string) => `${amount} above the window`,
   below: (amount: string) => `${amount} below the window`,
   apart: (amount: string) => `${amount} apart`,

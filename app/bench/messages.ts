@@ -1,4 +1,4 @@
-import type { BlockReason, CuePhase, DoubtReason, JoiningCue, PortionCue } from '#lib/bench/cue';
+import type { BlockReason, CuePhase, DoubtReason, JoiningCue } from '#lib/bench/cue';
 import type { LinkFailure, LinkPhase } from '#lib/measure/instrument';
 import type { AlarmCode, Gate } from '#lib/work/batch/index';
 
@@ -328,28 +328,8 @@ export const messages = {
   } satisfies Record<AlarmCode, string>,
   joining: {
     allowed: (limit: string) => `${limit} allowed`,
-    figures: (value: string, limit: string) => `${value}, allowed ${limit}`,
     asLowAs: (least: string) => `superfat may be ${least}`,
-    overridden: 'allowed, on record',
-    advice: 'advice only',
   },
-  /** What to do about the next portion, by what its pot does on the scale. */
-  portions: {
-    'set-down': 'Set it on the scale',
-    settling: 'Hands off: taking the zero',
-    stands: 'Zeroed. Pour',
-    off: 'Pour, then set it back',
-    moving: 'Let it settle',
-    more: 'Heavier than it was',
-    offer: 'Go on takes it',
-    strange: 'That is not it',
-    probe: 'Take the probe out',
-    'no-scale': 'Type the portions',
-    'too-heavy': 'Too heavy: type them',
-    clear: 'Clear the scale first',
-    name: 'Choose its pattern',
-    done: 'All poured. Close it',
-  } satisfies Record<PortionCue['at'], string>,
   firstAid: {
     title: 'First aid: lye or hydroxide',
     steps: [

@@ -28,7 +28,7 @@ export function Holds() {
     if (value === null || limit === null) return '';
     if (reason === 'may-be-lye-heavy') return messages.joining.asLowAs(show.share(value));
     const write = reason === 'apart' ? show.difference : show.temperature;
-    return messages.joining.figures(write(value), write(limit));
+    return temperatureMessages.holds.figures(write(value), write(limit));
   };
   const expected = meets === null || holds.length > ROOM[frame] ? null : meets;
   const above = (swapped ? 1 : 0) + (expected === null ? 0 : 1);
@@ -51,7 +51,9 @@ export function Holds() {
         <li key={`${above} ${hold.reason}`} data-hold={hold.overridden ? 'overridden' : hold.level}>
           <b>{messages.holds[hold.reason]}</b>
           <span>{figures(hold)}</span>
-          <span>{hold.overridden ? messages.joining.overridden : hold.level === 'advise' ? messages.joining.advice : ''}</span>
+          <span>
+            {hold.overridden ? temperatureMessages.holds.overridden : hold.level === 'advise' ? temperatureMessages.holds.advice : ''}
+          </span>
         </li>
       ))}
     </ul>

@@ -2,7 +2,7 @@
 import { useEffect } from 'react';
 import type { ReactNode } from 'react';
 import { useStore } from 'zustand';
-import type { Card, Say } from '#lib/bench/cue';
+import type { Card, PortionCue, Say } from '#lib/bench/cue';
 import type { BatchState } from '#lib/work/batch/index';
 import type { Frame } from '../../_ui/frame';
 import { Press } from '../../_ui/press';
@@ -27,6 +27,8 @@ interface Parts {
   readonly aloud: (say: Say, cards: readonly Card[], batch: BatchState | null, show: Show) => string;
   readonly sheet: (sheet: LateSheet) => ReactNode;
   readonly portions: Draw;
+  /** What to do about the next one. */
+  readonly portionAct: (at: PortionCue['at']) => string;
   readonly pot: Draw;
   readonly pourCards: Draw;
   readonly advice: Draw;
@@ -49,8 +51,13 @@ const { store, fetch } = createLateParts<Parts>(
       return { start: () => <Start />, lots: () => <LotChoice />, howItGoes: () => <HowItGoes /> };
     },
     async () => {
-      const { Advice, LateSheets, Notice, Portions, PotLine, PourCards } = await import('./late-sheets');
-      const pouring = { portions: () => <Portions />, pourCards: () => <PourCards />, advice: () => <Advice /> };
+      const { Advice, LateSheets, Notice, portionActs, Portions, PotLine, PourCards } = await import('./late-sheets');
+      const pouring = {
+        portions: () => <Portions />,
+        portionAct: (at: PortionCue['at']) => portionActs[at],
+        pourCards: () => <PourCards />,
+        advice: () => <Advice />,
+      };
       const sheet = { sheet: (name: LateSheet) => <LateSheets sheet={name} />, notice: () => <Notice /> };
       return { ...sheet, pot: () => <PotLine />, ...pouring };
     },
@@ -140,3 +147,5 @@ export function LateMakingCautions({ whole }: { readonly whole: boolean }) {
 
 /** How a sentence is read aloud; `undefined`: not fetched yet. */
 export const useAloud = (): Parts['aloud'] | undefined => usePart('aloud');
+/** What to do about the next portion; `undefined`: not fetched yet. */
+export const usePortionAct = (): Parts['portionAct'] | undefined => usePart('portionAct');

@@ -10,7 +10,7 @@ import { LiveText } from '../../_ui/live-text';
 import { messages } from '../messages';
 import styles from '../bench.module.css';
 import { useControls } from './controls';
-import { LateWhither } from './late';
+import { LateWhither, usePortionAct } from './late';
 import { useSeen } from './seen';
 import { isWeighing } from './shape';
 import { actFor, FIGURE_SPACE, secondsText, showIn } from './words';
@@ -42,6 +42,7 @@ const useAct = (): string => {
   const vessel = useLive((state) => see.vessel(state)?.plan.name ?? null);
   const tolerance = useLive(see.tolerance);
   const portion = useLive(see.portion);
+  const portionAct = usePortionAct();
   const holds = useLive(see.joining)?.holds;
   const carried = useLive(see.carried);
   const heavy = useLive(see.carriedHeavy);
@@ -64,7 +65,7 @@ const useAct = (): string => {
     const first = holds?.find(({ level, overridden }) => level === 'hold' && !overridden);
     return first === undefined ? messages.phases[phase].act : messages.holds[first.reason];
   }
-  if (portion !== null) return messages.portions[portion];
+  if (portion !== null) return portionAct?.(portion) ?? messages.phases[phase].act;
   if (phase === 'lift' && vessel !== null) return messages.acts.lift(vessel);
   if (phase === 'offer' && tolerance !== null) return messages.number.within(show.mass(tolerance));
   return actFor(phase, line?.plan.material.class ?? null, line?.plan.mode === 'loss', easeOff);
