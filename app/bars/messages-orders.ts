@@ -52,6 +52,7 @@ export const messages = {
     caption: 'Bars promised to orders',
     heads: { order: 'for', soap: 'soap', from: 'from', missing: 'missing' },
     of: (count: number, mark: string) => `${count} of ${mark}`,
+    toPour: (count: number) => `${count} still to be poured`,
     unsure: (count: number, mark: string) => `${count} of ${mark} may be ready in time, and are not counted`,
     none: '',
   },

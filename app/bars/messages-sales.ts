@@ -17,7 +17,7 @@ export const sales = {
     erased: 'somebody whose name was erased',
     count: 'How many come back',
     into: 'What becomes of them',
-    intos: { aside: 'kept apart until somebody has looked', stock: 'back on the shelf', spoiled: 'spoiled' },
+    intos: { aside: 'kept apart for now', stock: 'back on the shelf', spoiled: 'spoiled' },
     why: 'Why, optional',
     act: 'Enter as given back',
   },

@@ -81,6 +81,8 @@ export const messages = {
   due: {
     title: 'Due',
     note: 'What bars want of somebody now.',
+    before: (when: string) => `cut before ${when}`,
+    late: (when: string) => `should have been cut before ${when}`,
     /** What each lot wants, as the sentence that opens the page. */
     lead: (dues: readonly Due[]) => workIn(dues),
     what: {

@@ -10,7 +10,10 @@ export interface LotForecast extends Followed {
   readonly forecast: CureForecast;
 }
 
-/** Forecasts as far as they are there; `working`: so many are still being worked out. */
+/**
+ * Forecasts as far as they are there; `working`: of so many lots nothing is known yet by this rule and day. One bar sold or one weighing more
+ * leaves the forecast of before standing until the next is there.
+ */
 export interface Forecasted {
   readonly found: ReadonlyMap<string, LotForecast>;
   readonly working: number;
@@ -25,6 +28,8 @@ const BREATH_MS = 5;
 interface Asked {
   readonly id: string;
   readonly key: string;
+  /** Rule and day: what was forecast by another is none. */
+  readonly basis: string;
   readonly work: () => LotForecast;
 }
 
@@ -33,7 +38,7 @@ interface Asked {
  * lots taught is another. Nobody waits for them who does not want to.
  */
 export const createForecasts = (pause: () => Promise<unknown> = () => sleep(BREATH_MS)) => {
-  const known = new Map<string, { readonly key: string; readonly one: LotForecast }>();
+  const known = new Map<string, Pick<Asked, 'key' | 'basis'> & { readonly one: LotForecast }>();
   let wanted: readonly Asked[] = [];
   let running: Promise<void> | null = null;
   let usual: { readonly from: string; readonly forecast: CureForecast } | null = null;
@@ -65,7 +70,7 @@ export const createForecasts = (pause: () => Promise<unknown> = () => sleep(BREA
           uniform: seededNumbers(seedOf(row.id)),
         }),
       });
-      return [{ id: row.id, key, work }];
+      return [{ id: row.id, key, basis: JSON.stringify([rule, today]), work }];
     });
   };
 
@@ -73,7 +78,7 @@ export const createForecasts = (pause: () => Promise<unknown> = () => sleep(BREA
 
   const workOff = async (): Promise<void> => {
     for (let next = wanted.find((one) => !isThere(one)); next !== undefined; next = wanted.find((one) => !isThere(one))) {
-      known.set(next.id, { key: next.key, one: next.work() });
+      known.set(next.id, { key: next.key, basis: next.basis, one: next.work() });
       await pause();
     }
     running = null;
@@ -85,8 +90,8 @@ export const createForecasts = (pause: () => Promise<unknown> = () => sleep(BREA
       wanted = asked(rows, kept, wall);
       const ids = new Set(wanted.map(({ id }) => id));
       for (const id of known.keys()) if (!ids.has(id)) known.delete(id);
-      const working = wanted.filter((one) => !isThere(one)).length;
-      if (working > 0) running ??= pause().then(workOff);
+      const working = wanted.filter(({ id, basis }) => known.get(id)?.basis !== basis).length;
+      if (!wanted.every(isThere)) running ??= pause().then(workOff);
       return { found: new Map([...known].map(([id, { one }]) => [id, one])), working };
     },
     /** Resolves when everything asked for is worked out. */

@@ -3,7 +3,10 @@ import Link from 'next/link';
 import { Fragment } from 'react';
 import type { BarsRow } from '#lib/protocol/bars';
 import type { Due } from '#lib/work/bars/due';
+import { shortMoment } from '#lib/words/times';
+import { useDisplay } from '../../_live/use';
 import { PaperSection } from '../../_ui/section';
+import { useNow } from '../../_ui/use-now';
 import { messages } from '../messages';
 import { groupedDues } from './grouped';
 import type { DueLot } from './grouped';
@@ -23,9 +26,12 @@ export function DueToday({ dues }: { readonly dues: readonly DueLot[] }) {
       <table className={on('table')}>
         <caption className="unseen">{due.title}</caption>
         <tbody>
-          {groups.slice(0, MOST).map(({ what, place, rows }) => (
+          {groups.slice(0, MOST).map(({ what, place, before, rows }) => (
             <tr key={`${rows[0]?.id} ${what}`} data-due={what}>
-              <td>{due.what[what]}</td>
+              <td>
+                {due.what[what]}
+                <Before wall={before} />
+              </td>
               <th scope="row">
                 {rows.map((row, at) => (
                   <Fragment key={row.id}>
@@ -55,6 +61,16 @@ export function DueToday({ dues }: { readonly dues: readonly DueLot[] }) {
       )}
     </PaperSection>
   );
+}
+
+/** By when a log has to be cut: past that it may crumble. */
+function Before({ wall }: { readonly wall: number | null }) {
+  const now = useNow();
+  const { locale } = useDisplay();
+  if (wall === null) return null;
+  const when = shortMoment(wall, { offsetMin: null, locale });
+  const late = now !== null && wall < now;
+  return <p className={on(late ? 'warn' : 'dim')}>{late ? messages.due.late(when) : messages.due.before(when)}</p>;
 }
 
 const hrefOf = ({ id }: BarsRow, what: Due): Route =>

@@ -1,4 +1,4 @@
-import { dueOf } from '#lib/work/bars/due';
+import { cutBefore, dueOf } from '#lib/work/bars/due';
 import { windowOf } from '#lib/work/bars/unmould';
 import { useBars } from '../../_ui/cure/use-bars';
 import { useCure } from '../../_ui/cure/use-cure';
@@ -18,7 +18,9 @@ export const useDues = (): readonly DueLot[] => {
   return there.open.flatMap((row) => {
     const cure = cureOf(row);
     const forecast = typeof cure === 'string' || cure.forecast == null ? null : { from: cure.followed.from, is: cure.forecast };
-    const window = windowOf(row, there.all, there.unmould.get(row.formula.id) ?? null);
-    return dueOf(row, { window, photos: there.rule.photos, forecast, now }).map((what) => ({ row, what }));
+    const said = there.unmould.get(row.formula.id) ?? null;
+    const window = windowOf(row, there.all, said);
+    const before = cutBefore(row, said);
+    return dueOf(row, { window, photos: there.rule.photos, forecast, now }).map((what) => ({ row, what, before }));
   });
 };

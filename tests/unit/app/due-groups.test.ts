@@ -8,14 +8,19 @@ const row = (id: string, place: string | null): BarsRow =>
 
 it('has photographs of one place in one group, and what is done at a lot alone for itself', () => {
   const groups = groupedDues([
-    { row: row('a', 'door'), what: 'photo' },
-    { row: row('b', null), what: 'cut' },
-    { row: row('c', 'window'), what: 'photo' },
-    { row: row('d', 'door'), what: 'photo' },
-    { row: row('d', 'door'), what: 'weigh' },
-    { row: row('e', null), what: 'cut' },
+    { row: row('a', 'door'), what: 'photo', before: null },
+    { row: row('b', null), what: 'cut', before: null },
+    { row: row('c', 'window'), what: 'photo', before: null },
+    { row: row('f', null), what: 'unmould', before: 9 },
+    { row: row('g', null), what: 'cut', before: 5 },
+    { row: row('d', 'door'), what: 'photo', before: null },
+    { row: row('d', 'door'), what: 'weigh', before: null },
+    { row: row('e', null), what: 'cut', before: null },
   ]);
   expect(groups.map(({ what, place, rows }) => [what, place, rows.map(({ id }) => id)])).toEqual([
+    // What has to be cut by an hour comes first, the soonest of it before the others.
+    ['cut', 'short loaf', ['g']],
+    ['unmould', 'short loaf', ['f']],
     ['cut', 'short loaf', ['b']],
     ['cut', 'short loaf', ['e']],
     ['weigh', 'door', ['d']],

@@ -34,13 +34,11 @@ export function Filled({ page: { outlook, names }, order, again }: Props) {
       <p className={on('reading')} data-filled={order.id}>
         {hand.filled(over, asked, away)}
       </p>
-      {handed.length === 0 ? null : (
-        <ul>
-          {handed.map((one) => (
-            <li key={one.id}>{hand.lot(one.mark, names[one.formula] ?? one.formula, one.over, one.away)}</li>
-          ))}
-        </ul>
-      )}
+      {handed.map((one) => (
+        <p key={one.id} className={on('dim')}>
+          {hand.lot(one.mark, names[one.formula] ?? one.formula, one.over, one.away)}
+        </p>
+      ))}
       {open === 0 && away === 0 ? (
         <div className={on('acts')}>
           <button type="button" className={on('act')} onClick={() => void close()}>

@@ -1,5 +1,6 @@
 'use client';
 import type { OrdersPage } from '#lib/protocol/orders';
+import type { Taken } from '#lib/work/orders/reserve';
 import { on } from '../../../_ui/classes';
 import { Head } from '../../../_ui/head';
 import { PaperSection } from '../../../_ui/section';
@@ -7,9 +8,17 @@ import { messages } from '../../messages-orders';
 
 const { promised } = messages;
 
+/** Lots by their marks; what is still to be poured has none, and is one sum. */
+const fromWords = (taken: readonly Taken[], toPour: ReadonlySet<string>): string => {
+  const there = taken.filter(({ mark }) => !toPour.has(mark)).map(({ mark, bars }) => promised.of(bars, mark));
+  const next = taken.reduce((sum, { mark, bars }) => (toPour.has(mark) ? sum + bars : sum), 0);
+  return [...there, ...(next === 0 ? [] : [promised.toPour(next)])].join(', ');
+};
+
 /** Which bars are kept for whom. */
 export function Promised({ page: { outlook, names } }: { readonly page: OrdersPage }) {
   const { heads } = promised;
+  const toPour = new Set(outlook.batches.map(({ mark }) => mark));
   return (
     <PaperSection name={promised.title} note={<p>{promised.note}</p>}>
       <table className={on('table')}>
@@ -28,7 +37,7 @@ export function Promised({ page: { outlook, names } }: { readonly page: OrdersPa
               <th scope="row">{names[wanted.order] ?? wanted.order}</th>
               <td>{names[wanted.formula] ?? wanted.formula}</td>
               <td>
-                {taken.map(({ mark, bars }) => promised.of(bars, mark)).join(', ')}
+                {fromWords(taken, toPour)}
                 {unsure.map(({ mark, bars }) => (
                   <p key={mark} className={on('dim')}>
                     {promised.unsure(bars, mark)}
