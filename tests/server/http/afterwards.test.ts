@@ -1,13 +1,9 @@
 import sharp from 'sharp';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { AfterwardsWant, PhotoAnswer } from '#lib/protocol/afterwards';
 import type { BatchList, BatchPage } from '#lib/protocol/http';
 import { storyOf } from '#lib/words/review/told';
-import { openStore } from '#server/store/open';
-import type { RunningServer } from '#server/server';
-import { sampleBatch } from '#tests/support/sample-batch';
-import { optionsFor, serverHere } from '#tests/support/server-rig';
-import { storeRig } from '#tests/support/store-rig';
+import { servedRecord } from '#tests/support/served-record';
 
 /** A camera's picture on its side, 2400 × 1800 once upright, with the place it was taken at. */
 const photographed = (): Promise<Buffer> =>
@@ -23,31 +19,12 @@ const photographed = (): Promise<Buffer> =>
     .toBuffer();
 
 describe('what is said of a batch afterwards', () => {
-  const rig = storeRig();
-  let server: RunningServer;
-  beforeAll(async () => {
-    const store = await openStore(rig.options);
-    for (const append of sampleBatch({ batch: 'batch-old', lines: 2, stripBytes: 64 })) await store.bench.append(append);
-    await store.close();
-    server = await serverHere(optionsFor(rig.dir));
-  });
-  afterAll(async () => {
-    await server.stop();
-    rig.remove();
-  });
-  const at = (path: string): string => `http://127.0.0.1:${server.port}/api${path}`;
-  const review = async (): Promise<BatchPage> => (await (await fetch(at('/batches/batch-old'))).json()) as BatchPage;
-  const deviating = async (): Promise<readonly string[]> =>
-    ((await (await fetch(at('/batches?deviation=stated'))).json()) as BatchList).batches.map(({ id }) => id);
+  const { at, get, post } = servedRecord([{ batch: 'batch-old', lines: 2, stripBytes: 64 }]);
+  const review = (): Promise<BatchPage> => get('/batches/batch-old');
+  const deviating = async (): Promise<readonly string[]> => (await get<BatchList>('/batches?deviation=stated')).batches.map(({ id }) => id);
   let tries = 0;
-  const say = async (want: AfterwardsWant, intent = `said-${(tries += 1)}-000000`) => {
-    const answer = await fetch(at('/batches/batch-old/afterwards'), {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body: JSON.stringify({ intent, want }),
-    });
-    return { status: answer.status, body: (await answer.json()) as { repeated?: boolean; error?: string; kept?: string } };
-  };
+  const say = (want: AfterwardsWant, intent = `said-${(tries += 1)}-000000`) =>
+    post<{ repeated?: boolean; error?: string; kept?: string }>('/batches/batch-old/afterwards', { intent, want });
   const send = (bytes: BodyInit) => fetch(at('/photos'), { method: 'POST', body: bytes });
 
   it('a note to a closed batch is entered once, however often it is sent', async () => {

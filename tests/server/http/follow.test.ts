@@ -1,7 +1,7 @@
 import { unzipSync } from 'fflate';
 import { createHash } from 'node:crypto';
 import sharp from 'sharp';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { BatchListRow, BatchPage, HttpProblem } from '#lib/protocol/http';
 import type { BarsList } from '#lib/protocol/bars';
 import type { ComplaintAnswer, FollowBars, FollowLot, LotsUsed } from '#lib/protocol/lots';
@@ -11,40 +11,16 @@ import { nextMark } from '#server/bench/mark';
 import type { PhotoAnswer } from '#lib/protocol/afterwards';
 import type { KeptFile } from '#server/store/shelf';
 import { readCsv } from '#tests/support/csv';
-import { openStore } from '#server/store/open';
 import type { Store } from '#server/store/store';
-import type { RunningServer } from '#server/server';
-import { sampleBatch } from '#tests/support/sample-batch';
-import { optionsFor, serverHere } from '#tests/support/server-rig';
-import { storeRig } from '#tests/support/store-rig';
+import { servedRecord } from '#tests/support/served-record';
 
 describe('following a lot', () => {
-  const rig = storeRig();
-  let server: RunningServer;
-  let n = 0;
-  beforeAll(async () => {
-    const store = await openStore(rig.options);
-    const batches = [
-      { batch: 'b1', lines: 3 },
-      { batch: 'b2', lines: 2, struckLine: 1 },
-      // A mark that was given before.
-      { batch: 'b3', lines: 1, mark: 'b2 mark' },
-    ];
-    for (const one of batches) for (const append of sampleBatch({ ...one, stripBytes: 64 })) await store.bench.append(append);
-    await store.close();
-    server = await serverHere(optionsFor(rig.dir));
-  });
-  afterAll(async () => {
-    await server.stop();
-    rig.remove();
-  });
-  const at = (path: string): string => `http://127.0.0.1:${server.port}/api${path}`;
-  const get = async <T>(path: string): Promise<T> => (await (await fetch(at(path))).json()) as T;
-  const post = async <T>(path: string, body: object) => {
-    const answer = await fetch(at(path), { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) });
-    return { status: answer.status, body: (await answer.json()) as T };
-  };
-  const intent = (): string => `test-${String((n += 1)).padStart(6, '0')}`;
+  const { at, get, post, intent } = servedRecord([
+    { batch: 'b1', lines: 3, stripBytes: 64 },
+    { batch: 'b2', lines: 2, struckLine: 1, stripBytes: 64 },
+    // A mark that was given before.
+    { batch: 'b3', lines: 1, mark: 'b2 mark', stripBytes: 64 },
+  ]);
 
   it('what was weighed of each lot, crossed-out weights left out', async () => {
     // Lot 1 of the second batch was crossed out and typed again without a lot.

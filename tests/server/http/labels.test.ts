@@ -1,36 +1,19 @@
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { beforeAll, expect, it } from 'vitest';
 import type { LabelPage } from '#lib/protocol/label';
 import type { BatchProof } from '#lib/protocol/proof';
 import { NO_LABEL_SETTINGS } from '#lib/work/label/settings';
-import { systemClock } from '#server/bench/system';
-import type { RunningServer } from '#server/server';
-import { openStore } from '#server/store/open';
 import { pdfFonts, pdfInfo, pdfTags, pdfText } from '#tests/support/pdf';
-import { optionsFor, serverHere, tempFolder } from '#tests/support/server-rig';
-import { sampleBatch } from '#tests/support/sample-batch';
-import { KeptLog } from '#tests/support/store-rig';
+import { servedRecord } from '#tests/support/served-record';
 
-let folder: ReturnType<typeof tempFolder>;
-let server: RunningServer;
+const { at, get, post: send } = servedRecord([{ batch: 'a', lines: 3 }]);
 const ID = encodeURIComponent('bars:a/1');
-const at = (path: string): string => `http://127.0.0.1:${server.port}/api/${path}`;
-const post = async (path: string, body: object): Promise<number> =>
-  (await fetch(at(path), { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) })).status;
-const page = async (): Promise<LabelPage> => (await fetch(at(`labels?id=${ID}`))).json() as Promise<LabelPage>;
+const post = async (path: string, body: object): Promise<number> => (await send(path, body)).status;
+const page = (): Promise<LabelPage> => get(`/labels?id=${ID}`);
 const bytes = async (path: string): Promise<Uint8Array> => new Uint8Array(await (await fetch(at(path))).arrayBuffer());
 
 beforeAll(async () => {
-  folder = tempFolder();
-  const store = await openStore({ dir: folder.path, realm: 'practice', clock: systemClock, log: new KeptLog() });
-  for (const append of sampleBatch({ batch: 'a', lines: 3 })) await store.bench.append(append);
-  await store.close();
-  server = await serverHere(optionsFor(folder.path));
   const mould = { id: null, name: 'Short log', cavities: 1 };
-  expect(await post('bars', { intent: 'begin-0001', batch: 'a', moulds: [1], mould })).toBe(200);
-});
-afterAll(async () => {
-  await server.stop();
-  folder.remove();
+  expect(await post('/bars', { intent: 'begin-0001', batch: 'a', moulds: [1], mould })).toBe(200);
 });
 
 it('lists what was weighed, heaviest first, and says what is missing', async () => {
@@ -43,19 +26,19 @@ it('lists what was weighed, heaviest first, and says what is missing', async () 
   expect(eu.filter(({ state }) => state === 'missing').map(({ what }) => what)).toEqual(
     expect.arrayContaining(['responsible', 'content', 'durability', 'ingredients']),
   );
-  expect((await fetch(at('labels?id=bars:none/1'))).status).toBe(404);
+  expect((await fetch(at('/labels?id=bars:none/1'))).status).toBe(404);
 });
 
 it('takes the names and words of the workshop, and the weight of the bars', async () => {
   const names = Object.fromEntries(['oil-0', 'oil-1', 'oil-2'].map((id) => [id, { inci: `Inci ${id}`, saponifiedAs: `Sodium ${id}` }]));
   const responsible = { name: 'Brook & Alder', address: '1 Mill Lane\nOldham' };
   const settings = { ...NO_LABEL_SETTINGS, responsible, names, durability: { kind: 'opened', months: 12 }, estimated: true };
-  expect(await post('shelf/label/maker', { expected: 0, document: settings, note: '' })).toBe(200);
-  expect(await post('shelf/label/maker', { expected: 1, document: { ...settings, size: { width: 1, height: 1 } }, note: '' })).toBe(422);
+  expect(await post('/shelf/label/maker', { expected: 0, document: settings, note: '' })).toBe(200);
+  expect(await post('/shelf/label/maker', { expected: 1, document: { ...settings, size: { width: 1, height: 1 } }, note: '' })).toBe(422);
   const cutter = { id: null, name: 'Knife', kind: 'adjustable' };
   const cut = { kind: 'cut', cutter, count: 3, ends: 0, testers: 0, thickness: null, log: null, mass: null };
   for (const [n, want] of [{ kind: 'note-unmould', state: 'out', note: '', room: null }, cut, { kind: 'label', net: 98_000 }].entries())
-    expect(await post(`bars/lot?id=${ID}`, { intent: `intent-000${n}`, expectedVersion: null, want })).toBe(200);
+    expect(await post(`/bars/lot?id=${ID}`, { intent: `intent-000${n}`, expectedVersion: null, want })).toBe(200);
   const { list, eu, net, version, layout } = await page();
   expect(list.items.map(({ name }) => name)).toEqual(['Inci oil-2', 'Inci oil-1', 'Inci oil-0']);
   expect([net, version, layout.fits]).toEqual([98_000, 1, true]);
@@ -64,16 +47,15 @@ it('takes the names and words of the workshop, and the weight of the bars', asyn
 
 it('is drawn as SVG, and as PDF that another program reads', async () => {
   const { mark } = await page();
-  const svg = Buffer.from(await bytes(`labels/label.svg?id=${ID}`)).toString();
+  const svg = Buffer.from(await bytes(`/labels/label.svg?id=${ID}`)).toString();
   expect(svg).toMatch(/^<svg [^>]*width="90mm" height="60mm"/);
   for (const text of ['98 g', 'Net Wt 3.45 oz', 'Inci oil-2', 'Brook &amp; Alder', `Batch ${mark}`, 'Practice: not for sale.'])
     expect(svg).toContain(text);
-  const [one, sheet] = [await bytes(`labels/label.pdf?id=${ID}`), await bytes(`labels/label.pdf?id=${ID}&sheet=a4`)];
-  expect((await fetch(at(`labels/label.pdf?id=${ID}&sheet=a0`))).status).toBe(400);
-  const { head } = (await (await fetch(at('proof/batch/a'))).json()) as BatchProof;
+  const [one, sheet] = [await bytes(`/labels/label.pdf?id=${ID}`), await bytes(`/labels/label.pdf?id=${ID}&sheet=a4`)];
+  expect((await fetch(at(`/labels/label.pdf?id=${ID}&sheet=a0`))).status).toBe(400);
+  const { head } = await get<BatchProof>('/proof/batch/a');
   // What its code holds leads to the bars as their mark alone does.
-  const followed = async (said: string) =>
-    (await (await fetch(at(`follow/bars?mark=${encodeURIComponent(said)}`))).json()) as { mark?: string };
+  const followed = async (said: string) => get<{ mark?: string }>(`/follow/bars?mark=${encodeURIComponent(said)}`);
   expect((await followed(`${mark}\n${head?.words ?? ''}`)).mark).toBe(mark);
   // 90 × 60 mm in points.
   const info = pdfInfo(one);

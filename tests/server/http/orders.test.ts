@@ -1,41 +1,22 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { BarsList, BarsPage } from '#lib/protocol/bars';
 import type { FollowLot } from '#lib/protocol/lots';
 import type { CostPage, OrdersPage } from '#lib/protocol/orders';
 import { addDays } from '#lib/units/day';
 import { NO_TRADE } from '#lib/work/orders/documents';
-import { openStore } from '#server/store/open';
-import type { RunningServer } from '#server/server';
 import { formula } from '#tests/support/formula';
-import { sampleBatch } from '#tests/support/sample-batch';
-import { optionsFor, serverHere } from '#tests/support/server-rig';
-import { storeRig } from '#tests/support/store-rig';
+import { servedRecord } from '#tests/support/served-record';
 
 const LOAF = { id: 'loaf', name: 'Loaf', shape: { kind: 'box', length: '254', width: '70', depth: '60' }, lengthU: null };
 
 describe('orders over HTTP', () => {
-  const rig = storeRig();
-  let server: RunningServer;
-  let n = 0;
-  beforeAll(async () => {
-    const store = await openStore(rig.options);
-    for (const append of sampleBatch({ batch: 'b1', lines: 3, stripBytes: 64 })) await store.bench.append(append);
-    await store.close();
-    server = await serverHere(optionsFor(rig.dir));
-  });
-  afterAll(async () => {
-    await server.stop();
-    rig.remove();
-  });
-  const at = (path: string): string => `http://127.0.0.1:${server.port}/api${path}`;
-  const get = async <T>(path: string): Promise<T> => (await (await fetch(at(path))).json()) as T;
+  const { at, get, post: send, intent } = servedRecord([{ batch: 'b1', lines: 3, stripBytes: 64 }]);
   const post = async (path: string, body: object): Promise<void> => {
-    const answer = await fetch(at(path), { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) });
-    expect([answer.status, path, answer.ok ? '' : await answer.text()]).toEqual([200, path, '']);
+    const answer = await send(path, body);
+    expect([path, answer.status, answer.status === 200 ? '' : answer.body]).toEqual([path, 200, '']);
   };
   const put = (noun: string, id: string, document: object): Promise<void> =>
     post(`/shelf/${noun}/${id}`, { expected: 0, note: '', document: { id, ...document } });
-  const intent = (): string => `test-${String((n += 1)).padStart(6, '0')}`;
 
   it('ask for nothing in a workshop that has none', async () => {
     expect(await get<OrdersPage>('/orders')).toMatchObject({
@@ -75,29 +56,11 @@ describe('orders over HTTP', () => {
   });
 
   it('a day or a number that is none is refused beside its field, and what stood stays', async () => {
-    const answer = await fetch(at('/shelf/order/spring'), {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body: JSON.stringify({
-        expected: 1,
-        note: '',
-        document: {
-          id: 'spring',
-          kind: 'market',
-          name: 'x',
-          buyer: null,
-          due: '2027-02-30',
-          wants: [{ formula: 'meadow', bars: 1, label: 'y' }],
-          state: 'open',
-          note: '',
-        },
-      }),
-    });
+    const wants = [{ formula: 'meadow', bars: 1, label: 'y' }];
+    const order = { id: 'spring', kind: 'market', name: 'x', buyer: null, due: '2027-02-30', wants, state: 'open', note: '' };
+    const answer = await send<{ fields: readonly { path: string }[] }>('/shelf/order/spring', { expected: 1, note: '', document: order });
     expect(answer.status).toBe(422);
-    expect(((await answer.json()) as { fields: readonly { path: string }[] }).fields.map(({ path }) => path)).toEqual([
-      'due',
-      'wants.0.label',
-    ]);
+    expect(answer.body.fields.map(({ path }) => path)).toEqual(['due', 'wants.0.label']);
     expect((await get<OrdersPage>('/orders')).orders).toMatchObject([{ name: 'Spring market, hall' }]);
   });
 
@@ -151,12 +114,7 @@ describe('orders over HTTP', () => {
       fair: { open: 5 },
     });
     const unknown = { intent: intent(), expectedVersion: null, want: { ...sold, count: 1, at: 'nowhere' } };
-    const answer = await fetch(at(`/bars/lot?id=${id}`), {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body: JSON.stringify(unknown),
-    });
-    expect(answer.status).toBe(404);
+    expect((await send(`/bars/lot?id=${id}`, unknown)).status).toBe(404);
 
     await want({ kind: 'take', count: 4, at: 'fair', note: '' });
     expect((await stands())['fair']).toMatchObject({ over: 0, away: 4, open: 1 });
