@@ -1,9 +1,10 @@
 import { setTimeout as sleep } from 'node:timers/promises';
-import { forecastCure, learnFrom, seededNumbers } from '#lib/soap/shrink/index';
+import { forecastCure, seededNumbers } from '#lib/soap/shrink/index';
 import type { CureForecast, CureWatch, MakerBelief } from '#lib/soap/shrink/index';
-import { daysBetween as wholeDays, followedBy, lessonsIn, ruleOf, seedOf } from '#lib/work/bars/cure';
+import { daysBetween as wholeDays, followedBy, lessonsIn, ruleOf } from '#lib/work/bars/cure';
 import type { Followed } from '#lib/work/bars/cure';
 import type { CureKept } from '#lib/work/bars/documents';
+import { beliefFrom, forecastOf, lessonsBut } from '#lib/work/bars/forecast';
 import type { BarsSummary } from '#lib/work/bars/index';
 
 export interface LotForecast extends Followed {
@@ -30,7 +31,8 @@ interface Asked {
   readonly key: string;
   /** Rule and day: what was forecast by another is none. */
   readonly basis: string;
-  readonly work: () => LotForecast;
+  /** `null`: it cannot be worked out from these figures. */
+  readonly work: () => LotForecast | null;
 }
 
 /**
@@ -38,7 +40,7 @@ interface Asked {
  * lots taught is another. Nobody waits for them who does not want to.
  */
 export const createForecasts = (pause: () => Promise<unknown> = () => sleep(BREATH_MS)) => {
-  const known = new Map<string, Pick<Asked, 'key' | 'basis'> & { readonly one: LotForecast }>();
+  const known = new Map<string, Pick<Asked, 'key' | 'basis'> & { readonly one: LotForecast | null }>();
   let wanted: readonly Asked[] = [];
   let running: Promise<void> | null = null;
   let usual: { readonly from: string; readonly forecast: CureForecast } | null = null;
@@ -47,7 +49,7 @@ export const createForecasts = (pause: () => Promise<unknown> = () => sleep(BREA
   /** Most lots learn from the same lots: what those taught is kept. */
   const makerOf = (lessons: readonly CureWatch[]): MakerBelief => {
     const from = JSON.stringify(lessons);
-    if (learned?.from !== from) learned = { from, maker: learnFrom(lessons) };
+    if (learned?.from !== from) learned = { from, maker: beliefFrom(lessons) };
     return learned.maker;
   };
 
@@ -58,18 +60,13 @@ export const createForecasts = (pause: () => Promise<unknown> = () => sleep(BREA
       const followed = followedBy(row);
       if (typeof followed === 'string') return [];
       const today = wholeDays(followed.from, wall);
-      const lessons = all.filter(({ id }) => id !== row.id);
-      const key = JSON.stringify([row.version, rule, today, lessons.map(({ id, watch }) => [id, watch.weighings.length])]);
-      const work = (): LotForecast => ({
-        ...followed,
-        forecast: forecastCure({
-          watch: followed.watch,
-          rule,
-          today,
-          maker: makerOf(lessons.map(({ watch }) => watch)),
-          uniform: seededNumbers(seedOf(row.id)),
-        }),
-      });
+      const lessons = lessonsBut(all, row.id);
+      const taught = all.flatMap(({ id, watch }) => (id === row.id ? [] : [[id, watch.weighings.length]]));
+      const key = JSON.stringify([row.version, rule, today, taught]);
+      const work = (): LotForecast | null => {
+        const forecast = forecastOf({ id: row.id, watch: followed.watch, rule, today, maker: makerOf(lessons) });
+        return forecast === null ? null : { ...followed, forecast };
+      };
       return [{ id: row.id, key, basis: JSON.stringify([rule, today]), work }];
     });
   };
@@ -92,7 +89,7 @@ export const createForecasts = (pause: () => Promise<unknown> = () => sleep(BREA
       for (const id of known.keys()) if (!ids.has(id)) known.delete(id);
       const working = wanted.filter(({ id, basis }) => known.get(id)?.basis !== basis).length;
       if (!wanted.every(isThere)) running ??= pause().then(workOff);
-      return { found: new Map([...known].map(([id, { one }]) => [id, one])), working };
+      return { found: new Map([...known].flatMap(([id, { one }]) => (one === null ? [] : [[id, one]]))), working };
     },
     /** Resolves when everything asked for is worked out. */
     async settled(): Promise<void> {

@@ -1,7 +1,6 @@
-import { forecastCure, learnFrom, seededNumbers } from '#lib/soap/shrink/index';
 import type { CureForecast, CureWatch, ReadyRule } from '#lib/soap/shrink/index';
-import { seedOf } from '#lib/work/bars/cure';
 import type { Lesson } from '#lib/work/bars/cure';
+import { beliefFrom, forecastOf, lessonsBut } from '#lib/work/bars/forecast';
 
 /** What is asked of one lot. `today`: days since its day 0. `key`: another key is another question. */
 export interface CureAsked {
@@ -23,23 +22,13 @@ export interface CureReply {
   readonly forecast: CureForecast | null;
 }
 
-const worked = <T>(work: () => T): T | null => {
-  try {
-    return work();
-  } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
-    return null;
-  }
-};
-
 // Off the page's own thread: a fit takes a fifth of a second for each lot.
 addEventListener('message', ({ data: { rule, lessons, lots } }: MessageEvent<CureQuestion>) => {
-  const taughtBut = (id: string) => worked(() => learnFrom(lessons.filter((one) => one.id !== id).map((one) => one.watch)));
+  const taughtBut = (id: string) => beliefFrom(lessonsBut(lessons, id));
   const all = taughtBut('');
   for (const { id, key, watch, today } of lots) {
     const maker = lessons.some((one) => one.id === id) ? taughtBut(id) : all;
-    const uniform = seededNumbers(seedOf(id));
-    const forecast = worked(() => forecastCure({ watch, rule, today, uniform, ...(maker === null ? {} : { maker }) }));
+    const forecast = forecastOf({ id, watch, rule, today, maker });
     postMessage({ id, key, forecast } satisfies CureReply);
   }
 });

@@ -81,7 +81,3 @@ export const lessonsIn = (all: readonly (Row & Pick<BarsSummary, 'id'>)[]): read
     .toSorted((a, b) => a.at - b.at)
     .slice(-MOST_LESSONS)
     .map(({ id, watch }) => ({ id, watch }));
-
-/** The same lot draws the same numbers, wherever it is forecast, so that a date does not dance between two looks nor two pages. */
-export const seedOf = (id: string): number =>
-  Array.from(id).reduce((sum, letter) => (sum * 31 + (letter.codePointAt(0) ?? 0)) % 1_000_003, 7);
