@@ -56,7 +56,7 @@ export const temperatureMessages = {
     soon: (minutes: number) => `Oils may start to set from ${minutes} min on`,
     warm: (to: string) => `warm the pot to ${to} now`,
     noWarmth: 'no temperature of the window lasts until they meet: join sooner, or warm again then',
-    now: 'a fat is setting: nobody knows how long it stands',
+    now: 'slowed, as where a fat sets: nobody knows for how long',
   },
   none: {
     'nothing-heard': () => 'nothing heard yet',
@@ -74,9 +74,9 @@ export const temperatureMessages = {
       faster: 'cooling faster',
       slower: 'cooling slower',
       warms: 'warming',
-      sets: 'stands: a fat sets',
+      sets: 'slower: a fat may set',
       leapt: 'leapt',
-      said: 'moved, you said',
+      said: 'changed, you said',
     } satisfies Record<Turn, string>,
   },
   making: {
@@ -102,7 +102,8 @@ export const temperatureMessages = {
     frozen: (percent: number) => `start with ${percent} % of it frozen`,
   },
   swapped: { what: 'Are the probes swapped?', so: 'the oils’ probe heats as lye does. Look, and put each into its own vessel' },
-  moved: 'I moved it',
+  /** Under the name of a vessel: sooner said than noticed. */
+  moved: 'lid, stir, moved',
   /** How a reading comes about, opened from it. */
   reading: {
     title: (vessel: string) => `${vessel}: how this is read`,
