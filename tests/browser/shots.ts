@@ -92,11 +92,11 @@ const TAKES: Readonly<Record<string, Take>> = {
 
 const drawn = (page: Page): Promise<unknown> =>
   page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(null)))));
-/** As small as it stays readable: pictures are kept beside the code. The one in the README is a PNG, which every viewer shows. */
-const README = 'bench-pouring-1280';
+/** As small as it stays readable: pictures are kept beside the code. Those in the README are PNGs of one screen, which every viewer shows. */
+const README: ReadonlySet<string> = new Set(['bench-pot-1280', 'paper-review-eventful-1280']);
 const save = async (page: Page, name: string, size: Size, light: 'bench' | 'paper' = 'bench'): Promise<void> => {
   const file = `${light}-${name}-${SIZES[size].width}`;
-  if (png || file === README) await page.screenshot({ path: join(folder, `${file}.png`), fullPage: light === 'paper' });
+  if (png || README.has(file)) await page.screenshot({ path: join(folder, `${file}.png`), fullPage: png && light === 'paper' });
   if (png) return;
   const cdp = await page.context().newCDPSession(page);
   const { cssContentSize } = await cdp.send('Page.getLayoutMetrics');

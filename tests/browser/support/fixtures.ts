@@ -259,7 +259,14 @@ export const SCENES = {
   ready: () => pouring('olive', 0, { phase: 'ready' }),
   pouring: () => pouring('olive', 292.6, { phase: 'pouring', overshoot: mg(6_100) }),
   /** Of a computed plan: what the pot is stands under what comes next. */
-  pot: () => pouring('olive', 292.6, { phase: 'pouring', overshoot: mg(6_100) }, {}, COMPUTED),
+  pot: () =>
+    pouring(
+      'olive',
+      292.6,
+      { phase: 'pouring', overshoot: mg(6_100) },
+      { probes: [probe('lye', 20.6), probe('oils', 45.3), probe('room', 20.4)] },
+      COMPUTED,
+    ),
   'pot-over': () => pouring('rapeseed', 230.4, { phase: 'pouring', overshoot: mg(6_100) }, {}, COMPUTED),
   'ease-off': () => pouring('olive', 391.2, { phase: 'pouring', overshoot: mg(6_100), easeOff: true, say: say(2, 'ease-off') }),
   settling: () => pouring('olive', 399.2, { phase: 'settling', settle: 420 }),
