@@ -31,7 +31,8 @@ interface WhenWords {
   readonly never: string;
 }
 const whenText = (when: When, { met, never, ...said }: WhenWords): string => {
-  if (when.kind === 'in') return said.in(spanText(when.low, when.high));
+  // An act may bring them together at once: no span of no minutes is told.
+  if (when.kind === 'in') return when.high <= 0 ? met : said.in(spanText(when.low, when.high));
   if (when.kind === 'not-before') return said['not-before'](Math.floor(when.after / 60));
   return when.kind === 'met' ? met : never;
 };

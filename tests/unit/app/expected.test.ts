@@ -53,6 +53,11 @@ describe('when they meet, in words', () => {
     ]);
   });
 
+  it('an act that brings them together at once is told as that', () => {
+    const acts = [{ kind: 'cool', vessel: 'lye', to: 46_000, start: 0, meets: { kind: 'in', low: 0, middle: 0, high: 0 } }] as const;
+    expect(rows({ meeting: meets({ acts }) })).toEqual(['Cool the lye to 46.0 °C | now: then they meet at once']);
+  });
+
   it('says nothing in passing while nothing is known', () => {
     expect(inPassing(null)).toBeNull();
     expect(inPassing({ kind: 'none', lye: 'not-yet', oils: null })).toBeNull();
