@@ -24,7 +24,9 @@ export function Until({ lot }: { readonly lot: Lot }) {
   const fault = wall === null ? null : faultOf(lot, dayOf(wall, 0 - new Date(wall).getTimezoneOffset()));
   return (
     <>
-      <span className={on('nw')}>{lot.bestBefore ?? ''}</span>
+      {/* One line, but where there is no room for that. */}
+      <span className={on('nw wide')}>{lot.bestBefore ?? ''}</span>
+      <span className={on('narrow')}>{lot.bestBefore ?? ''}</span>
       {fault === null ? null : <b> {words.faults[fault]}</b>}
     </>
   );
