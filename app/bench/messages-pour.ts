@@ -1,5 +1,5 @@
 import type { PortionCue } from '#lib/bench/cue';
-import type { BatterWrong, Pattern } from '#lib/work/batch/pouring/types';
+import type { BatterWrong, Pattern, Source } from '#lib/work/batch/pouring/types';
 
 /** What to do with batter that went wrong: common practice, no source. The cautions are those of lye (H314), which it still is. */
 export const wrongWords: Readonly<Record<BatterWrong, { readonly name: string; readonly sub: string; readonly todo: readonly string[] }>> =
@@ -50,7 +50,7 @@ export const pourWords = {
   source: 'Common practice, no source.',
   lead: { part: 'part', mould: 'pour', left: 'left' },
   titles: { part: 'Into its jug', left: 'What stayed behind' },
-  by: { gain: 'weighed on the scale', loss: 'by what its jug loses' },
+  by: { gain: 'weighed on the scale', loss: 'by what its jug loses', pot: 'by what the pot loses' },
   from: (sources: string) => `from ${sources}`,
   byTurns: (sources: readonly string[]) => sources.join(' and '),
   pot: 'the pot',
@@ -89,7 +89,7 @@ export const pourWords = {
 } as const;
 
 /** What to do about the next portion, by what its pot does on the scale. */
-export const portionActs = {
+const portionActs = {
   'set-down': 'Set it on the scale',
   settling: 'Hands off: taking the zero',
   stands: 'Zeroed. Pour',
@@ -105,3 +105,7 @@ export const portionActs = {
   name: 'Choose its pattern',
   done: 'All poured. Close it',
 } satisfies Record<PortionCue['at'], string>;
+
+/** What is weighed by what it loses is set down, not what it is poured into. @param from what batter comes out of; `null`: weighed by what comes in */
+export const portionActFor = (at: PortionCue['at'], from: Source | null): string =>
+  at !== 'set-down' || from === null ? portionActs[at] : from === 'pot' ? 'Set the pot on the scale' : 'Set its jug on the scale';

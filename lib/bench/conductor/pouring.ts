@@ -91,10 +91,14 @@ const emptyPan = (on: On): Scene => {
 };
 
 const setDownWords = ({ stage, about, view }: On): Words => ({
-  key: `pouring ${about.key} ${about.by} ${stage.batch.pour.pours.length}`,
+  key: `pouring ${about.key} ${about.by} ${about.from[0] ?? ''} ${stage.batch.pour.pours.length}`,
   code: 'set-down',
-  params: { vessel: about.name, scale: view.role },
+  params: { vessel: standsOnPan(stage, about), scale: view.role },
 });
+
+/** By its loss it is the jug, or the pot, that stands there. */
+const standsOnPan = ({ batch }: Scenery, { by, from: [source = 'pot'], name }: On['about']): string =>
+  by === 'loss' ? jobName(batch, { key: `left:${source}`, kind: 'left', source }) : name;
 
 /** A settled weight stands and is not used up. */
 const isSettled = ({ scale }: On): boolean => scale.track.stable && scale.window !== null;
