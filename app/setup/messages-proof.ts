@@ -17,7 +17,7 @@ export const proofMessages = {
   stamp: {
     title: 'Time stamps from elsewhere',
     what: 'An authority can state that it saw a head at a time (RFC 3161). Only the head’s hash leaves this machine, and nothing does while no address stands here.',
-    label: 'Address of a time-stamping authority',
+    label: 'Address of the authority',
     hint: 'https://…',
     keep: 'Ask there from now on',
     off: 'Ask nobody',

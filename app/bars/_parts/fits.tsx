@@ -18,6 +18,9 @@ interface Props {
   readonly onChoose: (bars: number) => void;
 }
 
+/** The drawing stands beside its row, not on its line of writing. */
+const MIDDLE = { verticalAlign: 'middle' };
+
 /** Every fit side by side, drawn on one scale. */
 export function Fits({ fits, length, chosen, label, onChoose }: Props) {
   const { heads, unit } = lotMessages.cut;
@@ -73,7 +76,7 @@ function Row({ fit, length, chosen, label, onChoose }: RowProps) {
       {fit.cutMass === null ? <Blank className={on('n')} /> : <td className={on('n')}>{numberText(fit.cutMass, locale, 1)}</td>}
       {cured === null ? <Blank className={on('n')} /> : <td className={on(under ? 'n warn' : 'n')}>{cured}</td>}
       {fit.label === null ? <Blank className={on('n wide')} /> : <td className={on('n wide')}>{numberText(fit.label, locale)}</td>}
-      <td className={on('wide')} width="38%">
+      <td className={on('wide')} width="38%" style={MIDDLE}>
         <FitDrawing fit={fit} length={length} label={cut.fit(fit.bars, mm)} />
       </td>
       <td className={on('n')}>

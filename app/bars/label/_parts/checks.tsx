@@ -27,7 +27,7 @@ function Rows({ title, rows }: { readonly title: string; readonly rows: readonly
   return (
     <>
       <h3 className={on('gap')}>{title}</h3>
-      <table className={on('table')}>
+      <table className={on('table gap')}>
         <thead>
           <tr>
             <Head name={words.heads.what} />
