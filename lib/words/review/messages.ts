@@ -126,7 +126,7 @@ export const messages = {
     course: (minutes: number) => `The way lye and oils took in the ${minutes} minutes before joining.`,
     foretold: {
       told: (before: number, middle: number, low: number, high: number) =>
-        `Foretold ${before} min before joining: they meet in ${middle} min, 95 times in 100 in ${low} to ${high} min.`,
+        `Foretold ${before} min before joining: they meet by themselves in ${middle} min, 95 times in 100 in ${low} to ${high} min.`,
       met: (after: number, how: 'inside' | 'sooner' | 'later') =>
         `They met after ${after} min, ${{ inside: 'inside that span', sooner: 'sooner than that', later: 'later than that' }[how]}.`,
       unmet: 'They were joined before they met.',

@@ -15,6 +15,7 @@ interface Place {
 export function Foretold({ course, window, at }: { readonly course: Course; readonly window: Window; readonly at: Place }) {
   const { foretold, marks = [] } = course;
   const { x, y, foot } = at;
+  const end = pictureEnd(course);
   return (
     <>
       {marks.map(({ of, since, noticed }) => (
@@ -23,21 +24,37 @@ export function Foretold({ course, window, at }: { readonly course: Course; read
       {foretold === undefined ? null : (
         <>
           {(['lye', 'oils'] as const).map((of) => (
-            <Way key={of} steps={shown(foretold[of], foretold.at, pictureEnd(course))} from={foretold.at} of={of} at={at} />
+            <Way key={of} steps={shown(foretold[of], foretold.at, end)} from={foretold.at} of={of} at={at} />
           ))}
-          <rect
-            x={x(foretold.at + foretold.meets.low)}
-            width={Math.max(0.4, x(foretold.at + foretold.meets.high) - x(foretold.at + foretold.meets.low))}
-            y={y(window.high)}
-            height={y(window.low) - y(window.high)}
-            fill="none"
-            stroke="var(--ink)"
-            strokeWidth={1.5}
-            vectorEffect="non-scaling-stroke"
-          />
+          <Span foretold={foretold} end={end} window={window} place={at} />
         </>
       )}
     </>
+  );
+}
+
+interface SpanProps {
+  readonly foretold: NonNullable<Course['foretold']>;
+  readonly end: number;
+  readonly window: Window;
+  readonly place: Place;
+}
+
+/** The span of the meeting in its window, as far as the picture goes. */
+function Span({ foretold: { at, meets }, end, window, place: { x, y } }: SpanProps) {
+  const [left, right] = [x(Math.min(end, at + meets.low)), x(Math.min(end, at + meets.high))];
+  if (right <= left) return null;
+  return (
+    <rect
+      x={left}
+      width={Math.max(0.4, right - left)}
+      y={y(window.high)}
+      height={y(window.low) - y(window.high)}
+      fill="none"
+      stroke="var(--ink)"
+      strokeWidth={1.5}
+      vectorEffect="non-scaling-stroke"
+    />
   );
 }
 
@@ -82,10 +99,10 @@ function Way({
   );
 }
 
-/** Seconds of the course that the picture reaches to: what was foretold, no further than half as far again as what happened. */
+/** Seconds of the course that the picture reaches to: what was foretold, no further than twice what happened. */
 export const pictureEnd = ({ foretold, everyS, lye, oils }: Course): number => {
   const happened = Math.max(lye.length, oils.length) * everyS;
-  return foretold === undefined ? happened : Math.max(happened, Math.min(1.5 * happened, foretold.at + foretold.meets.high));
+  return foretold === undefined ? happened : Math.max(happened, Math.min(2 * happened, foretold.at + foretold.meets.high));
 };
 
 /** The lowest and highest of what was foretold, up to there. */
