@@ -118,7 +118,7 @@ export const lotMessages = {
         : `How soap dries (a stretched exponential), learned from ${counted(learned, 'lot')} of yours.`,
     pale: 'Pale: 9 times in 10 within.',
     similar: 'Past day 90 it holds if the room stays similar.',
-    late: 'First weighed days after cutting: counted from then, and what was lost before is not in it.',
+    late: 'First weighed days after cutting: what was lost before is forecast with the rest, and widens it.',
     expected: 'Nothing weighed yet: from cutting alone, and wide.',
     axis: 'days since the cut',
     today: 'today',

@@ -1,4 +1,4 @@
-import { counted } from '#lib/words/words';
+import { capital, counted } from '#lib/words/words';
 
 /** Words of bars that are sold, given, taken along and given back. */
 export const sales = {
@@ -22,7 +22,7 @@ export const sales = {
     act: 'Enter as given back',
   },
   aside: {
-    said: (count: number) => `${counted(count, 'bar was', 'bars were')} given back and kept apart: neither sold nor promised.`,
+    said: (count: number) => `${capital(counted(count, 'bar was', 'bars were'))} given back and kept apart: neither sold nor promised.`,
     stock: 'Sound: back on the shelf',
     spoil: 'Spoiled',
     count: 'How many of those',

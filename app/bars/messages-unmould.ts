@@ -1,3 +1,5 @@
+import { capital, inWords } from '#lib/words/words';
+
 /** Words of the room a log stands in. */
 export const conditionWords = {
   ask: 'How warm and damp is the room? Optional',
@@ -7,8 +9,8 @@ export const conditionWords = {
   humidity: 'Humidity, %',
   damp: (percent: string) => `${percent} humidity`,
   head: 'room',
-  rooms: (lots: number, least: string, most: string) =>
-    `${lots === 1 ? 'One of them' : `${lots} of them`} stood in a room of ${least === most ? least : `${least} to ${most}`}.`,
+  rooms: (lots: number, of: number, least: string, most: string) =>
+    `${lots === of ? 'They' : capital(`${inWords(lots)} of them`)} stood in ${least === most ? `a room of ${least}` : `rooms from ${least} to ${most}`}.`,
 } as const;
 
 /** Words of the latest cutting time. */

@@ -11,7 +11,7 @@ import { recallReminding, remind, reminding } from './remind';
 /** A window opens by the hour. */
 const EVERY_MS = 30_000;
 /** Beside the word, so that no word of the head moves when it comes. */
-const BESIDE = { position: 'absolute' } as const;
+const BESIDE = { position: 'absolute', marginLeft: '0.15em', fontWeight: 700, transform: 'translateY(-0.35em)' } as const;
 
 type Log = BarsDue['logs'][number];
 const keyOf = ({ id, what }: Log): string => `${id} ${what}`;

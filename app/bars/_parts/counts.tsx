@@ -20,6 +20,8 @@ export function Counts({ page, again }: LotProps) {
   const { counts: words } = lotMessages;
   // Hardly ever is anything kept apart: where nothing is, it takes no room.
   const shown = COUNTS.filter((one) => one !== 'aside' || state.counts.aside > 0);
+  // How many were made stands at the head of the page: on a small screen it gives way.
+  const isSpare = (one: (typeof COUNTS)[number]): boolean => one === 'made' && shown.length === COUNTS.length;
   return (
     <PaperSection name={words.title} note={<p>{words.note}</p>}>
       <BarMarks left={row.counts.shelf} made={row.counts.made} label={messages.shelf.left(row.counts.shelf, row.counts.made)} />
@@ -28,14 +30,14 @@ export function Counts({ page, again }: LotProps) {
         <thead>
           <tr>
             {shown.map((one) => (
-              <Head key={one} name={words.heads[one]} n />
+              <Head key={one} name={words.heads[one]} n wide={isSpare(one)} />
             ))}
           </tr>
         </thead>
         <tbody>
           <tr>
             {shown.map((one) => (
-              <td key={one} className={on('n')} data-count={one}>
+              <td key={one} className={on(isSpare(one) ? 'n wide' : 'n')} data-count={one}>
                 {state.counts[one]}
               </td>
             ))}

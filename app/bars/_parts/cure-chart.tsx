@@ -4,6 +4,7 @@ import { LAST_DAY } from '#lib/soap/shrink/index';
 import type { CureForecast, Day } from '#lib/soap/shrink/index';
 import { numberText } from '#lib/units/format';
 import { shortDate } from '#lib/words/times';
+import { sinceCut } from '#lib/work/bars/cure';
 import type { Followed } from '#lib/work/bars/cure';
 import { useDisplay } from '../../_live/use';
 import { on } from '../../_ui/classes';
@@ -34,11 +35,11 @@ export function CureChart({ followed, forecast, now }: Props) {
   const today = daysSince(followed.from, now);
   const last = Math.min(LAST_DAY, Math.max(LEAST_DAYS, dayOf(ready.high) + WEEK, Math.min(today, LAST_DAY) + WEEK));
   const shown = loss.slice(0, last + 1);
-  const grams = (share: number): number => followed.cutWeight * (1 - share);
-  const points = [{ day: 0, loss: 0 }, ...followed.watch.weighings];
+  const { cutWeight, points } = sinceCut(followed, forecast);
+  const grams = (share: number): number => cutWeight * (1 - share);
   const floor = grams(Math.max(...shown.map(({ high }) => high), ...points.map((one) => one.loss)));
   const x = scaleLinear([0, last], [LEFT, RIGHT]);
-  const y = scaleLinear([floor, followed.cutWeight], [FOOT, TOP]).nice(6);
+  const y = scaleLinear([floor, cutWeight], [FOOT, TOP]).nice(6);
   const band = area<(typeof shown)[number]>()
     .x((_, day) => x(day))
     .y0(({ high }) => y(grams(high)))

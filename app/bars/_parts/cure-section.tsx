@@ -2,6 +2,7 @@
 import { LAST_DAY, weightOn } from '#lib/soap/shrink/index';
 import { numberText } from '#lib/units/format';
 import { shortDate } from '#lib/words/times';
+import { sinceCut } from '#lib/work/bars/cure';
 import type { Unfollowed } from '#lib/work/bars/cure';
 import { useDisplay } from '../../_live/use';
 import { on } from '../../_ui/classes';
@@ -37,7 +38,7 @@ export function CureSection({ cure, now }: { readonly cure: Cure | Unfollowed; r
       </PaperSection>
     );
   const { next } = forecast;
-  const end = weightOn(forecast, LAST_DAY, followed.cutWeight);
+  const end = weightOn(forecast, LAST_DAY, sinceCut(followed, forecast).cutWeight);
   return (
     <PaperSection
       name={words.title}

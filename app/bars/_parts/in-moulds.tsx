@@ -62,7 +62,7 @@ export const windowWords = ({ by, from, to, clean, slow }: UnmouldWindow, displa
       : by === 'said'
         ? words.said(from, to)
         : words.practice(from, to);
-  const rooms = room === null ? [] : [conditionWords.rooms(room.lots, degrees(room.least), degrees(room.most))];
+  const rooms = room === null ? [] : [conditionWords.rooms(room.lots, clean?.lots ?? 0, degrees(room.least), degrees(room.most))];
   return [first, ...rooms, ...(slow ? [words.slow] : [])].join(' ');
 };
 

@@ -4,6 +4,7 @@ import Link from 'next/link';
 import { useState } from 'react';
 import { LAST_DAY, weightOn } from '#lib/soap/shrink/index';
 import { numberText } from '#lib/units/format';
+import { sinceCut } from '#lib/work/bars/cure';
 import type { Unfollowed } from '#lib/work/bars/cure';
 import { useDisplay } from '../../_live/use';
 import { on } from '../../_ui/classes';
@@ -21,7 +22,7 @@ import { useWant } from './use-want';
 /** The lightest that a followed bar is forecast to become, grams; `null`: nothing is forecast. */
 const lowestOf = (cure: Cure | Unfollowed): number | null => {
   if (typeof cure === 'string' || cure.forecast == null) return null;
-  return weightOn(cure.forecast, LAST_DAY, cure.followed.cutWeight).low;
+  return weightOn(cure.forecast, LAST_DAY, sinceCut(cure.followed, cure.forecast).cutWeight).low;
 };
 
 /** The weight the label states, held against the lowest forecast, and the label as it is drawn. */

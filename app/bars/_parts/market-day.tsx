@@ -111,7 +111,7 @@ export function MarketDay({ rows, onSaid }: { readonly rows: readonly BarsRow[];
           <div className={on('form gap')}>
             <Choice id="day-at" label={sales.market} value={at} options={markets} onChange={setAt} />
             {chosen === undefined ? null : (
-              <label>
+              <label className={on('whole')}>
                 <input type="checkbox" checked={over} onChange={(event) => setOver(event.target.checked)} /> {sales.over.label}
                 <span className={on('dim')}> {sales.over.note}</span>
               </label>

@@ -31,5 +31,5 @@ export const orderOptions = (orders: readonly OrderKept[], row: Pick<BarsRow, 'f
 
 export const marketOptions = (orders: readonly OrderKept[]): readonly (readonly [string, string])[] => [
   ['', sales.noMarket],
-  ...orders.flatMap(({ order }) => (order.kind === 'market' ? [[order.id, sales.order(order.name, order.due)] as const] : [])),
+  ...orders.flatMap(({ order }) => (order.kind === 'market' ? [[order.id, order.name] as const] : [])),
 ];
