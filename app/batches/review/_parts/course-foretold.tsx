@@ -14,7 +14,7 @@ interface Place {
 /** What was foretold of both, dashed in its 95 % interval, the span of the meeting in its window, and a dotted line where a law began. */
 export function Foretold({ course, window, at }: { readonly course: Course; readonly window: Window; readonly at: Place }) {
   const { foretold, marks = [] } = course;
-  const { x, y, foot } = at;
+  const { x, foot } = at;
   const end = pictureEnd(course);
   return (
     <>
