@@ -4,11 +4,12 @@
  * Two lumps (liquid and wall) that lose heat by free air, radiation, evaporation and into the bench, in a room that breathes; probes with
  * lag, noise, three kinds of last digit, spikes and gaps; fats that set; and one act on each: a bath (left in, or taken out again), a hob,
  * stirring, a lid, cold oil poured in, a probe lifted out. Every two minutes each interval is held against where the vessel truly goes if
- * nobody does anything more; every five the meeting likewise.
+ * nobody does anything more; every five the meeting likewise. Half as many more are left alone, to count what is marked for nothing.
  */
 import { parseArgs } from 'node:util';
 import { boundsOf } from './forecast/bounds';
-import { runPair } from './forecast/run-pair';
+import { noticedTable } from './forecast/noticed';
+import { runAlone, runPair } from './forecast/run-pair';
 import { AHEAD_MIN, newTally } from './forecast/tally';
 import { quantile } from './interval';
 
@@ -24,6 +25,7 @@ for (let pair = 0; pair < vessels / 2; pair += 1) {
   runPair(seed, pair, tally);
   if (process.stderr.isTTY) process.stderr.write(`\r${2 * pair + 2} of ${vessels} vessels`);
 }
+for (let pair = 0; pair < vessels / 4; pair += 1) runAlone(seed + 1_000, pair, tally);
 if (process.stderr.isTTY) process.stderr.write('\r\u001b[K');
 
 console.log(`${vessels} vessels, seed ${seed}\n`);
@@ -44,13 +46,8 @@ const { meetings } = tally;
 console.log(
   `meetings: met ${meetings.met.of}, span ${meetings.in.of}, not before ${meetings.notBefore.of}, never ${meetings.never.of}, no answer ${meetings.none}`,
 );
-console.log('noticed (what is done gently may rightly pass unnoticed):');
-for (const [kind, delays] of [...tally.delays].toSorted(([a], [b]) => a.localeCompare(b))) {
-  const noticed = delays.filter((delay) => delay < Number.POSITIVE_INFINITY);
-  const after = noticed.length === 0 ? '' : `, half of them within ${quantile(noticed, 0.5).toFixed(0)} s`;
-  console.log(`  ${kind.padEnd(14)} ${noticed.length} of ${delays.length}${after}`);
-}
-console.log(`marks where nothing had happened: ${tally.falseMarks} in ${tally.vessels} vessel-hours`);
+console.log('\nnoticed within 20 min, after so long (median/nine in ten), by how far the act moves the vessel in 20 min:');
+for (const line of noticedTable(tally.noticed)) console.log(line);
 if (tally.tooEarly.length > 0)
   console.log(
     `too early: ${[...new Set(tally.tooEarly)].map((why) => `${why} ${tally.tooEarly.filter((one) => one === why).length}`).join(', ')}`,

@@ -1,5 +1,5 @@
 import { quantile, rateOf, type Share } from '../interval';
-import { AHEAD_MIN, shareOf, type Tally } from './tally';
+import { AHEAD_MIN, shareOf, type Noticed, type Tally } from './tally';
 
 /** One thing that has to hold, as a person reads it. */
 export interface Bound {
@@ -18,9 +18,17 @@ const atLeast = (name: string, share: Share, least: number): Bound => ({
   holds: rateOf(share) >= least,
 });
 
+const seenOf = (noticed: readonly Noticed[]): Share => ({
+  seen: noticed.filter(({ after }) => after < Number.POSITIVE_INFINITY).length,
+  of: noticed.length,
+});
+
 /** What `npm run calibration:forecast` fails beyond. */
 export const boundsOf = (tally: Tally): readonly Bound[] => {
   const { meetings } = tally;
+  const lids = (tally.noticed.get('lid') ?? []).filter(({ change }) => change >= 2);
+  const plain = ['bath', 'bath and out', 'hob', 'poured'].flatMap((kind) => tally.noticed.get(kind) ?? []);
+  const false100 = (360_000 * tally.falseMarks) / tally.quietS;
   const errors = meetings.errors.filter((error) => error < Number.POSITIVE_INFINITY);
   return [
     ...AHEAD_MIN.map((minutes): Bound => {
@@ -40,6 +48,14 @@ export const boundsOf = (tally: Tally): readonly Bound[] => {
       found: String(tally.tooEarly.length),
       wanted: 'none',
       holds: tally.tooEarly.length === 0,
+    },
+    atLeast('baths, hobs and cold oil noticed', seenOf(plain), 0.97),
+    ...(lids.length < 10 ? [] : [atLeast('lids that change twenty minutes by 2 K or more noticed', seenOf(lids), 0.6)]),
+    {
+      name: 'marks where nothing had happened, in 100 vessel-hours',
+      found: `${false100.toFixed(1)}, from ${(tally.quietS / 3600).toFixed(0)}`,
+      wanted: 'at most 2',
+      holds: false100 <= 2,
     },
     atLeast('spans of a meeting that hold it', meetings.in, 0.9),
     atLeast('"not before" kept', meetings.notBefore, 0.95),

@@ -1,7 +1,8 @@
 import type { Random } from '../random';
 import { NO_HANDS, type Hands, type VesselNature } from './vessel-truth';
 
-export type ActKind = 'bath' | 'bath and out' | 'hob' | 'stir' | 'lid' | 'poured' | 'lifted';
+/** `none`: it is left alone. */
+export type ActKind = 'none' | 'bath' | 'bath and out' | 'hob' | 'stir' | 'lid' | 'poured' | 'lifted';
 
 /** Something done to a vessel once, s. */
 export interface DrawnAct {
@@ -97,6 +98,7 @@ const drawAct = (nature: VesselNature, random: Random): DrawnAct => {
   const kind = random.pick(KINDS[nature.kind]);
   const from = random.between(360, 2400);
   const lasting = {
+    none: 0,
     bath: 1e9,
     'bath and out': random.between(240, 720),
     hob: random.between(90, 300),
@@ -132,6 +134,12 @@ export const drawVessel = (kind: 'lye' | 'oils', random: Random): DrawnVessel =>
   const nature = drawNature(kind, random);
   const start = kind === 'lye' ? random.between(58, 92) : random.between(48, 80);
   return { nature, start, act: drawAct(nature, random), probe: drawProbe(random) };
+};
+
+/** The same where nobody does anything. */
+export const drawAlone = (kind: 'lye' | 'oils', random: Random): DrawnVessel => {
+  const never = { kind: 'none', from: Infinity, until: Infinity, hands: NO_HANDS, celsius: 20, added: 0 } as const;
+  return { ...drawVessel(kind, random), act: never };
 };
 
 /** What is done to it at a moment, and what is done as long as nobody does anything else. */

@@ -1,12 +1,12 @@
 import { follow } from '#lib/soap/cooling/follow';
 import { newVessel, type CoolingMemory } from '#lib/soap/cooling/memory';
 import { outlook } from '#lib/soap/cooling/outlook';
-import type { Outlook, Room } from '#lib/soap/cooling/types';
+import type { Mark, Outlook, Room } from '#lib/soap/cooling/types';
 import { meetingOf } from '#lib/soap/meeting/meeting';
 import type { Terms } from '#lib/soap/meeting/types';
 import { createRandom, type Random } from '../random';
-import { drawRoom, drawVessel, type DrawnRoom, type DrawnVessel } from './draw';
-import { live, onward, type Living } from './run-vessel';
+import { drawAlone, drawRoom, drawVessel, type DrawnRoom, type DrawnVessel } from './draw';
+import { changeBy, live, onward, type Living } from './run-vessel';
 import { AHEAD_MIN, judgeMeeting, judgeRanges, type Tally } from './tally';
 
 const WATCHED_S = 3600;
@@ -23,6 +23,8 @@ interface Followed {
   /** For how long the probe was heard during what is done, s. */
   heardDuring: number;
   answered: boolean;
+  /** K that the act changes in twenty minutes; `null` until it is done. */
+  change: number | null;
 }
 
 /** Two vessels of one bench for an hour, forecast as the bench would, and held against where they truly go. */
@@ -30,12 +32,12 @@ export const runPair = (seed: number, index: number, tally: Tally): void => {
   const random = createRandom(seed, index);
   const room = drawRoom(random);
   const told: Room = room.told === null ? null : { kind: 'probe', celsius: room.told };
-  const [lye, oils] = [followed('lye', room, random), followed('oils', room, random)];
+  const [lye, oils] = [followed(drawVessel('lye', random), room, random), followed(drawVessel('oils', random), room, random)];
   const sets = oils.drawn.nature.setting?.at ?? null;
   const terms: Terms = { low: 30, high: 50, setsAt: sets, settingMargin: 2, apart: 6, apartLevel: 'hold', milkLimit: null };
   let met = false;
   for (let t = 1; t <= WATCHED_S; t += 1) {
-    for (const vessel of [lye, oils]) hear(vessel, t, told);
+    for (const vessel of [lye, oils]) hear(vessel, t, room, told);
     if (t % 20 === 0) for (const vessel of [lye, oils]) tooEarly(vessel, t, told, tally);
     if (t % FORECAST_EVERY_S === 0) for (const vessel of [lye, oils]) judgeVessel(vessel, room, told, t, tally);
     if (t % MEETING_EVERY_S === 0) {
@@ -49,20 +51,33 @@ export const runPair = (seed: number, index: number, tally: Tally): void => {
   if (met) tally.pairsAnswered += 1;
 };
 
-const followed = (kind: 'lye' | 'oils', room: DrawnRoom, random: Random): Followed => {
-  const drawn = drawVessel(kind, random);
+/** Two vessels that nobody touches for an hour: whatever is marked is marked wrongly, but a fat that sets. */
+export const runAlone = (seed: number, index: number, tally: Tally): void => {
+  const random = createRandom(seed, index);
+  const room = drawRoom(random);
+  const told: Room = room.told === null ? null : { kind: 'probe', celsius: room.told };
+  for (const kind of ['lye', 'oils'] as const) {
+    const vessel = followed(drawAlone(kind, random), room, random);
+    for (let t = 1; t <= WATCHED_S; t += 1) hear(vessel, t, room, told);
+    countFalse(vessel, tally);
+  }
+};
+
+const followed = (drawn: DrawnVessel, room: DrawnRoom, random: Random): Followed => {
+  const { kind } = drawn.nature;
   // Half of the makers whose oils set nothing have not said so.
   const setsBelow = kind === 'oils' && (drawn.nature.setting !== null || random.chance(0.5)) ? 42 : null;
   const memory = newVessel({ kind, setsBelow });
-  return { drawn, living: live(drawn, room, random), memory, heardAt: null, heardDuring: 0, answered: false };
+  return { drawn, living: live(drawn, room, random), memory, heardAt: null, heardDuring: 0, answered: false, change: null };
 };
 
-const hear = (vessel: Followed, t: number, room: Room): void => {
+const hear = (vessel: Followed, t: number, room: DrawnRoom, told: Room): void => {
+  const { act, probe } = vessel.drawn;
+  if (vessel.change === null && t >= act.from) vessel.change = changeBy(vessel.living, vessel.drawn, room);
   const celsius = vessel.living.second();
   if (celsius === null) return;
-  vessel.memory = follow(vessel.memory, { at: t, celsius }, room);
+  vessel.memory = follow(vessel.memory, { at: t, celsius }, told);
   vessel.heardAt = t;
-  const { act, probe } = vessel.drawn;
   if (t > act.from && t <= act.until) vessel.heardDuring += probe.everyS;
 };
 
@@ -95,16 +110,32 @@ const tooEarly = (vessel: Followed, t: number, room: Room, tally: Tally): void =
   if (act.kind === 'hob' && heardDuring > 100 && t < act.until) tally.tooEarly.push('on the hob');
 };
 
-const count = ({ drawn, memory, answered }: Followed, tally: Tally): void => {
+/** An act is noticed in time, or a person has long seen it. */
+const IN_TIME_S = 1200;
+/** Marks so long after an act may still be of it, s: a bath is taken out again. */
+const AFTER_S = 900;
+
+const count = (vessel: Followed, tally: Tally): void => {
+  const { drawn, memory, answered, change } = vessel;
   tally.vessels += 1;
   if (answered) tally.answered += 1;
-  const { kind, from, until } = drawn.act;
-  const inTime = ({ noticed }: { readonly noticed: number }): boolean => noticed >= from && noticed < Math.min(until, from + 3600) + 900;
-  const first = memory.marks.find(inTime);
-  const delays = tally.delays.get(kind) ?? [];
-  delays.push(first === undefined ? Number.POSITIVE_INFINITY : first.noticed - from);
-  tally.delays.set(kind, delays);
-  tally.falseMarks += memory.marks.filter((mark) => !inTime(mark) && mark.turn !== 'sets').length;
+  const { kind, from } = drawn.act;
+  const first = memory.marks.find(({ noticed }) => noticed >= from && noticed - from < IN_TIME_S);
+  const noticed = tally.noticed.get(kind) ?? [];
+  noticed.push({ after: first === undefined ? Number.POSITIVE_INFINITY : first.noticed - from, change: change ?? 0 });
+  tally.noticed.set(kind, noticed);
+  countFalse(vessel, tally);
+};
+
+/** What was marked while nothing was done, and for how long nothing was. A fat that sets is no mistake, nor that it warms its oils. */
+const countFalse = ({ drawn, memory }: Followed, tally: Tally): void => {
+  const { from, until } = drawn.act;
+  const last = Math.min(until, WATCHED_S) + AFTER_S;
+  const sets = drawn.nature.setting !== null;
+  const isFalse = ({ turn, noticed }: Mark): boolean =>
+    (noticed < from || noticed > last) && !(sets && (turn === 'sets' || turn === 'warms'));
+  tally.falseMarks += memory.marks.filter(isFalse).length;
+  tally.quietS += Math.min(from, WATCHED_S) + Math.max(0, WATCHED_S - last);
 };
 
 /** When they truly meet if nobody does anything more, s from now; infinite: not within three hours. */

@@ -1,6 +1,6 @@
 import type { Random } from '../random';
 import { handsAt, type DrawnRoom, type DrawnVessel } from './draw';
-import { advance, type Hands, type VesselState } from './vessel-truth';
+import { advance, NO_HANDS, type Hands, type VesselState } from './vessel-truth';
 
 const DT = 1;
 /** The same, where nobody looks at each second. */
@@ -49,6 +49,21 @@ export const live = (drawn: DrawnVessel, room: DrawnRoom, random: Random): Livin
 /** With what was poured in. */
 const grown = ({ nature, act }: DrawnVessel, t: number): DrawnVessel['nature'] =>
   act.kind === 'poured' && t >= act.from ? { ...nature, liquid: nature.liquid + act.added } : nature;
+
+/** Over so many seconds it is told what an act changes. */
+const CHANGED_S = 1200;
+
+/** K by which the act of this vessel, done now, changes where its liquid stands twenty minutes later. */
+export const changeBy = ({ state }: Living, drawn: DrawnVessel, room: DrawnRoom): number => {
+  const { act, nature } = drawn;
+  const [done, alone] = [{ ...state }, { ...state }];
+  if (act.kind === 'poured') done.liquid += ((act.celsius - done.liquid) * act.added) / (nature.liquid + act.added);
+  for (let t = act.from; t < act.from + CHANGED_S; t += DT) {
+    advance(done, grown(drawn, t), handsAt(drawn, t), roomAt(room, t), DT);
+    advance(alone, nature, NO_HANDS, roomAt(room, t), DT);
+  }
+  return Math.abs(done.liquid - alone.liquid);
+};
 
 /** Where the vessel goes from here if nobody does anything else: °C of the liquid every `everyS`, from now on. */
 export const onward = (

@@ -19,12 +19,14 @@ export interface Tally {
   pairs: number;
   pairsAnswered: number;
   asked: number;
+  /** Marks while nothing was done, and the seconds in which nothing was. */
   falseMarks: number;
+  quietS: number;
   readonly reasons: Map<string, number>;
   /** By kind of vessel, or of what was done to it, then minutes ahead. */
   readonly held: Map<string, Map<number, Held>>;
-  /** By what was done: seconds until it was noticed. */
-  readonly delays: Map<string, number[]>;
+  /** By what was done: seconds until it was noticed, infinite where it was not, and the K that it changes in twenty minutes. */
+  readonly noticed: Map<string, Noticed[]>;
   readonly tooEarly: string[];
   readonly meetings: {
     readonly met: Count;
@@ -36,6 +38,11 @@ export interface Tally {
     readonly errors: number[];
     readonly widths: number[];
   };
+}
+
+export interface Noticed {
+  readonly after: number;
+  readonly change: number;
 }
 
 interface Count {
@@ -52,9 +59,10 @@ export const newTally = (): Tally => ({
   pairsAnswered: 0,
   asked: 0,
   falseMarks: 0,
+  quietS: 0,
   reasons: new Map(),
   held: new Map(),
-  delays: new Map(),
+  noticed: new Map(),
   tooEarly: [],
   meetings: { met: noCount(), in: noCount(), notBefore: noCount(), never: noCount(), none: 0, errors: [], widths: [] },
 });
