@@ -13,15 +13,13 @@ export interface Cure {
   readonly forecast: CureForecast | null | undefined;
 }
 
+/** What is forecast of a lot, or why nothing can be. */
+export type CureOf = (row: BarsSummary) => Cure | Unfollowed;
+
 type Known = Readonly<Record<string, CureReply>>;
 
 /** Forecasts of some lots, worked out beside the page; of one that cannot be followed, why. `all` teaches how this maker's bars dry. */
-export const useCure = (
-  rows: readonly BarsSummary[],
-  all: readonly BarsSummary[],
-  rule: CureKept | null,
-  now: number | null,
-): ((row: BarsSummary) => Cure | Unfollowed) => {
+export const useCure = (rows: readonly BarsSummary[], all: readonly BarsSummary[], rule: CureKept | null, now: number | null): CureOf => {
   const [known, setKnown] = useState<Known>({});
   const worker = useRef<Worker | null>(null);
   useEffect(() => {

@@ -10,7 +10,7 @@ import { useNow } from '../../_ui/use-now';
 import { lotMessages } from '../messages-lot';
 import { CrossLast } from './cross-last';
 import { Frame, photoAddress } from './frame';
-import type { LotProps } from './lot-page';
+import type { LotProps } from './lot-props';
 import { daysSince } from './stage';
 import { TakePhoto } from './take-photo';
 import { useWant } from './use-want';

@@ -6,7 +6,7 @@ import { messages } from '../messages';
 import { lotMessages } from '../messages-lot';
 import { BarMarks } from './bar-marks';
 import { Leaving } from './leaving';
-import type { LotProps } from './lot-page';
+import type { LotProps } from './lot-props';
 import { Market } from './market';
 import { Returned } from './returned';
 import { useBuyers } from './use-buyers';

@@ -3,9 +3,8 @@ import type { BarsRow } from '#lib/protocol/bars';
 import type { Unfollowed } from '#lib/work/bars/cure';
 import { useDisplay } from '../../_live/use';
 import { on } from '../../_ui/classes';
-import type { Cure } from '../../_ui/cure/use-cure';
+import type { Cure, CureOf } from '../../_ui/cure/use-cure';
 import { messages } from '../messages';
-import type { CureOf } from './curing';
 
 const DAY_MS = 86_400_000;
 const HEIGHT = 32;

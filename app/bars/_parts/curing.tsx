@@ -9,15 +9,13 @@ import { numberText } from '#lib/units/format';
 import { useDisplay } from '../../_live/use';
 import { on } from '../../_ui/classes';
 import { Blank } from '../../_ui/figures';
-import type { Cure } from '../../_ui/cure/use-cure';
+import type { Cure, CureOf } from '../../_ui/cure/use-cure';
 import { Head } from '../../_ui/head';
 import { PaperSection } from '../../_ui/section';
 import { useNow } from '../../_ui/use-now';
 import { messages } from '../messages';
 import { CureLine, spanOf } from './cure-line';
 import { daysSince, lotHref } from './stage';
-
-export type CureOf = (row: BarsRow) => Cure | Unfollowed;
 
 interface Props {
   readonly rows: readonly BarsRow[];

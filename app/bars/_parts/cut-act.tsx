@@ -8,7 +8,7 @@ import { Problem } from '../../_ui/problem';
 import { lotMessages } from '../messages-lot';
 import { numberIn } from './cut-model';
 import type { CutTyped } from './cut-model';
-import type { LotProps } from './lot-page';
+import type { LotProps } from './lot-props';
 import { useWant } from './use-want';
 
 interface Props extends LotProps {

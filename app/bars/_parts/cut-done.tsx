@@ -6,7 +6,7 @@ import { on } from '../../_ui/classes';
 import { Problem } from '../../_ui/problem';
 import { PaperSection } from '../../_ui/section';
 import { lotMessages } from '../messages-lot';
-import type { LotProps } from './lot-page';
+import type { LotProps } from './lot-props';
 import { Trims } from './trims';
 import { useWant } from './use-want';
 

@@ -18,7 +18,7 @@ import { fitsFor, lossFrom, numberIn, typedCut } from './cut-model';
 import type { CutTyped } from './cut-model';
 import { Fits } from './fits';
 import { LabelWarning } from './label-warning';
-import type { LotProps } from './lot-page';
+import type { LotProps } from './lot-props';
 
 interface Props extends LotProps {
   readonly there: BarsThere;

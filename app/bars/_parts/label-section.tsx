@@ -16,7 +16,7 @@ import { PaperSection } from '../../_ui/section';
 import { messages as labelWords } from '../label/messages';
 import { lotMessages } from '../messages-lot';
 import { numberIn } from './cut-model';
-import type { LotProps } from './lot-page';
+import type { LotProps } from './lot-props';
 import { useWant } from './use-want';
 
 /** The lightest that a followed bar is forecast to become, grams; `null`: nothing is forecast. */

@@ -7,7 +7,7 @@ import { lotMessages } from '../messages-lot';
 import { sales } from '../messages-sales';
 import { CrossLast } from './cross-last';
 import { numberIn } from './cut-model';
-import type { LotProps } from './lot-page';
+import type { LotProps } from './lot-props';
 import type { Person } from './use-buyers';
 import { orderOptions, useOrders } from './use-orders';
 import { useWant } from './use-want';

@@ -12,7 +12,7 @@ import { lotMessages } from '../messages-lot';
 import { conditionWords } from '../messages-unmould';
 import { RoomThen } from './conditions';
 import { Answers, windowFor, windowWords } from './in-moulds';
-import type { LotProps } from './lot-page';
+import type { LotProps } from './lot-props';
 import { Latest } from './latest';
 import { UnmouldRule } from './unmould-rule';
 import { WindowBar } from './window-bar';

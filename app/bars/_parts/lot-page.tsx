@@ -26,6 +26,7 @@ import { Notes } from './notes';
 import { ShelfPlace } from './shelf-place';
 import { Story } from './story';
 import { Weighings } from './weighings';
+import type { LotProps } from './lot-props';
 
 const NO_ID: Answer<BarsPage> = { ok: false, problem: lotMessages.noId, status: 404 };
 
@@ -42,12 +43,6 @@ export function LotPage() {
       {problem === null ? null : <ProblemSection problem={problem} onAgain={problem === lotMessages.noId ? undefined : again} />}
     </PaperPage>
   );
-}
-
-/** What a section is given: the lot as the record has it, and the way to look again. */
-export interface LotProps {
-  readonly page: BarsPage;
-  readonly again: () => void;
 }
 
 function Lot({ page, there, again }: LotProps & { readonly there: BarsThere }) {

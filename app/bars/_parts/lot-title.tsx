@@ -9,7 +9,7 @@ import { on } from '../../_ui/classes';
 import type { Cure } from '../../_ui/cure/use-cure';
 import { PaperTitle } from '../../_ui/section';
 import { lotMessages } from '../messages-lot';
-import type { LotProps } from './lot-page';
+import type { LotProps } from './lot-props';
 import { batchWords } from './realm-words';
 import { isReady, stageOf } from './stage';
 

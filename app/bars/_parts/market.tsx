@@ -6,7 +6,7 @@ import { Problem } from '../../_ui/problem';
 import { lotMessages } from '../messages-lot';
 import { sales } from '../messages-sales';
 import { numberIn } from './cut-model';
-import type { LotProps } from './lot-page';
+import type { LotProps } from './lot-props';
 import { marketOptions, useOrders } from './use-orders';
 import { useWant } from './use-want';
 

@@ -7,7 +7,7 @@ import { Problem } from '../../_ui/problem';
 import { PaperSection } from '../../_ui/section';
 import { lotMessages } from '../messages-lot';
 import { numberIn } from './cut-model';
-import type { LotProps } from './lot-page';
+import type { LotProps } from './lot-props';
 import { useWant } from './use-want';
 
 const ABOUTS = Object.entries(lotMessages.notes.abouts) as readonly (readonly [NoteAbout, string])[];

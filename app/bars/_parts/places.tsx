@@ -8,9 +8,9 @@ import { on } from '../../_ui/classes';
 import { Head } from '../../_ui/head';
 import { PaperSection } from '../../_ui/section';
 import { messages } from '../messages';
-import type { CureOf } from './curing';
 import { Ready } from './curing';
 import { lotHref } from './stage';
+import type { CureOf } from '../../_ui/cure/use-cure';
 
 interface Props {
   readonly rows: readonly BarsRow[];

@@ -8,7 +8,7 @@ import { Choice, TextField } from '../../_ui/fields';
 import { Problem } from '../../_ui/problem';
 import { sales } from '../messages-sales';
 import { numberIn } from './cut-model';
-import type { LotProps } from './lot-page';
+import type { LotProps } from './lot-props';
 import type { Person } from './use-buyers';
 import { useWant } from './use-want';
 

@@ -7,7 +7,7 @@ import { TextField } from '../../_ui/fields';
 import { Problem } from '../../_ui/problem';
 import { PaperSection } from '../../_ui/section';
 import { lotMessages } from '../messages-lot';
-import type { LotProps } from './lot-page';
+import type { LotProps } from './lot-props';
 import { useWant } from './use-want';
 
 /** Where the lot stands, and whether it is held from sale. */

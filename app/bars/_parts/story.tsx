@@ -10,7 +10,7 @@ import { Head } from '../../_ui/head';
 import { PaperSection } from '../../_ui/section';
 import { messages } from '../messages';
 import { lotMessages } from '../messages-lot';
-import type { LotProps } from './lot-page';
+import type { LotProps } from './lot-props';
 
 const FIRST = 12;
 const MASSES: ReadonlySet<string> = new Set(['net', 'batter', 'before', 'after']);

@@ -8,7 +8,7 @@ import { Choice, TextField } from '../../_ui/fields';
 import { Problem } from '../../_ui/problem';
 import { lotMessages } from '../messages-lot';
 import { numberIn } from './cut-model';
-import type { LotProps } from './lot-page';
+import type { LotProps } from './lot-props';
 import { useWant } from './use-want';
 
 const HOWS = Object.entries(lotMessages.trim.hows) as readonly (readonly [TrimHow, string])[];

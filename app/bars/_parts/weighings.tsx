@@ -15,7 +15,7 @@ import { Problem } from '../../_ui/problem';
 import { PaperSection } from '../../_ui/section';
 import { lotMessages } from '../messages-lot';
 import { numberIn } from './cut-model';
-import type { LotProps } from './lot-page';
+import type { LotProps } from './lot-props';
 import { daysSince } from './stage';
 import { CrossLast } from './cross-last';
 import { useWant } from './use-want';

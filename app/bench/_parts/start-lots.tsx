@@ -1,11 +1,14 @@
 'use client';
 import { useEffect, useState } from 'react';
+import type { PlanList } from '#lib/protocol/http';
 import { messages } from '../messages';
 import { startMessages } from '../messages-start';
 import type { LocalCard } from './cards';
 import { controls, intend } from './controls';
 import { PagesOfCards } from './pages-of-cards';
-import type { Lot, OfferedPlan } from './start';
+
+export type OfferedPlan = PlanList['plans'][number];
+export type Lot = OfferedPlan['lots'][string][number];
 
 const { faults } = startMessages;
 

@@ -17,9 +17,7 @@ import { intend } from './controls';
 import { PagesOfCards } from './pages-of-cards';
 import { MOST_PARKED, Parked, parkedCard } from './parked';
 import { StartLots, lotSub } from './start-lots';
-
-export type OfferedPlan = PlanList['plans'][number];
-export type Lot = OfferedPlan['lots'][string][number];
+import type { Lot, OfferedPlan } from './start-lots';
 
 type Fetched =
   | { readonly state: 'loading' }

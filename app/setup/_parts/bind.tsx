@@ -10,7 +10,7 @@ import { messages } from '../messages';
 import { BAUDS, bindingOf, EMPTY, FRAMES, OTHER } from './binding';
 import type { Errors, Typed } from './binding';
 import { Choice, Radios, TextField } from '../../_ui/fields';
-import type { Put } from './setup-page';
+import type { Put } from './instrument';
 import { on } from './classes';
 
 interface Props {

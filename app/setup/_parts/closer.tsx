@@ -10,10 +10,9 @@ import { Problem } from '../../_ui/problem';
 import { showIn } from '#lib/words/quantities';
 import { messages } from '../messages';
 import { Check } from './check';
-import type { Instrument } from './instruments';
 import { ProbeCheckForm } from './probe-check';
 import { RawBytes } from './raw-bytes';
-import type { Put } from './setup-page';
+import type { Instrument, Put } from './instrument';
 import { on } from './classes';
 
 interface Props {

@@ -11,11 +11,10 @@ import { Head } from '../../_ui/head';
 import { messages } from '../messages';
 import { Closer } from './closer';
 import { Now } from './now';
-import type { Put } from './setup-page';
+import type { Instrument, Put } from './instrument';
 import { Bytes } from './bytes';
 import { on } from './classes';
 
-export type Instrument = InstrumentsPage['instruments'][number];
 interface Props {
   readonly page: InstrumentsPage;
   readonly put: Put;

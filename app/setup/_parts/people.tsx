@@ -14,11 +14,10 @@ import { useAsked } from '../../_ui/use-asked';
 import { usePreference } from '../../_live/use';
 import { peopleMessages as words } from '../messages-people';
 import { OnePerson } from './person';
+import type { Act } from './person';
 import { on } from './classes';
 
 type Named = PersonRow & { readonly name: string };
-/** Does something that answers with everyone as they are then; says whether it was done. */
-export type Act = (asked: Promise<Answer<PeoplePage>>) => Promise<boolean>;
 
 /** Who works here, and who bought: by name, while the record keeps ids. */
 export function People() {

@@ -1,15 +1,18 @@
 'use client';
 import { useState } from 'react';
 import type { HttpProblem } from '#lib/protocol/http';
-import type { PersonRow } from '#lib/protocol/people';
+import type { PeoplePage, PersonRow } from '#lib/protocol/people';
 import { TextField } from '../../_ui/fields';
 import { keptMessages } from '../../_ui/kept/messages';
 import { peopleApi } from '../../_ui/people-api';
 import { HoldPress } from '../../_ui/press';
 import { messages } from '../messages';
 import { peopleMessages as words } from '../messages-people';
-import type { Act } from './people';
 import { on } from './classes';
+import type { Answer } from '../../_ui/api';
+
+/** Does something that answers with everyone as they are then; says whether it was done. */
+export type Act = (asked: Promise<Answer<PeoplePage>>) => Promise<boolean>;
 
 const PIN = /^\d{4,8}$/;
 

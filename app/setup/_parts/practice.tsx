@@ -7,7 +7,7 @@ import { Problem } from '../../_ui/problem';
 import { PaperSection } from '../../_ui/section';
 import type { Typed } from '../../_ui/kept/typed';
 import { messages } from '../messages';
-import type { Put } from './setup-page';
+import type { Put } from './instrument';
 import { carriedOf, TakeAlong } from './take-along';
 import { on } from './classes';
 

@@ -25,6 +25,7 @@ import { ProofSection } from './proof';
 import { Tablet } from './tablet';
 import { ThisScreen } from './this-screen';
 import { Vessels } from './vessels';
+import type { Put } from './instrument';
 
 const LOOK_EVERY_MS = 2_000;
 
@@ -70,8 +71,6 @@ const leadOf = (page: InstrumentsPage): string => {
         : lead.not(not, page.instruments.length);
   return `${lead[page.realm]} ${truth}`.trim();
 };
-
-export type Put = (page: InstrumentsPage) => void;
 
 function OfInstruments({ page, put }: { readonly page: InstrumentsPage; readonly put: Put }) {
   const [form, setForm] = useState<{ readonly n: number; readonly start: Typed }>({ n: 0, start: EMPTY });

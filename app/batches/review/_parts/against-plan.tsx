@@ -17,7 +17,7 @@ import type { Told } from '#lib/words/review/told';
 import { PlanRow } from './plan-row';
 import type { Columns } from './plan-row';
 import { PlanTotal } from './plan-total';
-import type { NameOf } from './review-page';
+import type { NameOf } from './who';
 
 interface Props {
   readonly review: BatchPage;

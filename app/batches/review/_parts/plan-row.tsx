@@ -12,7 +12,7 @@ import { Bar } from './bar';
 import { on } from './classes';
 import { crossedOut, isJudged, lotsOfLine, stepsOf, voiceOf } from '#lib/words/review/line';
 import type { Axis } from './model';
-import type { NameOf } from './review-page';
+import type { NameOf } from './who';
 import { Workings } from './workings';
 
 /** What every row of the table is drawn with. */

@@ -6,7 +6,7 @@ import { Head } from '../../../_ui/head';
 import { potMessages } from '#lib/words/pot-messages';
 import { capital } from '#lib/words/words';
 import { pouredWords } from '#lib/words/review/messages-poured';
-import type { NameOf } from './review-page';
+import type { NameOf } from './who';
 import { on } from './classes';
 
 const POINT = 10_000;

@@ -11,7 +11,7 @@ import { capital } from '#lib/words/words';
 import { pouredWords } from '#lib/words/review/messages-poured';
 import { pouredRows, type Figures, type PouredRow } from '#lib/words/review/poured-rows';
 import { PouredWorkings } from './poured-workings';
-import type { NameOf } from './review-page';
+import type { NameOf } from './who';
 import { on } from './classes';
 
 /** What the batch came to, with what each figure may be off by and the formula's limits beside it. */

@@ -26,6 +26,7 @@ import { Story } from './story';
 import { storyOf } from '#lib/words/review/told';
 import { unboundName } from '#lib/words/instrument';
 import { on } from './classes';
+import type { NameOf } from './who';
 
 const NO_ID: Answer<BatchPage> = { ok: false, problem: messages.noId, status: 404 };
 
@@ -50,9 +51,6 @@ export function ReviewPage() {
     </PaperPage>
   );
 }
-
-/** What an instrument is called, by its id. */
-export type NameOf = (instrument: string) => string;
 
 function Reviewed({ review, nameOf, again }: { readonly review: BatchPage; readonly nameOf: NameOf; readonly again: () => void }) {
   const story = storyOf(review);

@@ -9,7 +9,7 @@ import { capital } from '#lib/words/words';
 import { PaperSection } from '../../../_ui/section';
 import { Head } from '../../../_ui/head';
 import { messages } from '#lib/words/review/messages';
-import type { NameOf } from './review-page';
+import type { NameOf } from './who';
 import { on } from './classes';
 
 /** Every scale of the batch with its newest check by one known mass, or the plain word that there never was one. */

@@ -13,7 +13,7 @@ import { factsOf } from '#lib/words/record/told';
 import { storyWords } from '#lib/words/review/messages-story';
 import type { Facts } from '#lib/words/review/messages-story';
 import type { Told } from '#lib/words/review/told';
-import type { NameOf } from './review-page';
+import type { NameOf } from './who';
 import { namedOf } from './who';
 import { Workings } from './workings';
 import { on } from './classes';

@@ -10,7 +10,7 @@ import { clockText } from '#lib/words/times';
 import { Head } from '../../../_ui/head';
 import { messages } from '#lib/words/review/messages';
 import { isJudged, stepsOf } from '#lib/words/review/line';
-import type { NameOf } from './review-page';
+import type { NameOf } from './who';
 import { on } from './classes';
 
 interface Props {
