@@ -73,6 +73,13 @@ export const layOutPast = async (store: Store, clock: Clock, seed: number, batch
     pasts.push(past);
   }
   await put('lot', receiptsOf(pasts, now, offsetMin));
-  await put('order', ORDERS(dayOf(now, offsetMin), buyers));
+  await put(
+    'order',
+    ORDERS(
+      dayOf(now, offsetMin),
+      buyers,
+      pasts.flatMap(({ bars }) => bars),
+    ),
+  );
   return pasts.length;
 };

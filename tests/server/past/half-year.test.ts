@@ -1,6 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { BarsEntry } from '#lib/work/bars/index';
 import type { Entry } from '#lib/work/batch/index';
+import { standOf } from '#lib/work/orders/delivered';
+import type { Order } from '#lib/work/orders/documents';
+import { documentsOf } from '#lib/work/shelf/context';
 import { layOutPast } from '#server/past/half-year';
 import { openStore } from '#server/store/open';
 import type { Store } from '#server/store/store';
@@ -92,6 +95,15 @@ describe('the invented half-year of the practice bench', () => {
     );
     expect(lots.map(({ id }) => id).toSorted()).toEqual([...used.keys()].toSorted());
     for (const { id, received } of lots) expect(received.amount).toBeGreaterThanOrEqual(used.get(id) ?? 0);
+  });
+
+  it('has orders that its sales filled, and others that are still open', async () => {
+    const orders = documentsOf<Order>(store.shelf.now(), 'order');
+    const rows = await store.bars.serving();
+    const filled = orders.filter(({ state }) => state === 'done').map((order) => standOf(order, rows));
+    expect(filled.length).toBeGreaterThan(0);
+    for (const { asked, over, open } of filled) expect([over, open]).toEqual([asked, 0]);
+    expect(orders.filter(({ state }) => state === 'open')).toHaveLength(2);
   });
 
   it('is sound to the last line, and is laid out once', async () => {

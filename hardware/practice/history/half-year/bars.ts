@@ -4,6 +4,7 @@ import { begunFrom, offeredOf } from '#lib/work/bars/offered';
 import type { Random } from '../../world/random';
 import { dryer } from './drying';
 import { Lot } from './lot';
+import { filledBy } from './orders';
 import type { Life } from './lot';
 import { workedAt } from './hours';
 import { photographed } from './photographs';
@@ -128,7 +129,7 @@ const checkNet = (lot: Lot, wall: number, weight: number, random: Random): void 
 
 /** Week by week some leave: to shops, to a market, a few as gifts, now and then a broken one. */
 const sell = (lot: Lot, from: number, { random, buyers, offsetMin, now }: Life, diary: Diary): void => {
-  const moved = { at: null, from: 'shelf' as const, note: '' };
+  const moved = { from: 'shelf' as const, note: '' };
   for (let due = from; lot.state.counts.shelf > 0; due += random.between(4, 12) * DAY_MS) {
     const wall = workedAt(due, offsetMin);
     if (wall > now) return;
@@ -136,14 +137,15 @@ const sell = (lot: Lot, from: number, { random, buyers, offsetMin, now }: Life, 
     const count = Math.min(lot.state.counts.shelf, 1 + Math.floor(random.between(0, 5)));
     const chance = random.next();
     const to = buyers[Math.floor(random.next() * buyers.length)] ?? null;
+    const at = (by: 'stall' | 'sale'): string | null => filledBy(by, to === buyers[0], wall, now);
     const done =
       chance < 0.55
-        ? lot.do(wall, 'sell', { ...moved, count, to })
+        ? lot.do(wall, 'sell', { ...moved, count, to, at: at('sale') })
         : chance < 0.9
-          ? lot.do(wall, 'count-market', { took: count, home: 0, gave: count > 3 ? 1 : 0, at: null, note: '' })
+          ? lot.do(wall, 'count-market', { took: count, home: 0, gave: count > 3 ? 1 : 0, at: at('stall'), note: '' })
           : chance < 0.96
-            ? lot.do(wall, 'give', { ...moved, count: 1, to: null })
-            : lot.do(wall, 'spoil', { ...moved, count: 1, to: null });
+            ? lot.do(wall, 'give', { ...moved, count: 1, to: null, at: null })
+            : lot.do(wall, 'spoil', { ...moved, count: 1, to: null, at: null });
     if (!done) return;
   }
 };
