@@ -141,7 +141,7 @@ const useWaiting = (): string => {
   const short = useFrame() === 'phone';
   if (cards.some(({ enabled }) => enabled)) return messages.waits.card;
   if (phase === null || !isWeighing(phase))
-    return phase === 'temperatures' || phase === 'joining' ? messages.waits.meet : messages.waits.nothing;
+    return phase === 'temperatures' || phase === 'joining' || phase === 'gate' ? messages.waits.meet : messages.waits.nothing;
   if (phase === 'lift') return messages.waits.lift;
   if (kind === 'words' || phase === 'blocked') return messages.waits.scale;
   if (kind === 'planned') return messages.waits.vessel;

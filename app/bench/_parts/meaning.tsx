@@ -62,7 +62,7 @@ const useAct = (): string => {
   if (shape === 'calm') return messages.acts.overCalm;
   if (gate !== null) return messages.gates[gate.gate].act;
   if (block !== null && block !== 'moving') return messages.blocks[block].act;
-  if (joiningHeld) {
+  if (joiningHeld && phase !== 'gate') {
     const first = holds?.find(({ level, overridden }) => level === 'hold' && !overridden);
     return first === undefined ? messages.phases[phase].act : messages.holds[first.reason];
   }

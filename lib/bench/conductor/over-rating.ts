@@ -16,5 +16,5 @@ export const overRatingScene = (stage: Scenery): Scene | null => {
   if (over === null) return null;
   const params = { peak: over.peak, rating: over.rating };
   const say = { key: 'over-rating', code: 'card', params: { ...params, card: 'over-rating' } } as const;
-  return { phase: 'temperatures', choices: [closedChoice('over-rating', params, null)], say };
+  return { phase: 'gate', choices: [closedChoice('over-rating', params, null)], say };
 };

@@ -91,7 +91,7 @@ describe('hydroxide for a jug that does not bear the lye', () => {
     const vessels = plain.vessels.map((one) => (one.use === 'liquid' ? { ...one, hottest: celsius(100) } : one));
     const rig = await benchAfter(started({ ...plain, vessels }).weighAll('soda'));
     await rig.pass(1_000);
-    expect(cue(rig)).toMatchObject({ phase: 'temperatures', gate: null, goOn: null });
+    expect(cue(rig)).toMatchObject({ phase: 'gate', gate: null, goOn: null });
     expect(cue(rig).cards).toMatchObject([{ code: 'over-rating', enabled: false, params: { rating: 100_000 } }]);
     await says(rig, 4);
     await rig.pass(1_000);
@@ -102,7 +102,7 @@ describe('hydroxide for a jug that does not bear the lye', () => {
     const later = await benchAfter(made.weighAll());
     await says(later, 30);
     await later.pass(1_000);
-    expect(cue(later)).toMatchObject({ phase: 'temperatures', gate: null, cards: [{ code: 'over-rating', enabled: false }] });
+    expect(cue(later)).toMatchObject({ phase: 'gate', gate: null, cards: [{ code: 'over-rating', enabled: false }] });
     await says(later, 4);
     await later.pass(1_000);
     expect(cue(later)).toMatchObject({ phase: 'gate', gate: { gate: 'cold-liquid' } });
