@@ -27,6 +27,7 @@ export const sheetMessages = {
     title: 'Cross out a weight',
     teach: 'Both weights show for ever. Hold one to cross it out.',
     none: 'No weight to cross out yet',
+    more: 'Others',
     why: 'Why?',
     /** Not `other`: the record takes it only with a note, and gloved hands write none. */
     reasons: [

@@ -7,8 +7,10 @@ import { HoldPress, Press } from '../../_ui/press';
 import { reasonWords } from '#lib/words/reason-messages';
 import { sheetMessages } from '../messages-sheets';
 import { closeSheet, holdWords, intend } from './controls';
+import { crossable } from './crossable';
 import { SheetFrame, SheetGrid } from './sheet';
 
+/** At once, so that each is large enough for a glove. */
 const MOST = 4;
 type Reason = (typeof sheetMessages.correct.reasons)[number];
 
@@ -17,6 +19,7 @@ export function CorrectSheet() {
   const display = useDisplay();
   const batch = useLive(see.batch);
   const [reason, setReason] = useState<Reason | null>(null);
+  const [page, setPage] = useState(0);
   const { correct } = sheetMessages;
   if (reason === null)
     return (
@@ -28,11 +31,9 @@ export function CorrectSheet() {
         </SheetGrid>
       </SheetFrame>
     );
-  const weights = Object.values(batch?.lines ?? {})
-    .flatMap((line) => line.contributions.map((one) => ({ one, name: line.plan.material.name })))
-    .filter(({ one }) => one.struck === null)
-    .toSorted((a, b) => b.one.wall - a.one.wall)
-    .slice(0, MOST);
+  const all = batch === null ? [] : crossable(batch);
+  const weights = all.slice(MOST * page, MOST * (page + 1));
+  const more = all.length > MOST ? () => setPage(MOST * (page + 1) < all.length ? page + 1 : 0) : null;
   const strike = (entry: string): void => {
     intend({ kind: 'strike', entry, reason, note: '', held: true });
     closeSheet();
@@ -40,15 +41,10 @@ export function CorrectSheet() {
   return (
     <SheetFrame title={correct.title} teach={weights.length === 0 ? correct.none : correct.teach}>
       <SheetGrid>
-        {weights.map(({ one, name }) => (
-          <HoldPress
-            key={one.entry}
-            name={massText(one.net, display, one.weighed?.step ?? null)}
-            sub={name}
-            words={holdWords}
-            onHeld={() => strike(one.entry)}
-          />
+        {weights.map(({ entry, name, mass, step }) => (
+          <HoldPress key={entry} name={massText(mass, display, step)} sub={name} words={holdWords} onHeld={() => strike(entry)} />
         ))}
+        {more === null ? null : <Press name={correct.more} onTap={more} />}
       </SheetGrid>
     </SheetFrame>
   );

@@ -1,7 +1,7 @@
 'use client';
 import type { ReactNode } from 'react';
 import type { LineState } from '#lib/work/batch/index';
-import { portionName } from '#lib/work/batch/portion-name';
+import { nextPortion, portionName } from '#lib/work/batch/portion-name';
 import { see } from '../../_live/selectors';
 import { useLive } from '../../_live/use';
 import { HoldPress, Press } from '../../_ui/press';
@@ -44,7 +44,7 @@ export function Takes({ typing, reading }: { readonly typing: Typing; readonly r
   const batter = useLive(
     ({ batch }) => Object.values(batch?.vessels ?? {}).find(({ state }) => state === 'joined' || state === 'portioned')?.plan.id ?? null,
   );
-  const portions = useLive(({ batch }) => batch?.parts.length ?? 0);
+  const portion = useLive(({ batch }) => nextPortion(batch?.parts ?? []));
   const words = sheetMessages.keypad;
   const right = (send: () => void) => <Press name={words.right} onTap={() => (send(), closeSheet())} loud />;
   if (reading.kind === 'temperature') {
@@ -56,7 +56,7 @@ export function Takes({ typing, reading }: { readonly typing: Typing; readonly r
   if (typing.what === 'portion')
     return batter === null
       ? null
-      : right(() => intend({ kind: 'split', vessel: batter, parts: [{ name: portionName(portions + 1), mass: reading.net }] }));
+      : right(() => intend({ kind: 'split', vessel: batter, parts: [{ name: portionName(portion), mass: reading.net }] }));
   return line === null ? null : <TakesWeight line={line} weight={reading} />;
 }
 

@@ -2,7 +2,7 @@ import { settledFrame } from '#lib/measure/readings/settle';
 import type { InstrumentId } from '#lib/units/id';
 import { mg } from '#lib/units/mass';
 import type { VesselState } from '#lib/work/batch/index';
-import { portionName } from '#lib/work/batch/portion-name';
+import { nextPortion, portionName } from '#lib/work/batch/portion-name';
 import type { ScaleView } from '../conductor-types';
 import { weighedFrom } from './accept';
 import { hindrance } from './hinder';
@@ -94,7 +94,7 @@ const offer = (
   const zero = mg(Math.round(zeroNow(known, pot)));
   const weighed = weighedFrom(stage.batch, view.id, scale, zero, -1);
   if (weighed === null || weighed.net <= 0) return { portion: { at: 'moving', mass: null } };
-  const number = stage.batch.parts.length + 1;
+  const number = nextPortion(stage.batch.parts);
   const parts = [{ name: portionName(number), mass: weighed.net }];
   const take = (): void => void stage.wants.push({ kind: 'split', body: { vessel: pot.plan.id, parts, weighed } });
   return {

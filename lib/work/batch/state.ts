@@ -2,7 +2,7 @@ import type { BatchId, BootId, EntryId, InstrumentId, LineId, LotId, PersonId, V
 import type { Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
 import type { ProbeUse } from '#lib/measure/reading';
-import type { AcceptedHow, AlarmCode, Begun, Gate, HoldReason, PeakForetold, Realm, TraceMark, Typed } from './entries';
+import type { AcceptedHow, AlarmCode, Begun, Gate, HoldReason, PeakForetold, Realm, Share, TraceMark, Typed } from './entries';
 import type { LinePlan, Plan, VesselPlan } from './plan';
 import type { PourState } from './pouring/types';
 import type { WrongWhat } from './remedy/record';
@@ -108,6 +108,8 @@ export interface Portion {
   readonly entry: EntryId;
   /** A person stated its mass; else it is what the vessel lost on the pan. */
   readonly byHand: boolean;
+  /** What its entry took out of the vessel, on the first portion of that entry: what crossing it out puts back. */
+  readonly took?: readonly Share[];
 }
 
 /** Each contribution is kept by its entry; sums, never inversions. */

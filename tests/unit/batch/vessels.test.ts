@@ -1,7 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { as } from '#lib/units/id';
 import { grams, mg } from '#lib/units/mass';
 import type { Decision } from '#lib/work/batch/index';
+import { nextPortion, portionName } from '#lib/work/batch/portion-name';
+import { review } from '#lib/work/batch/review';
 import { MAIN, lineId, planOf, started, vesselId } from '#tests/support/batch';
+import { crossable } from '../../../app/bench/_parts/crossable';
 
 const codeOf = (decision: Decision) => (decision.ok ? decision.drafts.map(({ kind }) => kind).join(' ') : decision.refusal.code);
 const pot = vesselId('oils-pot');
@@ -231,6 +235,42 @@ describe('moves, withdrawals, losses and parts', () => {
     expect(rig.vessel('oils-pot')).toMatchObject({ state: 'portioned', contents: 1_422_100 - 1_400_000 });
     expect(rig.code('split', { vessel: pot, parts })).toBe('bad-number');
     expect(rig.code('split', { vessel: vesselId('oat-cup'), parts })).toBe('wrong-order');
+  });
+
+  it('a portion that was crossed out is in its pot again, line by line; so is what was taken out of the batter', () => {
+    const rig = started().weighAll().makeLye().join();
+    const before = rig.vessel('oils-pot');
+    rig.must('split', { vessel: pot, parts: [{ name: portionName(1), mass: grams(500) }] });
+    const [second] = rig.must('split', { vessel: pot, parts: [{ name: portionName(2), mass: grams(400) }] });
+    const entry = rig.now.parts[0]!.entry;
+    expect(crossable(rig.now).map(({ name, mass }) => [name, mass])).toEqual(
+      expect.arrayContaining([
+        [portionName(2), 400_000],
+        [portionName(1), 500_000],
+      ]),
+    );
+    const strike = { entry, reason: 'mistyped', note: '', held: true } as const;
+    expect(rig.code('strike', { ...strike, held: false })).toBe('needs-hold');
+    rig.must('strike', strike);
+    expect(rig.now.parts.map(({ name }) => name)).toEqual([portionName(2)]);
+    // Its number is not given again.
+    expect(nextPortion(rig.now.parts)).toBe(3);
+    expect(rig.vessel('oils-pot')).toMatchObject({ state: 'portioned', contents: before.contents - 400_000 });
+    rig.must('strike', { ...strike, entry: second!.id });
+    expect(rig.vessel('oils-pot')).toMatchObject({ state: 'joined', contents: before.contents, holds: before.holds });
+    const told = review(rig.entries).story.filter(({ code }) => code === 'crossed-out');
+    expect(told.map(({ params }) => [params['material'], params['net']])).toEqual([
+      ['oils pot', 500_000],
+      ['oils pot', 400_000],
+    ]);
+    rig.must('withdraw', { vessel: pot, mass: grams(60), to: 'waste' });
+    const [out] = crossable(rig.now);
+    expect(out).toMatchObject({ mass: -60_000 });
+    rig.must('strike', { ...strike, entry: as(out!.entry) });
+    expect(rig.vessel('oils-pot')).toMatchObject({ contents: before.contents, holds: before.holds });
+    // A weight of hydroxide stays: that lye is in the pot.
+    const soda = rig.line('soda').contributions[0]!.entry;
+    expect(rig.code('strike', { ...strike, entry: soda })).toBe('after-joining');
   });
 });
 

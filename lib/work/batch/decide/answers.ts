@@ -7,11 +7,11 @@ import type { Draft, StrikeReason } from '../entries';
 import { own } from '../own';
 import { staysHeavy } from '../red';
 import { isApart } from '../remedy/apart';
-import type { BatchState, Contribution, LineState } from '../state';
+import type { BatchState, Contribution, LineState, Portion } from '../state';
 import { verdictOf } from '../verdict';
-import { isHydroxide } from '../classes';
+import { isFat, isHydroxide } from '../classes';
 import { blank, contributionsIn, lineOf } from './checks';
-import { allow, draft, refuse, type Decider } from './decision';
+import { allow, draft, refuse, type Decider, type Decision } from './decision';
 import { closing, stillOn } from './pour';
 import type { OnPan } from './pour';
 import { strikePour } from './pouring';
@@ -171,6 +171,17 @@ const mixedWith = (state: BatchState, all: readonly Found[], { reason }: Struck,
     return out && one.net > 0 && !isApart(state, line, oils);
   })?.line;
 
+/** Taken or lost from what is joined: fats and hydroxide in one share each, so that putting it back changes no proportion. */
+const isBatter = (all: readonly Found[]): boolean => all.every(({ one }) => one.net < 0) && all.some(({ line }) => isFat(line.plan));
+
+/** Batter of one pot is alike: what was taken goes back as it was, whether it was poured back or never left. */
+const strikePortion = ({ entry, vessel, took = [] }: Portion, { reason, note, held }: Struck): Decision => {
+  if (!held) return refuse('needs-hold', { entry });
+  if (reason === 'other' && blank(note)) return refuse('no-such', { what: 'note', id: entry });
+  const out = took.map(({ line, mass }) => ({ vessel, line, mass: subMass(mg(0), mass) }));
+  return allow(draft('struck', { entry, reason, note, out }));
+};
+
 export const strike: Decider<'strike'> = (state, { body, observation }) => {
   const all = found(state, body.entry);
   const [first] = all;
@@ -180,11 +191,14 @@ export const strike: Decider<'strike'> = (state, { body, observation }) => {
     if (!body.held) return refuse('needs-hold', { entry: body.entry });
     return allow(draft('struck', { entry: body.entry, reason: body.reason, note: body.note }));
   }
+  const portion = state.parts.find(({ entry }) => entry === body.entry);
+  if (portion !== undefined) return strikePortion(portion, body);
   if (first === undefined) return refuse('no-such', { what: 'entry', id: body.entry });
   if (first.one.struck !== null) return refuse('already-done', { entry: body.entry });
   // What one batch set aside and another one holds is crossed out in neither.
   if (first.one.toBatch === true || first.one.kind === 'brought') return refuse('wrong-state', { status: 'set-aside' });
-  if (state.joined !== null && all.some(({ line }) => isHydroxide(line.plan))) return refuse('after-joining', { line: first.line.plan.id });
+  if (state.joined !== null && all.some(({ line }) => isHydroxide(line.plan)) && !isBatter(all))
+    return refuse('after-joining', { line: first.line.plan.id });
   // Until the next pour it is an undo; afterwards it amends the record, which is a deliberate act.
   const later = Object.values(state.lines).some((line) => line.contributions.some((one) => one.version > first.one.version));
   if ((later || state.joined !== null) && !body.held) return refuse('needs-hold', { entry: body.entry });

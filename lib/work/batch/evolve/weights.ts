@@ -4,6 +4,7 @@ import { own } from '../own';
 import type { LinePlan } from '../plan';
 import type { BatchState, Contribution, VesselState } from '../state';
 import { crossOutPour } from './pouring';
+import { crossOutPortion } from './vessels';
 import {
   changeContributions,
   changeVessel,
@@ -151,7 +152,7 @@ export const struck: Evolve<'struck'> = (state, entry) => {
   const again = recount === undefined ? null : { line: recount.line, zero: recount.zero };
   const freed = vessel === undefined ? crossed : changeVessel(offPan(crossed, vessel), vessel, () => ({ standing: null, recount: again }));
   return {
-    ...freed,
+    ...crossOutPortion(freed, body.entry),
     pour: crossOutPour(state.pour, entry),
     over: state.over?.entry === body.entry ? null : state.over,
     question: state.question?.entry === body.entry ? null : state.question,

@@ -1,5 +1,5 @@
 import type { EntryId, LineId, PersonId, VesselId } from '#lib/units/id';
-import type { Entry, EntryKind, EntryOf } from '../entries';
+import type { Entry, EntryKind, EntryOf, Standing } from '../entries';
 import { own } from '../own';
 import type { RemedyShown } from '../remedy/record';
 import type { BatchState } from '../state';
@@ -102,6 +102,13 @@ const weightOf = (batch: BatchState, entry: EntryId): Params => {
   return line === undefined || one === undefined ? {} : { ...material(batch, line.plan.id), net: one.net };
 };
 
+/** What was taken of a mixture, portions among it, comes back of several lines at once: it is told by its vessel. */
+const takenOf = (batch: BatchState, out: readonly Standing[] = []): Params => {
+  const [first, ...more] = out;
+  if (first === undefined || more.length === 0 || out.some(({ mass }) => mass > 0)) return {};
+  return { material: vesselName(batch, first.vessel), net: -out.reduce((sum, { mass }) => sum + mass, 0) };
+};
+
 /** A card in parameters: what it was named, with which figures. */
 const cardParams = (card: RemedyShown, batch: BatchState, prefix: string): Params => {
   const { kind, params, figures, whyNot, added, taken, leaves, ownBatch = [] } = card;
@@ -176,7 +183,13 @@ const TELL: { readonly [K in EntryKind]: Tell<K> } = {
     told('questioned', { ...weightOf(batch, body.entry), why: body.why, was: body.was, now: body.now }),
   'question-answered': ({ body }, batch) => told(body.answer === 'keep' ? 'question-kept' : 'question-struck', weightOf(batch, body.entry)),
   struck: ({ body }, batch) =>
-    told('crossed-out', { ...weightOf(batch, body.entry), ...pouredOf(batch, body.entry), reason: body.reason, note: body.note }),
+    told('crossed-out', {
+      ...weightOf(batch, body.entry),
+      ...pouredOf(batch, body.entry),
+      ...takenOf(batch, body.out),
+      reason: body.reason,
+      note: body.note,
+    }),
   'over-answered': ({ body }, batch) =>
     told(body.choice === 'carry-on' ? 'over-carried-on' : 'over-crossed-out', {
       ...material(batch, body.line),
