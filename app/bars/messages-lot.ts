@@ -49,6 +49,7 @@ export const lotMessages = {
     heads: { bars: 'bars', thick: 'thickness', cut: 'when cut', cured: 'in the end', label: 'label it carries' },
     unit: { mm: 'mm', g: 'g', grams: 'g; 9 in 10' },
     fit: (bars: number, mm: string) => `${counted(bars, 'bar')} of ${mm} mm`,
+    carries: (grams: string) => `carries ${grams} g`,
     choose: 'Choose',
     chosen: 'chosen',
     end: 'end',

@@ -34,7 +34,10 @@ export function CutAct({ page, again, fit, cutter, typed }: Props) {
   const [testers, setTesters] = useState('0');
   const wanting = useWant(row, again);
   const { cut } = lotMessages;
-  const [bars, aside, tried] = [whole(count ?? String(made)), whole(ends ?? String((fit?.ends.length ?? 0) * row.moulds)), whole(testers)];
+  const tried = whole(testers);
+  // Testers are bars that are not sold.
+  const usual = String(Math.max(0, made - (tried ?? 0)));
+  const [bars, aside] = [whole(count ?? usual), whole(ends ?? String((fit?.ends.length ?? 0) * row.moulds))];
   const ready = bars !== null && bars > 0 && aside !== null && tried !== null;
   const enter = async (): Promise<void> => {
     if (!ready) return;
@@ -56,7 +59,7 @@ export function CutAct({ page, again, fit, cutter, typed }: Props) {
   const error = (value: number | null): string => (value === null ? cut.wholeNumber : '');
   return (
     <div className={on('form gap')}>
-      <TextField id="cut-count" label={cut.count} value={count ?? String(made)} error={error(bars)} numeric onChange={setCount} />
+      <TextField id="cut-count" label={cut.count} value={count ?? usual} error={error(bars)} numeric onChange={setCount} />
       <TextField
         id="cut-ends-left"
         label={cut.endsLeft}

@@ -52,6 +52,13 @@ export const typedCut = (
   label: '',
 });
 
+/** What the newest label of this formula's bars out of such a mould states, g as typed; empty: none was labelled yet. */
+export const labelBefore = ({ formula, mould }: Pick<BarsRow, 'formula' | 'mould'>, all: readonly BarsRow[]): string => {
+  const alike = all.filter((one) => one.label !== null && one.formula.id === formula.id && one.mould.id === mould.id);
+  const newest = alike.toSorted((a, b) => b.poured - a.poured)[0]?.label ?? null;
+  return newest === null ? '' : String(newest / GRAM);
+};
+
 const cutterOf = (typed: CutTyped, kept: CutterKept | null): Cutter | null => {
   const kerf = numberIn(typed.kerf);
   if (kerf === null) return null;

@@ -14,7 +14,7 @@ import { useNow } from '../../_ui/use-now';
 import { lotMessages } from '../messages-lot';
 import { CutFields } from './cut-fields';
 import { CutAct } from './cut-act';
-import { fitsFor, lossFrom, numberIn, typedCut } from './cut-model';
+import { fitsFor, labelBefore, lossFrom, numberIn, typedCut } from './cut-model';
 import type { CutTyped } from './cut-model';
 import { Fits } from './fits';
 import { LabelWarning } from './label-warning';
@@ -55,7 +55,7 @@ const asIfCut = ({ row }: LotProps['page'], now: number): LotProps['page']['row'
 
 function Plan({ page, there, again, cutters }: Props & { readonly cutters: readonly CutterKept[] }) {
   const [first] = cutters;
-  const [typed, setTyped] = useState<CutTyped>(() => typedCut(page.state, first ?? null));
+  const [typed, setTyped] = useState<CutTyped>(() => ({ ...typedCut(page.state, first ?? null), label: labelBefore(page.row, there.all) }));
   const [chosen, setChosen] = useState<number | null>(null);
   const now = useNow();
   const [opened] = useState(() => Date.now());

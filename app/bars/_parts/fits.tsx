@@ -74,7 +74,14 @@ function Row({ fit, length, chosen, label, onChoose }: RowProps) {
       </th>
       <td className={on('n')}>{mm}</td>
       {fit.cutMass === null ? <Blank className={on('n')} /> : <td className={on('n')}>{numberText(fit.cutMass, locale, 1)}</td>}
-      {cured === null ? <Blank className={on('n')} /> : <td className={on(under ? 'n warn' : 'n')}>{cured}</td>}
+      {cured === null ? (
+        <Blank className={on('n')} />
+      ) : (
+        <td className={on(under ? 'n warn' : 'n')}>
+          {cured}
+          {fit.label === null ? null : <small className={on('narrow')}>{cut.carries(numberText(fit.label, locale))}</small>}
+        </td>
+      )}
       {fit.label === null ? <Blank className={on('n wide')} /> : <td className={on('n wide')}>{numberText(fit.label, locale)}</td>}
       <td className={on('wide')} width="38%" style={MIDDLE}>
         <FitDrawing fit={fit} length={length} label={cut.fit(fit.bars, mm)} />

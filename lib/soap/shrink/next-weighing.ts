@@ -37,7 +37,7 @@ export const nextWeighing = (
   const days = watch.weighings.map(({ day }) => day);
   const done = (target: number): boolean => days.some((day) => Math.abs(day - target) <= NEAR * target);
   const finite = ready.map((day) => Math.min(day, LAST_DAY + 1));
-  const last = days.at(-1) ?? 0;
+  const last = days.at(-1) ?? watch.from ?? 0;
   const usual = USUAL.find((day) => day >= today && day > last && !done(day));
   const settled = spreadOf(finite) < SETTLED;
   const near = Math.min(LAST_DAY, Number.isFinite(middle) ? Math.max(Math.round(middle), today) : LAST_DAY);

@@ -1,4 +1,4 @@
-import type { CureWatch, ReadyRule } from '#lib/soap/shrink/index';
+import type { CureForecast, CureWatch, ReadyRule } from '#lib/soap/shrink/index';
 import { numberOf } from '../formula/index';
 import type { CureKept } from './documents';
 import type { BarsSummary } from './summary';
@@ -6,7 +6,7 @@ import type { BarsSummary } from './summary';
 const DAY_MS = 86_400_000;
 const MILLION = 1e6;
 const GRAM = 1000;
-/** A first weighing within this many days of cutting stands for the weight at cutting. */
+/** A first weighing later than so many days after cutting is told to be late. */
 const AT_CUTTING = 1;
 /** g. Assumed of a scale that is unknown because every weight was typed. */
 const TYPED_STEP = 1;
@@ -16,9 +16,9 @@ export interface Followed {
   readonly watch: CureWatch;
   /** Wall time of day 0. */
   readonly from: number;
-  /** Weight at cutting of one followed bar, grams. */
-  readonly cutWeight: number;
-  /** `late`: first weighed days after cutting, and what it had lost until then is not known. `expected`: not weighed yet. */
+  /** Of one followed bar when it was first weighed, grams; before that as it was to be cut. */
+  readonly firstWeight: number;
+  /** `late`: first weighed days after cutting: what it had lost until then is forecast with the rest. `expected`: not weighed yet. */
   readonly basis: 'weighed' | 'late' | 'expected';
 }
 
@@ -39,15 +39,43 @@ export const followedBy = ({ cut, water, weighings }: Row): Followed | Unfollowe
     if (cut.mass === null) return 'no-weight';
     const weight = cut.mass / GRAM;
     const watch = { water: water / MILLION, bars: 1, cutWeight: weight, step: TYPED_STEP, weighings: [] };
-    return { watch, from: cut.wall, cutWeight: weight, basis: 'expected' };
+    return { watch, from: cut.wall, firstWeight: weight, basis: 'expected' };
   }
-  const late = daysBetween(cut.wall, first.wall) > AT_CUTTING;
-  const from = late ? first.wall : cut.wall;
+  // A bar loses most of all in its first days: what it weighed then is not what was cut.
+  const days = (wall: number): number => Math.max(0, wall - cut.wall) / DAY_MS;
   const weight = first.sum / first.bars / GRAM;
   const step = Math.max(...weighings.map((one) => one.step)) / GRAM;
-  const later = weighings.slice(1).map(({ wall, sum, first: then }) => ({ day: (wall - from) / DAY_MS, loss: 1 - sum / then }));
-  const watch = { water: water / MILLION, bars: first.bars, cutWeight: weight, step: step > 0 ? step : TYPED_STEP, weighings: later };
-  return { watch, from, cutWeight: weight, basis: late ? 'late' : 'weighed' };
+  const later = weighings.slice(1).map(({ wall, sum, first: then }) => ({ day: days(wall), loss: 1 - sum / then }));
+  const watch = {
+    water: water / MILLION,
+    bars: first.bars,
+    cutWeight: weight,
+    step: step > 0 ? step : TYPED_STEP,
+    from: days(first.wall),
+    weighings: later,
+  };
+  return { watch, from: cut.wall, firstWeight: weight, basis: daysBetween(cut.wall, first.wall) > AT_CUTTING ? 'late' : 'weighed' };
+};
+
+/** What is forecast to be lost by a day, between whole ones too. */
+const lostBy = ({ loss }: Pick<CureForecast, 'loss'>, day: number): number => {
+  const at = Math.min(day, loss.length - 1);
+  const [before, after] = [loss[Math.floor(at)]?.middle ?? 0, loss[Math.ceil(at)]?.middle ?? 0];
+  return before + (after - before) * (at - Math.floor(at));
+};
+
+/**
+ * One followed bar since it was cut: what it weighed then, grams, and the share it had lost at each weighing. Where it was first weighed later
+ * both rest on what is forecast to have been lost until then.
+ */
+export const sinceCut = (
+  { watch, firstWeight }: Followed,
+  forecast: Pick<CureForecast, 'loss'>,
+): { readonly cutWeight: number; readonly points: readonly { readonly day: number; readonly loss: number }[] } => {
+  const from = watch.from ?? 0;
+  const before = lostBy(forecast, from);
+  const points = watch.weighings.map(({ day, loss }) => ({ day, loss: 1 - (1 - loss) * (1 - before) }));
+  return { cutWeight: firstWeight / (1 - before), points: [{ day: from, loss: before }, ...points] };
 };
 
 /** The maker's rule as the forecast reads it. */

@@ -55,7 +55,13 @@ describe('bars from mould to shelf', () => {
     expect(rig.send('cut', CUT)).toMatchObject({ code: 'wrong-order' });
     expect(rig.send('sell', { count: 1, ...OF_SHELF })).toMatchObject({ code: 'wrong-order' });
     rig.send('note-unmould', { state: 'out', ...NOW }, POURED + 44 * HOUR);
-    expect(rig.send('cut', { ...CUT, count: 12, thickness: 24_250 })).toMatchObject({ code: 'bad-number', params: { what: 'log' } });
+    expect(rig.send('cut', { ...CUT, count: 11, thickness: 24_250 })).toMatchObject({ code: 'bad-number', params: { what: 'log' } });
+    // With a knife, no end faced: nine of 250 mm are 27.778 mm thick, to the micrometre.
+    const knife = { ...CUT, count: 9, ends: 0, testers: 0, thickness: 27_778, log: { length: 250_000, trim: 3000, kerf: 0 } };
+    const other = barsRig();
+    other.send('begin', BEGUN);
+    other.send('note-unmould', { state: 'out', ...NOW });
+    expect(other.send('cut', knife)).toBeNull();
     expect(rig.send('cut', CUT)).toBeNull();
     expect(rig.send('note-unmould', { state: 'stuck', ...NOW })).toMatchObject({ code: 'wrong-order' });
     expect(rig.state()).toMatchObject({ unmould: [{ state: 'too-soft' }, { state: 'out' }], counts: { made: 10, shelf: 10 } });

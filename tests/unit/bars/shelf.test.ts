@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { grams } from '#lib/units/mass';
-import { followedBy, lessonsIn } from '#lib/work/bars/cure';
+import { followedBy, lessonsIn, sinceCut } from '#lib/work/bars/cure';
 import { cutBefore, dueOf, photoDue } from '#lib/work/bars/due';
 import { summaryOf } from '#lib/work/bars/index';
 import type { BarsSummary, UnmouldState } from '#lib/work/bars/index';
@@ -58,10 +58,17 @@ describe('when a log can come out', () => {
 });
 
 describe('what the forecast goes by', () => {
-  it('counts from cutting when it was weighed then, from its first weighing when that came late', () => {
+  it('counts from cutting, however late it was first weighed', () => {
     expect(followedBy(lot('a', [['out', 40]]))).toBe('not-cut');
-    expect(followedBy(lot('a', [['out', 40]], [0, 7]))).toMatchObject({ basis: 'weighed', from: POURED + 2 * DAY, cutWeight: 120 });
-    expect(followedBy(lot('a', [['out', 40]], [0, 7], 9))).toMatchObject({ basis: 'late', from: POURED + 11 * DAY + HOUR });
+    expect(followedBy(lot('a', [['out', 40]], [0, 7]))).toMatchObject({ basis: 'weighed', from: POURED + 2 * DAY, firstWeight: 120 });
+    const late = followedBy(lot('a', [['out', 40]], [0, 7], 9));
+    if (typeof late === 'string') throw new Error(late);
+    expect(late).toMatchObject({ basis: 'late', from: POURED + 2 * DAY, firstWeight: 120 });
+    expect([late.watch.from, late.watch.weighings[0]?.day]).toEqual([expect.closeTo(9, 0), expect.closeTo(16, 0)]);
+    // A tenth was gone by day 9: it was cut at more, and has lost more since.
+    const { cutWeight, points } = sinceCut(late, { loss: Array.from({ length: 121 }, () => ({ low: 0.09, middle: 0.1, high: 0.11 })) });
+    expect(cutWeight).toBeCloseTo(120 / 0.9, 9);
+    expect(points.map(({ loss }) => loss)).toEqual([0.1, expect.closeTo(1 - 0.9 * (119 / 120), 9)]);
     expect(followedBy({ ...lot('a', [['out', 40]], [0]), water: null })).toBe('no-water');
     const found = followedBy(lot('a', [['out', 40]], [0, 7]));
     expect(typeof found === 'string' ? [] : found.watch.weighings).toEqual([

@@ -48,7 +48,8 @@ const wrongCut = (
   if (thickness !== null && (thickness <= 0 || thickness > LONGEST)) return 'thickness';
   if (log === null) return null;
   const { length, trim, kerf } = log;
-  const used = 2 * trim + count * (thickness ?? 0);
+  // A thickness is rounded to a micrometre, either way.
+  const used = count * ((thickness ?? 1) - 1);
   return length <= 0 || length > LONGEST || trim < 0 || kerf < 0 || used > length * state.moulds.length ? 'log' : null;
 };
 
