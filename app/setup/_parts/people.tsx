@@ -1,8 +1,7 @@
 'use client';
 import { Fragment, useState } from 'react';
 import type { HttpProblem } from '#lib/protocol/http';
-import type { PeoplePage, PersonRow } from '#lib/protocol/people';
-import type { Answer } from '../../_ui/api';
+import type { PersonRow } from '#lib/protocol/people';
 import { TextField } from '../../_ui/fields';
 import { Head } from '../../_ui/head';
 import { keptMessages } from '../../_ui/kept/messages';
