@@ -142,7 +142,9 @@ function Jaw({ glass, degrees, lye, oils, allowed, display, words }: JawProps) {
       <text className={styles['word']} fontSize={plain} x={side + 14} y={between + strong * 0.2 + plain * 1.1}>
         {words.apart}
       </text>
-      {hot > degrees.to ? null : <Allowed glass={glass} x={middle} top={top} foot={foot} amount={number(allowed)} word={words.allowed} />}
+      {hot > degrees.to ? null : (
+        <Allowed glass={glass} x={middle} room={to - from} top={top} foot={foot} amount={number(allowed)} word={words.allowed} />
+      )}
     </>
   );
 }
@@ -150,14 +152,19 @@ function Jaw({ glass, degrees, lye, oils, allowed, display, words }: JawProps) {
 interface AllowedProps {
   readonly glass: TemperatureGlass;
   readonly x: number;
+  /** Between the two glasses. */
+  readonly room: number;
   readonly top: number;
   readonly foot: number;
   readonly amount: string;
   readonly word: string;
 }
 
-/** Above the jaw, or below it where the lip leaves no room. */
-function Allowed({ glass, x, top, foot, amount, word }: AllowedProps) {
+/** A letter of the word is about so wide, in its own size. */
+const LETTER = 0.58;
+
+/** Above the jaw, or below it where the lip leaves no room; small enough to stand clear of the glass on both sides. */
+function Allowed({ glass, x, room, top, foot, amount, word }: AllowedProps) {
   const { plain, strong } = glass.text;
   const y = top > plain + strong + 12 ? top - 8 : foot + strong + plain + 8;
   return (
@@ -167,7 +174,7 @@ function Allowed({ glass, x, top, foot, amount, word }: AllowedProps) {
           {amount}
         </text>
       </g>
-      <text className={styles['word']} fontSize={plain} x={x} y={y} textAnchor="middle">
+      <text className={styles['word']} fontSize={Math.min(plain, room / (LETTER * word.length))} x={x} y={y} textAnchor="middle">
         {word}
       </text>
     </>

@@ -60,7 +60,7 @@ export const temperatureMessages = {
   },
   none: {
     'nothing-heard': () => 'nothing heard yet',
-    'not-yet': (blocks: number, needed: number) => `not enough yet: ${blocks} of ${needed} blocks of 20 s`,
+    'not-yet': (blocks: number, needed: number) => `too early to say: ${20 * blocks} of ${20 * needed} s heard`,
     silent: () => 'silent for a while: nothing is expected of it',
     rising: () => 'warming: expected again once it turns',
     suspect: () => 'suspect: what it says now does not fit what it said before',

@@ -42,7 +42,7 @@ describe.concurrent('the temperatures of two vessels, on the page', () => {
     const bench = await warmBench(started().weighAll().makeLye(), { lye: vessel(64, 400), oils: vessel(44, OILS_TAU) });
     try {
       const { page, vessels } = bench;
-      await row(page, 'lye').filter({ hasText: 'not enough yet: 3 of 8' }).waitFor({ timeout: 90_000 });
+      await row(page, 'lye').filter({ hasText: 'too early to say: 60 of 160 s' }).waitFor({ timeout: 90_000 });
       expect(await page.locator('h1').textContent()).toBe('Not enough yet');
       const stated = await states(page, 'in');
       expect(stated.text).toMatch(/^Meet (?:within \d+ min|in \d+–\d+ min)$/);

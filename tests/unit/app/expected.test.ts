@@ -82,7 +82,7 @@ describe('what there is room for', () => {
 
 describe('what is said of each vessel', () => {
   it('says why nothing is expected of one, and nothing of one that is understood', () => {
-    expect(rows({ lye: none('not-yet') })).toEqual(['Lye | not enough yet: 3 of 8 blocks of 20 s']);
+    expect(rows({ lye: none('not-yet') })).toEqual(['Lye | too early to say: 60 of 160 s heard']);
     expect(rows({ oils: none('out') })[0]).toMatch(/^Oils \| suspect/);
     expect(rows({})).toEqual([]);
   });
