@@ -60,7 +60,7 @@ const live = (lot: Lot, ended: number, life: Life): void => {
     };
     diary.add([wall, weighAll]);
   }
-  const label = Math.floor((mass * (1 - lost(60)) * 0.97) / 5000) * 5000;
+  const label = Math.floor((mass * (1 - lost(120)) * 0.97) / 5000) * 5000;
   const labelled = when(cut + random.between(26, 31) * DAY_MS);
   diary.add([labelled, () => lot.do(labelled, 'label', { net: mg(label) })]);
   const checked = when(cut + 35 * DAY_MS);
