@@ -4,7 +4,7 @@ import type { ReactNode } from 'react';
 import type { Route } from 'next';
 import { useRouter } from 'next/navigation';
 import { massText } from '#lib/units/format';
-import type { BatchListRow, PlanList } from '#lib/protocol/http';
+import type { BatchListRow } from '#lib/protocol/http';
 import { fetchParked, fetchPlans } from '../../_live/http';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
