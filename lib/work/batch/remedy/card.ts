@@ -103,7 +103,8 @@ const actParams = (act: RemedyAct): Params =>
 
 const cautionsOf = (bench: Bench, { acts, lines }: Pick<Way, 'acts' | 'lines'>): readonly RemedyCaution[] => {
   const caustic = acts.some((act) => 'caustic' in act && act.caustic);
-  const hydroxide = lines.some(({ needs }) => needs.includes('hydroxide-gate'));
+  // What is still to come as planned has its own gate when it comes.
+  const hydroxide = lines.some(({ needs, change }) => change !== 0 && needs.includes('hydroxide-gate'));
   const cooled = lines.some(({ needs }) => needs.includes('cooled-lye'));
   const unstated = lines.some(({ line, pour }) => pour > 0 && isPoured(bench, line) && bench.facts.stock[line] === undefined);
   return [

@@ -44,8 +44,9 @@ const holdersOf = (state: BatchState, id: LineId): readonly VesselState[] =>
 /** Melting is not seen by any scale: what the probe or a person says of the pot, and that nothing liquid is in it. */
 const isSolid = (state: BatchState, { plan }: LineState, vessel: VesselState, facts: RemedyFacts): boolean => {
   if (plan.material.class !== 'hard-oil' || isMade(vessel) || facts.stirredIn.includes(plan.id)) return false;
-  const { oilsSetAt } = state.plan.joining;
-  if (facts.oils !== null && oilsSetAt !== null && facts.oils >= oilsSetAt) return false;
+  const { oilsSetAt, mayStartToSet } = state.plan.joining;
+  const melted = oilsSetAt ?? mayStartToSet ?? null;
+  if (facts.oils !== null && melted !== null && facts.oils >= melted) return false;
   return asShares(vessel.holds).every(({ line }) => state.lines[line]?.plan.material.class === 'hard-oil');
 };
 
