@@ -63,6 +63,13 @@ const facts = (more: Partial<Facts> = {}): Facts => ({
   ...more,
 });
 
+/** Nine bars for June, so many of them sold or taken along. */
+const june = (sold: number, away: number) => {
+  const serving = [{ ...log(11, 0, true), orders: [{ order: 'june', sold, given: 0, away }] }];
+  return outlookOf(facts({ orders: [order('june', 9, '2026-08-01')], serving }));
+};
+const reserved = (sold: number, away: number) =>
+  june(sold, away).reserved.map(({ wanted, taken }) => [wanted.bars, taken.map(({ bars }) => bars)]);
 const latest = (latestCut: number) => [{ id: 'f1', from: null, to: null, latestCut }];
 
 describe('what the workshop has before it', () => {
@@ -156,6 +163,15 @@ describe('what the workshop has before it', () => {
     const making = (more: Partial<Facts>) => outlookOf(facts({ rows: slow, ...more })).makings[0];
     expect(making({})).toMatchObject({ unmould: { likely: 1, late: 2 }, cut: { likely: 1 } });
     expect(making({ unmould: latest(30) })).toMatchObject({ unmould: { likely: 1, late: 1 }, cut: { early: 0, likely: 0, late: 0 } });
+  });
+
+  it('promises no more than what is still to be handed over, and has no day for what is all there', () => {
+    expect(reserved(0, 0)).toEqual([[9, [9]]]);
+    expect(reserved(4, 2)).toEqual([[3, [3]]]);
+    expect(june(4, 2).agenda.find(({ task }) => task.kind === 'due')?.task).toMatchObject({ bars: 3 });
+    expect(reserved(9, 0)).toEqual([]);
+    expect(june(9, 0)).toMatchObject({ stands: { june: { asked: 9, over: 9, open: 0 } } });
+    expect(june(9, 0).agenda.some(({ task }) => task.kind === 'due')).toBe(false);
   });
 
   it('says when the shelf is too small', () => {
