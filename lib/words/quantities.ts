@@ -61,8 +61,8 @@ const LIE_IN = 4;
 
 /** How finely what a plan asks for is shown, mg: no finer than anybody can pour to it. The bench aims at the milligrams all the same. */
 export const plannedStep = (target: number, tolerance: number, display: Display): number => {
-  if (display.mass !== 'g') return targetStep(tolerance, planStep(target), display);
-  return Math.max(planStep(target), [100, 10].find((step) => LIE_IN * step <= tolerance) ?? 1);
+  const grams = Math.max(planStep(target), [100, 10].find((step) => LIE_IN * step <= tolerance) ?? 1);
+  return targetStep(tolerance, grams, display);
 };
 
 /** So many steps tell a tolerance from another, where the unit is much larger than the scale's own. */

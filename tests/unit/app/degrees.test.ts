@@ -86,6 +86,8 @@ describe('a weight to be poured', () => {
   it('has one digit more where the tolerance is small, none where it is not, and grams no finer than is poured to', () => {
     expect(plannedText(7900, 100, display('oz'))).toBe('0.279');
     expect(plannedText(7900, 2000, display('oz'))).toBe('0.28');
+    // Of a figure that is no whole tenth either.
+    expect(plannedText(117_646, 1100, display('oz'))).toBe('4.15');
     expect(plannedText(7900, 100, display('g'))).toBe('7.9');
     expect(plannedText(255_318, 2500, display('g'))).toBe('255.3');
     expect(plannedText(143_560, 400, display('g'))).toBe('143.6');
