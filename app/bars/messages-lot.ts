@@ -237,6 +237,7 @@ export const lotMessages = {
       corrected: 'crossed out',
     },
     heads: { when: 'when', what: 'what', how: 'how' },
+    known: (mass: string) => `known mass of ${mass}`,
     numbers: {
       count: (n: number) => counted(n, 'bar'),
       bars: (n: number) => counted(n, 'bar'),

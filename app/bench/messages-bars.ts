@@ -12,6 +12,7 @@ interface Said {
 export const barsMessages = {
   title: 'Weigh bars',
   bar: (bar: number | null, next: number) => (bar === null ? `bar no. ${next}` : `bar ${bar}`),
+  mass: 'the known mass',
   place: (done: number, of: number) => `${done} of ${of} weighed`,
   list: { name: 'To the bars', sub: 'weighing begins from their page' },
   choose: 'Which bars',
@@ -20,6 +21,7 @@ export const barsMessages = {
     followed: { name: (bars: string) => `Bars ${bars}`, sub: 'the ones followed so far' },
     three: { name: (bars: string) => `Follow bars ${bars}`, sub: 'three, for a scale of 1 g: mark them' },
     one: { name: (bar: number) => `Follow bar ${bar}`, sub: 'one is enough on a scale of 0.1 g: mark it' },
+    mass: { name: (mass: string) => `Known mass: ${mass}`, sub: 'what the scale is off by' },
     net: { name: (count: number) => `All ${count}`, sub: 'against their label, in any order' },
   },
   phases: {

@@ -25,7 +25,8 @@ const ownOf = (text: string): number => {
 };
 
 /** What a bar weighs now: by its own last weight, drier by the days since; the first time by its lot. */
-const massOf = ({ lot, bar, expected, done }: BarsCue): number => {
+const massOf = ({ lot, bar, expected, done, for: purpose }: BarsCue): number => {
+  if (purpose === 'mass' && expected !== null) return expected.like;
   const name = `${lot} ${bar ?? `any ${done}`}`;
   if (expected === null) return Math.round(USUAL * (1 + APART * ownOf(name)));
   if (!expected.own) return Math.round(expected.like * (1 + APART * ownOf(name)));
@@ -38,7 +39,7 @@ export const barsHint = (
   scales: readonly { readonly id: InstrumentId; readonly role: ScaleRole }[],
 ): BarsHint | null => {
   if (cue === null) return null;
-  const name = `${cue.mark} bar ${cue.bar ?? cue.done + 1}`;
+  const name = cue.for === 'mass' ? 'known mass' : `${cue.mark} bar ${cue.bar ?? cue.done + 1}`;
   const role = scales.find(({ id }) => id === cue.scale)?.role ?? 'fine';
   const empty = massOf(cue);
   // What has dried is another thing to the scale: fetched anew.

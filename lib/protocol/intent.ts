@@ -20,7 +20,9 @@ const barsWants = [
     lot: z.string().check(z.minLength(1), z.maxLength(120)),
     bars: z.array(z.int().check(z.gte(1), z.lte(2000))).check(z.maxLength(200)),
     count: z.int().check(z.gte(1), z.lte(2000)),
-    for: z.enum(['cure', 'net']),
+    for: z.enum(['cure', 'net', 'mass']),
+    /** Of a mass: what it is, mg. */
+    known: z.optional(milligrams.check(z.gte(1))),
   }),
   z.object({ kind: z.literal('bars-press'), key: z.enum(['go-on', 'back']), step: z.int() }),
   z.object({ kind: z.literal('bars-end') }),

@@ -20,7 +20,8 @@ export function CutDone({ page, again }: LotProps) {
   const { cut: words } = lotMessages;
   const { cut } = state;
   if (cut === null) return null;
-  const free = state.weights.every(({ struck }) => struck !== null) && state.counts.shelf === state.counts.made;
+  const free =
+    state.weights.every(({ struck, for: purpose }) => struck !== null || purpose === 'mass') && state.counts.shelf === state.counts.made;
   const crossOut = () => wanting.want({ kind: 'correct', entry: cut.entry, reason: 'mistyped', note: '' });
   return (
     <PaperSection name={words.title}>

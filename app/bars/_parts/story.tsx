@@ -28,6 +28,7 @@ const said = (code: BarsEvent['code'], key: string, value: string | number, disp
   if (typeof value === 'string' && isTyped(code, key)) return value;
   if (typeof value === 'string')
     return key === 'state' ? (stateWords[value] ?? value) : value === 'aside' ? lotMessages.counts.heads.aside : value.replaceAll('-', ' ');
+  if (key === 'known') return lotMessages.story.known(massText(value, display));
   if (MASSES.has(key)) return massText(value, display);
   if (key === 'room') return temperatureText(value, display);
   if (key === 'humidity') return `${numberText(value / 10_000, display.locale)} %`;

@@ -132,7 +132,7 @@ function Typing({ page: { row, state, followed }, again }: LotProps) {
   const [grams, setGrams] = useState('');
   const wanting = useWant(row, again);
   const { weighings: words } = lotMessages;
-  const last = state.weights.findLast(({ struck }) => struck === null);
+  const last = state.weights.findLast(({ struck, for: purpose }) => struck === null && purpose === 'cure');
   const usual = followed[((last?.bar === null || last === undefined ? -1 : followed.indexOf(last.bar)) + 1) % Math.max(1, followed.length)];
   const shown = bar ?? String(usual ?? (last?.bar ?? 0) + 1);
   const [n, g] = [numberIn(shown), numberIn(grams)];

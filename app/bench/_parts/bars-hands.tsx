@@ -17,7 +17,6 @@ import { screenLabel } from './label';
 import { useSeen } from './seen';
 
 const takeControl = (): void => void live().lease('take', screenLabel());
-const lotOf = (id: string): Route => `/bars/lot?id=${encodeURIComponent(id)}` as Route;
 
 /** What a press would do now; `null`: nothing. */
 const goOnOf = (cue: BarsCue): string | null => {
@@ -35,18 +34,18 @@ const backOf = (cue: BarsCue): string | null => {
   return cue.done > 0 ? back.undo : null;
 };
 
-/** Keys and pedal on this page: go on and back mean what the round shows, and a choice of bars is stepped as cards are. */
-export const usePressBars = (id: string): ((key: BenchKey, hold: boolean) => void) => {
+/** Keys and pedal on this page: go on and back mean what the round shows, and a choice of bars is stepped as cards are; its end leaves. */
+export const usePressBars = (leave: Route): ((key: BenchKey, hold: boolean) => void) => {
   const router = useRouter();
   return useCallback(
     (key: BenchKey, hold: boolean) => {
       const cue = barsCue(liveStore.getState());
       if (key === 'silence') return silence();
       if (cue === null) return controls.getState().local === null ? undefined : act(key, hold);
-      if (key === 'go-on' && cue.phase === 'done') return end(() => router.push(lotOf(id)));
+      if (key === 'go-on' && cue.phase === 'done') return end(() => router.push(leave));
       return intend({ kind: 'bars-press', key, step: cue.step });
     },
-    [router, id],
+    [router, leave],
   );
 };
 
@@ -59,9 +58,9 @@ const end = (then: () => void): void => {
 const NO_EDGE = { border: 0 };
 
 /** The foot: back, sound, first aid, the end of the round, go on, each where it always is. */
-export function BarsHands({ id, aid, onAid }: { readonly id: string; readonly aid: boolean; readonly onAid: () => void }) {
+export function BarsHands({ leave: to, aid, onAid }: { readonly leave: Route; readonly aid: boolean; readonly onAid: () => void }) {
   const router = useRouter();
-  const press = usePressBars(id);
+  const press = usePressBars(to);
   const { offline } = useSeen();
   const mine = useLive(see.mine);
   const role = useLive(see.role);
@@ -76,7 +75,7 @@ export function BarsHands({ id, aid, onAid }: { readonly id: string; readonly ai
     return cue === null ? null : goOnOf(cue);
   });
   const asked = useLive((state) => ['ask', 'changed', 'done'].includes(barsCue(state)?.phase ?? ''));
-  const leave = (): void => router.push(lotOf(id));
+  const leave = (): void => router.push(to);
   const can = !offline && mine;
   return (
     <div className={styles['hands']}>

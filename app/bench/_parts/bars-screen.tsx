@@ -1,4 +1,5 @@
 'use client';
+import type { Route } from 'next';
 import { useSearchParams } from 'next/navigation';
 import { useMemo, useState } from 'react';
 import type { CSSProperties } from 'react';
@@ -24,16 +25,28 @@ import { Strip } from './strip';
 import { swallowing, useKeys } from './use-hands';
 import { Alarm } from './voice';
 
+/** mg of the known mass an address asks for; `null`: none. */
+const knownIn = (text: string | null): number | null => {
+  const known = Number(text ?? '');
+  return Number.isSafeInteger(known) && known > 0 ? known : null;
+};
+
+const lotHref = (id: string): Route => `/bars/lot?id=${encodeURIComponent(id)}` as Route;
+const netHref = (id: string): Route => `/bars/net?id=${encodeURIComponent(id)}` as Route;
+
 /** Shapes that say what stands before a word is read: brackets when it is within, an octagon when a person is asked, hatched without a weight. */
 const SHAPES: Readonly<Record<string, string>> = { offer: 'within', taken: 'within', ask: 'held', changed: 'held', 'no-weight': 'lost' };
 
 /** Bars of one lot, hands-free: put on, settled, next. */
 export function BarsScreen() {
   const label = useMemo(() => screenLabel(), []);
-  const id = useSearchParams().get('id') ?? '';
+  const asked = useSearchParams();
+  const id = asked.get('id') ?? '';
+  const known = knownIn(asked.get('known'));
   useConnection(label);
   useAwakeScreen();
-  useKeys(usePressBars(id));
+  const leave = known === null ? lotHref(id) : netHref(id);
+  useKeys(usePressBars(leave));
   const faces = useFaces();
   const [aid, setAid] = useState(false);
   const phase = useLive((state) => barsCue(state)?.phase ?? 'none');
@@ -60,11 +73,11 @@ export function BarsScreen() {
         <BarsMeaning />
         <BarsSide />
         <div className={styles['work']}>
-          <BarsWork id={id} />
+          <BarsWork id={id} known={known} />
         </div>
       </Boundary>
       {aid ? <FirstAid /> : null}
-      <BarsHands id={id} aid={aid} onAid={() => setAid(!aid)} />
+      <BarsHands leave={leave} aid={aid} onAid={() => setAid(!aid)} />
       <Strip />
       <Alarm />
       <Notice />

@@ -18,4 +18,5 @@ export const shownBar: Show = (state, display) => {
 };
 
 /** What the bar is called. */
-export const barName = ({ bar, done }: Pick<BarsCue, 'bar' | 'done'>): string => barsMessages.bar(bar, done + 1);
+export const barName = ({ for: purpose, bar, done }: Pick<BarsCue, 'for' | 'bar' | 'done'>): string =>
+  purpose === 'mass' ? barsMessages.mass : barsMessages.bar(bar, done + 1);

@@ -28,7 +28,7 @@ export function BarsSide() {
   const say = (state: LiveState, mass: number): string => massText(Math.round(mass), display, barsScale(state)?.division ?? null);
   const last = useLive((state) => {
     const cue = barsCue(state);
-    return cue?.last == null ? '' : barsMessages.last(barName({ bar: cue.last.bar, done: cue.done - 1 }), say(state, cue.last.net));
+    return cue?.last == null ? '' : barsMessages.last(barName({ ...cue, bar: cue.last.bar, done: cue.done - 1 }), say(state, cue.last.net));
   });
   const expected = useLive((state) => {
     const cue = barsCue(state);

@@ -17,7 +17,10 @@ const sentenceOf = (state: LiveState, display: Display): string => {
   if (cue.phase === 'ask') return say.ask(barName(cue));
   if (cue.phase === 'done') return say.done;
   if (cue.phase !== 'taken' || cue.last === null) return '';
-  return say.taken(barName({ bar: cue.last.bar, done: cue.done - 1 }), massText(cue.last.net, display, barsScale(state)?.division ?? null));
+  return say.taken(
+    barName({ ...cue, bar: cue.last.bar, done: cue.done - 1 }),
+    massText(cue.last.net, display, barsScale(state)?.division ?? null),
+  );
 };
 
 /** Which bar is next and what was taken, into the live region always, aloud where there is a voice. */

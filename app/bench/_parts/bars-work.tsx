@@ -3,7 +3,9 @@ import { useRouter } from 'next/navigation';
 import { useEffect, useState } from 'react';
 import type { BarsPage } from '#lib/protocol/bars';
 import { see } from '../../_live/selectors';
-import { live, useLive } from '../../_live/use';
+import type { Display } from '#lib/units/display';
+import { massText } from '#lib/units/format';
+import { live, useDisplay, useLive } from '../../_live/use';
 import { barsApi } from '../../_ui/bars-api';
 import { Press } from '../../_ui/press';
 import { barsMessages } from '../messages-bars';
@@ -14,13 +16,16 @@ import type { LocalCard } from './cards';
 import { intend } from './controls';
 
 /** Which bars: the ones followed so far, or some to begin with, or every bar against its label. */
-export function BarsWork({ id }: { readonly id: string }) {
+export function BarsWork({ id, known }: { readonly id: string; readonly known: number | null }) {
+  const display = useDisplay();
   const running = useLive((state) => barsCue(state) !== null);
   const mine = useLive(see.mine);
   const page = useLot(id, running);
   if (running) return <Help />;
   if (id === '' || page === 'none') return <ToBars />;
-  return page === null || !mine ? null : <LocalCards cards={cardsFor(page)} back={() => undefined} />;
+  return page === null || !mine ? null : (
+    <LocalCards cards={[...massCard(page, known, display), ...cardsFor(page)]} back={() => undefined} />
+  );
 }
 
 /** What is said of the scale reaches over from beside it on a small screen. */
@@ -65,6 +70,13 @@ const useLot = (id: string, running: boolean): BarsPage | 'none' | null => {
     };
   }, [id, running]);
   return page;
+};
+
+/** What the check of the net content asked for: the scale first. */
+const massCard = ({ row }: BarsPage, known: number | null, display: Display): readonly LocalCard[] => {
+  const { mass } = barsMessages.starts;
+  const take = (): void => intend({ kind: 'bars-begin', lot: row.id, bars: [], count: 1, for: 'mass', known: known ?? 0 });
+  return known === null ? [] : [{ key: 'mass', name: mass.name(massText(known, display)), sub: mass.sub, take }];
 };
 
 const cardsFor = ({ row, followed }: BarsPage): readonly LocalCard[] => {

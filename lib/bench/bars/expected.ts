@@ -12,8 +12,21 @@ const DAY_MS = 86_400_000;
 /** A bar's own last weight is the newest of so many. */
 const RECENT = 20;
 
-/** What a bar should about weigh: by its own last weight, else by others of its lot, else as it was to be cut; `null`: nobody knows. */
-export const expectedOf = (state: BarsState, bar: number | null, purpose: WeighedFor, wall: number): ExpectedBar | null => {
+/** A scale is off by less than this of a known mass, or something else lies there. As for a check at the bench. */
+const OFF = 0.05;
+
+interface AskedBar {
+  readonly bar: number | null;
+  readonly for: WeighedFor;
+  readonly known?: number | undefined;
+}
+
+/**
+ * What lies there should about weigh: a known mass itself; a bar by its own last weight, else by others of its lot, else as it was to be cut;
+ * `null`: nobody knows.
+ */
+export const expectedOf = (state: BarsState, { bar, for: purpose, known }: AskedBar, wall: number): ExpectedBar | null => {
+  if (known !== undefined) return { ...between(known, OFF, OFF), own: false, days: 0 };
   const own = bar === null ? undefined : standingWeights(state, 'cure').findLast((one) => one.bar === bar);
   if (own !== undefined && purpose === 'cure')
     return { ...between(own.net, LOSES, GAINS), own: true, days: Math.max(0, Math.floor((wall - own.wall) / DAY_MS)) };

@@ -1,5 +1,6 @@
 import type { IntentAnswer } from '#lib/protocol/intent';
 import type { BootId, EntryId, InstrumentId, IntentId, PersonId, BarsId } from '#lib/units/id';
+import { mg } from '#lib/units/mass';
 import type { Milligrams } from '#lib/units/mass';
 import type { Clock } from '#lib/units/time';
 import type { BarsCommand, BarsCommandHead, BarsState, BarsWant, WeighedFor } from '#lib/work/bars/index';
@@ -39,6 +40,8 @@ export interface RoundAsked {
   readonly bars: readonly number[];
   readonly count: number;
   readonly for: WeighedFor;
+  /** Of a mass: what it is, mg. */
+  readonly known?: number | undefined;
 }
 
 export interface Presser {
@@ -89,7 +92,7 @@ export const createRound = (parts: RoundParts): BarsRound => {
         led: parts.led(),
         busy: parts.armed() !== null,
         spent: spentNow(),
-        expected: expectedOf(round.state, nextBar(round), round.asked.for, parts.clock.wall()),
+        expected: expectedOf(round.state, { ...round.asked, bar: nextBar(round) }, parts.clock.wall()),
         over: isOver(round),
       },
       parts.clock.now(),
@@ -152,7 +155,9 @@ export const createRound = (parts: RoundParts): BarsRound => {
       if (presser === null && !parts.led()) return { code: 'not-in-control', params: {} };
       if (pan === null || weighed === null) return { code: 'not-settled', params: {} };
       const how = presser === null ? 'by-itself' : 'go-on';
-      return { kind: 'weigh', body: { bar, for: round.asked.for, how, weighed: { ...weighed, check: parts.check(pan.instrument) } } };
+      const { for: purpose, known } = round.asked;
+      const body = { bar, for: purpose, how, weighed: { ...weighed, check: parts.check(pan.instrument) } } as const;
+      return { kind: 'weigh', body: known === undefined ? body : { ...body, known: mg(known) } };
     });
     const newest = round.state.weights.at(-1);
     if (answer.ok && newest !== undefined) {
@@ -213,7 +218,7 @@ export const createRound = (parts: RoundParts): BarsRound => {
     cue: () =>
       running === null
         ? null
-        : cueOf(running, parts.scale(), expectedOf(running.state, nextBar(running), running.asked.for, parts.clock.wall())),
+        : cueOf(running, parts.scale(), expectedOf(running.state, { ...running.asked, bar: nextBar(running) }, parts.clock.wall())),
     look() {
       if (running === null || running.underway) return;
       show(running);
@@ -223,6 +228,7 @@ export const createRound = (parts: RoundParts): BarsRound => {
       const state = await parts.book.state(asked.lot);
       if (state === null) return { code: 'no-such', params: { what: 'bars' } };
       if (state.cut === null) return { code: 'wrong-order', params: { before: 'cut' } };
+      if ((asked.for === 'mass') !== (asked.known !== undefined)) return { code: 'bad-number', params: { what: 'known' } };
       if (parts.armed() !== null) return { code: 'wrong-state', params: { status: 'weighing' } };
       const idle: Look = { memory: NEW_ROUND, phase: 'empty', why: null, net: null, acceptsIn: null, take: false };
       running = { asked, state, memory: NEW_ROUND, look: idle, taken: [], underway: false, step: (running?.step ?? 0) + 1 };

@@ -2,7 +2,7 @@ import type { BarsId, BatchId, EntryId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 import type { MilliCelsius } from '#lib/units/temperature';
 import type { CommandHead, Observation } from '../batch/commands';
-import type { Realm, Typed, Weighed } from '../batch/entries';
+import type { Realm, Typed } from '../batch/entries';
 import type { BarsBodies, CorrectReason, NoteAbout, StockMoved, TrimHow, WeighedFor } from './entries';
 
 /** What the server's own scale says at the moment of the decision. */
@@ -27,8 +27,8 @@ export interface BarsCommandBodies {
   cut: BarsBodies['bars-cut'];
   trim: { how: TrimHow; bars: number; before: Milligrams; after: Milligrams };
   label: { net: Milligrams };
-  weigh: { bar: number | null; for: WeighedFor; weighed: Weighed; how: 'by-itself' | 'go-on' };
-  'type-weight': { bar: number | null; for: WeighedFor; typed: Typed };
+  weigh: BarsBodies['bars-weighed'];
+  'type-weight': { bar: number | null; for: Exclude<WeighedFor, 'mass'>; typed: Typed };
   photo: { sha256: string; note: string };
   note: { about: NoteAbout; text: string; room: MilliCelsius | null; humidity: number | null };
   move: { place: string };

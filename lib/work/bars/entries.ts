@@ -33,8 +33,8 @@ export type UnmouldState = 'out' | 'stuck' | 'torn' | 'too-soft' | 'freezer' | '
 /** `fixed`: wires at one distance. `adjustable`: a stop is set. `none`: the mould gives bars. */
 export type CutterKind = 'fixed' | 'adjustable' | 'none';
 export type TrimHow = 'planed' | 'bevelled' | 'stamped';
-/** `cure`: a bar followed over weeks. `net`: its content looked at against the label. */
-export type WeighedFor = 'cure' | 'net';
+/** `cure`: a bar followed over weeks. `net`: its content looked at against the label. `mass`: a known mass, for what the scale is off by. */
+export type WeighedFor = 'cure' | 'net' | 'mass';
 export type NoteAbout = 'scent' | 'colour' | 'room' | 'other';
 export type CorrectReason = 'mistyped' | 'wrong-bar' | 'something-on-the-pan' | 'undone' | 'other';
 
@@ -82,8 +82,8 @@ export interface BarsBodies {
   'bars-trimmed': { how: TrimHow; bars: number; before: Milligrams; after: Milligrams };
   /** The weight their label states. */
   'bars-labelled': { net: Milligrams };
-  /** `bar`: its number, from 1; `null`: any of them. */
-  'bars-weighed': { bar: number | null; for: WeighedFor; weighed: Weighed; how: 'by-itself' | 'go-on' };
+  /** `bar`: its number, from 1; `null`: any of them. `known`: of a mass, what it is. */
+  'bars-weighed': { bar: number | null; for: WeighedFor; weighed: Weighed; how: 'by-itself' | 'go-on'; known?: Milligrams };
   'bars-weight-typed': { bar: number | null; for: WeighedFor; typed: Typed };
   /** `day`: whole days since pouring. The picture itself lies by its hash. */
   'bars-photo': { sha256: string; day: number; note: string };

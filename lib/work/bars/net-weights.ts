@@ -1,5 +1,25 @@
-import type { BarsState } from './state';
+import type { BarsState, BarWeight } from './state';
 import { standingWeights } from './standing';
+
+const GRAM = 1000;
+
+/** A known mass on a scale, grams: the newest that stands. */
+export interface MassWeighed extends Pick<BarWeight, 'entry' | 'wall' | 'offsetMin'> {
+  readonly known: number;
+  readonly shown: number;
+  readonly step: number;
+  /** On the scale that told the net weights; `false`: another did, and nothing is known of that one. */
+  readonly same: boolean;
+}
+
+/** `null`: nobody has put a known mass on a scale for this lot. */
+export const massWeighed = (state: BarsState): MassWeighed | null => {
+  const newest = standingWeights(state, 'mass').at(-1);
+  if (newest?.known === undefined || newest.scale === null) return null;
+  const { known, net, scale, entry, wall, offsetMin } = newest;
+  const same = standingWeights(state, 'net').every((one) => one.scale === null || one.scale.instrument === scale.instrument);
+  return { entry, wall, offsetMin, known: known / GRAM, shown: net / GRAM, step: scale.step / GRAM, same };
+};
 
 /** What a lot's content is looked at by, grams. */
 export interface NetWeights {
@@ -8,8 +28,6 @@ export interface NetWeights {
   /** Coarsest step of the scales that told them; `null`: all were typed. */
   readonly step: number | null;
 }
-
-const GRAM = 1000;
 
 export const netWeightsOf = (state: BarsState): NetWeights => {
   const all = new Map<string, number>();

@@ -67,7 +67,8 @@ const TELL: { readonly [K in BarsKind]: (entry: BarsEntryOf<K>) => Told } = {
     told('cut', { cutter: cutter.name, count, ends, testers, thickness }),
   'bars-trimmed': ({ body }) => told('trimmed', { ...body }),
   'bars-labelled': ({ body }) => told('labelled', { ...body }),
-  'bars-weighed': ({ body: { bar, for: purpose, weighed, how } }) => told('weighed', { bar, for: purpose, net: weighed.net, how }),
+  'bars-weighed': ({ body: { bar, for: purpose, weighed, how, known: mass = null } }) =>
+    told('weighed', { bar, for: purpose, known: mass, net: weighed.net, how }),
   'bars-weight-typed': ({ body: { bar, for: purpose, typed } }) => told('typed', { bar, for: purpose, net: typed.net, text: typed.text }),
   'bars-photo': ({ body: { day, note } }) => told('photo', { day, note }),
   'bars-noted': ({ body }) => told('noted', { ...body }),

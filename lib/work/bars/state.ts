@@ -47,6 +47,8 @@ export interface UnmouldNoted extends Kept {
 export interface BarWeight extends Kept {
   readonly bar: number | null;
   readonly for: WeighedFor;
+  /** Of a mass: what it is. */
+  readonly known?: Milligrams;
   readonly net: Milligrams;
   /** As the scale, or a person, wrote it. */
   readonly text: string;

@@ -38,10 +38,18 @@ it('what cannot be is said at its field, and a name that was emptied is gone', (
 
 it('a scale nobody put a known mass on is not known, and one that was is looked at', () => {
   const typed = startOf('none');
-  expect(scaleChecked(typed, 0.1, 120).average.verdict).toBe('not-known');
-  expect(scaleChecked({ ...typed, known: '100', shown: '100,3' }, 0.1, 120).average).toMatchObject({ verdict: 'good' });
-  expect(scaleChecked({ ...typed, known: '100', shown: '102' }, 0.1, 120).average.verdict).toBe('not-good');
-  expect(scaleChecked({ ...typed, known: '100', shown: '100', step: 'x' }, 0.1, 120).average.verdict).toBe('not-known');
+  expect(scaleChecked(typed, 0.1, 120, null).average.verdict).toBe('not-known');
+  expect(scaleChecked({ ...typed, known: '100', shown: '100,3' }, 0.1, 120, null).average).toMatchObject({ verdict: 'good' });
+  expect(scaleChecked({ ...typed, known: '100', shown: '102' }, 0.1, 120, null).average.verdict).toBe('not-good');
+  expect(scaleChecked({ ...typed, known: '100', shown: '100', step: 'x' }, 0.1, 120, null).average.verdict).toBe('not-known');
+  // What the scale itself told goes before what was typed; of another scale than the bars' nothing is known.
+  const weighed = { entry: 'e' as never, wall: 0, offsetMin: 0, known: 100, shown: 100.3, step: 0.1, same: true };
+  const told = (more: object) => scaleChecked({ ...typed, known: '100', shown: '102' }, 0.1, 120, { ...weighed, ...more }).average;
+  expect(told({})).toMatchObject({ verdict: 'good' });
+  // |100.3 − 100| + 0.75 · 1 g = 1.05 g, and 0.2 · 5.4 g = 1.08 g are allowed; the bars' scale counts by 1 g.
+  expect(scaleChecked(typed, 1, 120, weighed).average.error).toBeCloseTo(1.05, 9);
+  expect(told({ shown: 101.5 }).verdict).toBe('not-good');
+  expect(told({ same: false }).verdict).toBe('not-known');
   expect([figureOf(' '), figureOf('1,5'), figureOf('1,250')]).toEqual([null, 1.5, 1.25]);
   expect(figureOf('much')).toBeNaN();
 });

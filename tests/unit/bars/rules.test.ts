@@ -4,7 +4,9 @@ import { grams, mg } from '#lib/units/mass';
 import { forOrders, hadBy } from '#lib/work/bars/handed';
 import { fold, summaryOf } from '#lib/work/bars/index';
 import type { BarsCommandBodies } from '#lib/work/bars/index';
+import { massWeighed, netWeightsOf } from '#lib/work/bars/net-weights';
 import { review } from '#lib/work/bars/review';
+import { standingWeights } from '#lib/work/bars/standing';
 import { upcastLines } from '#lib/work/bars/upcast';
 import { barsRig, BEGUN, DAY, HOUR, POURED } from '#tests/support/bars';
 
@@ -95,6 +97,35 @@ describe('bars on the scale', () => {
     expect(rig.send('weigh', { ...body, bar: 12, weighed: other.weighed }, POURED, { observation: other.seen })).toMatchObject({
       code: 'no-such',
     });
+  });
+
+  it('are told from a known mass, which is settled and likely like one and says for ever what it was', () => {
+    const rig = cutLot();
+    const put = (net: number, episode: number, known: number | undefined, bar: number | null = null) => {
+      const { weighed, seen } = settled(net, episode);
+      const body = { bar, for: 'mass', how: 'by-itself', weighed, ...(known === undefined ? {} : { known: mg(known) }) } as const;
+      return rig.send('weigh', body, POURED + 3 * DAY, { observation: seen });
+    };
+    expect(put(100_300, 7, undefined)).toMatchObject({ code: 'bad-number' });
+    expect(put(100_300, 7, 100_000, 1)).toMatchObject({ code: 'bad-number' });
+    // A bar in its place: 100 g ± 5 %.
+    expect(put(121_000, 7, 100_000)).toMatchObject({ code: 'check-unlikely' });
+    expect(put(100_300, 7, 100_000)).toBeNull();
+    expect(put(100_300, 7, 100_000)).toMatchObject({ code: 'already-done' });
+    expect(massWeighed(rig.state())).toMatchObject({ known: 100, shown: 100.3, step: 0.1, same: true });
+    // No weight of a bar: neither one of the cure nor in the way of a cut that is crossed out.
+    expect([netWeightsOf(rig.state()).weights, standingWeights(rig.state(), 'cure')]).toEqual([[], []]);
+    const other = settled(121_000, 8);
+    const bar = { bar: null, for: 'net', how: 'by-itself', weighed: { ...other.weighed, instrument: as<never>('coarse') } } as const;
+    const seen = { settled: { ...other.seen.settled, instrument: as<never>('coarse') } };
+    expect(rig.send('weigh', bar, POURED + 3 * DAY, { observation: seen })).toBeNull();
+    expect(massWeighed(rig.state())?.same).toBe(false);
+    expect(rig.entries.filter((entry) => entry.kind === 'bars-weighed').map(({ body }) => body.known)).toEqual([100_000, undefined]);
+    const read = upcastLines(rig.entries.map((one) => JSON.stringify(one)));
+    expect(read.ok && fold(read.entries)).toEqual(rig.state());
+    const entry = massWeighed(rig.state())!.entry;
+    expect(rig.send('correct', { entry, reason: 'mistyped', note: '' }, POURED + 3 * DAY)).toBeNull();
+    expect(massWeighed(rig.state())).toBeNull();
   });
 
   it('lose by the bars that were weighed the first time, crossed-out weights apart', () => {

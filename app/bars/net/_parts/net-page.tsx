@@ -6,7 +6,7 @@ import { useMemo, useState } from 'react';
 import type { BarsPage } from '#lib/protocol/bars';
 import { checkByAverage, checkByHandbook, LEAST_NOMINAL, MOST_NOMINAL } from '#lib/soap/net/index';
 import { daysBetween } from '#lib/work/bars/cure';
-import { netWeightsOf } from '#lib/work/bars/net-weights';
+import { massWeighed, netWeightsOf } from '#lib/work/bars/net-weights';
 import type { Answer } from '../../../_ui/api';
 import { barsApi } from '../../../_ui/bars-api';
 import { on } from '../../../_ui/classes';
@@ -14,15 +14,18 @@ import { useBars } from '../../../_ui/cure/use-bars';
 import { useCure } from '../../../_ui/cure/use-cure';
 import { TextField } from '../../../_ui/fields';
 import { PaperPage } from '../../../_ui/paper';
-import { Asking, ProblemSection } from '../../../_ui/problem';
+import { Asking, Problem, ProblemSection } from '../../../_ui/problem';
 import { PaperSection, PaperTitle } from '../../../_ui/section';
 import { SHARED_EVERY_MS, useAsked } from '../../../_ui/use-asked';
 import { useNow } from '../../../_ui/use-now';
+import type { LotProps } from '../../_parts/lot-page';
+import { useWant } from '../../_parts/use-want';
 import { messages } from '../messages';
 import { CarriesSection } from './carries';
 import { scaleChecked, ScaleFirst } from './scale-first';
 import { Average, Handbook } from './steps';
 import { figureOf, heldChecks, startOf, type NetTyped } from './typed';
+import { NetWeights } from './weights';
 
 const NO_ID: Answer<BarsPage> = { ok: false, problem: messages.noId, status: 404 };
 
@@ -33,7 +36,7 @@ export function NetPage() {
     key: id,
     everyMs: id === '' ? null : SHARED_EVERY_MS,
   });
-  if (asked.state === 'there') return <Net key={id} page={asked.value} />;
+  if (asked.state === 'there') return <Net key={id} page={asked.value} again={again} />;
   return (
     <PaperPage>
       <PaperTitle title={messages.title}>{asked.state === 'asking' ? <Asking /> : null}</PaperTitle>
@@ -45,8 +48,9 @@ export function NetPage() {
 const GRAM = 1000;
 const isNominal = (value: number | null): value is number => value !== null && value >= LEAST_NOMINAL && value <= MOST_NOMINAL;
 
-function Net({ page }: { readonly page: BarsPage }) {
+function Net({ page, again }: LotProps) {
   const { state, row } = page;
+  const wanting = useWant(row, again);
   const [typed, setTyped] = useState<NetTyped>(() => startOf(row.id));
   const onTyped = (change: Partial<NetTyped>): void => {
     const next = { ...typed, ...change };
@@ -59,7 +63,8 @@ function Net({ page }: { readonly page: BarsPage }) {
   const sized = Number.isInteger(size) && size > 0 && size >= weights.length;
   const sample = isNominal(nominal) && sized ? { nominal, weights, lot: size } : null;
   const average = sample === null ? null : checkByAverage(sample);
-  const scale = isNominal(nominal) ? scaleChecked(typed, step, nominal) : null;
+  const mass = massWeighed(state);
+  const scale = isNominal(nominal) ? scaleChecked(typed, step, nominal, mass) : null;
   const query = encodeURIComponent(row.id);
   const { lot: words, lead } = messages;
   return (
@@ -110,8 +115,12 @@ function Net({ page }: { readonly page: BarsPage }) {
           />
         </div>
         <p className={on('gap')}>{words.weighed(weights.length, size)}</p>
+        {row.cut === null ? null : <NetWeights state={state} wanting={wanting} />}
+        {wanting.problem === null ? null : <Problem problem={wanting.problem} />}
       </PaperSection>
-      {scale === null ? null : <ScaleFirst check={scale} step={step} typed={typed} onTyped={onTyped} />}
+      {scale === null || !isNominal(nominal) ? null : (
+        <ScaleFirst {...{ id: row.id, check: scale, step, nominal, weighed: mass, typed, onTyped, wanting }} />
+      )}
       {average === null || sample === null ? null : <Average check={average} nominal={sample.nominal} />}
       {sample === null ? null : <Handbook check={checkByHandbook(sample)} nominal={sample.nominal} />}
       {sized ? <CarriesSection weights={weights} lot={size} typed={typed} onTyped={onTyped} cure={cure} /> : null}

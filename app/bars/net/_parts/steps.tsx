@@ -56,15 +56,20 @@ const handbookRow = (step: HandbookStep, nominal: number, g: Grams): string => {
   return words.mean(g(step.mean), String(step.factor), g(step.deviation), g(step.errorLimit), step.of);
 };
 
+/** Of no bar nothing holds: every step waits. */
+const isNone = (steps: readonly (AverageStep | HandbookStep)[]): boolean =>
+  steps.some((step) => step.kind === 'enough' && step.weighed === 0);
+
 /** Step by step by the average system, and what comes of it. */
 export function Average({ check, nominal }: { readonly check: AverageCheck; readonly nominal: number }) {
   const g = gramsIn(useDisplay().locale);
   const { average: words } = messages;
+  const none = isNone(check.steps);
   const rows = check.steps.map((step) => ({
     name: words.names[step.kind],
     arithmetic: averageRow(step, nominal, g),
-    holds: step.holds,
-    waits: step.kind === 'enough',
+    holds: step.holds && !none,
+    waits: step.kind === 'enough' || none,
     source: step.source,
   }));
   return <Steps title={words.title} note={words.note} rows={rows} verdict={words.verdicts[check.verdict]} />;
@@ -74,11 +79,12 @@ export function Average({ check, nominal }: { readonly check: AverageCheck; read
 export function Handbook({ check, nominal }: { readonly check: HandbookCheck; readonly nominal: number }) {
   const g = gramsIn(useDisplay().locale);
   const { handbook: words } = messages;
+  const none = isNone(check.steps);
   const rows = check.steps.map((step) => ({
     name: words.names[step.kind],
     arithmetic: handbookRow(step, nominal, g),
-    holds: step.holds,
-    waits: step.kind === 'enough',
+    holds: step.holds && !none,
+    waits: step.kind === 'enough' || none,
     source: step.source,
   }));
   return <Steps title={words.title} note={words.note} rows={rows} verdict={words.verdicts[check.verdict]} />;

@@ -20,7 +20,8 @@ export const correct: BarsDecider<'correct'> = (state, { body }) => {
   const made = state.cut?.entry === body.entry ? 0 : state.counts.made;
   const moves = state.moves.filter(({ entry }) => entry !== body.entry);
   // The weights of bars that were never cut would stand for nothing, and so would their sales.
-  if (made === 0 && state.weights.some(({ struck }) => struck === null)) return refuse('wrong-order', { before: 'weights' });
+  if (made === 0 && state.weights.some(({ struck, for: purpose }) => struck === null && purpose !== 'mass'))
+    return refuse('wrong-order', { before: 'weights' });
   if (!areSound(countsOf(made, moves))) return refuse('no-stock', { left: state.counts.shelf, from: 'shelf' });
   return allow(draft('bars-corrected', body));
 };

@@ -33,12 +33,23 @@ const notABar = ({ cut }: BarsState, bar: number | null, net: Milligrams): Refus
   return net <= 0 || net > HEAVIEST_BAR ? refusal('bad-number', { what: 'net' }) : null;
 };
 
-/** What a scale says of one bar: settled, of this moment, and used once. */
+/** As for a check at the bench: further off than both, something else lies there. Common practice, no source. */
+const UNLIKELY = { ofKnown: 0.05, divisions: 20 } as const;
+
+const notAMass = ({ bar, weighed: { net, step, instrument }, known = mg(0) }: Weigh['body']): Refusal | null => {
+  if (bar !== null || known <= 0) return refusal('bad-number', { what: 'known' });
+  const likely = Math.abs(net - known) <= Math.max(UNLIKELY.ofKnown * known, UNLIKELY.divisions * step);
+  return likely ? null : refusal('check-unlikely', { instrument, nominal: known, shown: net });
+};
+
+/** What a scale says of one bar, or of a known mass: settled, of this moment, and used once. */
 export const weigh: BarsDecider<'weigh'> = (state, command) => {
-  const { bar, for: purpose, weighed, how } = command.body;
+  const { bar, for: purpose, weighed, how, known } = command.body;
   if (usedUp(state, command, weighed.episode)) return refuse('already-done', { episode: weighed.episode });
-  const no = notFromScale(command) ?? notABar(state, bar, weighed.net);
-  return no === null ? allow(draft('bars-weighed', { bar, for: purpose, weighed, how })) : deny(no);
+  const no = notFromScale(command) ?? (purpose === 'mass' ? notAMass(command.body) : notABar(state, bar, weighed.net));
+  if (no !== null) return deny(no);
+  const body = { bar, for: purpose, weighed, how };
+  return allow(draft('bars-weighed', purpose === 'mass' && known !== undefined ? { ...body, known } : body));
 };
 
 export const typeWeight: BarsDecider<'type-weight'> = (state, { body }) => {

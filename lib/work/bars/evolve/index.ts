@@ -40,10 +40,10 @@ const EVOLVE: { readonly [K in Exclude<BarsKind, 'bars-begun'>]: Evolve<K> } = {
   'bars-trimmed': (state, entry) => ({ ...state, trims: noted(state.trims, entry) }),
   'bars-labelled': (state, { body }) => ({ ...state, label: body.net }),
   'bars-weighed': (state, entry) => {
-    const { bar, for: purpose, weighed } = entry.body;
+    const { bar, for: purpose, weighed, known } = entry.body;
     const { net, text, unit, instrument, step, check } = weighed;
     const scale = { instrument, step, checked: check !== null };
-    const weight = { bar, for: purpose, net, text, unit, scale, ...keptOf(entry) };
+    const weight = { bar, for: purpose, net, text, unit, scale, ...(known === undefined ? {} : { known }), ...keptOf(entry) };
     return { ...state, weights: [...state.weights, weight], consumed: consumed(state, entry) };
   },
   'bars-weight-typed': (state, entry) => {

@@ -8,7 +8,7 @@ const text = z.string();
 const state = oneOf<UnmouldState>({ out: true, stuck: true, torn: true, 'too-soft': true, freezer: true, 'not-yet': true });
 const kind = oneOf<CutterKind>({ fixed: true, adjustable: true, none: true });
 const trimHow = oneOf<TrimHow>({ planed: true, bevelled: true, stamped: true });
-const purpose = oneOf<WeighedFor>({ cure: true, net: true });
+const purpose = oneOf<WeighedFor>({ cure: true, net: true, mass: true });
 const about = oneOf<NoteAbout>({ scent: true, colour: true, room: true, other: true });
 const reason = oneOf<CorrectReason>({ mistyped: true, 'wrong-bar': true, 'something-on-the-pan': true, undone: true, other: true });
 const room = z.nullable(degrees);
@@ -73,7 +73,7 @@ export const BODIES: { readonly [K in BarsKind]: z.ZodMiniType<BarsBodies[K]> } 
   }),
   'bars-trimmed': z.strictObject({ how: trimHow, bars: whole, before: mass, after: mass }),
   'bars-labelled': z.strictObject({ net: mass }),
-  'bars-weighed': z.strictObject({ bar, for: purpose, weighed, how: z.enum(['by-itself', 'go-on']) }),
+  'bars-weighed': z.strictObject({ bar, for: purpose, weighed, how: z.enum(['by-itself', 'go-on']), known: z.exactOptional(mass) }),
   'bars-weight-typed': z.strictObject({ bar, for: purpose, typed }),
   'bars-photo': z.strictObject({ sha256: text, day: whole, note: text }),
   'bars-noted': z.strictObject({ about, text, room, humidity: z.nullable(whole) }),
