@@ -34,7 +34,7 @@ export interface LabelPage {
   readonly allergens: readonly AllergenShare[];
   readonly eu: readonly Asked[];
   readonly us: readonly Asked[];
-  readonly layout: Pick<LabelLayout, 'fits' | 'letters' | 'lettersForUs'>;
+  readonly layout: Pick<LabelLayout, 'fits' | 'letters' | 'lettersForUs' | 'netLow'>;
   /** Where not everything has room: the least height that would do in this width, whole mm; `null`: none would. */
   readonly needs: number | null;
   /** Letters of it that the face of the PDF cannot draw: then there is no PDF. */

@@ -97,7 +97,7 @@ const labelFrom = (bars: BarsState, batch: BatchState, shelf: Shelf, head: strin
   ];
   // What the law asks for keeps its room and its letters: the record's head stands below it or not at all.
   const layout = proven.fits && (proven.lettersForUs || !bare.lettersForUs) ? proven : bare;
-  const { fits, letters, lettersForUs } = layout;
+  const { fits, letters, lettersForUs, netLow } = layout;
   const page: LabelPage = {
     id: bars.id,
     mark: bars.mark,
@@ -113,7 +113,7 @@ const labelFrom = (bars: BarsState, batch: BatchState, shelf: Shelf, head: strin
     allergens: labelAllergens(named.parts, finished),
     eu: euChecklist(facts),
     us: usChecklist(facts),
-    layout: { fits, letters, lettersForUs },
+    layout: { fits, letters, lettersForUs, netLow },
     needs: fits ? null : heightFor(labelText(content), settings.size),
     undrawn: undrawn(layout.placed.map((one) => (one.kind === 'text' ? one.text : '')).join('')),
     onSheet: { a4: placesOn(A4, settings.size).length, letter: placesOn(LETTER, settings.size).length },

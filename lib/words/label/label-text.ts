@@ -12,7 +12,8 @@ export const labelWords = {
   /** What no real scale has weighed can pass for no real bar, cut out of its sheet either. */
   realm: { real: null, practice: 'Practice: not for sale.', test: 'A test: not for sale.' } satisfies Record<Realm, string | null>,
   head: (words: string) => `Record: ${words}.`,
-  bestBefore: (month: string) => `Best before end of ${month}.`,
+  /** As Regulation (EC) No 1223/2009 Art. 19(1)(c) words it (from memory). */
+  bestBefore: (month: string) => `Best used before the end of ${month}.`,
   origin: (country: string) => `Made in ${country}.`,
   noRoom: 'Not drawn: not everything has room at this size.',
   customary: (amount: string) => `Net Wt ${amount}`,

@@ -26,6 +26,7 @@ export type AskedOf =
   | 'soap-exemption'
   | 'identity'
   | 'business'
+  | 'contact'
   | 'net-quantity'
   | 'us-ingredients';
 
@@ -51,6 +52,7 @@ const durabilityState = ({ durability }: LabelSettings): Asked['state'] => {
 
 const EU = (letter: string): Source => ({ text: `Regulation (EC) No 1223/2009 Art. 19(1)(${letter})`, grade: 'A' });
 const CFR = (section: string, grade: Source['grade']): Source => ({ text: `21 CFR ${section}`, grade });
+const HARM: Source = { text: '21 U.S.C. 364e: label of a cosmetic', grade: 'memory' };
 const filled = (text: string | null): boolean => text !== null && text.trim() !== '';
 const when = (there: boolean): 'there' | 'missing' => (there ? 'there' : 'missing');
 
@@ -88,6 +90,7 @@ export const usChecklist = ({ settings, list, net }: LabelFacts): readonly Asked
     { what: 'soap-exemption', state: onlySoap === null ? 'look' : onlySoap ? 'there' : 'not-asked', source: CFR('701.20(a)', 'A') },
     { what: 'identity', state: filled(purpose) ? 'there' : 'look', source: CFR('701.11', 'memory') },
     { what: 'business', state: when(filled(responsible.name) && filled(responsible.address)), source: CFR('701.12', 'memory') },
+    { what: 'contact', state: onlySoap === true ? 'not-asked' : 'look', source: HARM },
     { what: 'net-quantity', state: when(net), source: CFR('701.13; 701.20(b)', 'A') },
     { what: 'us-ingredients', state: onlySoap === true ? 'not-asked' : ingredientsState(list), source: CFR('701.3', 'A') },
   ];

@@ -12,6 +12,8 @@ export interface LabelLayout extends LabelSize {
   readonly letters: number;
   /** It is at least what 21 CFR 701.3(b) asks. */
   readonly lettersForUs: boolean;
+  /** The net content stands as low as 21 CFR 701.13 asks, or the front is so small that it need not. */
+  readonly netLow: boolean;
 }
 
 /** Ems, mm: a long title is set smaller before it takes a third line. */
@@ -94,9 +96,17 @@ export const layLabel = (text: LabelText, { width, height }: LabelSize): LabelLa
   const best = among(text.paragraphs) ?? among(runOn(text.paragraphs));
   const letters = (best?.em ?? LEAST) * CAPITAL;
   const lettersForUs = letters >= INGREDIENT_HEIGHT.value - 1e-9;
-  if (best === null) return { width, height, placed: refusal(text, inner, height), fits: false, letters, lettersForUs };
-  return { width, height, placed: [...head.placed, ...best.placed, ...best.foot.placed], fits: true, letters, lettersForUs };
+  const told = { width, height, letters, lettersForUs };
+  if (best === null) return { ...told, placed: refusal(text, inner, height), fits: false, netLow: true };
+  return { ...told, placed: [...head.placed, ...best.placed, ...best.foot.placed], fits: true, netLow: isLow(best.foot, width, height) };
 };
+
+/** Of a front so large the net content stands in its lowest part only (21 CFR 701.13, from memory). */
+const LOW = { share: 0.3, from: 5 * 25.4 ** 2 } as const;
+
+const isLow = ({ placed }: Foot, width: number, height: number): boolean =>
+  width * height <= LOW.from ||
+  placed.every((one) => one.kind !== 'text' || one.part !== 'net' || one.y - one.size * CAPITAL >= (1 - LOW.share) * height - 1e-9);
 
 /** Where room is short only the ingredients stand for themselves. */
 const runOn = ([first, ...rest]: readonly string[]): readonly string[] => [

@@ -127,6 +127,14 @@ describe('a label laid out', () => {
     expect(high.at(-1)).toBeCloseTo(25.4 / 8, 6);
   });
 
+  it('says where its net content stands higher than the United States ask', () => {
+    // 60 mm: the figures of 120 g begin within the lowest 18 mm; of 30 mm high they take more than 9.
+    expect([layLabel(text(), size), layLabel(text(), { width: 200, height: 30 })].map(({ fits, netLow }) => [fits, netLow])).toEqual([
+      [true, true],
+      [true, false],
+    ]);
+  });
+
   it('says how high a label would have to be', () => {
     const height = heightFor(long(90), size) ?? 0;
     expect(height).toBeGreaterThan(60);

@@ -32,6 +32,7 @@ export function Preview({ label }: { readonly label: LabelPage }) {
         {layout.fits ? words.fits : <b className={on('warn')}>{words.tight(needs)}</b>}
         {layout.fits ? ` ${words.letters(numberText(layout.letters, locale, 1))}` : null}
         {layout.lettersForUs || !layout.fits ? null : ` ${words.small}`}
+        {layout.netLow ? null : ` ${words.high}`}
       </p>
       {undrawn.length === 0 ? null : <p className={on('warn')}>{words.undrawn(undrawn.join(' '))}</p>}
       {net === null ? <p className={on('warn')}>{words.noNet}</p> : null}
