@@ -8,21 +8,11 @@ import { openStore } from '#server/store/open';
 import type { Store } from '#server/store/store';
 import type { InstrumentConfig } from '#lib/measure/instrument';
 import { as } from '#lib/units/id';
+import { scaleAt } from '#tests/support/scale-config';
 import { KeptLog, STILL } from '#tests/support/store-rig';
 import { machine } from '../ports/machine';
 import { asNobody } from './nobody';
 
-const scale = (path: string, id = 'scale-main'): InstrumentConfig => ({
-  kind: 'scale',
-  id: as(id),
-  role: 'main',
-  name: 'big scale',
-  path,
-  shape: 'header-comma',
-  serial: { baudRate: 9600, frame: '8N1' },
-  capacity: null,
-  division: null,
-});
 const probe = (path: string): InstrumentConfig => ({
   kind: 'probe',
   id: as('probe-lye'),
@@ -61,7 +51,7 @@ describe('instruments that Setup stored', () => {
   it('are looked at one by one, while a server holds the record, and nothing is changed', async () => {
     const { root, at, remove } = machine([{ name: 'ttyUSB0', socket: '1-1.1', serial: 'A10' }]);
     const there = at('dev/serial/by-id/usb-1a86_7523_A10-if00-port0');
-    await stored([scale(there), probe('/dev/serial/by-id/gone')]);
+    await stored([scaleAt(there), probe('/dev/serial/by-id/gone')]);
     // The heads file is written right after the answer.
     await setImmediate();
     const before = readFileSync(join(dir, 'real.sqlite'));
@@ -81,7 +71,7 @@ describe('instruments that Setup stored', () => {
       { name: 'ttyUSB0', socket: '1-1.1' },
       { name: 'ttyUSB1', socket: '1-1.2' },
     ]);
-    await stored([scale(at('dev/serial/by-id/usb-1a86_7523-if00-port0')), scale(at('dev/ttyUSB7'), 'scale-fine')]);
+    await stored([scaleAt(at('dev/serial/by-id/usb-1a86_7523-if00-port0')), scaleAt(at('dev/ttyUSB7'), { id: as('scale-fine') })]);
     const [twins, gone] = await checkInstruments(dir, root);
     expect(twins).toMatchObject({ level: 'stop', said: expect.stringContaining('more than one instrument') });
     expect(twins?.todo).toContain('by-path');
@@ -90,7 +80,7 @@ describe('instruments that Setup stored', () => {
   });
 
   it('stop nobody while the practice bench runs instead of them', async () => {
-    await stored([scale('/dev/serial/by-id/gone')], false);
+    await stored([scaleAt('/dev/serial/by-id/gone')], false);
     expect(await checkInstruments(dir)).toMatchObject([
       { level: 'note', said: expect.stringContaining('Nothing is plugged in') },
       { level: 'note', said: 'The practice bench runs; these instruments wait.' },
@@ -101,7 +91,7 @@ describe('instruments that Setup stored', () => {
     const { root, at, remove } = machine([{ name: 'ttyUSB0', socket: '1-1.1', serial: 'A10' }]);
     for (const open of [root, at('dev')]) chmodSync(open, 0o755);
     chmodSync(at('dev/ttyUSB0'), 0o000);
-    const denied = await asNobody('#server/doctor/instruments', 'checkInstrument', scale(at('dev/ttyUSB0')), root);
+    const denied = await asNobody('#server/doctor/instruments', 'checkInstrument', scaleAt(at('dev/ttyUSB0')), root);
     expect(denied).toMatchObject({ level: 'stop', said: expect.stringContaining('may not open the port') });
     remove();
   });

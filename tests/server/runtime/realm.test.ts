@@ -2,27 +2,14 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { InstrumentsPage, PlanList } from '#lib/protocol/http';
-import type { InstrumentConfig } from '#lib/measure/instrument';
-import { as } from '#lib/units/id';
 import { SAMPLE_PLANS } from '#lib/work/formula/sample';
 import type { RunningServer } from '#server/server';
 import { encode, leadIn, still } from '#tests/support/encode-frames';
 import { FIRST_PREPARED, prepareFirst } from '#tests/support/first-formula';
 import { ptyPair } from '#tests/support/pty';
+import { scaleAt } from '#tests/support/scale-config';
 import { optionsFor, screenAt, serverHere, tempFolder } from '#tests/support/server-rig';
 import type { ScreenRig } from '#tests/support/server-rig';
-
-const scaleAt = (path: string): InstrumentConfig => ({
-  kind: 'scale',
-  id: as('scale-main'),
-  role: 'main',
-  name: 'big scale',
-  path,
-  shape: 'header-comma',
-  serial: { baudRate: 9600, frame: '8N1' },
-  capacity: null,
-  division: null,
-});
 
 const post = async (at: RunningServer, path: string, body: unknown): Promise<InstrumentsPage> => {
   const answer = await fetch(`http://127.0.0.1:${at.port}${path}`, {

@@ -1,26 +1,14 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { BatchReview } from '#lib/work/batch/index';
 import type { InstrumentConfig } from '#lib/measure/instrument';
-import { as } from '#lib/units/id';
 import { grams } from '#lib/units/mass';
 import type { RunningServer } from '#server/server';
 import { encode, leadIn, still } from '#tests/support/encode-frames';
 import { ptyPair } from '#tests/support/pty';
 import type { Pty } from '#tests/support/pty';
+import { scaleAt } from '#tests/support/scale-config';
 import { optionsFor, screenAt, serverHere, tempFolder } from '#tests/support/server-rig';
 import type { ScreenRig } from '#tests/support/server-rig';
-
-const scaleAt = (path: string): InstrumentConfig => ({
-  kind: 'scale',
-  id: as('scale-main'),
-  role: 'main',
-  name: 'big scale',
-  path,
-  shape: 'header-comma',
-  serial: { baudRate: 9600, frame: '8N1' },
-  capacity: null,
-  division: grams(0.1),
-});
 
 describe('a bench with fewer scales than a plan asks for', () => {
   let folder: ReturnType<typeof tempFolder>;
@@ -53,7 +41,7 @@ describe('a bench with fewer scales than a plan asks for', () => {
     const line = pty;
     await line.write(leadIn('header-comma', still(0, 1)));
     const sending = setInterval(() => void line.write(encode('header-comma', still(0, 1))), 100);
-    await start([scaleAt(pty.path)]);
+    await start([scaleAt(pty.path, { division: grams(0.1) })]);
     expect(await screen.intent({ kind: 'start', plan: 'meadowsweet', lots: {} })).toMatchObject({ ok: true });
     for (const [line, net] of [
       ['coconut', 150],
