@@ -1,5 +1,5 @@
 import type { MaterialClass } from '#lib/work/batch/index';
-import { span } from '#lib/measure/readings/settle';
+import { firstSince, span } from '#lib/measure/readings/settle';
 import { stepIn, SUDDEN, type Step } from '#lib/measure/readings/step';
 import type { DoubtReason } from '../cue';
 import type { PourMemory, ScaleMemory } from './memory';
@@ -30,13 +30,33 @@ export const followDoubts = (
     if (!up) found.push('step-down');
   }
   if (net !== null && net < pour.highest - fallOf(scale, line.tolerance)) found.push('fell');
+  const stood = momentOf(pour, track);
+  const fall = fallOf(scale, line.tolerance);
+  // Below what had settled it may come to rest where it was, and what a known step brought may go again.
+  const sank = stood !== null && stood.most < pour.stood - fall && pour.stood - fall > pour.highest;
+  if (sank && line.sign === 1 && steps.every(({ size }) => size < 0)) found.push('fell');
   if (line.over) found.push('was-over');
   if (!line.pieces && line.sign === 1 && outran(pour, track)) found.push('outran');
   const lasting = pour.doubts.filter((reason) => reason !== 'step-up' && reason !== 'step-down');
   const doubts = [...new Set([...lasting, ...found])];
   const highest = net === null ? pour.highest : Math.max(pour.highest, net);
-  if (steps === pour.steps && highest === pour.highest && sameDoubts(doubts, pour.doubts)) return pour;
-  return { ...pour, steps, doubts, highest };
+  const most = stood === null ? pour.stood : Math.max(pour.stood, stood.least);
+  if (steps === pour.steps && highest === pour.highest && most === pour.stood && sameDoubts(doubts, pour.doubts)) return pour;
+  return { ...pour, steps, doubts, highest, stood: most };
+};
+
+/** A pour only adds: what a reading has stood at for so long, settled or not, it never falls below by itself, ms. Knocks ring faster. */
+const MOMENT_MS = 300;
+const MOMENT_FRAMES = 3;
+
+/** The least and the most of the newest moment, net; `null` while it is not whole. */
+const momentOf = ({ zero, stepsFrom }: PourMemory, track: ScaleMemory['track']): { least: number; most: number } | null => {
+  const now = track.times.at(-1) ?? 0;
+  const count = Math.max(MOMENT_FRAMES, track.times.length - firstSince(track, now - MOMENT_MS));
+  const from = track.times.at(-count);
+  if (from === undefined || from < Math.max(track.dwellFrom, stepsFrom)) return null;
+  const seen = track.masses.slice(-count);
+  return { least: Math.min(...seen) - zero, most: Math.max(...seen) - zero };
 };
 
 /** So much below a settled weight is no noise and no draught. */

@@ -148,6 +148,8 @@ export interface PourMemory {
   readonly begun: boolean;
   /** Highest settled net. */
   readonly highest: number;
+  /** The most that stood for a moment, settled or not: net, mg. */
+  readonly stood: number;
   readonly doubts: readonly DoubtReason[];
   /** The reading fell below a settled weight of this pour while the vessel stood there, and has not come to rest since. */
   readonly fallen: boolean;

@@ -47,6 +47,7 @@ export const pourFor = (stage: Scenery, line: LineState, view: ScaleView, pan: P
     stepsFrom: stage.now - 1000,
     begun: false,
     highest: 0,
+    stood: 0,
     doubts: stage.memory.inherited[view.id] === pan.zero ? ['after-replug'] : strayedDoubts(pan, stage.memory.scales[view.id]),
     fallen: false,
     steps: [],
@@ -176,7 +177,7 @@ const followLift = (stage: Scenery, line: LineState, scale: ScaleMemory, pour: P
     const same = since === pour.lifted.back && nearest === pour.lifted.nearest;
     return same ? pour : { ...pour, lifted: { ...pour.lifted, nearest, back: since } };
   }
-  const back = { ...pour, lifted: null, stepsFrom: stage.now - 1000 };
+  const back = { ...pour, lifted: null, stood: -Infinity, stepsFrom: stage.now - 1000 };
   if (line.plan.mode === 'loss') {
     const unlike = isUnlikeBottle(stage.batch, line, scale, back, pour.lifted.gross);
     return unlike ? { ...back, doubts: [...new Set([...pour.doubts, 'return-unlike' as const])] } : back;

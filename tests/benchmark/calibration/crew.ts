@@ -1,15 +1,14 @@
 import { fork } from 'node:child_process';
 import { once } from 'node:events';
-import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import type { Part } from './parts';
 import type { Tally } from './tally';
 
 /**
- * Runs every part, one process for each core, each taking the next part when it is through with one. Tallies come back in the order of the
+ * Runs every part in so many processes, each taking the next part when it is through with one. Tallies come back in the order of the
  * parts, so what is printed does not depend on who was quicker. Fails when a process does.
  */
-export const runAll = async (parts: readonly Part[], onDone: (done: number) => void): Promise<readonly Tally[]> => {
+export const runAll = async (parts: readonly Part[], processes: number, onDone: (done: number) => void): Promise<readonly Tally[]> => {
   const tallies: Tally[] = [];
   let next = 0;
   let done = 0;
@@ -27,7 +26,7 @@ export const runAll = async (parts: readonly Part[], onDone: (done: number) => v
       child.kill();
     }
   };
-  await Promise.all(Array.from({ length: Math.max(1, availableParallelism()) }, worker));
+  await Promise.all(Array.from({ length: processes }, worker));
   return tallies;
 };
 

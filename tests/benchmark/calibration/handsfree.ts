@@ -1,6 +1,6 @@
 /**
  * The conductor against simulated scales, hands, materials and mishaps that neither its rules nor the practice bench were made from:
- * `npm run calibration:handsfree -- [--lines N] [--seed S] [--families unseen|fitted]`.
+ * `npm run calibration:handsfree -- [--lines N] [--seed S] [--families unseen|fitted] [--processes N]`.
  *
  * Half of the lines go undisturbed, half meet one of 15 mishaps; a tenth of either comes in pieces, told apart because there a step upwards
  * is how it is poured. Nobody presses anything: a line ends accepted by itself, asked about, over, or never.
@@ -13,6 +13,7 @@
  *
  * The constants of the rules were fitted on `fitted` families of scales; the table is of others.
  */
+import { availableParallelism } from 'node:os';
 import { parseArgs } from 'node:util';
 import { runAll } from './crew';
 import { DISTURBANCES } from './disturb';
@@ -26,18 +27,21 @@ const { values } = parseArgs({
     lines: { type: 'string', default: '20000' },
     seed: { type: 'string', default: '1' },
     families: { type: 'string', default: 'unseen' },
+    processes: { type: 'string', default: String(availableParallelism()) },
   },
 });
 const lines = Number(values.lines);
 const seed = Number(values.seed);
+const processes = Number(values.processes);
 const { families } = values;
 if (!Number.isSafeInteger(lines) || lines < 100) throw new Error('--lines takes a whole number from 100');
 if (!Number.isSafeInteger(seed)) throw new Error('--seed takes a whole number');
+if (!Number.isSafeInteger(processes) || processes < 1) throw new Error('--processes takes a whole number from 1');
 if (families !== 'unseen' && families !== 'fitted') throw new Error('--families takes unseen or fitted');
 
 const began = performance.now();
 const parts = partsOf(lines, seed, families);
-const tallies = await runAll(parts, (done) => {
+const tallies = await runAll(parts, processes, (done) => {
   if (process.stderr.isTTY) process.stderr.write(`\r${done} of ${parts.length} parts`);
 });
 if (process.stderr.isTTY) process.stderr.write('\r\u001b[K');

@@ -66,6 +66,11 @@ describe('doubt', () => {
     asks(rig, 'fell');
   });
 
+  it('a reading that sinks in the middle of a stream, before anything has settled', () => {
+    asks(atReady().pour(640, 3).pour(630, 0.8).pour(700, 4), 'fell');
+    expect(atReady().pour(640, 3).pour(700, 4).run(6).kinds()).toContain('weight-accepted');
+  });
+
   it('a stream that starts, stops and starts again is no step', () => {
     const rig = atReady().pour(600, 3).run(3).pour(695, 3).run(3).pour(700, 2).run(6);
     expect(rig.kinds()).toContain('weight-accepted');
