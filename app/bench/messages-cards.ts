@@ -68,9 +68,8 @@ export const cardWords: Readonly<Record<CardCode, CardWords>> = {
   'return-put-right': { title: plain('I put it right'), sub: wasNow },
   dissolve: { title: plain('Lye is made'), sub: (params) => `into the ${textIn(params, 'into')}, cold, slowly` },
   'over-rating': {
-    title: (params, show) => `Locked: the lye could get ${show.temperature(numberIn(params, 'peak'))}`,
-    sub: (params, show) =>
-      `its jug bears ${show.temperature(numberIn(params, 'rating'))}. Cool the liquid; its probe or a typed temperature opens this`,
+    title: (params, show) => `Locked: lye up to ${show.temperature(numberIn(params, 'peak'))}`,
+    sub: (params, show) => `its jug bears ${show.temperature(numberIn(params, 'rating'))}`,
   },
   override: { title: (params) => `Allow: ${holdOf(params).toLowerCase()}`, sub: overrideSub },
   join: { title: plain('Join them'), sub: plain('lye into oils') },
