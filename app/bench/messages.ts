@@ -72,7 +72,7 @@ export const messages = {
   phases: {
     idle: { title: 'Nothing on the bench', act: 'Choose what to make' },
     resume: { title: 'What is in it now?', act: 'Started again. The record stands.' },
-    gate: { title: 'Hydroxide waits', act: 'Cool the liquid first' },
+    gate: { title: 'Hydroxide waits', act: 'Cool the liquid, then probe or type it' },
     'choose-lot': { title: 'Which lot?', act: 'Choose the lot you have in hand' },
     'waiting-vessel': { title: '', act: 'Set it down empty' },
     'strange-vessel': { title: '', act: 'Which vessel is this?' },
