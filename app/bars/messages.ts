@@ -11,6 +11,14 @@ export const messages = {
     due: (count: number) => `${capital(counted(count, 'log can', 'logs can'))} leave the mould now.`,
     nothingDue: 'Nothing has to leave its mould now.',
   },
+  empty: {
+    title: 'How they go on',
+    steps: [
+      'Close a batch at the bench: each of its moulds waits here to become bars.',
+      'Say when a log comes out, choose how it is cut, and cut it.',
+      'Weigh a few marked bars now and then: the day they are ready follows, and the label they carry.',
+    ],
+  },
   waiting: {
     title: 'Closed of late',
     note: 'What was poured becomes bars here: one lot for each mould, or one for several with like bars.',

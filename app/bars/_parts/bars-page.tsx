@@ -9,7 +9,7 @@ import type { BarsThere } from '../../_ui/cure/use-bars';
 import { useCure } from '../../_ui/cure/use-cure';
 import { PaperPage } from '../../_ui/paper';
 import { Asking, ProblemSection } from '../../_ui/problem';
-import { PaperTitle } from '../../_ui/section';
+import { PaperSection, PaperTitle, Steps } from '../../_ui/section';
 import { useNow } from '../../_ui/use-now';
 import { messages } from '../messages';
 import { batchWords } from './realm-words';
@@ -69,7 +69,13 @@ function Sections({ there, again, side }: { readonly there: BarsThere; readonly 
       {ready.length === 0 ? null : <OnShelf rows={ready} />}
       <MarketDay rows={[...ready, ...curing.filter(({ counts }) => counts.away > 0)]} onSaid={again} />
       {there.open.length === 0 ? null : <Places rows={there.open} cureOf={cureOf} places={there.rule.places ?? NONE} />}
-      {there.all.length === 0 ? null : <Past rows={there.all} />}
+      {there.all.length > 0 ? (
+        <Past rows={there.all} />
+      ) : (
+        <PaperSection name={messages.empty.title}>
+          <Steps steps={messages.empty.steps} />
+        </PaperSection>
+      )}
     </>
   );
 }
