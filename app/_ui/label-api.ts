@@ -15,12 +15,14 @@ const label = z.looseObject({
   us: checks,
 });
 
+type Sheet = 'a4' | 'letter' | null;
+const onSheet = (sheet: Sheet): string => (sheet === null ? '' : `&sheet=${sheet}`);
 const query = (id: string): string => `id=${encodeURIComponent(id)}`;
 
 export const labelApi = {
   label: (id: string): Promise<Answer<LabelPage>> => ask(label, `/api/labels?${query(id)}`),
   /** `version`: of the settings, so that a change is drawn anew. */
-  svg: (id: string, version: string): string => `/api/labels/label.svg?${query(id)}&v=${encodeURIComponent(version)}`,
-  pdf: (id: string, sheet: 'a4' | 'letter' | null): string =>
-    `/api/labels/label.pdf?${query(id)}${sheet === null ? '' : `&sheet=${sheet}`}`,
+  svg: (id: string, version: string, sheet: Sheet = null): string =>
+    `/api/labels/label.svg?${query(id)}&v=${encodeURIComponent(version)}${onSheet(sheet)}`,
+  pdf: (id: string, sheet: Sheet): string => `/api/labels/label.pdf?${query(id)}${onSheet(sheet)}`,
 } as const;

@@ -41,6 +41,7 @@ export const messages = {
     a4: (count: number) => `Sheet of ${count} on A4, PDF`,
     letter: (count: number) => `Sheet of ${count} on US letter, PDF`,
     svg: 'One label, SVG',
+    svgA4: 'Sheet on A4, SVG',
     sign: 'The estimated sign says that the lot was packed by the average system: check its net content first.',
     drawn: 'The signs are drawn by eye: compare them with the regulation before you print.',
   },

@@ -13,13 +13,18 @@ const pixels = (mm: number): number => Math.round(mm * PIXELS_PER_MM);
 export function Preview({ label }: { readonly label: LabelPage }) {
   const { locale } = useDisplay();
   const { preview: words } = messages;
-  const { id, mark, layout, onSheet, settings, version, net, needs, undrawn } = label;
+  const { id, mark, layout, onSheet, settings, version, net, needs, undrawn, eu } = label;
   const pdfs = [
     [labelApi.pdf(id, null), words.single],
     ...(onSheet.a4 === 0 ? [] : [[labelApi.pdf(id, 'a4'), words.a4(onSheet.a4)]]),
     ...(onSheet.letter === 0 ? [] : [[labelApi.pdf(id, 'letter'), words.letter(onSheet.letter)]]),
   ] as const;
-  const files = [...(undrawn.length > 0 ? [] : pdfs), [labelApi.svg(id, String(version)), words.svg]] as const;
+  const svgs = [
+    [labelApi.svg(id, String(version)), words.svg],
+    ...(onSheet.a4 === 0 ? [] : [[labelApi.svg(id, String(version), 'a4'), words.svgA4]]),
+  ] as const;
+  const files = [...(undrawn.length > 0 ? [] : pdfs), ...svgs] as const;
+  const ready = layout.fits && net !== null && eu.every(({ state }) => state !== 'missing');
   return (
     <PaperSection name={words.title} note={<p>{words.note}</p>}>
       <img
@@ -40,7 +45,7 @@ export function Preview({ label }: { readonly label: LabelPage }) {
       {settings.estimated || settings.durability.kind === 'opened' ? <p>{words.drawn}</p> : null}
       <div className={on('acts')}>
         {files.map(([href, name], at) => (
-          <a key={name} className={on(at === 0 ? 'act first' : 'act')} href={href} target="_blank" rel="noreferrer">
+          <a key={name} className={on(at === 0 && ready ? 'act first' : 'act')} href={href} target="_blank" rel="noreferrer">
             {name}
           </a>
         ))}

@@ -18,7 +18,7 @@ import { Asking, Problem, ProblemSection } from '../../../_ui/problem';
 import { PaperSection, PaperTitle } from '../../../_ui/section';
 import { SHARED_EVERY_MS, useAsked } from '../../../_ui/use-asked';
 import { useNow } from '../../../_ui/use-now';
-import type { LotProps } from '../../_parts/lot-page';
+import type { LotProps } from '../../_parts/lot-props';
 import { useWant } from '../../_parts/use-want';
 import { messages } from '../messages';
 import { CarriesSection } from './carries';
