@@ -55,7 +55,7 @@ export const complaints = (deps: ApiDeps): Hono =>
 
 const barsThere = ({ batches }: FollowBars): string => {
   const marks = batches.flatMap(({ followed }) => followed.bars.map(({ mark }) => mark));
-  const there = marks.length === 0 ? 'That batch has no bars yet.' : `There are ${marks.join(', ')}.`;
+  const there = marks.length === 0 ? 'That batch has no bars yet.' : `Its bars bear ${marks.join(', ')}.`;
   return `${there} Read it from the label again. If nobody can, keep it all the same: the whole batch is then held.`;
 };
 

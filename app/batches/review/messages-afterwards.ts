@@ -8,10 +8,6 @@ export const afterwardsMessages = {
   caption: 'What was put right',
   heads: { what: 'what', was: 'stood there', is: 'is right', why: 'why', who: 'who, when' },
   whats: { weight: 'weight', lot: 'lot', temperature: 'temperature', other: '' } satisfies Record<Amendable, string>,
-  /** Superfat worked out again, beside what it was closed with. */
-  corrected: (now: string, low: string, high: string, before: string) =>
-    `Worked out again with what was put right, the superfat is ${now} (${low} to ${high}, k = 2); before it was ${before}.`,
-  heavy: 'That may be lye-heavy: hold its bars and look at them before any is used.',
   pour: { lye: 'lye at joining', oils: 'oils at joining' } as Readonly<Record<string, string>>,
   unknown: 'not known',
   maker: 'the maker',

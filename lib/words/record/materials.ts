@@ -62,13 +62,20 @@ const lineRow = (line: ReviewLine, at: number, { facts, scales, letters, moved }
   const counting = line.contributions.filter(({ struck }) => struck === null);
   const lots = lotsOfLine(line).map(({ mark, stated }) => (stated === null ? mark : recordWords.materials.rightLot(mark, stated)));
   const last = counting.at(-1);
+  const amends = counting.some(({ amended }) => amended !== null);
+  const right = amends
+    ? showIn(display).mass(
+        counting.reduce((sum, one) => sum + (one.amended ?? one.net), 0),
+        steps.weighed,
+      )
+    : null;
   const weighed = voiceOf(line) !== 'none';
   const actual = weighed ? mass(line.actual, steps.weighed) : recordWords.materials.open;
   const on = [...new Set(counting.flatMap(({ instrument }) => (instrument === null ? [] : (scales.get(instrument) ?? []))))];
   return row(
     [
       [String(at + 1)],
-      [line.material],
+      [line.material, ...(right === null ? [] : [` (${recordWords.materials.rightWeight(right)})`])],
       [lots.length > 0 ? listed(lots) : recordWords.materials.noLot],
       [mass(line.planned.target, steps.planned)],
       ...(moved ? [[line.moved ? mass(line.target, steps.target) : '']] : []),

@@ -39,6 +39,7 @@ export const recordWords = {
     total: 'All lines',
     byHand: 'hand',
     noLot: 'none stated',
+    rightWeight: (weight: string) => `put right afterwards: ${weight}`,
     rightLot: (mark: string, stated: string) => `${mark}, not ${stated}`,
     open: 'not weighed',
   },

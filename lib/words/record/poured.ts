@@ -2,6 +2,7 @@ import { numberText } from '#lib/units/format';
 import { capital } from '../words';
 import { potMessages } from '../pot-messages';
 import { pouredWords } from '../review/messages-poured';
+import { correctedWords } from '../review/corrected';
 import { pouredRows } from '../review/poured-rows';
 import type { RecordFacts } from './facts';
 import { recordWords } from './messages';
@@ -9,7 +10,8 @@ import type { TableBlock } from './sheet';
 import { figures, row, table, words } from './table';
 
 /** What the batch came to, each result with what it may be off by and the formula's limits. */
-export const pouredTable = ({ review: { poured, lines }, display: { locale } }: RecordFacts): TableBlock => {
+export const pouredTable = ({ review: { poured, lines }, display }: RecordFacts): TableBlock => {
+  const { locale } = display;
   const { title, heads } = recordWords.poured;
   const columns = [
     words(heads.what, 34),
@@ -30,5 +32,7 @@ export const pouredTable = ({ review: { poured, lines }, display: { locale } }: 
     ]);
   });
   const note = poured.kept ? pouredWords.kept(poured.result.method) : pouredWords.now;
-  return table(title, columns, rows, { note: `${note} ${pouredWords.note}` });
+  const right = correctedWords(poured, display);
+  const again = right === null ? [] : [right.now, ...(right.heavy === null ? [] : [right.heavy])];
+  return table(title, columns, rows, { note: [note, pouredWords.note, ...again].join(' ') });
 };

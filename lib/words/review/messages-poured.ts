@@ -7,6 +7,11 @@ export const pouredWords = {
   kept: (method: string) => `Worked out and kept when the batch was closed (method ${method}).`,
   soFar: (lines: string) => `Worked out from what is weighed so far; ${lines} at plan.`,
   now: 'Worked out from what was weighed.',
+  /** Superfat worked out again, beside what it was closed with. */
+  corrected: (now: string, low: string, high: string, before: string) =>
+    `Worked out again with what was put right, the superfat is ${now} (${low} to ${high}, 95 in 100); before it was ${before}.`,
+  heavy: 'That may be lye-heavy: hold its bars and look at them before any is used.',
+  unknown: 'not known',
   heads: {
     what: 'result',
     value: 'as poured',

@@ -36,9 +36,11 @@ export const checkDocument = (noun: Noun, id: string, document: Json, shelf: () 
 const told = (problems: readonly Problem[]): readonly FieldProblem[] =>
   problems.map((problem) => ({
     path: problem.path.replaceAll(/\[([^\]]*)\]/g, '.$1'),
-    says: `A figure that cannot be so: ${problem.code.replaceAll('-', ' ')}.`,
+    says: problem.code === 'unknown-material' ? NO_MATERIAL : `A figure that cannot be so: ${problem.code.replaceAll('-', ' ')}.`,
     problem,
   }));
+
+const NO_MATERIAL = 'No material or preparation of the stores, and none of the catalogue, bears that name.';
 
 const PROBE_WORDS: Readonly<Record<CheckFault, string>> = {
   'too-far-off': 'It is off by more than 5 °C: the probe is broken, or it does not stand in that water. It is not corrected by so much.',

@@ -79,7 +79,8 @@ const drawFacts = (page: Page, section: Struct, facts: RecordSheet['facts']): vo
 
 const drawBlock = (page: Page, block: Block): void => {
   page.y += 9;
-  page.room(60);
+  // A title never stands alone at the foot of a page.
+  page.room(block.kind === 'table' ? leastHeight({ ...block, rows: block.rows.slice(0, 3), total: null }) : 60);
   if (block.kind === 'pair') return drawPair(page, block.tables);
   const section = page.struct('Sect');
   if (block.kind === 'table') return drawTitled(page, section, block);

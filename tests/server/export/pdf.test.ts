@@ -2,6 +2,9 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { BatchPage } from '#lib/protocol/http';
 import type { Display } from '#lib/units/display';
 import { massText } from '#lib/units/format';
+import type { Entry } from '#lib/work/batch/index';
+import type { RecordSheet } from '#lib/words/record/sheet';
+import { row, table, words } from '#lib/words/record/table';
 import { stepsOf } from '#lib/words/review/line';
 import { stepOf, targetStep } from '#lib/words/quantities';
 import { spell } from '#server/export/pdf/spell';
@@ -79,6 +82,20 @@ describe('the batch record as a PDF', () => {
     expect(fonts.filter(({ embedded, unicode }) => !embedded || !unicode)).toEqual([]);
   });
 
+  it('tells what was put right with its day, beside the line and with what it comes to', async () => {
+    const line = page.lines.find(({ material }) => material === 'Olive oil');
+    const one = line?.contributions.find(({ struck }) => struck === null);
+    const last = EVENTFUL.at(-1)!;
+    const body = { what: 'weight', entry: one?.entry, line: line?.line, of: '', was: String(one?.net), is: '650000', why: 'misread' };
+    const own = { kind: 'amended', id: 'put-right', version: last.version + 1, wall: last.wall + 3 * 86_400_000, via: 'screen', body };
+    await rig.enter([{ ...last, ...own } as unknown as Entry]);
+    const text = pdfText(await pdf('paper=A4')).replaceAll(/\s+/g, ' ');
+    expect(text).toContain('17 April 2026: Put right: Olive oil 650.0 g, not');
+    expect(text.match(/\d\d? April 2026: /g)).toHaveLength(1);
+    // Beside the name in the table of materials, over two lines.
+    expect(text).toMatch(/Olive oil \(put right .*afterwards: 650\.0 g\)/);
+  });
+
   it('refuses a paper that is none and a batch that is not there, in words', async () => {
     const problem = { error: expect.any(String), kept: expect.any(String), todo: expect.any(String) };
     for (const [path, status] of [
@@ -92,19 +109,27 @@ describe('the batch record as a PDF', () => {
   });
 });
 
+const EMPTY_SHEET: RecordSheet = {
+  title: 'Batch record',
+  mark: '26-11',
+  warning: null,
+  facts: [],
+  blocks: [],
+  foot: { hash: '', spoken: '', code: '', sentences: [] },
+};
 const said = (text: string): Promise<Uint8Array> =>
-  recordPdf(
-    {
-      title: 'Batch record',
-      mark: '26-11',
-      warning: null,
-      facts: [{ name: 'Product', said: [text] }],
-      blocks: [],
-      foot: { hash: '', spoken: '', code: '', sentences: [] },
-    },
-    'A4',
-    new Date(0),
-  );
+  recordPdf({ ...EMPTY_SHEET, facts: [{ name: 'Product', said: [text] }] }, 'A4', new Date(0));
+
+it('a title never stands alone at the foot of a page', async () => {
+  const event = { letter: null, at: '13:02', by: '', head: ['Something happened.'], rest: [] };
+  const rows = ['first row', 'second row', 'third row'].map((text) => row([[text]]));
+  for (let count = 48; count < 58; count += 1) {
+    const told = { kind: 'told', title: 'Story', note: 'note', events: Array.from({ length: count }, () => event) } as const;
+    const blocks = [told, table('Instruments', [words('scale', 100)], rows, { note: 'A note.' })];
+    const pages = pdfText(await recordPdf({ ...EMPTY_SHEET, blocks }, 'A4', new Date(0))).split('\f');
+    expect(pages.find((one) => one.includes('Instruments'))).toContain('first row');
+  }
+});
 
 describe('letters the face does not have', () => {
   it('are written with those it has, never as boxes', async () => {

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import type { RecordFacts } from '#lib/words/record/facts';
+import { pouredTable } from '#lib/words/record/poured';
 import { weightRows } from '#lib/words/record/csv';
 import { lotsOfLine } from '#lib/words/review/line';
 import { as } from '#lib/units/id';
@@ -50,6 +52,10 @@ describe('what is put right after the end', () => {
     expect(after.poured.result.superfat).toEqual(before.poured.result.superfat);
     // 2 g of hydroxide more in a kilogram of oils: 0.66 points of superfat a gram in a batch of 1 kg (worked by hand), so more than one.
     const fell = (before.poured.result.superfat?.working ?? 0) - (after.poured.corrected?.superfat?.working ?? 0);
+    // On paper as on the page.
+    const facts = { review: after, display: { locale: 'en-GB', mass: 'g', temperature: 'C' } } as unknown as RecordFacts;
+    expect(pouredTable(facts).note).toMatch(/Worked out again with what was put right, the superfat is [\d.]+ % \(/);
+    expect(pouredTable({ ...facts, review: before } as RecordFacts).note).not.toContain('put right');
     expect(fell).toBeGreaterThan(10_000);
     expect(fell).toBeLessThan(20_000);
   });

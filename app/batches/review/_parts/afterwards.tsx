@@ -1,9 +1,10 @@
 'use client';
 import { useState } from 'react';
 import type { BatchPage } from '#lib/protocol/http';
-import { massText, shareText, temperatureText } from '#lib/units/format';
+import { massText, temperatureText } from '#lib/units/format';
 import type { Display } from '#lib/units/display';
 import { planStep } from '#lib/words/quantities';
+import { correctedWords } from '#lib/words/review/corrected';
 import { shortMoment } from '#lib/words/times';
 import type { ReviewAmendment } from '#lib/work/batch/review';
 import { useDisplay } from '../../../_live/use';
@@ -65,17 +66,12 @@ export function Afterwards({ review, onSaid }: { readonly review: BatchPage; rea
 
 /** What the batch comes to with what was put right, where that can be worked out. */
 function Corrected({ review: { poured } }: { readonly review: BatchPage }) {
-  const display = useDisplay();
-  const now = poured.kind === 'figures' ? poured.corrected?.superfat : undefined;
-  if (poured.kind !== 'figures' || now == null) return null;
-  const share = (millionths: number): string => shareText(millionths, display);
-  const before = poured.result.superfat;
+  const said = correctedWords(poured, useDisplay());
+  if (said === null) return null;
   return (
     <>
-      <p className={on('reading')}>
-        {words.corrected(share(now.value), share(now.low), share(now.high), before === null ? words.unknown : share(before.value))}
-      </p>
-      {now.low < 0 ? <p className={on('warn')}>{words.heavy}</p> : null}
+      <p className={on('reading')}>{said.now}</p>
+      {said.heavy === null ? null : <p className={on('warn')}>{said.heavy}</p>}
     </>
   );
 }

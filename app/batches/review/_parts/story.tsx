@@ -9,7 +9,7 @@ import type { Sentence } from '#lib/words/sentence';
 import { clockText } from '#lib/words/times';
 import { PaperSection } from '../../../_ui/section';
 import { messages } from '#lib/words/review/messages';
-import { factsOf } from '#lib/words/record/told';
+import { factsOf, newDay, onDay } from '#lib/words/record/told';
 import { storyWords } from '#lib/words/review/messages-story';
 import type { Facts } from '#lib/words/review/messages-story';
 import type { Told } from '#lib/words/review/told';
@@ -40,6 +40,7 @@ export function Story({ review, story, nameOf }: Props) {
               key={`${event.version} ${event.code} ${String(event.params['instrument'] ?? event.params['line'] ?? '')}`}
               event={event}
               at={previous !== undefined && clock(previous) === clock(event) ? '' : clock(event)}
+              day={newDay(event, previous, display.locale)}
               line={line}
               facts={factsOf(event, review, display, nameOf)}
               nameOf={nameOf}
@@ -56,6 +57,8 @@ export function Story({ review, story, nameOf }: Props) {
 interface EventProps {
   readonly event: Told;
   readonly at: string;
+  /** Where it is another than of the event before. */
+  readonly day: string | null;
   readonly line: ReviewLine | null;
   readonly facts: Facts;
   readonly nameOf: NameOf;
@@ -64,10 +67,11 @@ interface EventProps {
   readonly who: string | null;
 }
 
-function Event({ event, at, line, facts, nameOf, display, who }: EventProps) {
+function Event({ event, at, day, line, facts, nameOf, display, who }: EventProps) {
   const [open, setOpen] = useState(false);
   const id = useId();
-  const { head, rest } = storyWords[event.code](facts);
+  const { head: told, rest } = storyWords[event.code](facts);
+  const head = onDay(day, told);
   const say = (sentence: Sentence) => (
     <Said sentence={sentence} open={open} controls={id} onOpen={line === null ? null : () => setOpen(!open)} />
   );
