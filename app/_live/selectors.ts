@@ -101,8 +101,6 @@ export const see = {
   portion: (state: LiveState) => state.frame?.cue.portion?.at ?? null,
   portioned: (state: LiveState) => state.frame?.cue.portion?.mass ?? null,
   job: (state: LiveState) => state.frame?.cue.portion?.job ?? null,
-  /** What batter is weighed out of by its loss; `null`: it is weighed by what comes in. */
-  outOf: ({ frame }: LiveState) => (frame?.cue.portion?.job?.by === 'loss' ? (frame.cue.portion.job.from[0] ?? null) : null),
   say: (state: LiveState) => state.frame?.cue.say ?? null,
   alarms: (state: LiveState) => state.frame?.alarms ?? null,
   sounding: (state: LiveState) => state.frame?.alarms.some((alarm) => !alarm.silenced) ?? false,

@@ -1,5 +1,5 @@
 import type { PortionCue } from '#lib/bench/cue';
-import type { BatterWrong, Pattern, Source } from '#lib/work/batch/pouring/types';
+import type { BatterWrong, Pattern } from '#lib/work/batch/pouring/types';
 
 /** What to do with batter that went wrong: common practice, no source. The cautions are those of lye (H314), which it still is. */
 export const wrongWords: Readonly<Record<BatterWrong, { readonly name: string; readonly sub: string; readonly todo: readonly string[] }>> =
@@ -89,8 +89,10 @@ export const pourWords = {
 } as const;
 
 /** What to do about the next portion, by what its pot does on the scale. */
-const portionActs = {
+export const portionActs = {
   'set-down': 'Set it on the scale',
+  'set-pot': 'Set the pot on the scale',
+  'set-jug': 'Set its jug on the scale',
   settling: 'Hands off: taking the zero',
   stands: 'Zeroed. Pour',
   off: 'Pour, then set it back',
@@ -105,7 +107,3 @@ const portionActs = {
   name: 'Choose its pattern',
   done: 'All poured. Close it',
 } satisfies Record<PortionCue['at'], string>;
-
-/** What is weighed by what it loses is set down, not what it is poured into. @param from what batter comes out of; `null`: weighed by what comes in */
-export const portionActFor = (at: PortionCue['at'], from: Source | null): string =>
-  at !== 'set-down' || from === null ? portionActs[at] : from === 'pot' ? 'Set the pot on the scale' : 'Set its jug on the scale';

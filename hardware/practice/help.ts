@@ -138,13 +138,15 @@ const cupsOn = ({ stirred = [] }: SceneHint, world: World): ScaleRole | null => 
   return ROLES.find((role) => cups.has(world.weighings[role]?.pan.standing?.name ?? '')) ?? null;
 };
 
+const TO_SET_DOWN: ReadonlySet<SceneHint['portion']> = new Set(['set-down', 'set-pot', 'set-jug', 'off']);
+
 /** Parts, moulds and what stays behind: whatever the job wants on its scale, then by turns out of its jugs. */
 const pourJob =
   (job: JobHint): Ask =>
   (hint, world, cables) => {
     const stirred = cupsOn(hint, world);
     if (stirred !== null) return { do: 'lift', role: stirred };
-    if (hint.portion === 'set-down' || hint.portion === 'off') return bringVessel(hint, world, cables);
+    if (TO_SET_DOWN.has(hint.portion)) return bringVessel(hint, world, cables);
     if (hint.portion === 'clear' || hint.portion === 'strange') return clear(hint, world, cables);
     if (hint.portion !== 'stands') return nothing(hint.portion === 'moving' || hint.portion === 'settling' ? 'wait' : 'needs-person');
     if (job.by === 'loss') return { do: 'take-back', amount: job.amount };
@@ -154,7 +156,7 @@ const pourJob =
 /** The pot onto the scale, then a portion out of it; whether it is one a person says. */
 const portion: Ask = (hint, world, cables) => {
   if (hint.job != null) return pourJob(hint.job)(hint, world, cables);
-  if (hint.portion === 'set-down' || hint.portion === 'off') return bringVessel(hint, world, cables);
+  if (TO_SET_DOWN.has(hint.portion)) return bringVessel(hint, world, cables);
   if (hint.portion !== 'stands') return nothing(hint.portion === 'moving' || hint.portion === 'settling' ? 'wait' : 'needs-person');
   const held = hint.shelf.find(({ id }) => id === hint.vessel)?.contents ?? 0;
   return held > 0 ? { do: 'take-back', amount: Math.min(PORTION, held) } : nothing('needs-person');

@@ -166,6 +166,9 @@ export interface BenchCue {
 export interface PortionCue {
   readonly at:
     | 'set-down'
+    // What is weighed by what it loses.
+    | 'set-pot'
+    | 'set-jug'
     | 'settling'
     | 'stands'
     | 'off'

@@ -19,7 +19,7 @@ import { WrongSheet } from './wrong';
 export { Notice } from './notice';
 export { Advice, PourCards } from './pour-cards';
 export { Portions } from './portions';
-export { portionActFor } from '../messages-pour';
+export { portionActs } from '../messages-pour';
 export { PotLine } from './pot-line';
 export type LateSheet = Exclude<Sheet, 'none' | 'first-aid'>;
 

@@ -4,7 +4,6 @@ import type { ReactNode } from 'react';
 import { useStore } from 'zustand';
 import type { Card, PortionCue, Say } from '#lib/bench/cue';
 import type { BatchState } from '#lib/work/batch/index';
-import type { Source } from '#lib/work/batch/pouring/types';
 import type { Frame } from '../../_ui/frame';
 import { Press } from '../../_ui/press';
 import { messages } from '../messages';
@@ -29,7 +28,7 @@ interface Parts {
   readonly sheet: (sheet: LateSheet) => ReactNode;
   readonly portions: Draw;
   /** What to do about the next one. */
-  readonly portionAct: (at: PortionCue['at'], from: Source | null) => string;
+  readonly portionAct: (at: PortionCue['at']) => string;
   readonly pot: Draw;
   readonly pourCards: Draw;
   readonly advice: Draw;
@@ -52,10 +51,10 @@ const { store, fetch } = createLateParts<Parts>(
       return { start: () => <Start />, lots: () => <LotChoice />, howItGoes: () => <HowItGoes /> };
     },
     async () => {
-      const { Advice, LateSheets, Notice, portionActFor, Portions, PotLine, PourCards } = await import('./late-sheets');
+      const { Advice, LateSheets, Notice, portionActs, Portions, PotLine, PourCards } = await import('./late-sheets');
       const pouring = {
         portions: () => <Portions />,
-        portionAct: portionActFor,
+        portionAct: (at: PortionCue['at']) => portionActs[at],
         pourCards: () => <PourCards />,
         advice: () => <Advice />,
       };

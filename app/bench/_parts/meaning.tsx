@@ -42,7 +42,6 @@ const useAct = (): string => {
   const vessel = useLive((state) => see.vessel(state)?.plan.name ?? null);
   const tolerance = useLive(see.tolerance);
   const portion = useLive(see.portion);
-  const outOf = useLive(see.outOf);
   const portionAct = usePortionAct();
   const holds = useLive(see.joining)?.holds;
   const carried = useLive(see.carried);
@@ -66,7 +65,7 @@ const useAct = (): string => {
     const first = holds?.find(({ level, overridden }) => level === 'hold' && !overridden);
     return first === undefined ? messages.phases[phase].act : messages.holds[first.reason];
   }
-  if (portion !== null) return portionAct?.(portion, outOf) ?? messages.phases[phase].act;
+  if (portion !== null) return portionAct?.(portion) ?? messages.phases[phase].act;
   if (phase === 'lift' && vessel !== null) return messages.acts.lift(vessel);
   if (phase === 'offer' && tolerance !== null) return messages.number.within(show.mass(tolerance));
   return actFor(phase, line?.plan.material.class ?? null, line?.plan.mode === 'loss', easeOff);

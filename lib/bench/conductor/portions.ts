@@ -62,8 +62,7 @@ const zeroAt = (instrument: InstrumentId, pot: VesselState, scale: ScaleMemory):
 const standing = (stage: Scenery, pot: VesselState, view: ScaleView, scale: ScaleMemory): Partial<Scene> => {
   const known = stage.memory.portion;
   const settled = scale.track.stable && scale.window !== null;
-  if (!isLoaded(scale, pot.empty))
-    return { portion: { at: known === null ? 'set-down' : 'off', mass: null }, say: sayOf(known, pot, view) };
+  if (!isLoaded(scale, pot.empty)) return { portion: { at: known === null ? 'set-pot' : 'off', mass: null }, say: sayOf(known, pot, view) };
   if (!settled) return { portion: { at: known === null ? 'settling' : 'moving', mass: null } };
   if (!maybePot(pot, scale)) return { portion: { at: 'strange', mass: null } };
   if (probeLeans(stage, pot.plan)) return { portion: { at: 'probe', mass: null } };

@@ -87,8 +87,11 @@ const emptyPan = (on: On): Scene => {
   if (!on.memory.freed) change(on, { freed: true });
   const begun =
     on.memory.by === 'loss' ? on.memory.zero !== null : on.job.kind !== 'left' && zeroOf(on.stage.batch, on.job.key as Container) !== null;
-  return sceneOf(on, { at: begun ? 'off' : 'set-down', mass: null }, { instrument: on.view.id, say: setDownWords(on) });
+  return sceneOf(on, { at: begun ? 'off' : toSetDown(on), mass: null }, { instrument: on.view.id, say: setDownWords(on) });
 };
+
+const toSetDown = ({ memory, from: [source = 'pot'] }: On): PortionCue['at'] =>
+  memory.by === 'gain' ? 'set-down' : source === 'pot' ? 'set-pot' : 'set-jug';
 
 const setDownWords = ({ stage, about, view }: On): Words => ({
   key: `pouring ${about.key} ${about.by} ${about.from[0] ?? ''} ${stage.batch.pour.pours.length}`,

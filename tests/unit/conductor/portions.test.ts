@@ -12,7 +12,7 @@ const masses = (rig: Rig): readonly number[] => rig.state.parts.map(({ mass }) =
 describe('portions by what the pot of batter lost on the pan', () => {
   it('are taken by a person, each from where the one before ended, with the weights and the strip’s scale in the record', () => {
     const rig = joined();
-    expect(rig.seen).toMatchObject({ phase: 'pouring-moulds', vessel: 'pot', portion: { at: 'set-down', mass: null }, goOn: null });
+    expect(rig.seen).toMatchObject({ phase: 'pouring-moulds', vessel: 'pot', portion: { at: 'set-pot', mass: null }, goOn: null });
     expect(rig.seen.say).toMatchObject({ code: 'set-down', params: { vessel: 'pot', scale: 'main' } });
     rig.rest(920);
     expect(rig.seen).toMatchObject({ portion: { at: 'stands' }, goOn: null });

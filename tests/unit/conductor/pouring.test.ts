@@ -114,7 +114,8 @@ describe('parts and moulds at the bench', () => {
     const rig = parted();
     rig.step({ kind: 'job', job: 'mould:1', by: 'loss', from: ['pot'] });
     // The pot is what stands on the scale, not the mould.
-    expect(rig.rest(0).seen.say).toMatchObject({ code: 'set-down', params: { vessel: VESSELS['pot']?.name } });
+    expect(at(rig.rest(0))).toEqual(['set-pot', 'mould:1']);
+    expect(rig.seen.say).toMatchObject({ code: 'set-down', params: { vessel: VESSELS['pot']?.name } });
     rig.rest(700).run(1);
     expect(at(rig)).toEqual(['stands', 'mould:1']);
     takeIt(rig.rest(600));
