@@ -108,7 +108,7 @@ const useKinds = (): readonly TypedWhat[] => {
   const joined = useLive(see.status) === 'joined';
   const line = useLive((state) => see.line(state)?.plan.id ?? null);
   if (joined) return ['portion', 'batter'];
-  if (line === null || phase === 'temperatures' || phase === 'joining') return ['lye', 'oils', 'room'];
+  if (line === null || phase === 'temperatures' || phase === 'joining' || phase === 'gate') return ['lye', 'oils', 'room'];
   return ['weight', 'lye', 'oils'];
 };
 

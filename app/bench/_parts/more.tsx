@@ -23,10 +23,10 @@ export function More() {
   const practice = useLive(see.realm) === 'practice';
   const phase = useLive(see.phase);
   const words = sheetMessages.more;
-  // Typed there, where it is said what is typed; before joining the keypad is for weights.
+  // Typed there, where it is said what is typed; before joining the keypad is for weights, at trace for the batter's temperature.
   const moulds =
     useLive(({ batch }) => batch?.plan.moulds !== undefined) &&
-    (status === 'joined' || phase === 'joining' || phase === 'temperatures' || phase === 'patterns');
+    ((status === 'joined' && phase !== 'trace') || phase === 'joining' || phase === 'temperatures' || phase === 'patterns');
   const open = status === 'weighing' || status === 'joined';
   const pouring = status === 'weighing';
   return (

@@ -11,7 +11,8 @@ import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
 import { HoldPress, Press } from '../../_ui/press';
 import { pourWords } from '../messages-pour';
-import { closeSheet, holdWords, intend } from './controls';
+import { sheetMessages } from '../messages-sheets';
+import { closeSheet, holdWords, intend, openSheet } from './controls';
 import { Amount } from './out-of';
 import type { Way } from './out-of';
 import { sourceText } from './pour-words';
@@ -60,11 +61,12 @@ function All({ batch, onJob }: { readonly batch: BatchState; readonly onJob: (ke
           <Press key={job.key} name={jobName(batch, job)} sub={pouredOf(batch, job, display)} onTap={() => onJob(job.key)} />
         ))}
         {pages > 1 ? <Press name={words.more} sub={`${page + 1} / ${pages}`} onTap={() => setPage((page + 1) % pages)} /> : null}
-        <Press
-          name={words.wrong}
-          sub={words.wrongSub}
-          onTap={joined ? () => send({ kind: 'stamp-trace', mark: 'wrong', note: '' }) : undefined}
-        />
+        {joined ? (
+          <Press name={words.wrong} sub={words.wrongSub} onTap={() => send({ kind: 'stamp-trace', mark: 'wrong', note: '' })} />
+        ) : (
+          // Where moulds are planned this sheet stands in the place of the keypad, and lye and oils may have no probe.
+          <Press name={sheetMessages.keypad.temperatureTitle} onTap={() => openSheet('keypad')} />
+        )}
       </SheetGrid>
     </SheetFrame>
   );
