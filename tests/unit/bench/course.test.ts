@@ -130,6 +130,11 @@ describe('the way lye and oils took until they were joined', () => {
     expect(course).toEqual(joined.body.course);
     expect((course?.lye.length ?? 0) - (course?.oils.length ?? 0)).toBe(0);
     expect(upcast(joined)).toMatchObject({ ok: true });
+    const told = heard();
+    told.told(lane(760, true));
+    const foretold = { ...joined.body.course, foretold: told.of(900_000)?.foretold };
+    expect(upcast({ ...joined, body: { ...joined.body, course: foretold } })).toMatchObject({ ok: true });
+    expect(upcast({ ...joined, body: { ...joined.body, course: { ...foretold, foretold: { at: 1 } } } })).toMatchObject({ ok: false });
     expect(upcast({ ...joined, body: { ...joined.body, course: { everyS: 60, lye: ['42'], oils: [] } } })).toMatchObject({ ok: false });
     expect(review(started().weighAll().makeLye().join().entries).joining?.course).toBeNull();
   });
