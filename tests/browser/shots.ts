@@ -93,7 +93,7 @@ const TAKES: Readonly<Record<string, Take>> = {
 const drawn = (page: Page): Promise<unknown> =>
   page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(null)))));
 /** As small as it stays readable: pictures are kept beside the code. Those in the README are PNGs of one screen, which every viewer shows. */
-const README: ReadonlySet<string> = new Set(['bench-pot-1280', 'paper-review-eventful-1280']);
+const README: ReadonlySet<string> = new Set(['bench-pouring-1280', 'paper-review-eventful-1280']);
 const save = async (page: Page, name: string, size: Size, light: 'bench' | 'paper' = 'bench'): Promise<void> => {
   const file = `${light}-${name}-${SIZES[size].width}`;
   if (png || README.has(file)) await page.screenshot({ path: join(folder, `${file}.png`), fullPage: png && light === 'paper' });
