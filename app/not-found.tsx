@@ -1,24 +1,29 @@
-import type { Metadata, Route } from 'next';
-import Link from 'next/link';
-import { on } from './_ui/classes';
-import { messages } from './_ui/messages';
-import { PaperPage } from './_ui/paper';
-import { PaperTitle } from './_ui/section';
+import type { Metadata } from 'next';
+import type { CSSProperties } from 'react';
+import { missing } from './messages-missing';
 
-export const metadata: Metadata = { title: messages.missing.title };
+export const metadata: Metadata = { title: missing.title };
+
+/** Set by itself: what this page takes along, every route of the bench loads first. */
+const SHEET: CSSProperties = {
+  minHeight: '100vh',
+  padding: 'calc(var(--step) * 7) var(--pad)',
+  background: 'var(--ground)',
+  fontSize: 'var(--text-body)',
+  lineHeight: 'var(--line)',
+};
 
 /** An address that no page has. */
 export default function NotFound() {
-  const { title, lead, act } = messages.missing;
   return (
-    <PaperPage foot={title}>
-      <PaperTitle title={title} lead={lead}>
-        <div className={on('acts')}>
-          <Link className={on('act first')} href={'/' as Route} prefetch={false}>
-            {act}
-          </Link>
-        </div>
-      </PaperTitle>
-    </PaperPage>
+    <main data-light="paper" style={SHEET}>
+      <h1 style={{ font: '330 var(--text-title) / 1.06 var(--font-text)' }}>{missing.title}</h1>
+      <p style={{ margin: 'calc(var(--step) * 2) 0' }}>{missing.lead}</p>
+      <p>
+        <a href="/" style={{ color: 'inherit' }}>
+          {missing.act}
+        </a>
+      </p>
+    </main>
   );
 }

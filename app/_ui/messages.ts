@@ -11,11 +11,6 @@ export const messages = {
     worked: 'dotted: worked out, opens to its workings',
     measured: 'typewriter face: measured by an instrument',
   },
-  missing: {
-    title: 'No such page',
-    lead: 'This address leads nowhere here. Nothing was changed or lost by asking for it.',
-    act: 'Go to Today',
-  },
   bench: {
     names: { real: 'Bench', practice: 'Practice bench', test: 'Test bench' },
     unknown: 'Bench',
