@@ -1,10 +1,10 @@
 import { settledFrame } from '#lib/measure/readings/settle';
 import { mg } from '#lib/units/mass';
 import type { Want, Weighed } from '#lib/work/batch/index';
-import { leftOver, partTarget } from '#lib/work/batch/pouring/amounts';
+import { hadIn, leftIn, leftOver, massOf, partTarget } from '#lib/work/batch/pouring/amounts';
 import { jobName, type Job } from '#lib/work/batch/pouring/jobs';
 import { emptyOf, potOf, zeroOf } from '#lib/work/batch/pouring/places';
-import type { Container, Source } from '#lib/work/batch/pouring/types';
+import { standing as notStruck, type Container, type Source } from '#lib/work/batch/pouring/types';
 import { as, type VesselId } from '#lib/units/id';
 import type { ScaleView } from '../conductor-types';
 import type { PortionCue } from '../cue';
@@ -34,9 +34,23 @@ export const pouringScene = (stage: Scenery): Scene => {
   if (scale === undefined || (hindered !== null && hindered !== 'late')) return hinderedScene(base, view, hindered === 'overload');
   const on: On = { ...base, view, scale };
   if (!isLoaded(scale, null)) return emptyPan(on);
-  if (!memory.freed && memory.by === 'gain') return at(on, { at: 'clear', mass: null });
+  if (!memory.freed && isFromBefore(on)) return at(on, { at: 'clear', mass: null });
   if (memory.by === 'loss') return lossScene(on);
   return job.kind === 'left' ? leftScene(on, job.source) : gainScene(on, job.key as Container);
+};
+
+/** What stood there before this was begun counts for nothing, but for the very jug or pot that is to be weighed by its loss. */
+const isFromBefore = (on: On): boolean => on.memory.by === 'gain' || (on.memory.zero === null && !mayBeSource(on));
+
+/** It weighs about what the record has in it: a mould that stands there still must not be poured from. */
+const mayBeSource = ({ stage: { batch }, scale, from: [source = 'pot'] }: On): boolean => {
+  const { level } = scale.track;
+  const most = leftIn(batch, source);
+  const empty = emptyOf(batch, source);
+  if (empty === null) return source === 'pot' && level > most;
+  const byTurns = notStruck(batch.pour.pours).filter(({ from }) => from.length > 1 && from.includes(source));
+  const slack = 0.03 * hadIn(batch, source) + 20_000;
+  return level > empty + most - massOf(byTurns) - slack && level < empty + most + slack;
 };
 
 interface Base {

@@ -131,6 +131,22 @@ describe('parts and moulds at the bench', () => {
     expect(rig.state.pour.pours.at(-1)).toMatchObject({ mould: 2, from: ['part:green'], mass: 80_000 });
   });
 
+  it('take no mould that stands there still for the jug that is to be weighed by its loss', () => {
+    const rig = parted();
+    takeIt(setDown(rig, 350).rest(450));
+    rig.step({ kind: 'job', job: 'mould:2', by: 'loss', from: ['part:green'] });
+    expect(at(rig.run(1))).toEqual(['clear', 'mould:2']);
+    // Green's jug weighs 200 g and has 214 g in it, the pot of 500 g some 100 g: each may stand there from before.
+    expect(at(rig.rest(0))).toEqual(['set-jug', 'mould:2']);
+    rig.rest(414).run(1);
+    expect(at(rig)).toEqual(['stands', 'mould:2']);
+    rig.step({ kind: 'job', job: 'mould:2', by: 'loss', from: ['part:green'] });
+    expect(at(rig.run(1))).toEqual(['stands', 'mould:2']);
+    rig.step({ kind: 'job', job: 'mould:2', by: 'loss', from: ['pot'] });
+    expect(at(rig.run(1))).toEqual(['clear', 'mould:2']);
+    expect(rig.refusals).toEqual([]);
+  });
+
   it('take nothing from a scale that is not heard, from a stranger on the pan, or without a hold', () => {
     const rig = parted().rest(350).run(1).rest(450);
     rig.press('go-on').run(1);

@@ -48,7 +48,7 @@ describe('parts and moulds on the practice bench', () => {
     expect(Math.abs(leftOver(batch) - behind)).toBeLessThan(5_000);
     const { brought, there } = shop.world.ledger();
     expect(there).toBe(brought);
-  });
+  }, 90_000);
 });
 
 const plannedPlain = ({ lines }: ReturnType<typeof batchIn>): number =>
