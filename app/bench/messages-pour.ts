@@ -50,7 +50,7 @@ export const pourWords = {
   source: 'Common practice, no source.',
   lead: { part: 'part', mould: 'pour', left: 'left' },
   titles: { part: 'Into its jug', left: 'What stayed behind' },
-  by: { gain: 'weighed on the scale', loss: 'by what its jug loses', pot: 'by what the pot loses' },
+  by: { gain: 'weighed on the scale', loss: 'by its loss', pot: 'by what the pot loses' },
   from: (sources: string) => `from ${sources}`,
   byTurns: (sources: readonly string[]) => sources.join(' and '),
   pot: 'the pot',
@@ -63,6 +63,7 @@ export const pourWords = {
   sheet: {
     title: 'Parts and moulds',
     teach: 'Which comes next? What was poured stands beside it.',
+    how: 'How is it weighed?',
     todo: 'to do',
     none: 'no pattern yet',
     more: 'More',

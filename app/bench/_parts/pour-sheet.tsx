@@ -89,7 +89,7 @@ function One({ batch, job }: OneProps) {
     send({ kind: 'pour-into', job: job.key, by, from: sources === null ? null : [...sources] });
   const last = lastOf(batch, job);
   return (
-    <SheetFrame title={name} teach={words.teach}>
+    <SheetFrame title={name} teach={words.how}>
       <SheetGrid columns={3}>
         <Press name={words.onScale} sub={words.onScaleSub} onTap={joined ? begin('gain', job.kind === 'mould' ? from : null) : undefined} />
         {job.kind === 'left'

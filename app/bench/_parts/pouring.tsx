@@ -52,10 +52,9 @@ const titleOf = (job: Job): string => {
 
 const howOf = (batch: BatchState, job: Job, { from, by }: About, display: Display): string => {
   if (job.kind === 'left') return words.by.gain;
-  if (job.kind === 'part') {
-    const much = partTarget(batch, job.part).by === 'additive' ? words.additive : words.share(shareText(job.part.ppm, display));
-    return by === 'loss' ? `${much}, ${words.by.pot}` : much;
-  }
+  if (job.kind === 'part' && by === 'loss') return words.by.pot;
+  if (job.kind === 'part')
+    return partTarget(batch, job.part).by === 'additive' ? words.additive : words.share(shareText(job.part.ppm, display));
   const sources = words.from(sourcesText(batch, from));
   return by === 'loss' ? `${sources}, ${words.by.loss}` : sources;
 };
