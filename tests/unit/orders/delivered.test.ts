@@ -37,6 +37,9 @@ describe('how far an order is filled', () => {
     const sale = rig.entries.findLast(({ kind }) => kind === 'bars-taken')?.id ?? '';
     rig.send('correct', { entry: as(sale), reason: 'mistyped', note: '' });
     expect(standOf(order, rowsOf(rig))).toMatchObject({ away: 0, open: 8 });
+    const gift = rig.entries.find(({ kind }) => kind === 'bars-given')?.id ?? '';
+    rig.send('correct', { entry: as(gift), reason: 'mistyped', note: '' });
+    expect(standOf(order, rowsOf(rig))).toMatchObject({ over: 3, open: 9 });
   });
 
   it('the heaviest label that is carried first; another soap beside it, and too many are not less than none', () => {
