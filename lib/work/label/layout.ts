@@ -78,9 +78,9 @@ const setIn = (paragraphs: readonly string[], top: number, inner: number, { widt
     }
     y += GAP / 2;
   }
-  // A word is cut only where no line of the label is as long as it.
-  const words = paragraphs.flatMap((paragraph) => paragraph.split(' ')).map((word) => widthIn(word, em));
-  const cut = words.some((wide) => wide > narrowest && wide <= inner);
+  // A word is cut only where no line of the label is as long as it, in the smallest letters either.
+  const words = paragraphs.flatMap((paragraph) => paragraph.split(' '));
+  const cut = words.some((word) => widthIn(word, em) > narrowest && widthIn(word, LEAST) <= inner);
   return { placed, em, fits: !cut && y - GAP / 2 <= floor + 1e-9 };
 };
 

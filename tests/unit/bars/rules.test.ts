@@ -101,10 +101,10 @@ describe('bars on the scale', () => {
 
   it('are told from a known mass, which is settled and likely like one and says for ever what it was', () => {
     const rig = cutLot();
-    const put = (net: number, episode: number, known: number | undefined, bar: number | null = null) => {
+    const put = (net: number, episode: number, known: number | undefined, bar: number | null = null, on = rig) => {
       const { weighed, seen } = settled(net, episode);
       const body = { bar, for: 'mass', how: 'by-itself', weighed, ...(known === undefined ? {} : { known: mg(known) }) } as const;
-      return rig.send('weigh', body, POURED + 3 * DAY, { observation: seen });
+      return on.send('weigh', body, POURED + 3 * DAY, { observation: seen });
     };
     expect(put(100_300, 7, undefined)).toMatchObject({ code: 'bad-number' });
     expect(put(100_300, 7, 100_000, 1)).toMatchObject({ code: 'bad-number' });
@@ -114,6 +114,9 @@ describe('bars on the scale', () => {
     expect(put(100_300, 7, 100_000)).toMatchObject({ code: 'already-done' });
     expect(massWeighed(rig.state())).toMatchObject({ known: 100, shown: 100.3, step: 0.1, same: true });
     // No weight of a bar: neither one of the cure nor in the way of a cut that is crossed out.
+    const bare = cutLot();
+    expect(put(100_300, 7, 100_000, null, bare)).toBeNull();
+    expect(bare.send('correct', { entry: bare.state().cut!.entry, reason: 'mistyped', note: '' })).toBeNull();
     expect([netWeightsOf(rig.state()).weights, standingWeights(rig.state(), 'cure')]).toEqual([[], []]);
     const other = settled(121_000, 8);
     const bar = { bar: null, for: 'net', how: 'by-itself', weighed: { ...other.weighed, instrument: as<never>('coarse') } } as const;
