@@ -1,4 +1,4 @@
-import type { Solver } from '#lib/soap/remedy/solver';
+import { SolverFailed, type Solver } from '#lib/soap/remedy/solver';
 import { as } from '#lib/units/id';
 import type { BatchId, BootId, EntryId, PersonId } from '#lib/units/id';
 import { grams, mg } from '#lib/units/mass';
@@ -43,10 +43,20 @@ const overPoured = (plan: Plan, over: number): BatchState => {
   return evolve(first, { ...head(2), kind: 'weight-typed', body: { line: line.id, vessel: line.vessel, typed, part: false, lot: null } });
 };
 
+/** A slow machine may not come to an end in the time of one programme while everything is cold: that is what this is for. */
+const patiently = (ask: () => void): void => {
+  try {
+    ask();
+  } catch (error) {
+    if (!(error instanceof SolverFailed)) throw error;
+  }
+};
+
 /** The first questions take ten times as long as later ones; nobody is to wait for that. Their answers are thrown away. */
 export const warmUp = (solve: Solver): void => {
   const answer = planOf(ALDER_AND_OAT_FORMULA, SAMPLE_WORKSHOP);
   if (answer.kind !== 'plan') return;
   for (let round = 0; round < ROUNDS; round += 1)
-    for (const over of [12_300, 60_000]) answerOf(remedyQuestion(overPoured(answer.plan, over + round * 700), FACTS), solve);
+    for (const over of [12_300, 60_000])
+      patiently(() => answerOf(remedyQuestion(overPoured(answer.plan, over + round * 700), FACTS), solve));
 };

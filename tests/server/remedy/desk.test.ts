@@ -6,6 +6,8 @@ import type { RemedyQuestion } from '#lib/work/batch/remedy/index';
 import { createRemedyDesk, type RemedyDesk } from '#server/remedy/desk';
 import { formula } from '#tests/support/formula';
 import { batchOf, factsWith, LIMITS } from '#tests/support/remedy-rig';
+import { SolverFailed } from '#lib/soap/remedy/solver';
+import { warmUp } from '#server/remedy/warm-up';
 
 const overPoured = (): RemedyQuestion => {
   const rig = batchOf(formula({ limits: LIMITS }));
@@ -79,4 +81,14 @@ describe('remedies in a thread of their own', () => {
     expect(answer.solved).toBe(false);
     expect(told).toEqual(['the solver of remedies ended']);
   });
+});
+
+it('a machine too slow for the first programmes is warmed by them all the same', () => {
+  let asked = 0;
+  const slow = (): never => {
+    asked += 1;
+    throw new SolverFailed('no optimum in time');
+  };
+  warmUp(slow);
+  expect(asked).toBeGreaterThan(1);
 });

@@ -2,6 +2,7 @@ import type { EntryId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 import type { EntryOf, Share } from '../entries';
 import type { BatchState, Contribution } from '../state';
+import { weighedOf } from './weights';
 import { changeVessel, consume, deliver, hold, pourOver, reweigh, takeBack, type Evolve } from './parts';
 
 export const moved: Evolve<'moved'> = (state, { body }) => {
@@ -20,14 +21,15 @@ const leave = (
   entry: EntryOf<'withdrawn'> | EntryOf<'lost'>,
   kind: Contribution['kind'],
   shares: readonly Share[],
+  weighed: Contribution['weighed'] = null,
 ): BatchState => {
-  const reduced = takeBack(state, entry, kind, null, shares);
+  const reduced = takeBack(state, entry, kind, weighed, shares);
   return reweigh(hold(reduced, entry.body.vessel, shares, -1), entry.body.vessel, 0 - entry.body.mass);
 };
 
 export const withdrawn: Evolve<'withdrawn'> = (state, entry) => {
   const { shares = [], weighed, begins } = entry.body;
-  const left = leave(state, entry, 'withdrawn', shares);
+  const left = leave(state, entry, 'withdrawn', shares, weighed === undefined ? null : weighedOf(state, entry, weighed));
   const after = begins === undefined ? left : { ...left, setAside: [...left.setAside, begins] };
   return weighed === undefined ? after : consume(after, entry, weighed.episode);
 };

@@ -23,7 +23,7 @@ import {
 const readingOf = ({ boot }: Entry, episode: number): string => `${boot}/${episode}`;
 
 /** What the scale said, and whether the zero is a reading that the record knows. */
-const weighedOf = (state: BatchState, entry: Entry, weighed: Weighed): NonNullable<Contribution['weighed']> => {
+export const weighedOf = (state: BatchState, entry: Entry, weighed: Weighed): NonNullable<Contribution['weighed']> => {
   const { instrument, gross, zero, step, episode, check } = weighed;
   const pan = own(state.pans, instrument);
   const readings = { gross: readingOf(entry, episode), zero: pan?.zero === zero ? pan.reading : null };
