@@ -36,8 +36,8 @@ export interface ConductorMemory {
   readonly quietUntil: number;
   /** What ways out were last wanted for. */
   readonly asking: AskingMemory | null;
-  /** The way out that was taken and needs more of something: whether there is enough is asked first. `key`: of the question it answers. */
-  readonly stock: { readonly key: string; readonly card: string } | null;
+  /** The way out that was taken and needs more of something: whether there is enough is asked first. `at`: newest moment of it. */
+  readonly stock: { readonly card: string; readonly version: number; readonly at: number } | null;
   /** Zeros that were in the record before this memory began: what happened since nobody saw. */
   readonly inherited: Readonly<Record<InstrumentId, number>>;
 }

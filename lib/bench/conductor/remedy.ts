@@ -24,7 +24,11 @@ export const waysOut = (stage: Scenery, key: string, unentered: () => Unentered 
   if (remedy.key !== key || remedy.answer === null) return stage.now - asking.since > PATIENCE_MS ? null : { choices: [] };
   const { answer } = remedy;
   const choose = (card: RemedyCard): void => chosen(stage, card, answer, remedy, asking.unentered);
-  const held = stage.memory.stock?.key === key ? answer.cards.find(({ id }) => id === stage.memory.stock?.card) : undefined;
+  const { stock } = stage.memory;
+  const stands = stock !== null && stock.version === stage.batch.version && stage.now - stock.at <= PATIENCE_MS;
+  const held = stands ? answer.cards.find(({ id, enabled }) => enabled && id === stock.card) : undefined;
+  // A last digit that flickers asks for ways out anew: the question stands meanwhile.
+  stage.memory.stock = held === undefined ? null : { card: held.id, version: stage.batch.version, at: stage.now };
   if (held !== undefined) return enough(stage, held, remedy, () => choose(held));
   return { choices: answer.cards.map((card) => wayOut(stage, card, answer, remedy, () => choose(card))) };
 };
@@ -79,7 +83,7 @@ const wayOut = (stage: Scenery, card: RemedyCard, answer: RemedyAnswer, view: Re
   },
   take: () => {
     if (unstated(stage, card, view).length === 0) choose();
-    else stage.memory.stock = { key: view.key ?? '', card: card.id };
+    else stage.memory.stock = { card: card.id, version: stage.batch.version, at: stage.now };
   },
 });
 
