@@ -1,4 +1,4 @@
-import { capital, counted } from '#lib/words/words';
+import { capital, counted, listed } from '#lib/words/words';
 
 /** Words of bars that are sold, given, taken along and given back. */
 export const sales = {
@@ -29,6 +29,8 @@ export const sales = {
   },
   over: {
     label: 'The market is over',
+    uncounted: (marks: readonly string[]) =>
+      `Taken along there and not counted yet: ${listed(marks)}. The market stays open until they are.`,
     note: 'Its order is then done: what was not sold is promised to nobody any more.',
   },
 } as const;

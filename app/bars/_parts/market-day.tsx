@@ -42,17 +42,23 @@ export function MarketDay({ rows, onSaid }: { readonly rows: readonly BarsRow[];
   const [typed, setTyped] = useState<Readonly<Record<string, Typed>>>({});
   const [problem, setProblem] = useState<HttpProblem | null>(null);
   const [busy, setBusy] = useState(false);
-  const [at, setAt] = useState('');
+  const [said, setSaid] = useState<string | null>(null);
   const [over, setOver] = useState(true);
   const { orders, again: askOrders } = useOrders();
   const markets = marketOptions(orders);
-  const chosen = orders.find(({ order }) => order.id === at);
   const { market } = messages;
-  const lots = rows.filter(({ held, counts }) => held === null && counts.shelf + counts.away > 0);
+  const lots = rows.filter(({ held, counts }) => counts.away > 0 || (held === null && counts.shelf > 0));
+  // What was taken along to one market is counted there, until somebody says otherwise.
+  const went = [...new Set(lots.flatMap((row) => row.orders.flatMap(({ order, away }) => (away > 0 ? [order] : []))))];
+  const at = said ?? (went.length === 1 ? (went[0] ?? '') : '');
+  const chosen = orders.find(({ order }) => order.id === at);
   const counts = lots.flatMap((row) => {
     const count = countOf(typed[row.id] ?? EMPTY, row.counts.away);
     return count === null ? [] : [{ row, count }];
   });
+  const uncounted = lots.filter(
+    (row) => row.orders.some(({ order, away }) => order === at && away > 0) && !counts.some((one) => one.row.id === row.id),
+  );
   const sound = counts.length > 0 && counts.every(({ count }) => count !== 'wrong');
   const stop = (): void => {
     setBusy(false);
@@ -77,11 +83,11 @@ export function MarketDay({ rows, onSaid }: { readonly rows: readonly BarsRow[];
       if (wrong !== null) return stop();
       setTyped((before) => ({ ...before, [row.id]: EMPTY }));
     }
-    if (chosen !== undefined && over) {
+    if (chosen !== undefined && over && uncounted.length === 0) {
       const { order, version } = chosen;
       const kept = await shelfApi.put('order', order.id, version, { ...order, state: 'done' }, sales.over.label);
       setProblem(kept.ok ? null : kept.problem);
-      if (kept.ok) setAt('');
+      if (kept.ok) setSaid(null);
     }
     stop();
   };
@@ -109,7 +115,7 @@ export function MarketDay({ rows, onSaid }: { readonly rows: readonly BarsRow[];
         </table>
         {markets.length < 2 ? null : (
           <div className={on('form gap')}>
-            <Choice id="day-at" label={sales.market} value={at} options={markets} onChange={setAt} />
+            <Choice id="day-at" label={sales.market} value={at} options={markets} onChange={setSaid} />
             {chosen === undefined ? null : (
               <label className={on('whole')}>
                 <input type="checkbox" checked={over} onChange={(event) => setOver(event.target.checked)} /> {sales.over.label}
@@ -118,6 +124,7 @@ export function MarketDay({ rows, onSaid }: { readonly rows: readonly BarsRow[];
             )}
           </div>
         )}
+        {over && uncounted.length > 0 ? <p className={on('warn')}>{sales.over.uncounted(uncounted.map(({ mark }) => mark))}</p> : null}
         <div className={on('acts')}>
           <button type="button" className={on('act first')} disabled={!sound || busy} onClick={() => void enter()}>
             {market.act}

@@ -165,6 +165,16 @@ describe('bars that leave', () => {
     expect(rig.send('correct', { entry: as(sale), reason: 'mistyped', note: '' })).toMatchObject({ code: 'no-stock' });
   });
 
+  it('that were away when the lot was held are counted all the same, and none beside them', () => {
+    const rig = cutLot();
+    rig.send('take', { count: 6, at: 'm1', note: '' });
+    rig.send('hold', { reason: 'recall' });
+    const count = { took: 6, home: 4, gave: 0, at: 'm1', note: '' };
+    expect(rig.send('count-market', { ...count, took: 7 })).toMatchObject({ code: 'wrong-state', params: { status: 'held' } });
+    expect(rig.send('count-market', count)).toBeNull();
+    expect(rig.state().counts).toMatchObject({ sold: 2, away: 0, shelf: 8 });
+  });
+
   it('come back from who has them: to the shelf, kept apart, or spoiled without having been on the shelf', () => {
     const rig = cutLot();
     const ada = as<never>('p-ada');

@@ -58,13 +58,15 @@ const marketOf = ({ moves }: BarsState, at: string | null): string | null => {
 
 /** One count for each lot after a market: taken, brought home, given; the rest was sold. */
 export const countMarket = (state: BarsState, { body }: BarsCommandOf<'count-market'>): BarsDecision => {
-  const no = notForSale(state);
-  if (no !== null) return no;
+  if (state.cut === null) return refuse('wrong-order', { before: 'cut' });
   const { took, home, gave, note } = body;
   const at = marketOf(state, body.at);
   const sold = took - home - gave;
   if (took < 1 || home < 0 || gave < 0 || sold < 0) return refuse('bad-number', { what: 'count' });
   const away = awayAt(state.moves, at);
+  // What became of bars that were away already is told even while the lot is held; none goes along any more.
+  const no = took > away ? notForSale(state) : null;
+  if (no !== null) return no;
   const { shelf } = state.counts;
   // Fewer than were taken along before: nobody knows which those are.
   if (took < away) return refuse('no-stock', { left: away, from: 'away' });
