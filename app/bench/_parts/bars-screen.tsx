@@ -103,6 +103,9 @@ function Name() {
   );
 }
 
+/** Both lines stand above the brackets on a phone. */
+const CLOSE = { gap: '0.1rem', lineHeight: 1.05 };
+
 function Which() {
   const mark = useLive((state) => barsCue(state)?.mark ?? '');
   const name = useLive((state) => barsCue(state)?.name ?? '');
@@ -111,7 +114,7 @@ function Which() {
     return cue === null ? '' : barsMessages.place(cue.done, cue.of);
   });
   return (
-    <div className={styles['which']}>
+    <div className={styles['which']} style={CLOSE}>
       <span className={styles['where']}>{name}</span>
       <span className={styles['place']}>
         <span className={styles['lot']}>{mark}</span> {place}
