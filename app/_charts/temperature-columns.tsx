@@ -161,7 +161,7 @@ interface AllowedProps {
 }
 
 /** A letter of the word is about so wide, in its own size. */
-const LETTER = 0.58;
+const LETTER = 0.52;
 
 /** Above the jaw, or below it where the lip leaves no room; small enough to stand clear of the glass on both sides. */
 function Allowed({ glass, x, room, top, foot, amount, word }: AllowedProps) {
