@@ -28,6 +28,8 @@ export const voiceOf = (line: ReviewLine): 'measured' | 'entered' | 'worked' | '
   const [only, ...more] = counting(line);
   if (only === undefined) return 'none';
   if (more.length > 0) return 'worked';
+  // A share of what another batch set aside.
+  if (only.kind === 'brought') return 'worked';
   return only.how === 'typed' ? 'entered' : 'measured';
 };
 

@@ -2,7 +2,7 @@ import type { EntryId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 import { subMass } from '#lib/units/mass';
 import { apart } from '#lib/units/temperature';
-import type { Entry, EntryKind, EntryOf } from './entries';
+import type { Entry, EntryKind, EntryOf, Weighed } from './entries';
 import { BrokenHistory, fold } from './evolve/index';
 import { asPoured } from './poured/as-poured';
 import { asCorrected } from './later/corrected';
@@ -37,13 +37,21 @@ const ofKind = <K extends EntryKind>(entries: readonly Entry[], kind: K): readon
 export const tolerancesAway = (difference: Milligrams, tolerance: Milligrams): number =>
   Math.sign(difference) * Math.round((Math.abs(difference) * 1000) / tolerance) || 0;
 
+/** What told the mass of a mixture, of which a line has its share. */
+const mixtureWeighed = (entry: Entry): Weighed | undefined => {
+  if (entry.kind === 'withdrawn') return entry.body.weighed;
+  return entry.kind === 'batch-started' ? entry.body.from?.weighed : undefined;
+};
+
 const statedBy = (entry: Entry): Pick<ReviewContribution, 'stated' | 'instrument' | 'checked' | 'lot'> => {
   if (entry.kind === 'weight-typed') {
     const { typed, lot } = entry.body;
     return { stated: { text: typed.text, unit: typed.unit }, instrument: null, checked: false, lot: lot?.mark ?? null };
   }
-  if (entry.kind !== 'weight-accepted' && entry.kind !== 'weighed-back')
-    return { stated: null, instrument: null, checked: false, lot: null };
+  if (entry.kind !== 'weight-accepted' && entry.kind !== 'weighed-back') {
+    const told = mixtureWeighed(entry);
+    return { stated: null, instrument: told?.instrument ?? null, checked: (told?.check ?? null) !== null, lot: null };
+  }
   const { text, unit, instrument, check } = entry.body.weighed;
   const lot = entry.kind === 'weight-accepted' ? entry.body.lot : null;
   return { stated: { text, unit }, instrument, checked: check !== null, lot: lot?.mark ?? null };

@@ -9,7 +9,7 @@ import { lotsOf } from '#lib/work/batch/lots';
 import { asPoured } from '#lib/work/batch/poured/index';
 import { review } from '#lib/work/batch/review';
 import { upcastLines } from '#lib/work/batch/upcast';
-import { BatchRig } from '#tests/support/batch';
+import { BatchRig, MAIN } from '#tests/support/batch';
 import { formula } from '#tests/support/formula';
 import { batchOf, factsWith, LIMITS } from '#tests/support/remedy-rig';
 import { ask, cardOf, testSolver } from '#tests/support/solver';
@@ -108,6 +108,13 @@ describe('a part of the pot that is set aside', () => {
     const [said, told] = [chosen(), chosen()];
     expect(spread(measured(told).own)).toBeLessThan(spread(setAside(said).own) * 0.9);
     expect(spread(told)).toBeLessThan(spread(said) * 0.99);
+    // And on Review it is the scale's, where it was one's.
+    const taken = ({ entries }: BatchRig) =>
+      review(entries).lines.flatMap(({ contributions }) =>
+        contributions.flatMap((one) => (one.kind === 'withdrawn' ? [one.instrument] : [])),
+      );
+    expect(taken(told)).toEqual([MAIN, MAIN]);
+    expect(taken(said)).toEqual([null, null]);
   });
 
   it('cannot be crossed out of either: it would stand in both, or in none', () => {
