@@ -98,6 +98,7 @@ const labelFrom = (bars: BarsState, batch: BatchState, shelf: Shelf, head: strin
   // What the law asks for keeps its room and its letters: the record's head stands below it or not at all.
   const layout = proven.fits && (proven.lettersForUs || !bare.lettersForUs) ? proven : bare;
   const { fits, letters, lettersForUs, netLow } = layout;
+  const text = labelText(content);
   const page: LabelPage = {
     id: bars.id,
     mark: bars.mark,
@@ -114,8 +115,8 @@ const labelFrom = (bars: BarsState, batch: BatchState, shelf: Shelf, head: strin
     eu: euChecklist(facts),
     us: usChecklist(facts),
     layout: { fits, letters, lettersForUs, netLow },
-    needs: fits ? null : heightFor(labelText(content), settings.size),
-    undrawn: undrawn(layout.placed.map((one) => (one.kind === 'text' ? one.text : '')).join('')),
+    needs: fits ? null : heightFor(text, settings.size),
+    undrawn: undrawn([text.title, text.purpose ?? '', ...text.paragraphs].join('')),
     onSheet: { a4: placesOn(A4, settings.size).length, letter: placesOn(LETTER, settings.size).length },
   };
   return { page, layout };

@@ -86,8 +86,8 @@ const shared = (mass: number, weights: readonly number[]): readonly number[] => 
 /** Names as typed, else as proposed; which were proposed is kept. */
 const namesBy =
   (workshop: LabelWorkshop, proposed: Set<string>) =>
-  (id: string): MaterialNames => {
-    const [typed, usual] = [workshop.names(id), usualNames(id)];
+  (id: string, role: LabelRole): MaterialNames => {
+    const [typed, usual] = [workshop.names(id), usualNames(id, role)];
     if (typed?.inci == null && usual.inci !== null) proposed.add(id);
     return { inci: typed?.inci ?? usual.inci, saponifiedAs: typed?.saponifiedAs ?? usual.saponifiedAs };
   };
@@ -123,17 +123,18 @@ const apart = ({ id, mass, kind }: Amount, workshop: LabelWorkshop): readonly Am
   }));
 };
 
-const partsOf = (amount: Amount, workshop: LabelWorkshop, names: (id: string) => MaterialNames, depth: number): readonly LabelPart[] => {
+const partsOf = (amount: Amount, workshop: LabelWorkshop, names: ReturnType<typeof namesBy>, depth: number): readonly LabelPart[] => {
   const made = depth < DEEPEST ? apart(amount, workshop) : null;
   if (made !== null) return made.flatMap((one) => partsOf(one, workshop, names, depth + 1));
   const { id, mass, kind } = amount;
   const material = workshop.material(id);
   const lot = amount.lot === null ? null : workshop.lot(amount.lot);
+  const role = roleOf(material, kind);
   const whole = {
     material: id,
     name: material?.name ?? amount.name,
-    ...names(id),
-    role: roleOf(material, kind),
+    ...names(id, role),
+    role,
     allergens: allergensOf(lot),
   };
   if (material?.kind !== 'alkali' || material.form !== 'solution') return [{ ...whole, mass: mg(mass) }];
@@ -141,7 +142,14 @@ const partsOf = (amount: Amount, workshop: LabelWorkshop, names: (id: string) =>
   const [alkali = 0, water = 0] = shared(mass, [pure, 1 - pure]);
   return [
     { ...whole, mass: mg(alkali) },
-    { material: WATER, name: workshop.material(WATER)?.name ?? WATER, ...names(WATER), role: 'other', mass: mg(water), allergens: {} },
+    {
+      material: WATER,
+      name: workshop.material(WATER)?.name ?? WATER,
+      ...names(WATER, 'other'),
+      role: 'other',
+      mass: mg(water),
+      allergens: {},
+    },
   ];
 };
 

@@ -1,3 +1,4 @@
+import type { LabelRole } from './parts';
 import type { MaterialNames } from './settings';
 
 /**
@@ -81,8 +82,13 @@ const REST: Readonly<Record<string, string>> = {
 
 const has = <T>(of: Readonly<Record<string, T>>, key: string): T | null => (Object.hasOwn(of, key) ? (of[key] ?? null) : null);
 
-/** What is proposed for a catalogue entry; nulls where nothing is. */
-export const usualNames = (material: string): MaterialNames => {
+/** What a composition of fragrance is called whatever is in it (Art. 19(1)(g) of the EU's cosmetics regulation, from memory). */
+const COMPOSITION = 'Parfum';
+
+/** What is proposed for a catalogue entry, and for a fragrance that is none of it; nulls where nothing is. */
+export const usualNames = (material: string, role: LabelRole): MaterialNames => {
   const fat = has(FATS, material);
-  return fat === null ? { inci: has(REST, material), saponifiedAs: null } : { inci: fat[0], saponifiedAs: fat[1] };
+  return fat === null
+    ? { inci: has(REST, material) ?? (role === 'fragrance' ? COMPOSITION : null), saponifiedAs: null }
+    : { inci: fat[0], saponifiedAs: fat[1] };
 };

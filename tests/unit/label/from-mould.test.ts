@@ -94,6 +94,12 @@ describe('what is in a mould, for its label', () => {
     expect(parts[0]?.allergens).not.toHaveProperty('Odd');
   });
 
+  it('is proposed as a composition of fragrance where it is none by itself, and says so', () => {
+    const { parts, proposed } = labelParts([inMould('fell-scent', 5, 'fragrance'), inMould('lavender-oil', 5, 'fragrance')], workshop());
+    expect(parts.map(({ inci }) => inci)).toEqual(['Parfum', 'Lavandula Angustifolia Oil']);
+    expect(proposed).toContain('fell-scent');
+  });
+
   it('has a role by its class where the workshop no longer knows it', () => {
     expect(told([inMould('gone', 5, 'colourant')], workshop())).toEqual([[null, 5, 'colourant']]);
   });

@@ -115,7 +115,7 @@ function Net({ page, again }: LotProps) {
           />
         </div>
         <p className={on('gap')}>{words.weighed(weights.length, size)}</p>
-        {row.cut === null ? null : <NetWeights state={state} wanting={wanting} />}
+        {row.cut === null ? null : <NetWeights state={state} wanting={wanting} size={size} />}
         {wanting.problem === null ? null : <Problem problem={wanting.problem} />}
       </PaperSection>
       {scale === null || !isNominal(nominal) ? null : (

@@ -1,6 +1,7 @@
 import type { Route } from 'next';
 import Link from 'next/link';
 import { checkScale, checkScaleByHandbook, type ScaleCheck } from '#lib/soap/net/index';
+import { numberText } from '#lib/units/format';
 import { shortMoment } from '#lib/words/times';
 import type { MassWeighed } from '#lib/work/bars/net-weights';
 import { useDisplay } from '../../../_live/use';
@@ -75,7 +76,7 @@ export function ScaleFirst({ id, check: { average, handbook }, step, nominal, we
   return (
     <PaperSection name={words.title} note={<p>{words.note}</p>}>
       {weighed === null ? null : <Weighed weighed={weighed} wanting={wanting} />}
-      <div className={on('form')}>
+      <div className={on(weighed === null ? 'form' : 'form gap')}>
         {field('known')}
         {weighed === null ? BY_HAND.map(field) : null}
       </div>
@@ -104,6 +105,9 @@ export function ScaleFirst({ id, check: { average, handbook }, step, nominal, we
   );
 }
 
+/** As many decimals as the scale's step has. */
+const placesOf = (step: number): number => Math.max(0, Math.ceil(-Math.log10(step) - 1e-9));
+
 /** What the scale told of the known mass. */
 function Weighed({ weighed, wanting }: { readonly weighed: MassWeighed; readonly wanting: Wanting }) {
   const { locale } = useDisplay();
@@ -111,7 +115,7 @@ function Weighed({ weighed, wanting }: { readonly weighed: MassWeighed; readonly
   const { scale: words } = messages;
   return (
     <p>
-      {words.weighed(g(weighed.known))} <Measured>{g(weighed.shown)}</Measured>{' '}
+      {words.weighed(g(weighed.known))} <Measured>{numberText(weighed.shown, locale, placesOf(weighed.step))}</Measured>{' '}
       {words.when(shortMoment(weighed.wall, { offsetMin: weighed.offsetMin, locale }), g(weighed.step))}{' '}
       {weighed.same ? null : <b>{words.other}</b>} <CrossLast last={weighed} wanting={wanting} words={words.cross} />
     </p>

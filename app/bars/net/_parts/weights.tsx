@@ -17,12 +17,14 @@ import { figureOf } from './typed';
 interface Props {
   readonly state: BarsPage['state'];
   readonly wanting: Wanting;
+  /** Bars in the lot. */
+  readonly size: number;
 }
 
 const MG = 1000;
 
 /** Every weight the check rests on, as its instrument or a hand said it; and one more by hand. */
-export function NetWeights({ state, wanting }: Props) {
+export function NetWeights({ state, wanting, size }: Props) {
   const [grams, setGrams] = useState('');
   const { weights: words, lot } = messages;
   const all = standingWeights(state, 'net');
@@ -37,19 +39,23 @@ export function NetWeights({ state, wanting }: Props) {
     <>
       {all.length === 0 ? null : <All weights={all} />}
       <div className={on('form gap')}>
-        <TextField
-          id="net-weight"
-          label={words.grams}
-          numeric
-          value={grams}
-          error={read !== null && !sound ? lot.wrong.number : ''}
-          onChange={setGrams}
-          onEnter={() => void enter()}
-        />
+        {all.length >= size ? null : (
+          <TextField
+            id="net-weight"
+            label={words.grams}
+            numeric
+            value={grams}
+            error={read !== null && !sound ? lot.wrong.number : ''}
+            onChange={setGrams}
+            onEnter={() => void enter()}
+          />
+        )}
         <div className={on('acts')}>
-          <button type="button" className={on('act')} disabled={!sound || wanting.busy} onClick={() => void enter()}>
-            {words.act}
-          </button>
+          {all.length >= size ? null : (
+            <button type="button" className={on('act')} disabled={!sound || wanting.busy} onClick={() => void enter()}>
+              {words.act}
+            </button>
+          )}
           <CrossLast last={all.at(-1)} wanting={wanting} words={words.cross} />
         </div>
       </div>
