@@ -9,6 +9,7 @@ const SHEET: CSSProperties = {
   minHeight: '100vh',
   padding: 'calc(var(--step) * 7) var(--pad)',
   background: 'var(--ground)',
+  color: 'var(--ink)',
   fontSize: 'var(--text-body)',
   lineHeight: 'var(--line)',
 };
