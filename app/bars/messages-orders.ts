@@ -99,7 +99,7 @@ export const messages = {
   },
   buy: {
     title: 'What to buy',
-    note: 'For what is to be poured, beyond what is on hand by the lots in Stores.',
+    note: 'For what is to be poured, and wraps for what cures still, beyond what is on hand by the lots in Stores.',
     nothing: 'Nothing is short.',
     caption: 'What to buy',
     heads: { thing: 'what', short: 'short', packs: 'packs', by: 'order by', for: 'first needed' },

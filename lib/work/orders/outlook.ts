@@ -59,7 +59,7 @@ export const outlookOf = (facts: Facts): Outlook => {
     moulds: owned,
     busy,
   });
-  const buying = buyingList(needsOf(proposal, facts), boughtOf(facts), today);
+  const buying = buyingList(needsOf(proposal, supplies, facts), boughtOf(facts), today);
   const ready = new Map(
     rows.flatMap(({ id }): readonly (readonly [string, ReadyDay])[] => {
       const forecast = forecasts.get(id);
@@ -108,14 +108,21 @@ const busyOf = (
   return Array.from({ length: moulds }, () => ({ mould: id, from, until: until > today ? until : addDays(today, 1) }));
 };
 
-const needsOf = ({ batches }: Proposal, { takes, goods }: Facts): readonly Need[] =>
-  batches.flatMap(({ mark, formula, pour, ready, bars }): readonly Need[] => [
-    ...Object.entries(takes(formula) ?? {}).map(([thing, amount]) => ({ thing, amount, day: pour, for: mark })),
-    ...goods.flatMap(({ kind, id, perBar }) => {
+/** Materials of what is to be poured; wraps of that and of what is curing still: those that are ready are wrapped, as far as anybody knows. */
+const needsOf = ({ batches }: Proposal, supplies: readonly Supply[], { takes, goods, today }: Facts): readonly Need[] => {
+  const wraps = ({ mark, ready, bars }: Pick<Supply, 'mark' | 'ready' | 'bars'>): readonly Need[] =>
+    goods.flatMap(({ kind, id, perBar }) => {
       const each = kind === 'wrap' && perBar !== null ? (numberOf(perBar) ?? 0) : 0;
       return each > 0 ? [{ thing: id, amount: Math.ceil(each * bars), day: ready.likely, for: mark }] : [];
-    }),
-  ]);
+    });
+  return [
+    ...supplies.filter(({ ready }) => ready.likely > today).flatMap(wraps),
+    ...batches.flatMap((batch) => [
+      ...Object.entries(takes(batch.formula) ?? {}).map(([thing, amount]) => ({ thing, amount, day: batch.pour, for: batch.mark })),
+      ...wraps(batch),
+    ]),
+  ];
+};
 
 const MG = 1000;
 

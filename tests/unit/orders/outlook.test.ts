@@ -63,6 +63,10 @@ const facts = (more: Partial<Facts> = {}): Facts => ({
   ...more,
 });
 
+/** Bars that cure or stand in their moulds, and those of batches to come. */
+const wrapped = (batches: readonly { readonly bars: number }[]): number =>
+  2 * log(11, 0, true).counts.made + batches.reduce((sum, { bars }) => sum + bars, 0);
+
 /** Nine bars for June, so many of them sold or taken along. */
 const june = (sold: number, away: number) => {
   const serving = [{ ...log(11, 0, true), orders: [{ order: 'june', sold, given: 0, away }] }];
@@ -122,9 +126,12 @@ describe('what the workshop has before it', () => {
     expect(reserved.every(({ missing }) => missing === 0)).toBe(true);
     expect(batches.length).toBeGreaterThan(0);
     expect(buying.map(({ thing, packs }) => [thing, packs])).toEqual([
-      ['olive', 2],
+      // Bars that cure still are wrapped before any that are to be poured.
       ['band', 1],
+      ['olive', 2],
     ]);
+    const [band] = buying;
+    expect([band?.neededOn, band?.for[0], band?.short]).toEqual(['2026-05-14', '26-11/1', wrapped(batches) - 4]);
     const days = agenda.map(({ day }) => day);
     expect(days).toEqual(days.toSorted());
     expect(new Set(agenda.map(({ id }) => id)).size).toBe(agenda.length);
