@@ -20,7 +20,7 @@ export const followMessages = {
   used: (mark: string, mass: string, batches: number) =>
     batches === 0 ? `Nothing was weighed from ${mark} yet.` : `${mass} of ${mark} went into ${counted(batches, 'batch', 'batches')}.`,
   once: (mark: string) =>
-    `Named ${mark} in the record until somebody put another lot right. Nothing here is counted above: make sure of it before you leave them out.`,
+    `Their records named ${mark} until somebody put another lot in its place. They are not counted above: make sure before you leave them out.`,
   ofLot: 'Where it went',
   ofLotNote: 'Weights as they were weighed, and put right where somebody did.',
   caption: 'Batches, bars and who has them',

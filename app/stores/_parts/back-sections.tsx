@@ -1,6 +1,7 @@
 'use client';
 import type { Route } from 'next';
 import Link from 'next/link';
+import type { ReactNode } from 'react';
 import { massText } from '#lib/units/format';
 import type { FollowBars, FollowedBack } from '#lib/protocol/lots';
 import { useDisplay } from '../../_live/use';
@@ -22,17 +23,24 @@ function Weight({ text, byHand }: { readonly text: string; readonly byHand: bool
 export function BackSections({ found: { mark, isUnknown, batches } }: { readonly found: FollowBars }) {
   return (
     <>
-      {batches.length > 1 ? <p className={on('warn')}>{words.twice(mark, batches.length)}</p> : null}
-      {isUnknown ? <p className={on('warn')}>{words.unknown(mark)}</p> : null}
-      {batches.map((one) => (
-        <Back key={one.followed.batch.id} mark={isUnknown ? one.followed.batch.mark : mark} found={one} />
+      {batches.map((one, at) => (
+        <Back key={one.followed.batch.id} mark={isUnknown ? one.followed.batch.mark : mark} found={one}>
+          {at === 0 && batches.length > 1 ? <p className={on('warn')}>{words.twice(mark, batches.length)}</p> : null}
+          {at === 0 && isUnknown ? <p className={on('warn')}>{words.unknown(mark)}</p> : null}
+        </Back>
       ))}
     </>
   );
 }
 
-/** One batch: its bars, the lots in it, every weight. */
-function Back({ mark, found }: { readonly mark: string; readonly found: FollowedBack }) {
+interface BackProps {
+  readonly mark: string;
+  readonly found: FollowedBack;
+  readonly children: ReactNode;
+}
+
+/** One batch: its bars, the lots in it, every weight. `children`: what is to be known before it is read. */
+function Back({ mark, found, children }: BackProps) {
   const display = useDisplay();
   const { heads, weightHeads } = words;
   const { batch } = found.followed;
@@ -40,6 +48,7 @@ function Back({ mark, found }: { readonly mark: string; readonly found: Followed
   return (
     <>
       <PaperSection name={mark} note={<p>{words.note}</p>}>
+        {children}
         <p className={on('reading')}>{words.of(mark, batch.name)}</p>
         <FollowTable batches={[found.followed]} masses={false} />
       </PaperSection>

@@ -97,8 +97,8 @@ function Touched({ found, onDone }: Props) {
       <PaperSection name={words.step.touched}>
         <p className={on('reading')}>{words.sums(found.batches.length, made, { shelf: here, kept, gone: out })}</p>
         {found.batches.length === 0 ? null : <FollowTable batches={found.batches} />}
-        <OnceNamed mark={found.mark} batches={found.once} />
         <Hold found={found} onDone={onDone} />
+        <OnceNamed mark={found.mark} batches={found.once} />
       </PaperSection>
       <PaperSection name={words.step.list}>
         {gone.length === 0 ? (

@@ -11,10 +11,11 @@ export const correctedWords = (
   const superfat = poured.kind === 'figures' ? poured.corrected?.superfat : undefined;
   if (poured.kind !== 'figures' || superfat == null) return null;
   const share = (millionths: number): string => shareText(millionths, display);
-  const { value, low, high } = superfat;
+  // The value the table of results shows, not the mean.
+  const { working, low, high } = superfat;
   const before = poured.result.superfat;
   return {
-    now: pouredWords.corrected(share(value), share(low), share(high), before === null ? pouredWords.unknown : share(before.value)),
+    now: pouredWords.corrected(share(working), share(low), share(high), before === null ? pouredWords.unknown : share(before.working)),
     heavy: low < 0 ? pouredWords.heavy : null,
   };
 };

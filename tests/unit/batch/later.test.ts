@@ -55,6 +55,8 @@ describe('what is put right after the end', () => {
     // On paper as on the page.
     const facts = { review: after, display: { locale: 'en-GB', mass: 'g', temperature: 'C' } } as unknown as RecordFacts;
     expect(pouredTable(facts).note).toMatch(/Worked out again with what was put right, the superfat is [\d.]+ % \(/);
+    const shown = (told: typeof after) => String(pouredTable({ ...facts, review: told } as RecordFacts).rows[0]?.cells[1]);
+    expect(pouredTable(facts).note).toContain(`before it was ${shown(after)}.`);
     expect(pouredTable({ ...facts, review: before } as RecordFacts).note).not.toContain('put right');
     expect(fell).toBeGreaterThan(10_000);
     expect(fell).toBeLessThan(20_000);
