@@ -87,7 +87,7 @@ function Row({ mould, full }: { readonly mould: MouldMade; readonly full: number
             {words.full(percent)} <MouldLevel full={full} label={words.drawn(mark, percent)} />
           </td>
         )}
-        <td>
+        <td className={on('nw')}>
           <Worked open={open} onOpen={() => setOpen(!open)} controls={id} label={`${words.heads.in}. ${words.open(mark)}`}>
             {words.heads.in}
           </Worked>
