@@ -75,7 +75,9 @@ export const agendaOf = (facts: {
     const by = before === null ? null : { from: before - HOUR_MS, to: before };
     if (cut === null && !out) {
       const from = poured + windowOf(row, rows, said).from * HOUR_MS;
-      add(`unmould-${id}`, dayAt(from), { kind: 'unmould', ...log, from }, { from, to: from + HOUR_MS });
+      // In the freezer it waits for a person.
+      if (row.unmould?.state !== 'freezer')
+        add(`unmould-${id}`, dayAt(from), { kind: 'unmould', ...log, from }, { from, to: from + HOUR_MS });
       if (before !== null) add(`cut-${id}`, dayAt(before), { kind: 'cut', ...log }, by);
     }
     if (cut === null && out && row.unmould !== null) {

@@ -165,6 +165,9 @@ describe('what the workshop has before it', () => {
       ['2026-04-25', null],
     ]);
     expect(of({})).toMatchObject([{ task: { kind: 'unmould', before: null } }]);
+    // In the freezer it waits for a person; the hour it is to be cut by stands all the same.
+    const cold = [{ ...log(12, 9, false), unmould: { state: 'freezer' as const, wall: POURED } }];
+    expect(of({ rows: cold, unmould: latest(20) }).map(({ task }) => task.kind)).toEqual(['cut']);
     // A batch to come is planned so that it is cut in time.
     const slow = [log(11, 0, true)];
     const making = (more: Partial<Facts>) => outlookOf(facts({ rows: slow, ...more })).makings[0];
