@@ -14,7 +14,7 @@ export const messages = {
       }.`,
     working: (open: number, lots: number) =>
       `${capital(counted(open, 'order or market is', 'orders and markets are'))} open. When ${counted(lots, 'lot is', 'lots are')} ready is being worked out; what to pour follows.`,
-    next: (title: string, day: string) => `Next: ${title}, ${day}.`,
+    next: (title: string, day: string) => `Next, on ${day}: ${title}.`,
   },
   back: 'All bars',
   orders: {

@@ -33,6 +33,12 @@ export const taskTitle = (task: Task, name: NameOf): string => {
   return `${task.order}: ${bars(task.bars)}`;
 };
 
+/** The same inside a sentence: what is to be done begins small, a name as it is. */
+export const taskInside = (task: Task, name: NameOf): string => {
+  const title = taskTitle(task, name);
+  return task.kind === 'due' || task.kind === 'ready' ? title : `${title.charAt(0).toLowerCase()}${title.slice(1)}`;
+};
+
 /** What stands behind it; empty where the line says it all. */
 export const taskNote = (task: Task, name: NameOf, { day, moment }: Say): string => {
   switch (task.kind) {

@@ -1,6 +1,6 @@
 import type { Day } from '#lib/units/day';
 import { dayNumber } from '#lib/units/day';
-import { dateText, dayText } from '#lib/words/times';
+import { dateText, dayText, shortDate } from '#lib/words/times';
 
 const DAY_MS = 86_400_000;
 
@@ -9,4 +9,10 @@ export const dayIn = (day: Day, locale: string, year = false): string => {
   const number = dayNumber(day);
   if (number === null) return day;
   return (year ? dateText : dayText)(number * DAY_MS, { offsetMin: 0, locale });
+};
+
+/** The same where there is little room: "13 Jan". */
+export const shortDayIn = (day: Day, locale: string): string => {
+  const number = dayNumber(day);
+  return number === null ? day : shortDate(number * DAY_MS, { offsetMin: 0, locale });
 };

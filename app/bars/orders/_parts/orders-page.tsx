@@ -4,7 +4,7 @@ import Link from 'next/link';
 import type { OrdersPage as There } from '#lib/protocol/orders';
 import type { Formula, Material, Mould } from '#lib/work/formula/index';
 import type { ShelfItem } from '#lib/protocol/shelf';
-import { taskTitle } from '#lib/words/agenda';
+import { taskInside } from '#lib/words/agenda';
 import { KeptList } from '../../../_ui/kept/list';
 import { ordersApi } from '../../../_ui/orders-api';
 import { PaperPage } from '../../../_ui/paper';
@@ -124,7 +124,7 @@ const leadOf = ({ outlook, orders, names, working }: There, locale: string) => {
     next === undefined
       ? ''
       : messages.lead.next(
-          taskTitle(next.task, (id) => names[id] ?? id),
+          taskInside(next.task, (id) => names[id] ?? id),
           dayIn(next.day, locale),
         );
   return `${messages.lead.some(open, missing)} ${first}`.trim();
