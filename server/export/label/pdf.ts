@@ -3,7 +3,7 @@ import { codeRuns, placesOn, SIGNS, type Modules, type Sheet } from '#lib/work/l
 import type { LabelLayout } from '#lib/work/label/layout';
 import type { Placed } from '#lib/work/label/placed';
 import { labelWords } from '#lib/words/label/label-text';
-import { INK } from '../pdf/look';
+import { HAIR, INK } from '../pdf/look';
 import { spell } from '../pdf/spell';
 import { facesIn } from './faces-in';
 
@@ -74,6 +74,13 @@ const altOf = (one: Exclude<Placed, TextPlaced>, inside: string, mark: string): 
   return one.sign === 'estimated' ? labelWords.alt.estimated : labelWords.alt.opened(inside);
 };
 
+/** Where a sheet is cut: a hairline that says nothing to whoever hears it. */
+const drawEdge = (doc: Doc, { width, height }: LabelLayout, [x, y]: At): void => {
+  doc.markContent('Artifact', { type: 'Layout' });
+  doc.rect(at(x), at(y), at(width), at(height)).lineWidth(0.3).strokeColor(HAIR).stroke();
+  doc.endMarkedContent();
+};
+
 /** One label as a section of the document, read in the order of its layout. */
 const addLabel = (drawing: Drawing, section: Struct, place: At): void => {
   const { doc, layout, mark } = drawing;
@@ -128,6 +135,7 @@ export const labelPdf = (
     const section = doc.struct('Sect');
     root.add(section);
     addLabel({ doc, faces, layout, modules, mark }, section, [x, y]);
+    if (sheet !== null) drawEdge(doc, layout, [x, y]);
   }
   root.end();
   doc.end();
