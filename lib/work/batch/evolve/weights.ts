@@ -4,7 +4,7 @@ import { own } from '../own';
 import type { LinePlan } from '../plan';
 import type { BatchState, Contribution, VesselState } from '../state';
 import { crossOutPour } from './pouring';
-import { crossOutPortion } from './vessels';
+import { crossOutPortion } from './portions';
 import {
   changeContributions,
   changeVessel,
