@@ -9,7 +9,7 @@ export interface DueLot {
 }
 
 /** What is due at one place: one lot, or several that one walk there is enough for. */
-export interface DueGroup {
+interface DueGroup {
   readonly what: Due;
   readonly place: string;
   readonly before: number | null;
