@@ -41,8 +41,12 @@ describe('an over-pour of a hard fat', () => {
     expect(first?.kind).toBe('lift-out');
     expect(first?.recommended?.why).toBe('still-solid');
     expect(first?.acts).toEqual([{ kind: 'lift-out', line: 'coconut', vessel: 'oils-pot', mass: 18_000, to: 'bottle', caustic: false }]);
-    // Nothing about hydroxide, which is to come as planned, behind its own gate.
-    expect(first?.cautions).toEqual(['only-if-solid']);
+    // Nothing about hydroxide, which is to come as planned, if more closely, behind its own gate.
+    const close = batchOf(formula({ limits: { ...LIMITS, superfat: { low: '4.9', high: '5.1' } } }));
+    close.weigh('coconut', 318);
+    const [closely] = ask(solve, close).cards;
+    expect(closely?.lines.map((one) => one.line)).toContain('soda');
+    expect(closely?.cautions).toEqual(['only-if-solid']);
     expect(first?.figures?.superfat?.value).toBe(50_000);
   });
 
