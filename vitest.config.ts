@@ -9,9 +9,9 @@ export default defineConfig({
     maxWorkers: 2,
     include: ['tests/**/*.test.{ts,tsx}'],
     exclude: ['tests/browser/**', 'tests/benchmark/**', 'node_modules/**'],
-    testTimeout: 20_000,
-    // Waiting for an event on a busy machine: the limit is for what never comes.
-    expect: { poll: { timeout: 10_000 } },
+    // Waiting for an event on a busy machine: the limits are for what never comes.
+    testTimeout: 60_000,
+    expect: { poll: { timeout: 15_000 } },
     sequence: { sequencer: longFirst('endure/endure', 'model/model', 'property/formula', 'ports/field-failures', 'device/device') },
   },
 });
