@@ -4,7 +4,7 @@ import type { Bench } from './bench';
 import { effectsOf } from './programme';
 
 /** The batch that oils set aside are to be: as a part of the one planned, and what it needs besides. */
-export interface OwnBatch {
+interface OwnBatch {
   readonly part: number;
   readonly needs: readonly Share[];
 }
