@@ -9,7 +9,15 @@ const list = z.array(z.looseObject({}));
 const OUTLINES = {
   page: z.looseObject({
     today: z.string(),
-    outlook: z.looseObject({ reserved: list, batches: list, clashes: list, buying: list, agenda: list, crowded: list, stands: z.looseObject({}) }),
+    outlook: z.looseObject({
+      reserved: list,
+      batches: list,
+      clashes: list,
+      buying: list,
+      agenda: list,
+      crowded: list,
+      stands: z.looseObject({}),
+    }),
     orders: list,
     trade: z.looseObject({ days: z.array(z.number()) }),
     names: z.looseObject({}),

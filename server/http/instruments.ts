@@ -27,8 +27,7 @@ export const instruments = (deps: ApiDeps): Hono =>
     .post('/leave-practice', makersOnly(deps), zValidator('json', leavePracticeAsk, unreadable), async (c) => {
       const { leave: _leave, ...along } = c.req.valid('json');
       return answer(c, deps, await deps.setup.leavePractice(byOf(deps, c), along));
-    },
-    );
+    });
 
 const answer = async (c: Context, deps: ApiDeps, said: SetupAnswer): Promise<Response> => {
   if (said === 'done') return c.json(await deps.setup.page());

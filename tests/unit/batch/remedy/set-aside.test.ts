@@ -65,6 +65,15 @@ const at = (entries: readonly Entry[]): BatchRig => {
   return rig;
 };
 
+/** How unsure the superfat is. */
+const spread = (rig: BatchRig): number => {
+  const answer = asPoured(rig.now);
+  return answer.kind === 'figures' ? (answer.superfat?.u ?? Number.NaN) : Number.NaN;
+};
+/** Which instruments told what was taken out; `null`: a person's word. */
+const taken = ({ entries }: BatchRig) =>
+  review(entries).lines.flatMap(({ contributions }) => contributions.flatMap((one) => (one.kind === 'withdrawn' ? [one.instrument] : [])));
+
 describe('a part of the pot that is set aside', () => {
   it('is a batch of its own, parked, with what was poured of it in its jug and in the record of both', () => {
     const rig = chosen();
@@ -101,18 +110,10 @@ describe('a part of the pot that is set aside', () => {
   });
 
   it('measured on the pan leaves both batches the doubt of the scale; said by a person, that of a person', () => {
-    const spread = (rig: BatchRig): number => {
-      const answer = asPoured(rig.now);
-      return answer.kind === 'figures' ? (answer.superfat?.u ?? Number.NaN) : Number.NaN;
-    };
     const [said, told] = [chosen(), chosen()];
     expect(spread(measured(told).own)).toBeLessThan(spread(setAside(said).own) * 0.9);
     expect(spread(told)).toBeLessThan(spread(said) * 0.99);
     // And on Review it is the scale's, where it was one's.
-    const taken = ({ entries }: BatchRig) =>
-      review(entries).lines.flatMap(({ contributions }) =>
-        contributions.flatMap((one) => (one.kind === 'withdrawn' ? [one.instrument] : [])),
-      );
     expect(taken(told)).toEqual([MAIN, MAIN]);
     expect(taken(said)).toEqual([null, null]);
   });
