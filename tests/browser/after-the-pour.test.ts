@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Browser, Page } from 'playwright-core';
 import type { IntentWant } from '#lib/protocol/intent';
 import { hadIn } from '#lib/work/batch/pouring/amounts';
@@ -9,6 +9,7 @@ import { allHeard, freePort, screenAt, serverProcess, tempFolder } from '#tests/
 import type { ScreenRig, ServerProcess } from '#tests/support/server-rig';
 import { BAD_LOT, layJoined, SHOP } from './support/after-the-pour';
 import { section } from './support/on-paper';
+import { weighRound } from './support/round';
 import { launch, SIZES } from './support/theatre';
 import { afterQuiet } from './support/on-page';
 
@@ -220,27 +221,8 @@ describe('one batch after its pour', () => {
 
 /** So many bars in a row, put on and lifted by the practice hands. */
 const weighed = async (which: RegExp, bars: number): Promise<void> => {
-  const help = page.getByRole('button', { name: 'Let the practice hands do it' });
-  const phase = () => page.locator('main').getAttribute('data-phase');
-  // What has just come under a finger takes no press; the mould that was filled may stand on the scale still.
-  await vi.waitFor(
-    async () => {
-      const now = await phase();
-      if (now === 'bars-none') await page.getByRole('button', { name: which }).click({ timeout: 1_000 });
-      if (now === 'bars-empty') await help.click({ timeout: 1_000 });
-      expect(now).toBe('bars-put-on');
-    },
-    { timeout: 20_000, interval: 700 },
-  );
-  for (let bar = 0; bar < bars; bar += 1) {
-    await page.waitForSelector('main[data-phase="bars-put-on"]');
-    await afterQuiet(page);
-    await help.click();
-    await page.waitForSelector('main[data-phase="bars-taken"]');
-    await afterQuiet(page);
-    await help.click();
-  }
-  await page.waitForSelector('main[data-phase="bars-done"]');
+  await weighRound(page, which, bars);
+  await afterQuiet(page);
   await page.getByRole('button', { name: /^End/ }).click();
 };
 /** A bar against its label, as if typed at a screen. */

@@ -8,9 +8,10 @@ import { openStore } from '#server/store/open';
 import { appendOf } from '#tests/support/appends';
 import { freePort, serverProcess, tempFolder } from '#tests/support/server-rig';
 import { KeptLog } from '#tests/support/store-rig';
-import { afterQuiet } from './support/on-page';
+import { afterQuiet, heeded } from './support/on-page';
 import { section } from './support/on-paper';
 import { BATCHES } from './support/paper-batches';
+import { weighRound } from './support/round';
 import { launch } from './support/theatre';
 
 let folder: ReturnType<typeof tempFolder>;
@@ -47,34 +48,6 @@ const lot = async (): Promise<BarsPage> => (await fetch(at(`/api/bars/lot?id=${e
 const press = (name: string | RegExp) => page.getByRole('button', { name }).click();
 const type = (label: string, value: string) => page.getByLabel(label, { exact: true }).fill(value);
 
-/** A round on the bench that the page is at: chosen, so many put on and lifted by the practice hands, all weighed. */
-const atBench = async (which: RegExp, many: number): Promise<void> => {
-  await page.waitForSelector('main[data-phase="bars-none"]');
-  // New cards are a dialog: what is pressed in its first moment meant something else.
-  await expect
-    .poll(
-      async () => {
-        await page
-          .getByRole('button', { name: which })
-          .click({ timeout: 500 })
-          .catch(() => undefined);
-        return page.locator('main').getAttribute('data-phase');
-      },
-      { timeout: 10_000 },
-    )
-    .not.toBe('bars-none');
-  const help = page.locator('[data-help]');
-  for (let bar = 0; bar < many; bar += 1) {
-    await page.waitForSelector('main[data-phase="bars-put-on"]');
-    await afterQuiet(page);
-    await help.click();
-    await page.waitForSelector('main[data-phase="bars-taken"]', { timeout: 20_000 });
-    await afterQuiet(page);
-    await help.click();
-  }
-  await page.waitForSelector('main[data-phase="bars-done"]', { timeout: 20_000 });
-};
-
 it('goes from a closed batch through unmould, cut and the scale to sold', async () => {
   await page.goto(at('/bars'));
   await press(/^Begin/);
@@ -99,15 +72,19 @@ it('goes from a closed batch through unmould, cut and the scale to sold', async 
   expect((await lot()).state).toMatchObject({ cut: { count: 10, thickness: 24_250, ends: 2 }, counts: { shelf: 10 } });
 
   await page.getByRole('link', { name: 'Weigh at the bench' }).click();
-  await atBench(/^Follow bars 1, 5, 10/, 3);
+  await weighRound(page, /^Follow bars 1, 5, 10/, 3);
   const { state } = await lot();
   expect(state.weights.map(({ bar, scale, struck }) => [bar, scale?.instrument, struck])).toEqual(
     [1, 5, 10].map((bar) => [bar, 'practice-fine', null]),
   );
   // The pedal is a keyboard: back crosses the last one out, and that bar is asked for again.
-  await page.keyboard.press('Backspace');
-  await page.waitForSelector('main[data-phase="bars-put-on"]');
+  await heeded(
+    page,
+    () => page.keyboard.press('Backspace'),
+    () => page.waitForSelector('main[data-phase="bars-put-on"]'),
+  );
   expect((await lot()).state.weights.at(-1)?.struck).not.toBeNull();
+  await afterQuiet(page);
   await page.locator('[data-end]').click();
   await page.getByRole('heading', { name: 'Weighings' }).waitFor();
 
@@ -149,7 +126,8 @@ it('goes from a closed batch through unmould, cut and the scale to sold', async 
   await page.getByText('Not known: no known mass was put on it.').waitFor();
   await type('Known mass, g', '100');
   await page.getByRole('link', { name: 'Put it on the scale' }).click();
-  await atBench(/^Known mass: 100/, 1);
+  await weighRound(page, /^Known mass: 100/, 1);
+  await afterQuiet(page);
   await page.locator('[data-end]').click();
   await page.getByText('A known mass of 100 g: the scale showed').waitFor();
   await page.getByText(/^Good enough: off by/).waitFor();
