@@ -7,7 +7,8 @@ const ANSWERED_MS = 6_000;
 
 /**
  * A round of bars on the bench that the page is at: chosen, so many put on and lifted by the practice hands, all weighed. What has just come
- * under a finger takes no press, and what was filled before may stand on the scale still: each press is made by what the bench shows, until
+ * under a finger takes no press, what was filled before may stand on the scale still, and after a frame that came late the pan is to be
+ * seen free again: each press is made by what the bench shows, until
  * it shows what should come of it.
  * @throws Error with what the bench shows instead.
  */
@@ -26,7 +27,7 @@ export const weighRound = async (page: Page, which: RegExp, bars: number): Promi
   };
   await until('bars-put-on', { 'bars-none': page.getByRole('button', { name: which }), 'bars-empty': help });
   for (let bar = 1; bar <= bars; bar += 1) {
-    await until('bars-taken', { 'bars-put-on': help });
-    await until(bar === bars ? 'bars-done' : 'bars-put-on', { 'bars-taken': help });
+    await until('bars-taken', { 'bars-put-on': help, 'bars-empty': help });
+    await until(bar === bars ? 'bars-done' : 'bars-put-on', { 'bars-taken': help, 'bars-empty': help });
   }
 };
