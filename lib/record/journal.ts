@@ -1,6 +1,9 @@
 /** A value that RFC 8785 can write and a hash can rest on: integers, strings, booleans, null, arrays, objects. No fractions. */
 export type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json };
 
+export const isObject = (value: Json): value is { readonly [key: string]: Json } =>
+  value !== null && typeof value === 'object' && !Array.isArray(value);
+
 /** One line of a journal as stored. `text` is the RFC 8785 bytes that were hashed; nothing is ever re-serialised to verify. */
 export interface JournalLine {
   /** From 1, without gaps, over the whole journal. */

@@ -1,5 +1,6 @@
 import { canonicalAround, joinMembers, NotCanonical } from './canonical';
 import type { Around } from './canonical';
+import { isObject } from './journal';
 import type { Json } from './journal';
 
 /** Texts of values that were read back and cannot change any more, open where the salt goes. */
@@ -30,6 +31,3 @@ const frozen = (value: Json): Json => {
   for (const inner of Object.values(value) as readonly Json[]) frozen(inner);
   return Object.freeze(value);
 };
-
-const isObject = (value: Json): value is { readonly [key: string]: Json } =>
-  value !== null && typeof value === 'object' && !Array.isArray(value);

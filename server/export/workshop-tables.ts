@@ -40,8 +40,8 @@ export async function* workshopTables(
   const { store, people } = parts;
   const shelf = store.shelf.now();
   const everybody = people.people();
-  yield* barTables(parts, shelf, marks, pictures);
   const names = new Map<string, string>(everybody.map(({ id, name }) => [id, name ?? id]));
+  yield* barTables(parts, shelf, names, marks, pictures);
   yield ['lots.csv', told(csv.lotsTable, lotRows(shelf, await store.lots.used()))];
   yield ['orders.csv', told(csv.ordersTable, orderRows(shelf, names))];
   const complaints = documentsOf<Complaint>(shelf, 'complaint').map((said) => ({
@@ -54,12 +54,12 @@ export async function* workshopTables(
 
 /** Newest first; what left or came back in the order it did. */
 async function* barTables(
-  { store, barsState, people }: TableParts,
+  { store, barsState }: TableParts,
   shelf: Shelf,
+  names: ReadonlyMap<string, string>,
   marks: ReadonlyMap<string, string>,
   pictures: readonly PictureRow[],
 ): AsyncGenerator<NamedTable> {
-  const names = new Map(people.people().map(({ id, name }) => [id, name ?? id]));
   const [bars, moves, shots] = [[csv.barsTable.head], [csv.movesTable.head], [...pictures]];
   for await (const row of allBars(store)) {
     bars.push(csv.barsTable.row({ row, batch: marks.get(row.batch) ?? row.batch }));

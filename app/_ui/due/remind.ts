@@ -1,4 +1,5 @@
 import { createStore } from 'zustand/vanilla';
+import { heldOf } from '../held';
 
 /** Whether this browser shows notices of this page: secure pages only (Notifications API), and only where a person allows it. */
 export type CanRemind = 'can' | 'plain-http' | 'denied' | 'absent';
@@ -9,27 +10,16 @@ export const canRemind = (): CanRemind => {
   return Notification.permission === 'denied' ? 'denied' : 'can';
 };
 
-const KEY = 'potwatch.remind';
-
-const kept = (): boolean => {
-  try {
-    return localStorage.getItem(KEY) === 'yes';
-  } catch {
-    return false;
-  }
-};
+const held = heldOf('potwatch.', (value) => (typeof value === 'boolean' ? value : null));
+const KEY = 'remind';
 
 /** Whether this screen was asked to remind. Kept beside the other preferences and apart from them: the bench has no use for it. */
 export const reminding = createStore<boolean>(() => false);
-export const recallReminding = (): void => reminding.setState(kept(), true);
+export const recallReminding = (): void => reminding.setState(held.read(KEY) ?? false, true);
 
 const keep = (yes: boolean): void => {
   reminding.setState(yes, true);
-  try {
-    localStorage.setItem(KEY, yes ? 'yes' : 'no');
-  } catch {
-    // It reminds while the page lives.
-  }
+  held.write(KEY, yes);
 };
 
 /** Asks the browser, which asks the person. */

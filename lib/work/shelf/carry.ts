@@ -1,3 +1,4 @@
+import { isObject } from '#lib/record/journal';
 import type { Json } from '#lib/record/journal';
 import { standing } from './shelf';
 import type { Noun, Shelf } from './shelf';
@@ -44,9 +45,6 @@ export const carriedFrom = (shelf: Shelf, { formulas, moulds, cutters }: Carried
   for (const id of cutters) take('cutter', id);
   return [...found.values()];
 };
-
-const isObject = (value: Json): value is { readonly [key: string]: Json } =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /** Without its lots and files. */
 const bare = (document: Json): Json => {

@@ -131,7 +131,7 @@ const hears = async (page: Page): Promise<void> => {
 };
 
 /** How long a press that counts may take to be answered before it is looked at whether the screen swallowed it. */
-const ANSWERED_MS = 6_000;
+export const ANSWERED_MS = 6_000;
 
 /**
  * Does something at the bench until it is answered. A press that the screen swallowed, because a frame was late right then, is made again; one
