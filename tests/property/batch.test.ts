@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { describe, expect, it } from 'vitest';
 import { decide, fold } from '#lib/work/batch/index';
 import type { BatchState, Command, Entry, EntryKind, Plan } from '#lib/work/batch/index';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { describe, expect, it } from 'vitest';
 import { newVessel, type CoolingMemory } from '#lib/soap/cooling/memory';
 import { follow } from '#lib/soap/cooling/follow';

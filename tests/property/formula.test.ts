@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { describe, expect, it } from 'vitest';
 import { acidPortion, acidTake } from '#lib/soap/acid';
 import { hydroxide } from '#lib/soap/alkali';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { describe, expect, it } from 'vitest';
 import { type MassUnit, massOfDigits, massOfText, stepOfDecimals } from '#lib/units/mass';
 import { exactMilligrams } from '#tests/support/exact-mass';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { describe, expect, it } from 'vitest';
 import { asPoured } from '#lib/work/batch/poured/index';
 import { review } from '#lib/work/batch/review';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { describe, expect, it } from 'vitest';
 import { boilingAt, boilingPoint, pressureAt } from '#lib/measure/probe/boiling';
 import { celsiusOfNtc, ntcLaw } from '#lib/measure/probe/ntc';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { describe, expect, it } from 'vitest';
 import { canonical, NotCanonical } from '#lib/record/canonical';
 import type { Json } from '#lib/record/journal';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { describe, expect, it } from 'vitest';
 import type { JournalLine } from '#lib/record/journal';
 import { EMPTY, leafOf, linkOf, seal, SALT_BYTES } from '#lib/record/seal';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { describe, expect, it } from 'vitest';
 import { ACID_IDS, acidPortion, acidTake, waterWithAcid } from '#lib/soap/acid';
 import { alkaliSupply, waterWith } from '#lib/soap/alkali';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { describe, expect, it } from 'vitest';
 import { PROBE_SHAPES, SCALE_SHAPES } from '#lib/measure/shape';
 import { createIdentifier } from '#lib/measure/wire/index';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { as } from '#lib/units/id';
 import type { BootId, EntryId } from '#lib/units/id';
 import { mg } from '#lib/units/mass';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { FATS } from '#lib/soap/fats/index';
 import { LIQUIDS } from '#lib/soap/liquid';
 import { CATALOGUE, decimal, typed } from '#lib/work/formula/index';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { FATS } from '#lib/soap/fats/index';
 import { decimal } from '#lib/work/formula/index';
 import type { Entry, Formula, Lot, Preparation } from '#lib/work/formula/index';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import type { ScaleRole } from '#lib/measure/instrument';
 import type { MassUnit } from '#lib/units/mass';
 import type { DiskMode } from '#tests/support/model/journal';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { decide } from '#lib/work/batch/index';
 import { MODEL_PLANS } from '#tests/support/model/plans';
 import { story } from './actions';

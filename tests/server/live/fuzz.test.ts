@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { RunningServer } from '#server/server';
 import { optionsFor, screenAt, serverHere, tempFolder } from '#tests/support/server-rig';

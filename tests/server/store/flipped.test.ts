@@ -1,5 +1,5 @@
 import Database from 'better-sqlite3';
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';

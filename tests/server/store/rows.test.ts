@@ -1,5 +1,5 @@
 import Database from 'better-sqlite3';
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { BatchListRow } from '#lib/protocol/http';
 import { labelled } from '#lib/record/journal';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { describe, expect, it } from 'vitest';
 import { NANOGRAMS_PER } from '#lib/units/mass';
 import { celsiusOf, degreesOf } from '../../../app/formulas/_parts/degrees';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { describe, expect, it } from 'vitest';
 import { termsOf } from '#lib/bench/pipeline/forecast-terms';
 import { createForecasts, type Forecasts } from '#lib/bench/pipeline/forecasts';

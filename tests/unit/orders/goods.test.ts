@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { describe, expect, it } from 'vitest';
 import { buyingList } from '#lib/work/orders/buying';
 import { costOfBar } from '#lib/work/orders/cost';

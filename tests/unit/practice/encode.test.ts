@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { describe, expect, it } from 'vitest';
 import { ENCODE, figure, holds, stepIn, UNITS } from '#hardware/practice/encode/index';
 import type { ScaleFrame } from '#hardware/practice/encode/index';

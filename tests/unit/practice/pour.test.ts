@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { describe, expect, it } from 'vitest';
 import { liftOff, setDown } from '#hardware/practice/world/hands';
 import { measuredPour, pourByEye } from '#hardware/practice/world/pour';

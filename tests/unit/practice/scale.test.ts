@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { describe, expect, it } from 'vitest';
 import { random } from '#hardware/practice/world/random';
 import { createScale } from '#hardware/practice/world/scale';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { describe, expect, it } from 'vitest';
 import { type Age, LOST_MOST_MS, NEVER_HEARD, ageOf, forget, freshness, heard, lateAfter, lostAfter } from '#lib/measure/readings/age';
 import { monotonic } from '#lib/units/time';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '#tests/support/property';
 import { describe, expect, it } from 'vitest';
 import type { MassReading, ProbeFault, TemperatureReading } from '#lib/measure/reading';
 import { NEW_PROBE, type ProbeMemory, judgeProbe, massSuspect } from '#lib/measure/readings/suspect';
