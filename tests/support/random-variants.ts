@@ -86,7 +86,8 @@ const locked: Variant = (one, drawn) => {
   // Beside a weight nothing can be "what is left" to a hundred.
   const last = share('1');
   return withEntries(one, (entry) => {
-    if (entry === fat) return { ...entry, amount: mass(decimal(10 + 80 * drawn)), lock: 'mass' };
+    // Of the smallest size, three bars of 40 g in thin lye, no more than 70 g is fat.
+    if (entry === fat) return { ...entry, amount: mass(decimal(10 + 40 * drawn)), lock: 'mass' };
     return entry.part === 'fat' && entry.amount?.kind === 'rest' ? { ...entry, amount: last } : entry;
   });
 };
