@@ -1,4 +1,5 @@
 import { afterAll, beforeAll } from 'vitest';
+import type { Options } from '#server/options';
 import { openStore } from '#server/store/open';
 import type { RunningServer } from '#server/server';
 import { sampleBatch } from './sample-batch';
@@ -9,7 +10,7 @@ import { storeRig } from './store-rig';
  * A server in this process on a practice record of some sample batches, and how a test asks it as a page would. Begun before the tests of its
  * block and taken away after them. Paths begin behind `/api`.
  */
-export const servedRecord = (batches: readonly Parameters<typeof sampleBatch>[0][]) => {
+export const servedRecord = (batches: readonly Parameters<typeof sampleBatch>[0][], more: Partial<Options> = {}) => {
   const rig = storeRig();
   let server: RunningServer;
   let intents = 0;
@@ -17,7 +18,7 @@ export const servedRecord = (batches: readonly Parameters<typeof sampleBatch>[0]
     const store = await openStore(rig.options);
     for (const one of batches) for (const append of sampleBatch(one)) await store.bench.append(append);
     await store.close();
-    server = await serverHere(optionsFor(rig.dir));
+    server = await serverHere(optionsFor(rig.dir, more));
   });
   afterAll(async () => {
     await server.stop();
@@ -27,6 +28,8 @@ export const servedRecord = (batches: readonly Parameters<typeof sampleBatch>[0]
   return {
     rig,
     at,
+    /** What a tablet is to open. */
+    tabletAddress: (): string | null => server.tabletAddress(),
     get: async <T>(path: string): Promise<T> => (await (await fetch(at(path))).json()) as T,
     post: async <T>(path: string, body: object): Promise<{ readonly status: number; readonly body: T }> => {
       const answer = await fetch(at(path), {

@@ -20,6 +20,7 @@ const PACKAGE: Readonly<Record<string, string>> = {
   pdftotext: 'poppler-utils',
   pdfinfo: 'poppler-utils',
   pdffonts: 'poppler-utils',
+  pdftoppm: 'poppler-utils',
 };
 
 /** The same, and it must end well. */
