@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import decodeQR from 'qr/decode.js';
 import sharp from 'sharp';
+import type { Sharp } from 'sharp';
 import { toolWell } from '#tests/support/tools';
 
 /** A picture as its pixels, three bytes each. */
@@ -20,7 +21,7 @@ export interface Square {
   readonly height: number;
 }
 
-const raw = async (picture: sharp.Sharp): Promise<Pixels> => {
+const raw = async (picture: Sharp): Promise<Pixels> => {
   const { data, info } = await picture
     .flatten({ background: '#fff' })
     .removeAlpha()
