@@ -118,8 +118,10 @@ export const messages = {
         ? 'It was changed on another screen meanwhile.'
         : code === 'no-stock'
           ? 'There are not so many bars left.'
-          : 'It was not taken into the record.',
+          : code === 'bad-number'
+            ? 'A number here is too small or too large to be meant.'
+            : 'It was not taken into the record.',
     kept: 'What was recorded before stands.',
-    todo: 'Look at what stands now, and say it again if it is still so.',
+    todo: code === 'bad-number' ? 'Put it right and say it again.' : 'Look at what stands now, and say it again if it is still so.',
   }),
 } as const;

@@ -21,7 +21,7 @@ import { orderName } from '../orders/called';
 import type { ApiDeps } from './deps';
 import { footOf } from './foot';
 import { makersOnly, unreadable } from './makers';
-import { byOf } from './person';
+import { byOf, namesOf } from './person';
 import { problem } from './problem';
 
 const MOST_ROWS = 200;
@@ -53,6 +53,12 @@ export const bars = (deps: ApiDeps): Hono => {
     const taken = new Set(begun.flatMap(({ numbers }) => numbers));
     const moulds = mouldsToBegin(batch, store.shelf.now()).filter(({ n }) => !taken.has(n));
     return { batch: { id: batch.id, mark: batch.mark, name: batch.plan.formula.name }, moulds, begun };
+  };
+  let last: Promise<unknown> = Promise.resolve();
+  const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
+    const answer = last.then(work);
+    last = answer.catch(() => null);
+    return answer;
   };
   return new Hono()
     .get('/', async (c) => {
@@ -92,7 +98,12 @@ export const bars = (deps: ApiDeps): Hono => {
       const lot = barsIdOf(batch.id, first);
       const head = headOf(lot, { intent, expectedVersion: null }, asker(c));
       const { bars: desk, store } = deps.running();
-      const answer = await desk.send(lot, () => ({ ...head, kind: 'begin', body: { ...body, realm: batch.realm } }));
+      // Lots of one batch are streams apart: that no mould is in two of them is seen to here, one beginning after another.
+      const answer = await inTurn(async () =>
+        (await store.bars.of(batch.id)).some(({ id: other, numbers }) => other !== lot && numbers.some((n) => moulds.includes(n)))
+          ? MOULD_TAKEN
+          : desk.send(lot, () => ({ ...head, kind: 'begin', body: { ...body, realm: batch.realm } })),
+      );
       const reason = answer.ok ? complained(store.shelf.now(), batch.id) : null;
       // Somebody complained of this batch before it had bars: they are held from the first.
       if (reason !== null)
@@ -108,7 +119,10 @@ export const bars = (deps: ApiDeps): Hono => {
       const { want, ...asked } = c.req.valid('json');
       const head = headOf(lot, asked, asker(c));
       const { bars: desk, bench, store } = deps.running();
+      // An entry stands for ever: what it names has to be there.
       if ('at' in want && want.at !== null && !store.shelf.now().order.has(want.at)) return noSuchOrder(c);
+      if ('to' in want && want.to !== null && !Object.hasOwn(namesOf(deps.people()), want.to)) return noSuchBuyer(c);
+      if (want.kind === 'photo' && store.shelf.file(want.sha256) === null) return noSuchPicture(c);
       return answered(c, await desk.send(lot, () => ({ ...head, ...inRoom(wantOf(want), bench.frame()) })));
     });
 };
@@ -116,9 +130,16 @@ export const bars = (deps: ApiDeps): Hono => {
 /** A refusal is an answer, in codes as at the bench; its status says that nothing was done. */
 const answered = (c: Context, answer: IntentAnswer): Response => c.json(answer, answer.ok ? 200 : 409);
 
+/** What another screen began meanwhile. */
+const MOULD_TAKEN: IntentAnswer = { ok: false, refusal: { code: 'already-done', params: { what: 'begin' } } };
+
 const noSuchLot = (c: Context): Response => problem(c, 404, 'There are no such bars in this workshop.', 'Open them from the list of bars.');
 const noSuchOrder = (c: Context): Response =>
   problem(c, 404, 'There is no such order or market in this workshop.', 'Write it down under Orders and days first.');
+const noSuchBuyer = (c: Context): Response =>
+  problem(c, 404, 'There is no such buyer in this workshop.', 'Write the buyer down under People first.');
+const noSuchPicture = (c: Context): Response =>
+  problem(c, 404, 'The picture has not arrived on the bench machine.', 'Choose the photograph again.');
 const notClosed = (c: Context): Response =>
   problem(
     c,

@@ -10,6 +10,7 @@ import type { RunningServer } from '#server/server';
 import { ed25519 } from '#server/store/ed25519';
 import { openStore } from '#server/store/open';
 import { hashOf } from '#server/store/sums';
+import { formula } from '#tests/support/formula';
 import { optionsFor, serverHere, tempFolder } from '#tests/support/server-rig';
 import { sampleBatch } from '#tests/support/sample-batch';
 import { KeptLog } from '#tests/support/store-rig';
@@ -22,6 +23,7 @@ beforeAll(async () => {
   folder = tempFolder();
   const store = await openHere();
   for (const append of sampleBatch({ batch: 'a', lines: 2 })) await store.bench.append(append);
+  for (const append of sampleBatch({ batch: 'c', lines: 2 })) await store.bench.append(append);
   for (const append of sampleBatch({ batch: 'b', lines: 2 }).slice(0, 3)) await store.bench.append(append);
   await store.close();
   server = await serverHere(optionsFor(folder.path));
@@ -76,11 +78,14 @@ it('leads them to the shelf; batches see batches only, bars see bars only', asyn
   expect(await want('move', { place: 'A2' }, 1)).toMatchObject({ status: 409, said: { refusal: { code: 'moved-on' } } });
   await want('sell', { count: 3, to: null, at: null, from: 'shelf', note: '' });
   expect((await want('weigh', { bar: 1 })).status).toBe(400);
+  // What would name nothing is not entered.
+  expect((await want('sell', { count: 1, to: 'nobody', at: null, from: 'shelf', note: '' })).status).toBe(404);
+  expect((await want('photo', { sha256: 'a'.repeat(64), note: '' })).status).toBe(404);
   const page = await get<BarsPage>(lot);
   expect(page).toMatchObject({ row: { id: LOT, counts: { made: 10, shelf: 7, sold: 3 } }, record: { entries: 4 } });
   expect(page.story.map(({ code }) => code)).toEqual(['begun', 'unmould', 'cut', 'sold']);
   expect((await get<BarsList>('bars')).bars.map(({ id }) => id)).toEqual([LOT]);
-  expect((await get<BatchList>('batches')).batches.map(({ id }) => id)).toEqual(['b', 'a']);
+  expect((await get<BatchList>('batches')).batches.map(({ id }) => id)).toEqual(['b', 'c', 'a']);
   expect((await fetch(at(`batches/${encodeURIComponent(LOT)}`))).status).toBe(404);
   expect((await fetch(at('bars/lot?id=a'))).status).toBe(404);
 });
@@ -106,4 +111,18 @@ it('is listed alike after a restart, from lines alone, and no longer once the la
   await want('spoil', { count: 7, to: null, at: null, from: 'shelf', note: 'mould' });
   expect((await get<BarsList>('bars/open')).bars).toEqual([]);
   expect((await get<BarsList>('bars')).bars).toMatchObject([{ id: LOT, counts: { shelf: 0, spoiled: 7 } }]);
+});
+
+it('takes no mould into two lots, whichever screen is first', async () => {
+  const two = { kind: 'box', length: '150', width: '70', depth: '60' };
+  await post('shelf/mould/short', { expected: 0, note: '', document: { id: 'short', name: 'Short', shape: two, lengthU: null } });
+  // The sample batch is of this formula's third version.
+  for (const expected of [0, 1, 2]) {
+    const document = formula({ id: 'hearth', moulds: [{ mould: 'short', count: 2, fill: '95' }] });
+    expect((await post('shelf/formula/hearth', { expected, note: '', document })).status).toBe(200);
+  }
+  const begin = (moulds: readonly number[]) => post('bars', { intent: intent(), batch: 'c', moulds });
+  const [both, second] = await Promise.all([begin([1, 2]), begin([2])]);
+  expect([both.status, second]).toMatchObject([200, { status: 409, said: { refusal: { code: 'already-done' } } }]);
+  expect((await get<BarsMoulds>('bars/moulds?batch=c')).begun).toMatchObject([{ numbers: [1, 2] }]);
 });
