@@ -14,6 +14,7 @@ import { A4, LETTER, placesOn } from '#lib/work/label/draw';
 import { labelParts, type LabelWorkshop } from '#lib/work/label/from-mould';
 import { ingredientList } from '#lib/work/label/ingredients';
 import { heightFor, layLabel, type LabelLayout } from '#lib/work/label/layout';
+import { isStatable } from '#lib/work/label/net-statement';
 import type { LabelPart } from '#lib/work/label/parts';
 import { NO_LABEL_SETTINGS, type LabelSettings } from '#lib/work/label/settings';
 import { contextOf } from '#lib/work/shelf/context';
@@ -87,7 +88,8 @@ const labelFrom = (bars: BarsState, batch: BatchState, shelf: Shelf, head: strin
   const { settings } = shop;
   const all = withGlycerin(named.parts, shop);
   const list = ingredientList(all, { naming: settings.naming, finished, bound: bound === true });
-  const net: Milligrams | null = bars.label;
+  // What no label can state is none: older records took any weight.
+  const net: Milligrams | null = bars.label !== null && isStatable(bars.label) ? bars.label : null;
   const facts = { settings, list, mark: bars.mark, net: net !== null, netGrams: net === null ? null : net / 1000 };
   const formula = bars.of.formula.name;
   const content = { settings, formula, list, mark: bars.mark, realm: bars.realm, net, poured: bars.poured };

@@ -17,9 +17,15 @@ const mgPerOunce = Number(NANOGRAMS_PER.oz) / 1e6;
 /** Down to hundredths, as 21 CFR 701.13 allows no more decimals; trailing zeros go. */
 const down = (value: number): string => String(Math.floor(value * HUNDREDTHS + 1e-9) / HUNDREDTHS);
 
+/** Grams. */
+const [LEAST, MOST] = [1, 25_000];
+
+/** Whether a label can state it. */
+export const isStatable = (net: Milligrams): boolean => net / 1000 >= LEAST && net / 1000 <= MOST;
+
 /** @throws RangeError below 1 g or above 25 kg */
 export const netStatement = (net: Milligrams): NetStatement => {
-  const grams = within(net / 1000, 1, 25_000, 'a net content, in grams,');
+  const grams = within(net / 1000, LEAST, MOST, 'a net content, in grams,');
   const ounces = net / mgPerOunce;
   const pounds = Math.floor(ounces / 16);
   const rest = ounces - 16 * pounds;

@@ -39,6 +39,11 @@ it('takes the names and words of the workshop, and the weight of the bars', asyn
   const cut = { kind: 'cut', cutter, count: 3, ends: 0, testers: 0, thickness: null, log: null, mass: null };
   for (const [n, want] of [{ kind: 'note-unmould', state: 'out', note: '', room: null }, cut, { kind: 'label', net: 98_000 }].entries())
     expect(await post(`/bars/lot?id=${ID}`, { intent: `intent-000${n}`, expectedVersion: null, want })).toBe(200);
+  // A weight that no label can state would leave the lot without its label's page.
+  for (const [n, wrong] of [999, 25_000_001].entries()) {
+    const said = { intent: `wrong-000${n}`, expectedVersion: null, want: { kind: 'label', net: wrong } };
+    expect(await post(`/bars/lot?id=${ID}`, said)).toBe(409);
+  }
   const { list, eu, net, version, layout } = await page();
   expect(list.items.map(({ name }) => name)).toEqual(['Inci oil-2', 'Inci oil-1', 'Inci oil-0']);
   expect([net, version, layout.fits]).toEqual([98_000, 1, true]);

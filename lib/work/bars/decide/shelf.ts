@@ -1,4 +1,5 @@
 import { blank } from '../../batch/decide/checks';
+import { isStatable } from '../../label/net-statement';
 import type { BarsState } from '../state';
 import { allow, draft, refuse, type BarsDecider, type BarsDecision } from './decision';
 
@@ -8,7 +9,7 @@ const SHA256 = /^[0-9a-f]{64}$/;
 export const isFraction = (humidity: number | null): boolean => humidity === null || (humidity >= 0 && humidity <= 1_000_000);
 
 export const label: BarsDecider<'label'> = (_state, { body }) =>
-  body.net > 0 ? allow(draft('bars-labelled', body)) : refuse('bad-number', { what: 'net' });
+  isStatable(body.net) ? allow(draft('bars-labelled', body)) : refuse('bad-number', { what: 'net' });
 
 export const photo: BarsDecider<'photo'> = (state, { body, wall }) => {
   if (!SHA256.test(body.sha256)) return refuse('no-such', { what: 'photo' });
