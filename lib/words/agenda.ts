@@ -1,4 +1,5 @@
 import type { Day } from '#lib/units/day';
+import type { Realm } from '#lib/work/batch/index';
 import type { Task } from '#lib/work/orders/agenda';
 
 /** What an agenda's codes are called, by id: formulas, materials, wraps, orders. */
@@ -11,6 +12,11 @@ export interface Say {
 }
 
 const bars = (count: number): string => (count === 1 ? '1 bar' : `${count} bars`);
+
+const OF_REALM: Readonly<Record<Realm, string>> = { real: '', practice: 'Practice: ', test: 'Test: ' };
+
+/** A line that leaves the workshop's own pages: what is invented says so in every one. */
+export const inRealm = (realm: Realm, line: string): string => `${OF_REALM[realm]}${line}`;
 
 /** A task as one line: what is to be done, and to what. */
 export const taskTitle = (task: Task, name: NameOf): string => {

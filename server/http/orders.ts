@@ -1,6 +1,6 @@
 import { Hono } from 'hono';
 import { as } from '#lib/units/id';
-import { taskNote, taskTitle } from '#lib/words/agenda';
+import { inRealm, taskNote, taskTitle } from '#lib/words/agenda';
 import { shortMoment } from '#lib/words/times';
 import { iCalendar } from '#lib/work/orders/icalendar';
 import { systemClock } from '../bench/system';
@@ -35,9 +35,14 @@ export const orders = (deps: ApiDeps): Hono => {
       const name = (id: string): string => names[id] ?? id;
       const offsetMin = systemClock.offsetMinutes();
       const say = { day: (one: string) => one, moment: (wall: number) => shortMoment(wall, { offsetMin, locale: 'en-GB' }) };
-      const dues = outlook.agenda.map(({ task, ...when }) => ({ ...when, title: taskTitle(task, name), note: taskNote(task, name, say) }));
+      const { realm } = deps.running().bench;
+      const dues = outlook.agenda.map(({ task, ...when }) => ({
+        ...when,
+        title: inRealm(realm, taskTitle(task, name)),
+        note: taskNote(task, name, say),
+      }));
       // A calendar is fetched by a program that shows no bench: no name of a person stands in it.
       c.header('content-type', 'text/calendar; charset=utf-8');
-      return c.body(iCalendar('Potwatch', dues, systemClock.wall(), 'potwatch'));
+      return c.body(iCalendar(inRealm(realm, 'Potwatch'), dues, systemClock.wall(), 'potwatch'));
     });
 };

@@ -50,8 +50,10 @@ describe('orders over HTTP', () => {
     const calendar = await fetch(at('/orders/calendar.ics'));
     expect(calendar.headers.get('content-type')).toMatch(/^text\/calendar/);
     const text = await calendar.text();
-    expect(text).toContain('SUMMARY:Pour Meadow\r\n');
-    expect(text).toContain(String.raw`SUMMARY:Spring market\, hall: 12 bars` + '\r\n');
+    // In a calendar beside others nothing else would tell it from real work.
+    expect(text).toContain('NAME:Practice: Potwatch\r\n');
+    expect(text).toContain('SUMMARY:Practice: Pour Meadow\r\n');
+    expect(text).toContain(String.raw`SUMMARY:Practice: Spring market\, hall: 12 bars` + '\r\n');
     expect(text.match(/BEGIN:VEVENT/g)).toHaveLength(outlook.agenda.length);
   });
 
