@@ -27,7 +27,7 @@ batches/        one file a batch: what was planned and weighed, all that happene
                 each is as ${BATCH_RECORD_SCHEMA} says (JSON Schema, draft 2020-12)
 proof/          the newest signed heads of the journals, and the public keys to check them with
 ${realm}.sqlite   the record's own file, formulas, materials, lots, certificates and photographs in it;
-                left out, and before it pictures/ and files/, when it is larger than an archive can hold (4 GB): take a copy from the folder of backups then.
+                past 4 GB the archive has the 64-bit form of a zip, which unzip from 6.0, Python and systems of these days open.
                 To go on from it on another machine:  npm run restore -- --from ${realm}.sqlite --data DIR
 
 A cell that a spreadsheet would take for a formula has an apostrophe before it.

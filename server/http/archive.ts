@@ -19,7 +19,6 @@ export const sendArchive = async (c: Context, deps: ApiDeps): Promise<Response> 
     batch: (id) => batchPageOf(deps, id),
     tables: (marks, pictures) => workshopTables({ store, people: deps.people(), barsState: (id) => bars.state(id) }, marks, pictures),
     files: {
-      bytes: store.shelf.files().reduce((sum, { bytes }) => sum + bytes, 0),
       fileOf: (sha256) => fileIn(store, sha256),
       all: () => keptFiles(store),
     },
