@@ -1,7 +1,7 @@
 import type { LabelMaterial, LabelPage } from '#lib/protocol/label';
 import { wordsOf } from '#lib/record/words';
 import { as } from '#lib/units/id';
-import { mg, type Milligrams } from '#lib/units/mass';
+import type { Milligrams } from '#lib/units/mass';
 import { labelText } from '#lib/words/label/label-text';
 import type { BarsState } from '#lib/work/bars/index';
 import type { BatchState } from '#lib/work/batch/index';
@@ -9,7 +9,7 @@ import { materialsById } from '#lib/work/formula/index';
 import type { Lot, Material, Preparation } from '#lib/work/formula/index';
 import { labelAllergens } from '#lib/work/label/allergens';
 import { euChecklist, usChecklist } from '#lib/work/label/checklist';
-import { barsComposition, glycerinFormed, massIn } from '#lib/work/label/composition';
+import { barsComposition, glycerinFormed, lightestOf } from '#lib/work/label/composition';
 import { A4, LETTER, placesOn } from '#lib/work/label/draw';
 import { labelParts, type LabelWorkshop } from '#lib/work/label/from-mould';
 import { ingredientList } from '#lib/work/label/ingredients';
@@ -81,10 +81,11 @@ const withGlycerin = (parts: readonly LabelPart[], shop: Shop): readonly LabelPa
 /** The label of bars of a batch, from what was weighed into their moulds and what the workshop says now of names and of itself. */
 const labelFrom = (bars: BarsState, batch: BatchState, shelf: Shelf, head: string | undefined): Omit<Label, 'code'> => {
   const shop = shopOf(shelf);
-  const { materials, from, bound } = barsComposition(batch, bars.moulds);
+  const made = barsComposition(batch, bars.moulds);
+  const { materials, from, bound } = made;
   const named = labelParts(materials, shop);
   const water = bars.water === null ? MOST_WATER : bars.water / MILLION;
-  const finished = mg(Math.max(1, Math.round(massIn(named.parts) * (1 - water))));
+  const finished = lightestOf(named.parts, made, water);
   const { settings } = shop;
   const all = withGlycerin(named.parts, shop);
   const list = ingredientList(all, { naming: settings.naming, finished, bound: bound === true });

@@ -14,6 +14,8 @@ export interface Composition {
   readonly materials: readonly InMould[];
   /** `mould`: of its own moulds. `bounds`: a swirl whose shares nobody weighed, so that all that may be in it counts. `batch`: the whole batch. */
   readonly from: 'mould' | 'bounds' | 'batch';
+  /** What its moulds hold in all, as weighed: of a swirl less than all that may be in it. `null`: nobody weighed every one of them. */
+  readonly whole: Milligrams | null;
   /** Superfat is not below zero: no hydroxide is left. `null`: it could not be worked out. */
   readonly bound: boolean | null;
 }
@@ -43,16 +45,24 @@ export const barsComposition = (batch: BatchState, moulds: readonly number[]): C
   const bound = boundIn(batch);
   if (made.length > 0) {
     const materials = added(made.flatMap((one) => one.materials));
-    return { materials, from: materials.some(({ mass }) => mass === null) ? 'bounds' : 'mould', bound };
+    const whole = made.every(({ mass }) => mass !== null) ? mg(sumOf(made, ({ mass }) => mass ?? 0)) : null;
+    return { materials, from: materials.some(({ mass }) => mass === null) ? 'bounds' : 'mould', whole, bound };
   }
   const materials = Object.values(batch.lines).flatMap(({ plan, actual }): readonly InMould[] =>
     actual > 0 ? [{ material: plan.material, lot: plan.lot, mass: actual, high: actual }] : [],
   );
-  return { materials: added(materials), from: 'batch', bound };
+  return { materials: added(materials), from: 'batch', whole: null, bound };
 };
 
 /** Everything that was added, at its most. */
 export const massIn = (parts: readonly LabelPart[]): Milligrams => mg(sumOf(parts, ({ mass }) => mass));
+
+/**
+ * The bars once they have dried out, at their lightest: nothing in them is weaker then, nor in any swirl of halves that are not known apart.
+ * @param water of the batter, a fraction
+ */
+export const lightestOf = (parts: readonly LabelPart[], { whole }: Pick<Composition, 'whole'>, water: number): Milligrams =>
+  mg(Math.max(1, Math.round(Math.min(massIn(parts), whole ?? Number.POSITIVE_INFINITY) * (1 - water))));
 
 const MOLAR = { NaOH: M_NAOH, KOH: M_KOH } as const;
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { mg } from '#lib/units/mass';
 import { CATALOGUE } from '#lib/work/formula/index';
-import { barsComposition, glycerinFormed, massIn } from '#lib/work/label/composition';
+import { barsComposition, glycerinFormed, lightestOf, massIn } from '#lib/work/label/composition';
 import { labelParts, type LabelWorkshop } from '#lib/work/label/from-mould';
 import { ingredientList } from '#lib/work/label/ingredients';
 import { lineId, started, type BatchRig } from '#tests/support/batch';
@@ -56,6 +56,10 @@ describe('what bars are made of', () => {
     expect(from).toBe('bounds');
     expect(order(rig, [2])).toContain('chlorella');
     expect(materials.every(({ mass, high }) => mass === null || mass === high)).toBe(true);
+    // Either half may be nearly all of it: held against the 500 g that were weighed, not against the sum of what may be in it.
+    const { parts } = labelParts(materials, shop);
+    expect(massIn(parts)).toBeGreaterThan(500_000);
+    expect(lightestOf(parts, barsComposition(rig.now, [2]), 0.25)).toBe(375_000);
   });
 
   it('is the whole batch where its moulds were not weighed', () => {
