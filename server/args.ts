@@ -11,6 +11,7 @@ import type { MassUnit, Milligrams } from '#lib/units/mass';
 import { massOfDecimal } from '#lib/units/parse';
 import { meant } from '#lib/protocol/meant';
 import { BadOption } from './options';
+import { readHostName, refuseTwice } from './option-checks';
 import type { Options } from './options';
 
 const FRAMES = ['8N1', '7E1', '7O1', '8E1'] as const satisfies readonly SerialSettings['frame'][];
@@ -57,12 +58,14 @@ export const readArgs = (argv: readonly string[], env: Readonly<Record<string, s
   if (practice && (scales.length > 1 || given.has('probe')))
     throw new BadOption('--scale practice is a whole simulated bench: it cannot stand beside a real --scale or --probe');
   if (scales.length > 2) throw new BadOption('a bench has at most two scales: a big one and a small one');
+  const instruments = practice ? [] : [...scales.map(readScale), ...(given.get('probe') ?? []).map(readProbe)];
+  refuseTwice(instruments);
   return {
     port: wholeNumber('port', one('port') ?? '4173', 0, 65_535),
     data: resolve(one('data') ?? defaultData(env)),
     host: one('host') ?? '127.0.0.1',
-    allowHosts: given.get('allow-host') ?? [],
-    instruments: practice ? [] : [...scales.map(readScale), ...(given.get('probe') ?? []).map(readProbe)],
+    allowHosts: (given.get('allow-host') ?? []).map(readHostName),
+    instruments,
     practice,
     ptyIsReal: given.has('pty-is-real'),
     seed: wholeNumber('seed', one('seed') ?? '41', 0, 0xffff_ffff),
@@ -152,13 +155,14 @@ const readProbe = (text: string, index: number): InstrumentConfig => {
 };
 
 const readPath = (flag: Flag, path: string): string => {
-  if (!path.startsWith('/')) throw new BadOption(`--${flag}: "${path}" is no port; a port is a path such as /dev/serial/by-id/…`);
-  return path;
+  if (path.startsWith('/')) return path;
+  const practice = flag === 'scale' && meant(path, ['practice']) !== null ? '; did you mean practice?' : '';
+  throw new BadOption(`--${flag}: "${path}" is no port${practice || '; a port is a path such as /dev/serial/by-id/…'}`);
 };
 
 const readSerial = (baud: string | undefined, frame: string | undefined): SerialSettings => ({
   baudRate: wholeNumber('baud', baud === undefined || baud === '' ? '9600' : baud, 110, 921_600),
-  frame: frame === undefined ? '8N1' : oneOf('frame', frame, FRAMES),
+  frame: frame === undefined || frame === '' ? '8N1' : oneOf('frame', frame, FRAMES),
 });
 
 const oneOf = <T extends string>(what: string, word: string, known: readonly T[]): T => {

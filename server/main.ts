@@ -60,7 +60,8 @@ const whyNot = (error: unknown, options: Options): string => {
   const { code, message, syscall } = error as NodeJS.ErrnoException;
   if (code === 'EADDRINUSE')
     return `port ${options.port} is in use: another Potwatch may be running. Start with --port N to use another one.`;
-  if (code === 'EADDRNOTAVAIL') return `this machine has no address ${options.host}. Start with --host 0.0.0.0 to listen on all it has.`;
+  if (code === 'EADDRNOTAVAIL' || code === 'ENOTFOUND' || code === 'EAI_AGAIN')
+    return `this machine has no address ${options.host}. Start with --host 0.0.0.0 to listen on all it has.`;
   if (code === 'EACCES' && syscall === 'listen')
     return `port ${options.port} may not be used by this user. Start with --port N, N from 1024 on.`;
   return `it cannot start: ${message}`;

@@ -38,7 +38,9 @@ describe('the command line', () => {
       { path: '/dev/a', shape: 'stx-status', serial: { baudRate: 1200, frame: '7E1' }, capacity: 6_000_000, division: 500 },
       { path: '/dev/b', shape: null, serial: { baudRate: 9600, frame: '8N1' }, capacity: null, division: 10 },
     ]);
-    expect(read('--scale', '/dev/a').instruments).toMatchObject([{ capacity: null, division: null }]);
+    expect(read('--scale', '/dev/a,,,').instruments).toMatchObject([
+      { shape: null, serial: { baudRate: 9600, frame: '8N1' }, capacity: null },
+    ]);
   });
 
   it('reads probes with and without the vessel they stand in', () => {
@@ -72,6 +74,14 @@ describe('the command line', () => {
     [['--scale', '/dev/a,capacity=60kg'], 'up to 50 kg'],
     [['--scale', '/dev/a,capacity=1g,division=6kg'], 'the division is the smaller one'],
     [['--scale', '/dev/a,capacity=1kg,capacity=2kg'], 'capacity is given twice'],
+    [['--scale', '/dev/a', '--scale', '/dev/a,stx-status'], '/dev/a is given to two instruments'],
+    [['--scale', '/dev/a', '--probe', 'lye=/dev/a'], '/dev/a is given to two instruments'],
+    [['--probe', 'lye=/dev/a', '--probe', 'lye=/dev/b'], 'the lye probe is given twice'],
+    [['--scale', 'practise'], 'did you mean practice?'],
+    [['--allow-host', 'http://bench.local/'], 'did you mean bench.local?'],
+    [['--allow-host', 'bench.local:4173'], 'did you mean bench.local?'],
+    [['--allow-host', 'fe80::zz'], 'is no host name'],
+    [['--allow-host', 'the bench'], 'is no host name'],
     [['--dev=1'], 'takes no value'],
     [['start'], 'options begin with --'],
   ])('%j is refused with what to do: %s', (argv, words) => {

@@ -1,0 +1,24 @@
+import { isIPv6 } from 'node:net';
+import type { InstrumentConfig } from '#lib/measure/instrument';
+import { BadOption } from './options';
+
+const HOST_NAME = /^[a-z0-9_]([a-z0-9._-]*[a-z0-9_])?$/i;
+
+/** One port answers one instrument, and one vessel has one probe: of two the second would stay silent, or speak for the first. */
+export const refuseTwice = (instruments: readonly InstrumentConfig[]): void => {
+  for (const [i, { path, id, name }] of instruments.entries()) {
+    const before = instruments.slice(0, i);
+    if (before.some((other) => other.path === path))
+      throw new BadOption(`${path} is given to two instruments; each needs a port of its own`);
+    if (before.some((other) => other.id === id)) throw new BadOption(`the ${name} is given twice`);
+  }
+};
+
+/** A name as a browser sends it: with a scheme, a port or a path it would be compared with what never comes. */
+export const readHostName = (text: string): string => {
+  if (HOST_NAME.test(text) || /^\[[0-9a-f:]+\]$/i.test(text)) return text;
+  if (isIPv6(text)) return `[${text}]`;
+  const name = text.replace(/^[a-z]+:\/\//i, '').split(/[:/]/)[0] ?? '';
+  const hint = HOST_NAME.test(name) ? `; did you mean ${name}?` : ', such as bench.local';
+  throw new BadOption(`--allow-host "${text}" is no host name${hint}`);
+};
