@@ -1,16 +1,16 @@
 import { isIPv6 } from 'node:net';
 import type { InstrumentConfig } from '#lib/measure/instrument';
+import { clashOf } from '#lib/measure/clash';
 import { BadOption } from './options';
 
 const HOST_NAME = /^[a-z0-9_]([a-z0-9._-]*[a-z0-9_])?$/i;
 
-/** One port answers one instrument, and one vessel has one probe: of two the second would stay silent, or speak for the first. */
+/** @throws BadOption where two of them cannot stand beside one another; ids are given by place. */
 export const refuseTwice = (instruments: readonly InstrumentConfig[]): void => {
-  for (const [i, { path, id, name }] of instruments.entries()) {
+  for (const [i, config] of instruments.entries()) {
     const before = instruments.slice(0, i);
-    if (before.some((other) => other.path === path))
-      throw new BadOption(`${path} is given to two instruments; each needs a port of its own`);
-    if (before.some((other) => other.id === id)) throw new BadOption(`the ${name} is given twice`);
+    if (before.some((other) => other.id === config.id)) throw new BadOption(`the ${config.name} is given twice`);
+    if (clashOf(before, config) !== null) throw new BadOption(`${config.path} is given to two instruments; each needs a port of its own`);
   }
 };
 

@@ -2,6 +2,7 @@ import { createSerialOpener } from '#hardware/ports/serialport-opener';
 import { listPorts } from '#hardware/ports/list-ports';
 import { createPracticeBench } from '#hardware/practice/opener';
 import { hintOf } from '#hardware/practice/hint';
+import { clashOf } from '#lib/measure/clash';
 import type { InstrumentConfig } from '#lib/measure/instrument';
 import type { InstrumentsPage } from '#lib/protocol/http';
 import { as } from '#lib/units/id';
@@ -125,6 +126,8 @@ export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> 
     },
     async bind(config, by): Promise<SetupAnswer> {
       if (options.instruments.length > 0) return 'fixed';
+      const clash = clashOf(settings.instruments(), config);
+      if (clash !== null) return clash.what;
       await settings.bindInstrument(config, by);
       if (!isPractice(options, settings)) await rebuild();
       return 'done';

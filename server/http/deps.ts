@@ -34,8 +34,11 @@ export interface Setup {
   leavePractice(by: PersonId, along: Carried): Promise<SetupAnswer>;
 }
 
-/** `fixed`: the command line says what stands on this bench. `missing`: there is no such instrument, or this is not practice. */
-export type SetupAnswer = 'done' | 'fixed' | 'missing';
+/**
+ * `fixed`: the command line says what stands on this bench. `missing`: there is no such instrument, or this is not practice. `port`, `place`:
+ * another instrument has it.
+ */
+export type SetupAnswer = 'done' | 'fixed' | 'missing' | 'port' | 'place';
 
 export interface ApiDeps {
   readonly build: string;

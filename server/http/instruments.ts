@@ -38,5 +38,8 @@ const answer = async (c: Context, deps: ApiDeps, said: SetupAnswer): Promise<Res
       'The command line says what stands on this bench.',
       'Start the program without --scale and --probe to use Setup.',
     );
+  if (said === 'port')
+    return problem(c, 409, 'Another instrument of this bench has this port.', 'Choose another port, or remove that instrument first.');
+  if (said === 'place') return problem(c, 409, 'Another instrument of this bench has this place.', 'Change that one, or remove it first.');
   return problem(c, 404, 'There is nothing of that kind here.', 'Open the list of instruments again.');
 };

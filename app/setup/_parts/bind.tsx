@@ -50,7 +50,7 @@ function Form({ page, start, put }: Omit<Props, 'busy'>) {
   const [waits, setWaits] = useState(false);
   const { bind } = messages;
   const send = async (): Promise<void> => {
-    const read = bindingOf(typed);
+    const read = bindingOf(typed, page.waiting ?? page.instruments.map(({ config }) => config));
     setErrors(read.ok ? {} : read.errors);
     setProblem(null);
     setSaid('');

@@ -84,12 +84,19 @@ const readGrams = (text: string): Read => {
 
 const pathOf = ({ port, path }: Typed): string => (port === OTHER ? path.trim() : port);
 
-/** The id says the place: what is bound to the same place later replaces it. */
-const idOf = ({ id, kind, role, use }: Typed): string => id ?? (kind === 'scale' ? `scale-${role}` : `probe-${use === '' ? 'own' : use}`);
+/** The id says the place: what is bound to the same place later replaces it. One that has changed places meanwhile keeps its id for itself. */
+const idOf = ({ id, kind, role, use }: Typed, bound: readonly InstrumentConfig[]): string => {
+  if (id !== null) return id;
+  const own = kind === 'scale' ? `scale-${role}` : `probe-${use === '' ? 'own' : use}`;
+  const holder = bound.find((one) => one.id === own);
+  const moved = holder !== undefined && (holder.kind === 'scale' ? holder.role !== role : holder.use !== (use === '' ? null : use));
+  return moved ? `${own}-2` : own;
+};
 
 /** What the form says, or what in it needs another look. */
 export const bindingOf = (
   typed: Typed,
+  bound: readonly InstrumentConfig[],
 ): { readonly ok: true; readonly config: InstrumentConfig } | { readonly ok: false; readonly errors: Errors } => {
   const words = messages.bind.errors;
   const name = typed.name.trim();
@@ -106,7 +113,12 @@ export const bindingOf = (
   if (scale && capacity.ok && division.ok && capacity.mass !== null && division.mass !== null && division.mass >= capacity.mass)
     errors.division = words.order;
   if (Object.keys(errors).length > 0) return { ok: false, errors };
-  const common = { id: as<InstrumentConfig['id']>(idOf(typed)), name, path, serial: { baudRate: Number(typed.baud), frame: typed.frame } };
+  const common = {
+    id: as<InstrumentConfig['id']>(idOf(typed, bound)),
+    name,
+    path,
+    serial: { baudRate: Number(typed.baud), frame: typed.frame },
+  };
   return {
     ok: true,
     config: scale

@@ -104,7 +104,11 @@ describe('the API', () => {
       division: null,
     };
     const good = { ...scale, serial: { baudRate: 9600, frame: '8N1' } };
+    // Bound once, it has its port and its place: no other instrument gets either, and it may be changed itself.
+    for (const name of ['big scale', 'the old one']) expect((await post('/api/instruments', { ...good, name })).status).toBe(200);
     const failures: readonly [Promise<Response>, number][] = [
+      [post('/api/instruments', { ...good, id: 'scale-fine', role: 'fine' }), 409],
+      [post('/api/instruments', { ...good, id: 'scale-main-2', path: '/dev/other' }), 409],
       [fetch(at('/api/nothing')), 404],
       [fetch(at('/api/batches/none')), 404],
       [fetch(at('/api/batches?limit=0')), 400],
