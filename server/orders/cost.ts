@@ -1,11 +1,14 @@
 import type { CostPage } from '#lib/protocol/orders';
 import type { BarsId } from '#lib/units/id';
+import { withoutLot } from '#lib/work/batch/lots';
 import { numberOf, withCatalogue } from '#lib/work/formula/index';
 import type { Lot } from '#lib/work/formula/index';
 import { costOfBar } from '#lib/work/orders/cost';
+import type { Used } from '#lib/work/orders/cost';
 import { NO_TRADE } from '#lib/work/orders/documents';
 import type { Goods, Trade } from '#lib/work/orders/documents';
 import { contextOf, documentsOf, makersOwn } from '#lib/work/shelf/context';
+import { foldBatch } from '../bench/restore';
 import type { Running } from '../http/deps';
 
 const MG = 1000;
@@ -15,11 +18,11 @@ const priced = (text: string | null | undefined): number | null => {
   return value === null || value < 0 ? null : value;
 };
 
-/** Money for a gram: of the lot itself where its receipt says, else of the pack it is usually bought in. */
-export const perGramOf = (lot: Lot | undefined, goods: readonly Goods[]): number | null => {
+/** Money for a gram: of the lot itself where its receipt says, else of the pack its material is usually bought in. */
+export const perGramOf = (material: string, lot: Lot | undefined, goods: readonly Goods[]): number | null => {
   const [paid, came] = [priced(lot?.paid), lot?.received?.amount ?? 0];
   if (paid !== null && came > 0) return paid / (came / MG);
-  const usual = goods.find(({ id, kind }) => kind === 'material' && id === lot?.material);
+  const usual = goods.find(({ id, kind }) => kind === 'material' && id === material);
   const [price, pack] = [priced(usual?.price), priced(usual?.pack)];
   return price === null || pack === null || pack === 0 ? null : price / pack;
 };
@@ -36,10 +39,19 @@ export const costPage = async ({ store, bars }: Running, id: BarsId): Promise<Co
   const goods = documentsOf<Goods>(shelf, 'goods');
   const { materials, preparations } = withCatalogue(contextOf(shelf, []));
   const names = new Map([...materials, ...preparations].map(({ id: one, name }) => [one, name] as const));
-  const used = batch.lots.map(({ lot: one, mass }) => {
+  const used = batch.lots.map(({ lot: one, mass }): Used => {
     const found = lots.get(one);
-    return { material: found?.material ?? one, lot: one, mass, perGram: perGramOf(found, goods) };
+    const material = found?.material ?? one;
+    return { material, lot: one, mass, perGram: perGramOf(material, found, goods) };
   });
+  // What was poured of no stated lot cost money too.
+  const state = await foldBatch(store.bench, lot.of.batch);
+  const unlotted = (state === null ? [] : withoutLot(state)).map(({ material, mass }): Used => ({
+    material,
+    lot: null,
+    mass,
+    perGram: perGramOf(material, undefined, goods),
+  }));
   const wraps = goods.flatMap(({ kind, perBar, price, pack }) => {
     const [each, money, pieces] = [priced(perBar), priced(price), priced(pack)];
     return kind === 'wrap' && each !== null && money !== null && pieces !== null && pieces > 0
@@ -47,7 +59,7 @@ export const costPage = async ({ store, bars }: Running, id: BarsId): Promise<Co
       : [];
   });
   const made = all.reduce((sum, { counts }) => sum + counts.made, 0);
-  const cost = costOfBar(used, made, wraps, trade.minutes, priced(trade.rate));
+  const cost = costOfBar([...used, ...unlotted], made, wraps, trade.minutes, priced(trade.rate));
   const named = (material: string): string => names.get(material) ?? material;
   return {
     money: trade.money,

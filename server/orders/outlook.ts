@@ -1,6 +1,7 @@
 import type { OrdersPage } from '#lib/protocol/orders';
 import { LAST_DAY } from '#lib/soap/shrink/index';
 import { dayOf } from '#lib/units/day';
+import type { Day } from '#lib/units/day';
 import type { Clock } from '#lib/units/time';
 import type { CureKept, UnmouldKept } from '#lib/work/bars/documents';
 import { USUAL_CURE } from '#lib/work/bars/documents';
@@ -8,6 +9,7 @@ import type { BarsSummary } from '#lib/work/bars/index';
 import { planOf, withCatalogue } from '#lib/work/formula/index';
 import type { Formula, Lot, Mould, PlanContext } from '#lib/work/formula/index';
 import { mg } from '#lib/units/mass';
+import { faultOf } from '#lib/work/lots/fitness';
 import { stockOf } from '#lib/work/lots/stock';
 import { weighDay } from '#lib/work/orders/agenda';
 import { NO_TRADE } from '#lib/work/orders/documents';
@@ -43,11 +45,11 @@ const telling = (rows: readonly BarsSummary[]): readonly BarsSummary[] => {
     });
 };
 
-/** mg of each material, as far as it was ever said what came in. */
-export const onHandOf = (lots: readonly Lot[], used: ReadonlyMap<string, number>): Readonly<Record<string, number>> => {
+/** mg of each material, as far as it was ever said what came in; of lots that may be weighed from. */
+export const onHandOf = (lots: readonly Lot[], used: ReadonlyMap<string, number>, today: Day): Readonly<Record<string, number>> => {
   const sums: Record<string, number> = {};
   for (const lot of lots) {
-    const left = lot.state === 'quarantined' ? null : stockOf(lot, mg(used.get(lot.id) ?? 0)).left;
+    const left = faultOf(lot, today) !== null ? null : stockOf(lot, mg(used.get(lot.id) ?? 0)).left;
     if (left !== null) sums[lot.material] = (sums[lot.material] ?? 0) + left;
   }
   return sums;
@@ -98,7 +100,7 @@ export const ordersPage = async (
     documentsOf<Goods>(shelf, 'goods'),
     documentsOf<Mould>(shelf, 'mould'),
   ];
-  const onHand = onHandOf(lots, await running.store.lots.used());
+  const onHand = onHandOf(lots, await running.store.lots.used(), today);
   const weigh = new Map(
     [...found].flatMap(([id, { from, forecast }]) =>
       forecast.next === null ? [] : [[id, weighDay(from, forecast.next.day, offsetMin)] as const],

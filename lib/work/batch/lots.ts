@@ -1,3 +1,4 @@
+import type { MaterialId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 import { mg } from '#lib/units/mass';
 import { comesIn } from './comes-in';
@@ -45,6 +46,15 @@ export const lotsOf = (state: BatchState): readonly { readonly lot: string; read
   for (const { contributions } of Object.values(state.lines)) addLine(all, contributions);
   return [...all.values()].flatMap(({ lot, mass }) => (lot === undefined ? [] : [{ lot: lot.id, mark: lot.mark, mass: mg(mass) }]));
 };
+
+/** What went in of a line for which no lot was stated. */
+export const withoutLot = ({ lines }: BatchState): readonly { readonly material: MaterialId; readonly mass: Milligrams }[] =>
+  Object.values(lines).flatMap(({ plan, contributions }) => {
+    const all: Taken = new Map();
+    addLine(all, contributions);
+    const mass = all.get(undefined)?.mass ?? 0;
+    return mass > 0 ? [{ material: plan.material.id, mass: mg(mass) }] : [];
+  });
 
 /** Lots its record named until somebody put it right, and that nothing in it is of now: whoever calls one back may want to know. */
 export const onceNamed = (state: BatchState): readonly { readonly lot: string; readonly mark: string }[] => {
