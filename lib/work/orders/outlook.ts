@@ -56,6 +56,7 @@ export const outlookOf = (facts: Facts): Outlook => {
     today,
     days: trade.days,
     batchesADay: trade.batchesADay,
+    poured: new Set(rows.filter(({ poured }) => dayOf(poured, offsetMin) === today).map(({ batch }) => batch)).size,
     moulds: owned,
     busy,
   });
@@ -69,6 +70,7 @@ export const outlookOf = (facts: Facts): Outlook => {
   );
   const lying = rows.reduce((sum, { counts }) => sum + counts.shelf, 0);
   const moves = [
+    ...rows.flatMap((row) => comingOf(row, makings, offsetMin, today)),
     ...proposal.batches.map(({ cut, bars }) => ({ day: cut, bars })),
     ...proposal.reserved.map(({ wanted, taken }) => ({ day: wanted.due, bars: -taken.reduce((sum, { bars }) => sum + bars, 0) })),
   ];
@@ -106,6 +108,14 @@ const busyOf = (
   const until = addDays(from, late);
   const { id } = mould;
   return Array.from({ length: moulds }, () => ({ mould: id, from, until: until > today ? until : addDays(today, 1) }));
+};
+
+/** Bars of a log that stands in its mould, on the day it is likely cut. */
+const comingOf = ({ cut, formula, mould, moulds, poured }: BarsSummary, makings: readonly Making[], offsetMin: number, today: Day) => {
+  const making = cut === null ? makings.find((one) => one.formula === formula.id) : undefined;
+  if (making === undefined) return [];
+  const day = addDays(dayOf(poured, offsetMin), making.unmould.likely + making.cut.likely);
+  return [{ day: day < today ? today : day, bars: (making.each[mould.id ?? ''] ?? 0) * moulds }];
 };
 
 /** Materials of what is to be poured; wraps of that and of what is curing still: those that are ready are wrapped, as far as anybody knows. */

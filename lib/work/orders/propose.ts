@@ -34,6 +34,8 @@ export interface Workplace {
   /** Days of the week somebody pours on: 1 Monday … 7 Sunday. */
   readonly days: readonly number[];
   readonly batchesADay: number;
+  /** Batches of today that are poured already. */
+  readonly poured: number;
   /** How many there are of each mould. */
   readonly moulds: Readonly<Record<string, number>>;
   /** Moulds that are full, each until the day it is free again at the latest. */
@@ -160,6 +162,7 @@ class Planner {
   constructor(place: Workplace) {
     this.#place = place;
     this.#busy = [...place.busy];
+    this.#pours.set(place.today, place.poured);
   }
 
   /** The last safe day, taken. `full`: the mould that made it an earlier one; `late`: days by which it is not safe any more. `null`: no day at all. */

@@ -186,9 +186,13 @@ describe('what the workshop has before it', () => {
 
   it('says when the shelf is too small', () => {
     const small = { ...NO_TRADE, shelf: 12, moulds: { long: { owned: 3, bars: null } } };
-    const { crowded, batches } = outlookOf(facts({ orders: [order('june', 40, '2026-08-01')], trade: small }));
+    const cut = [log(11, 0, true)];
+    const { crowded, batches } = outlookOf(facts({ rows: cut, orders: [order('june', 40, '2026-08-01')], trade: small }));
     expect(crowded[0]?.day).toBe(batches[0]?.cut);
     expect(crowded[0]?.over).toBeGreaterThan(0);
+    // Ten lie there; a log of 21 April that is out after a day and cut the next brings as many to each of its moulds.
+    const { moulds, counts } = log(11, 0, true);
+    expect(outlookOf(facts({ trade: small })).crowded).toEqual([{ day: '2026-04-23', over: counts.shelf + moulds * counts.made - 12 }]);
   });
 
   it('says of which formulas nobody can say what they take', () => {

@@ -18,7 +18,7 @@ const MEADOW: Making = {
   cut: { early: 0, likely: 0, late: 1 },
   cure: { early: 26, likely: 30, late: 38 },
 };
-const PLACE: Workplace = { today: TODAY, days: [1, 2, 3, 4, 5], batchesADay: 1, moulds: { loaf: 4 }, busy: [] };
+const PLACE: Workplace = { today: TODAY, days: [1, 2, 3, 4, 5], batchesADay: 1, poured: 0, moulds: { loaf: 4 }, busy: [] };
 const want = (order: string, bars: number, due: Day, more: Partial<Wanted> = {}): Wanted => ({
   order,
   formula: 'meadow',
@@ -93,6 +93,11 @@ describe('whole batches worked back from a day', () => {
     expect(clashes).toEqual([{ what: 'too-late', order: 'market', formula: 'meadow', days: 18 }]);
   });
 
+  it('count what was poured today already', () => {
+    const place: Workplace = { ...PLACE, today: '2026-11-30', poured: 1 };
+    expect(propose([want('market', 20, '2026-12-24')], [], [MEADOW], place).batches).toMatchObject([{ pour: '2026-12-01' }]);
+  });
+
   it('move to an earlier day while moulds are full, and say so', () => {
     const place: Workplace = { ...PLACE, batchesADay: 3 };
     const { batches, clashes } = propose([want('market', 60, '2027-03-13')], [], [MEADOW], place);
@@ -159,6 +164,7 @@ describe('whole batches worked back from a day', () => {
             today: TODAY,
             days,
             batchesADay: 2,
+            poured: 0,
             moulds: { loaf: 3, round: 4 },
             busy: [{ mould: 'loaf', from: TODAY, until: addDays(TODAY, 9) }],
           };
