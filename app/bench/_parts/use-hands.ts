@@ -6,9 +6,9 @@ import type { BenchKey } from '../../_live/keys';
 import { guard } from '../../_live/use';
 import { act, controls } from './controls';
 
-/** A key meant for the element that has the keyboard's focus is not the bench's. */
-const isTakenElsewhere = (key: BenchKey): boolean =>
-  document.activeElement?.matches(key === 'go-on' ? 'button:focus-visible, a:focus-visible, input' : 'input') === true;
+/** A key meant for the element that has the keyboard's focus is not the bench's; a pedal's page key presses no button. */
+const isTakenElsewhere = (key: string): boolean =>
+  document.activeElement?.matches(/^(Enter| )$/.test(key) ? 'button:focus-visible, a:focus-visible, input' : 'input') === true;
 
 /** Keyboard and pedal: the same three intents as the targets on the glass. `onPress` stays the same while a page is drawn. */
 export const useKeys = (onPress: typeof act = act): void =>
@@ -25,7 +25,7 @@ export const useKeys = (onPress: typeof act = act): void =>
     });
     const down = (event: KeyboardEvent): void => {
       const key = benchKey(event.key);
-      if (key === null || event.ctrlKey || event.altKey || event.metaKey || isTakenElsewhere(key)) return;
+      if (key === null || event.ctrlKey || event.altKey || event.metaKey || isTakenElsewhere(event.key)) return;
       event.preventDefault();
       pedal.down(key, event.repeat);
     };
