@@ -2,7 +2,6 @@
 import { useEffect } from 'react';
 import type { MouseEvent, PointerEvent } from 'react';
 import { benchKey, createPedal } from '../../_live/keys';
-import type { BenchKey } from '../../_live/keys';
 import { guard } from '../../_live/use';
 import { act, controls } from './controls';
 
