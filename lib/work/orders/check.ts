@@ -17,8 +17,16 @@ const amount = (path: string, text: string | null, above: boolean): readonly Sai
   return value > 1e9 ? [{ path, says: 'So much cannot be meant.' }] : [];
 };
 
+/** Days are worked back from it and forward: a slip of the year is meant by nobody. */
+const [FIRST, LAST] = ['2000-01-01', '2199-12-31'];
+
+const dueSaid = (due: string): string | null => {
+  if (!isDay(due)) return 'This day is in no calendar.';
+  return due < FIRST || due > LAST ? 'Look at the year again.' : null;
+};
+
 export const checkOrder = ({ due, wants }: Order): readonly Said[] => [
-  ...(isDay(due) ? [] : [{ path: 'due', says: 'This day is in no calendar.' }]),
+  ...[dueSaid(due)].flatMap((says) => (says === null ? [] : [{ path: 'due', says }])),
   ...wants.flatMap(({ label }, at) => amount(`wants.${at}.label`, label, true)),
 ];
 

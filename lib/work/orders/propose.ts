@@ -124,8 +124,14 @@ export const propose = (wants: readonly Wanted[], supplies: readonly Supply[], m
     }
   }
   const { reserved } = reserve(wants, [...supplies, ...batches.map((one) => asSupply(one, makings))]);
-  return { reserved, batches: batches.toSorted((a, b) => a.pour.localeCompare(b.pour) || a.mark.localeCompare(b.mark)), clashes };
+  const pours = batches.toSorted((a, b) => a.pour.localeCompare(b.pour) || a.mark.localeCompare(b.mark));
+  return { reserved, batches: pours, clashes: saidOnce(clashes) };
 };
+
+/** Several batches of one order meet the same. */
+const saidOnce = (clashes: readonly Clash[]): readonly Clash[] => [
+  ...new Map(clashes.map((clash) => [JSON.stringify(clash), clash] as const)).values(),
+];
 
 const scheduled = (making: Making, pour: Day): Omit<Proposed, 'mark' | 'order' | 'spare' | 'late'> => {
   const { unmould, cut, cure, formula, bars } = making;

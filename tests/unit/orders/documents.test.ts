@@ -30,6 +30,8 @@ describe('orders, goods and how a workshop trades', () => {
   const wrong: readonly (readonly [string, Noun, Readonly<Record<string, unknown>>, string])[] = [
     ['a day in no calendar', 'order', { ...ORDER, due: '2027-02-30' }, 'due'],
     ['a day that is none', 'order', { ...ORDER, due: 'in May' }, 'due'],
+    ['a slip of the year', 'order', { ...ORDER, due: '0207-05-08' }, 'due'],
+    ['a year nobody lives to see', 'order', { ...ORDER, due: '9999-12-31' }, 'due'],
     ['no bars', 'order', { ...ORDER, wants: [{ formula: 'meadow', bars: 0, label: null }] }, 'wants.0.bars'],
     ['half a bar', 'order', { ...ORDER, wants: [{ formula: 'meadow', bars: 1.5, label: null }] }, 'wants.0.bars'],
     ['nothing wanted', 'order', { ...ORDER, wants: [] }, 'wants'],

@@ -91,6 +91,9 @@ describe('whole batches worked back from a day', () => {
     // 2026-11-28 is a Saturday; the last safe day was 2026-11-12.
     expect(batches).toMatchObject([{ pour: '2026-11-30', late: 18 }]);
     expect(clashes).toEqual([{ what: 'too-late', order: 'market', formula: 'meadow', days: 18 }]);
+    // Two batches of one day are late alike: said once.
+    const both = propose([want('market', 40, '2026-12-24')], [], [MEADOW], { ...PLACE, batchesADay: 2 });
+    expect([both.batches.length, both.clashes]).toEqual([2, clashes]);
   });
 
   it('count what was poured today already', () => {
