@@ -227,6 +227,7 @@ export const lotMessages = {
       moved: 'place',
       held: 'held',
       released: 'released',
+      wrapped: 'wrapped',
       sold: 'sold',
       given: 'given',
       spoiled: 'spoiled',

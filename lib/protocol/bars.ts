@@ -66,6 +66,7 @@ const milliCelsius = z.nullable(z.int().check(z.gte(-60_000), z.lte(100_000)));
 const humidity = z.int().check(z.gte(0), z.lte(1_000_000));
 const count = z.int().check(z.gte(0), z.lte(2000));
 const some = count.check(z.gte(1));
+const pieces = z.int().check(z.gte(1), z.lte(100_000));
 const micrometres = z.int().check(z.gte(0), z.lte(10_000_000));
 const person = z.nullable(name);
 const bar = z.nullable(some);
@@ -132,6 +133,12 @@ export const barsWant = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('move'), place: name }),
   z.object({ kind: z.literal('hold'), reason: text }),
   z.object({ kind: z.literal('release'), note: text }),
+  z.object({
+    kind: z.literal('wrap'),
+    bars: count,
+    used: z.array(z.object({ goods: name, lot: z.nullable(name), pieces })).check(z.minLength(1), z.maxLength(40)),
+    note: text,
+  }),
   z.object({ kind: z.literal('sell'), ...leaving }),
   z.object({ kind: z.literal('give'), ...leaving }),
   z.object({ kind: z.literal('spoil'), ...leaving, from: z.enum(['shelf', 'away', 'aside']) }),

@@ -1,6 +1,7 @@
 import type { BarsAsk, BarsWantAsk } from '#lib/protocol/bars';
 import type { LiveFrame } from '#lib/protocol/live';
-import type { BarsCommand, BarsCommandHead, BarsWant } from '#lib/work/bars/index';
+import type { BarsCommand, BarsCommandHead, BarsWant, PiecesUsed } from '#lib/work/bars/index';
+import type { Goods } from '#lib/work/orders/documents';
 import type { BatchId, BootId, IntentId, PersonId } from '#lib/units/id';
 import { as } from '#lib/units/id';
 import { mg } from '#lib/units/mass';
@@ -30,7 +31,7 @@ export const headOf = (lot: BarsCommand['lot'], { intent, expectedVersion }: Omi
 });
 
 /** What a page wants, as the rules hear it. */
-export const wantOf = (ask: BarsWantAsk): BarsWant => {
+const wantOf = (ask: BarsWantAsk): BarsWant => {
   if (ask.kind === 'type-weight') {
     const { kind, bar, for: purpose, net, text, unit } = ask;
     return { kind, body: { bar, for: purpose, typed: { net: mg(net), text, unit } } };
@@ -38,6 +39,20 @@ export const wantOf = (ask: BarsWantAsk): BarsWant => {
   const { kind, ...body } = ask;
   // The schema has looked at each body; ids and masses are plain strings and numbers until here.
   return { kind, body } as unknown as BarsWant;
+};
+
+/**
+ * A wrapping with its pieces as the workshop calls them; `null` where it names a wrap, or a lot of one, that is not kept here. Everything
+ * else as it is.
+ */
+export const inWraps = (want: BarsWantAsk, goods: readonly Goods[]): BarsWant | null => {
+  if (want.kind !== 'wrap') return wantOf(want);
+  const used = want.used.flatMap((one): readonly PiecesUsed[] => {
+    const found = goods.find(({ id, kind }) => kind === 'wrap' && id === one.goods);
+    const isThere = found !== undefined && (one.lot === null || found.lots?.some(({ mark }) => mark === one.lot) === true);
+    return isThere ? [{ ...one, name: found.name }] : [];
+  });
+  return used.length === want.used.length ? { kind: 'wrap', body: { bars: want.bars, used, note: want.note } } : null;
 };
 
 /** Where nobody typed how warm the room is, its probe says it, while it is fresh: that is the server's word, and the entry says so. */

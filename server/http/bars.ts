@@ -9,11 +9,13 @@ import { as } from '#lib/units/id';
 import type { BarsId, BatchId } from '#lib/units/id';
 import { barsIdOf, summaryOf } from '#lib/work/bars/index';
 import { review } from '#lib/work/bars/review';
+import type { Goods } from '#lib/work/orders/documents';
+import { documentsOf } from '#lib/work/shelf/context';
 import type { BatchState } from '#lib/work/batch/index';
 import { complained } from '../lots/complained';
 import { begunOf, mouldsToBegin } from '../bars/begin';
 import { barsDue } from '../bars/due';
-import { headOf, inRoom, wantOf } from '../bars/command';
+import { headOf, inRoom, inWraps } from '../bars/command';
 import type { Asker } from '../bars/command';
 import { foldBatch } from '../bench/restore';
 import { systemClock } from '../bench/system';
@@ -123,7 +125,9 @@ export const bars = (deps: ApiDeps): Hono => {
       if ('at' in want && want.at !== null && !store.shelf.now().order.has(want.at)) return noSuchOrder(c);
       if ('to' in want && want.to !== null && !Object.hasOwn(namesOf(deps.people()), want.to)) return noSuchBuyer(c);
       if (want.kind === 'photo' && store.shelf.file(want.sha256) === null) return noSuchPicture(c);
-      return answered(c, await desk.send(lot, () => ({ ...head, ...inRoom(wantOf(want), bench.frame()) })));
+      const wanted = inWraps(want, documentsOf<Goods>(store.shelf.now(), 'goods'));
+      if (wanted === null) return noSuchWrap(c);
+      return answered(c, await desk.send(lot, () => ({ ...head, ...inRoom(wanted, bench.frame()) })));
     });
 };
 
@@ -140,6 +144,8 @@ const noSuchBuyer = (c: Context): Response =>
   problem(c, 404, 'There is no such buyer in this workshop.', 'Write the buyer down under People first.');
 const noSuchPicture = (c: Context): Response =>
   problem(c, 404, 'The picture has not arrived on the bench machine.', 'Choose the photograph again.');
+const noSuchWrap = (c: Context): Response =>
+  problem(c, 404, 'There is no such wrap in this workshop, or no such lot of it.', 'Write it down under Orders, How things are bought.');
 const notClosed = (c: Context): Response =>
   problem(
     c,

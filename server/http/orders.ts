@@ -6,11 +6,11 @@ import { iCalendar } from '#lib/work/orders/icalendar';
 import { systemClock } from '../bench/system';
 import { costPage } from '../orders/cost';
 import { createForecasts } from '../orders/forecasts';
-import { ordersPage } from '../orders/outlook';
+import { ordersPage, wrapsPage } from '../orders/outlook';
 import type { ApiDeps } from './deps';
 import { problem } from './problem';
 
-/** GET /api/orders (what is due and what it needs), /cost?bars= (what one bar costs), /calendar.ics (to subscribe to, RFC 5545). */
+/** GET /api/orders (what is due and what it needs), /cost?bars= (what one bar costs), /wraps (what bars are sold in), /calendar.ics (to subscribe to, RFC 5545). */
 export const orders = (deps: ApiDeps): Hono => {
   const forecasts = createForecasts();
   const page = () => {
@@ -22,6 +22,7 @@ export const orders = (deps: ApiDeps): Hono => {
   };
   return new Hono()
     .get('/', async (c) => c.json(await page()))
+    .get('/wraps', async (c) => c.json(await wrapsPage(deps.running())))
     .get('/cost', async (c) => {
       const found = await costPage(deps.running(), as(c.req.query('bars') ?? ''));
       return found === undefined

@@ -1,5 +1,7 @@
 import type { CostPage } from '#lib/protocol/orders';
 import type { BarsId } from '#lib/units/id';
+import type { BarsState } from '#lib/work/bars/index';
+import { wrappedOf } from '#lib/work/bars/wrapped';
 import { withoutLot } from '#lib/work/batch/lots';
 import { numberOf, withCatalogue } from '#lib/work/formula/index';
 import type { Lot } from '#lib/work/formula/index';
@@ -7,6 +9,7 @@ import { costOfBar } from '#lib/work/orders/cost';
 import type { Used } from '#lib/work/orders/cost';
 import { NO_TRADE } from '#lib/work/orders/documents';
 import type { Goods, Trade } from '#lib/work/orders/documents';
+import { perBarOf, pricePerPiece } from '#lib/work/orders/wraps';
 import { contextOf, documentsOf, makersOwn } from '#lib/work/shelf/context';
 import { foldBatch } from '../bench/restore';
 import type { Running } from '../http/deps';
@@ -25,6 +28,26 @@ export const perGramOf = (material: string, lot: Lot | undefined, goods: readonl
   const usual = goods.find(({ id, kind }) => kind === 'material' && id === material);
   const [price, pack] = [priced(usual?.price), priced(usual?.pack)];
   return price === null || pack === null || pack === 0 ? null : price / pack;
+};
+
+interface Wraps {
+  readonly wraps: readonly { readonly perBar: number; readonly price: number }[];
+  /** Names of what was used and has no price. */
+  readonly unpriced: readonly string[];
+}
+
+/** What goes around a bar: by the pieces its lot really took where somebody wrapped of it, else as it is meant. */
+const wrapsOf = (lot: BarsState, goods: readonly Goods[]): Wraps => {
+  const { wrapped } = wrappedOf(lot);
+  const used =
+    wrapped === undefined || wrapped.bars < 1
+      ? goods.map((one) => ({ of: one, lot: null, perBar: perBarOf(one, lot.of.formula.id) }))
+      : wrapped.used.map((one) => ({ of: goods.find(({ id }) => id === one.goods), lot: one.lot, perBar: one.pieces / wrapped.bars }));
+  const all = used.filter(({ perBar }) => perBar > 0).map((one) => ({ ...one, price: pricePerPiece(one.of, one.lot) }));
+  return {
+    wraps: all.flatMap(({ perBar, price }) => (price === null ? [] : [{ perBar, price }])),
+    unpriced: [...new Set(all.flatMap(({ of, price }) => (price === null ? [of?.name ?? ''] : [])))].filter((name) => name !== ''),
+  };
 };
 
 /** What one bar of a lot costs, all lots of its batch sharing what went into it; `undefined` where there are no such bars. */
@@ -52,12 +75,7 @@ export const costPage = async ({ store, bars }: Running, id: BarsId): Promise<Co
     mass,
     perGram: perGramOf(material, undefined, goods),
   }));
-  const wraps = goods.flatMap(({ kind, perBar, price, pack }) => {
-    const [each, money, pieces] = [priced(perBar), priced(price), priced(pack)];
-    return kind === 'wrap' && each !== null && money !== null && pieces !== null && pieces > 0
-      ? [{ perBar: each, price: money / pieces }]
-      : [];
-  });
+  const { wraps, unpriced } = wrapsOf(lot, goods);
   const made = all.reduce((sum, { counts }) => sum + counts.made, 0);
   const cost = costOfBar([...used, ...unlotted], made, wraps, trade.minutes, priced(trade.rate));
   const named = (material: string): string => names.get(material) ?? material;
@@ -66,6 +84,10 @@ export const costPage = async ({ store, bars }: Running, id: BarsId): Promise<Co
     cost:
       cost === null
         ? null
-        : { ...cost, unknown: cost.unknown.map(named), of: cost.of.map(({ material, each }) => ({ name: named(material), each })) },
+        : {
+            ...cost,
+            unknown: [...cost.unknown.map(named), ...unpriced],
+            of: cost.of.map(({ material, each }) => ({ name: named(material), each })),
+          },
   };
 };

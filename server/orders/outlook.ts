@@ -1,4 +1,4 @@
-import type { OrdersPage } from '#lib/protocol/orders';
+import type { OrdersPage, WrapsPage } from '#lib/protocol/orders';
 import { LAST_DAY } from '#lib/soap/shrink/index';
 import { dayOf } from '#lib/units/day';
 import type { Day } from '#lib/units/day';
@@ -16,6 +16,7 @@ import { NO_TRADE } from '#lib/work/orders/documents';
 import type { Goods, Order, Trade } from '#lib/work/orders/documents';
 import { outlookOf } from '#lib/work/orders/outlook';
 import { takesOf } from '#lib/work/orders/ripening';
+import { drawnBy } from '#lib/work/orders/wraps';
 import { contextOf, documentsOf, makersOwn } from '#lib/work/shelf/context';
 import type { Running } from '../http/deps';
 import type { Forecasts } from './forecasts';
@@ -101,6 +102,7 @@ export const ordersPage = async (
     documentsOf<Mould>(shelf, 'mould'),
   ];
   const onHand = onHandOf(lots, await running.store.lots.used(), today);
+  const wrapped = await running.store.bars.wrapped();
   const weigh = new Map(
     [...found].flatMap(([id, { from, forecast }]) =>
       forecast.next === null ? [] : [[id, weighDay(from, forecast.next.day, offsetMin)] as const],
@@ -123,6 +125,7 @@ export const ordersPage = async (
     takes: takesBy(formulas, context),
     weigh,
     serving: await running.store.bars.serving(),
+    wrapped,
   });
   const names = Object.fromEntries([
     ...[...context.materials, ...context.preparations, ...formulas, ...moulds].map(({ id, name }) => [id, name] as const),
@@ -130,5 +133,11 @@ export const ordersPage = async (
     ...orders.map(({ id, name }) => [id, name] as const),
     ...buyers,
   ]);
-  return { today, working, outlook, orders, trade, goods, onHand, names };
+  return { today, working, outlook, orders, trade, goods, onHand, drawn: drawnBy(wrapped), names };
 };
+
+/** What bars are sold in, and what they have taken of it. */
+export const wrapsPage = async ({ store }: Running): Promise<WrapsPage> => ({
+  wraps: documentsOf<Goods>(store.shelf.now(), 'goods').filter(({ kind }) => kind === 'wrap'),
+  drawn: drawnBy(await store.bars.wrapped()),
+});

@@ -17,8 +17,8 @@ interface Source {
   /** Those of which something is left to be made, kept or sold. */
   open(): readonly string[];
   of(batch: string): readonly string[];
-  /** Those whose row names an order. */
-  serving(): readonly string[];
+  /** Those in whose row a text stands. */
+  saying(text: string): readonly string[];
 }
 
 const rowOf = (text: string): BarsRow => JSON.parse(text) as BarsRow;
@@ -33,11 +33,14 @@ const paged = (source: Source): Bars => ({
   },
   open: async () => source.open().map(rowOf),
   of: async (batch) => source.of(batch).map(rowOf),
-  serving: async () => source.serving().map(rowOf),
+  serving: async () => source.saying(SERVES).map(rowOf),
+  wrapped: async () => source.saying(WRAPPED).map(rowOf),
 });
 
 /** So the text of a row reads that names an order: its own text always has the same form, and what a person types has its quotes escaped. */
 const SERVES = '"orders":[{';
+/** And so one of which something was wrapped. */
+const WRAPPED = '"wrapped":{"bars":';
 
 /** Keys of one batch's lots stand between these two: a stroke, and the letter after it. */
 const between = (batch: string): { readonly from: string; readonly to: string } => ({ from: `bars:${batch}/`, to: `bars:${batch}0` });
@@ -54,7 +57,7 @@ export const storedBars = (db: Database.Database, standing: Standing): Bars => {
   const of = prepare<{ from: string; to: string }>(db)(({ from, to }) =>
     query.selectFrom('bars_rows').select('row').where('lot', '>=', from).where('lot', '<', to).orderBy('start_seq'),
   );
-  const serving = prepare<{ text: string }>(db)(({ text }) =>
+  const saying = prepare<{ text: string }>(db)(({ text }) =>
     query.selectFrom('bars_rows').select('row').where('row', 'like', text).orderBy('start_seq', 'desc'),
   );
   const texts = (read: () => readonly { readonly row: string }[]): readonly string[] =>
@@ -64,7 +67,7 @@ export const storedBars = (db: Database.Database, standing: Standing): Bars => {
     older: (before, limit) => texts(() => older.all({ before, limit })),
     open: () => texts(() => open.all({ done: 0 })),
     of: (batch) => texts(() => of.all(between(batch))),
-    serving: () => texts(() => serving.all({ text: `%${SERVES}%` })),
+    saying: (text) => texts(() => saying.all({ text: `%${text}%` })),
   });
 };
 
@@ -77,7 +80,7 @@ export const derivedBars = ({ bars }: DerivedRows): Bars => {
     startOf: (lot) => bars.get(lot)?.startSeq,
     older: (before, limit) => texts((_, { startSeq }) => startSeq < before).slice(0, limit),
     open: () => texts((_, { state }) => !isDone(state)),
-    serving: () => texts((_, { row }) => row.includes(SERVES)),
+    saying: (text) => texts((_, { row }) => row.includes(text)),
     of: (batch) => texts((lot) => lot.startsWith(between(batch).from)).toReversed(),
   });
 };

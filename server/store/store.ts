@@ -79,6 +79,8 @@ export interface Store {
     of(batch: BatchId): Promise<readonly BarsRow[]>;
     /** Of which something went to an order or a market, those that are gone among them. */
     serving(): Promise<readonly BarsRow[]>;
+    /** Of which something was wrapped, those that are gone among them. */
+    wrapped(): Promise<readonly BarsRow[]>;
   };
   /** Lots as the rows of batches have them. */
   readonly lots: {

@@ -26,6 +26,7 @@ import { Notes } from './notes';
 import { ShelfPlace } from './shelf-place';
 import { Story } from './story';
 import { Weighings } from './weighings';
+import { Wrapping } from './wrapping';
 import type { LotProps } from './lot-props';
 
 const NO_ID: Answer<BarsPage> = { ok: false, problem: lotMessages.noId, status: 404 };
@@ -64,6 +65,7 @@ function Lot({ page, there, again }: LotProps & { readonly there: BarsThere }) {
       <ShelfPlace page={page} places={there.rule.places} again={again} />
       {isCut ? <Counts page={page} again={again} /> : null}
       {isCut ? <LabelSection page={page} cure={cure} again={again} /> : null}
+      {isCut ? <Wrapping page={page} again={again} /> : null}
       {isCut ? <LotCost id={page.row.id} version={page.row.version} /> : null}
       <Notes page={page} again={again} />
       <Story page={page} />

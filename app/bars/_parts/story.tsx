@@ -21,7 +21,7 @@ const numbers: Readonly<Record<string, ((n: number) => string) | undefined>> = l
 const stateWords: Readonly<Record<string, string>> = messages.moulds.state;
 
 /** Words somebody typed stand as they were typed; codes of ours are read as words. */
-const TYPED: ReadonlySet<string> = new Set(['mould', 'cutter', 'place', 'note', 'text', 'probe']);
+const TYPED: ReadonlySet<string> = new Set(['mould', 'cutter', 'place', 'note', 'text', 'probe', 'used']);
 const isTyped = (code: BarsEvent['code'], key: string): boolean => TYPED.has(key) || (code === 'held' && key === 'reason');
 
 const said = (code: BarsEvent['code'], key: string, value: string | number, display: Display): string => {

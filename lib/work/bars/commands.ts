@@ -34,6 +34,8 @@ export interface BarsCommandBodies {
   move: { place: string };
   hold: { reason: string };
   release: { note: string };
+  /** What each piece is called is the server's word. */
+  wrap: BarsBodies['bars-wrapped'];
   sell: StockMoved;
   give: StockMoved;
   spoil: StockMoved;

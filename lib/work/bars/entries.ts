@@ -48,6 +48,14 @@ export interface StockMoved {
   readonly note: string;
 }
 
+/** Pieces of a wrap, a box or a label. `goods`: its id; `name` as it was called then. `lot`: mark of its lot; `null`: of those in none. */
+export interface PiecesUsed {
+  readonly goods: string;
+  readonly name: string;
+  readonly lot: string | null;
+  readonly pieces: number;
+}
+
 /** The body of each kind. A new kind does not compile until it is decided, evolved, reviewed and read back. */
 export interface BarsBodies {
   'bars-begun': {
@@ -92,6 +100,8 @@ export interface BarsBodies {
   'bars-moved': { place: string };
   'bars-held': { reason: string };
   'bars-released': { note: string };
+  /** So many bars got what they are sold in. `bars` 0: what went around some before was replaced. */
+  'bars-wrapped': { bars: number; used: readonly PiecesUsed[]; note: string };
   'bars-sold': StockMoved;
   'bars-given': StockMoved;
   'bars-spoiled': StockMoved;

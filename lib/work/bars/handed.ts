@@ -54,3 +54,18 @@ export const forOrders = (moves: readonly StockMove[]): readonly ForOrder[] => {
     .map((order) => ({ order, sold: sum(order, 'sold'), given: sum(order, 'given'), away: awayAt(moves, order) }))
     .filter(({ sold, given, away }) => sold + given + away > 0);
 };
+
+/**
+ * Bars of a lot that are away at a market, by what is told of it in a list. `null`: nobody says which, and there is one that can be meant;
+ * where there are several, none is.
+ */
+export const awayFor = (
+  { counts, orders }: { readonly counts: { readonly away: number }; readonly orders: readonly ForOrder[] },
+  market: string | null,
+): number => {
+  const named = orders.filter(({ away }) => away > 0);
+  const of = (order: string): number => named.find((one) => one.order === order)?.away ?? 0;
+  if (market !== null) return of(market);
+  const nowhere = counts.away - named.reduce((sum, { away }) => sum + away, 0);
+  return nowhere > 0 ? nowhere : named.length === 1 ? (named[0]?.away ?? 0) : 0;
+};

@@ -19,6 +19,7 @@ export const BARS_STORY = [
   'moved',
   'held',
   'released',
+  'wrapped',
   'sold',
   'given',
   'spoiled',
@@ -75,6 +76,12 @@ const TELL: { readonly [K in BarsKind]: (entry: BarsEntryOf<K>) => Told } = {
   'bars-moved': ({ body }) => told('moved', { ...body }),
   'bars-held': ({ body }) => told('held', { ...body }),
   'bars-released': ({ body }) => told('released', { ...body }),
+  'bars-wrapped': ({ body: { bars, used, note } }) =>
+    told('wrapped', {
+      bars,
+      used: used.map(({ pieces, name, lot }) => `${pieces} × ${name}${lot === null ? '' : ` ${lot}`}`).join(', '),
+      note,
+    }),
   'bars-sold': ({ body }) => told('sold', { ...body }),
   'bars-given': ({ body }) => told('given', { ...body }),
   'bars-spoiled': ({ body }) => told('spoiled', { ...body }),

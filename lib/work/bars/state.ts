@@ -16,6 +16,7 @@ export interface BarsState extends Readonly<BarsBodies['bars-begun']> {
   /** The weight their label states. */
   readonly label: Milligrams | null;
   readonly trims: readonly (BarsBodies['bars-trimmed'] & Kept)[];
+  readonly wraps: readonly (BarsBodies['bars-wrapped'] & Kept)[];
   readonly weights: readonly BarWeight[];
   readonly photos: readonly (BarsBodies['bars-photo'] & Kept)[];
   readonly notes: readonly (BarsBodies['bars-noted'] & Kept)[];

@@ -5,6 +5,8 @@ import { forOrders } from './handed';
 import type { ForOrder } from './handed';
 import { standingState } from './standing';
 import { weighingsOf, type Weighing } from './weighings';
+import { wrappedOf } from './wrapped';
+import type { Wrapped } from './wrapped';
 
 /** One bar lot in a row of the list of bars: enough for the shelf, what is due, and the forecast of its cure. Masses in whole milligrams. */
 export interface BarsSummary {
@@ -31,6 +33,8 @@ export interface BarsSummary {
   readonly label: number | null;
   /** What finishing took, as bars were weighed together before and after. */
   readonly trims: readonly { readonly how: TrimHow; readonly bars: number; readonly before: number; readonly after: number }[];
+  /** Left out where nobody has said so. */
+  readonly wrapped?: Wrapped;
   readonly counts: BarCounts;
   /** What of it went to which order or market. */
   readonly orders: readonly ForOrder[];
@@ -73,6 +77,7 @@ export const summaryOf = (state: BarsState): BarsSummary => {
     cut: cutOf(state),
     label,
     trims: state.trims.flatMap(({ struck, how, bars, before, after }) => (struck === null ? [{ how, bars, before, after }] : [])),
+    ...wrappedOf(state),
     counts,
     orders: forOrders(state.moves),
     place,

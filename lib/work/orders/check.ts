@@ -35,9 +35,13 @@ export const checkTrade = ({ days, rate }: Trade): readonly Said[] => [
   ...amount('rate', rate, false),
 ];
 
-export const checkGoods = ({ kind, name, pack, price, perBar }: Goods): readonly Said[] => [
+export const checkGoods = ({ kind, name, pack, price, perBar, lots = [] }: Goods): readonly Said[] => [
   ...(kind === 'wrap' && name.trim() === '' ? [{ path: 'name', says: 'A wrap needs a name.' }] : []),
   ...amount('pack', pack, true),
   ...amount('price', price, false),
   ...amount('perBar', perBar, false),
+  ...lots.flatMap(({ mark, price: own }, at) => [
+    ...(lots.findIndex((one) => one.mark === mark) === at ? [] : [{ path: `lots.${at}.mark`, says: 'Another lot of it bears this mark.' }]),
+    ...amount(`lots.${at}.price`, own, false),
+  ]),
 ];

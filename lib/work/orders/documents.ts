@@ -56,6 +56,23 @@ export interface Goods {
   /** Of a wrap: pieces on one bar, as typed, and pieces on hand. */
   readonly perBar: string | null;
   readonly onHand: number | null;
+  /** Of a wrap: pieces drawn of those in no lot when `onHand` was counted; left out: none. */
+  readonly drawn?: number;
+  /** Of a wrap: its lots, the oldest first. */
+  readonly lots?: readonly WrapLot[];
+  /** Of a wrap: the formula whose bars alone it goes around; left out: any. */
+  readonly only?: string;
+}
+
+/** One delivery of a wrap. */
+export interface WrapLot {
+  /** As written on the parcel. */
+  readonly mark: string;
+  /** As counted, and what had been drawn of it by then. */
+  readonly onHand: number;
+  readonly drawn: number;
+  /** Money for one pack of it, as typed; `null`: as usual. */
+  readonly price: string | null;
 }
 
 /** Nothing said yet: weekdays, one batch a day. */
@@ -98,6 +115,14 @@ export const tradeSchema: z.ZodMiniType<Trade> = z.strictObject({
   moulds: z.record(id, z.strictObject({ owned: some.check(z.lte(1000)), bars: z.nullable(some.check(z.gte(1))) })),
 });
 
+const counted = z.int().check(z.gte(-MOST), z.lte(10 * MOST));
+const wrapLot: z.ZodMiniType<WrapLot> = z.strictObject({
+  mark: name.check(z.minLength(1)),
+  onHand: counted,
+  drawn: z.int(),
+  price: z.nullable(asTyped),
+});
+
 export const goodsSchema: z.ZodMiniType<Goods> = z.strictObject({
   id,
   kind: oneOf<Goods['kind']>({ material: true, wrap: true }),
@@ -106,5 +131,8 @@ export const goodsSchema: z.ZodMiniType<Goods> = z.strictObject({
   price: z.nullable(asTyped),
   days: z.nullable(count.check(z.gte(0), z.lte(1000))),
   perBar: z.nullable(asTyped),
-  onHand: z.nullable(z.int().check(z.gte(-MOST), z.lte(10 * MOST))),
+  onHand: z.nullable(counted),
+  drawn: z.exactOptional(z.int()),
+  lots: z.exactOptional(z.array(wrapLot).check(z.maxLength(60))),
+  only: z.exactOptional(id),
 });

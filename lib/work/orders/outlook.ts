@@ -6,17 +6,19 @@ import { numberOf } from '../formula/index';
 import { agendaOf } from './agenda';
 import type { OnDay } from './agenda';
 import { buyingList } from './buying';
-import type { Bought, Need, ToBuy } from './buying';
+import type { Bought, ToBuy } from './buying';
 import { standOf } from './delivered';
 import type { OrderStand } from './delivered';
 import type { Goods, Order } from './documents';
 import { makingsOf } from './makings';
 import type { Known } from './makings';
+import { needsOf } from './needs';
 import { propose } from './propose';
 import type { Making, Proposal } from './propose';
 import type { ReadyDay, Supply, Wanted } from './reserve';
 import { readyDayOf, suppliesOf } from './ripening';
 import { overfull } from './shelf-room';
+import { drawnBy, piecesOnHand } from './wraps';
 
 export interface Facts extends Known {
   readonly today: Day;
@@ -29,6 +31,8 @@ export interface Facts extends Known {
   readonly weigh: ReadonlyMap<string, Day>;
   /** Bar lots of which something went to an order or a market, those that are gone among them. */
   readonly serving: readonly BarsSummary[];
+  /** Bar lots of which something was wrapped, those that are gone among them. */
+  readonly wrapped: readonly BarsSummary[];
 }
 
 /** Everything the page of orders shows. */
@@ -118,22 +122,6 @@ const comingOf = ({ cut, formula, mould, moulds, poured }: BarsSummary, makings:
   return [{ day: day < today ? today : day, bars: (making.each[mould.id ?? ''] ?? 0) * moulds }];
 };
 
-/** Materials of what is to be poured; wraps of that and of what is curing still: those that are ready are wrapped, as far as anybody knows. */
-const needsOf = ({ batches }: Proposal, supplies: readonly Supply[], { takes, goods, today }: Facts): readonly Need[] => {
-  const wraps = ({ mark, ready, bars }: Pick<Supply, 'mark' | 'ready' | 'bars'>): readonly Need[] =>
-    goods.flatMap(({ kind, id, perBar }) => {
-      const each = kind === 'wrap' && perBar !== null ? (numberOf(perBar) ?? 0) : 0;
-      return each > 0 ? [{ thing: id, amount: Math.ceil(each * bars), day: ready.likely, for: mark }] : [];
-    });
-  return [
-    ...supplies.filter(({ ready }) => ready.likely > today).flatMap(wraps),
-    ...batches.flatMap((batch) => [
-      ...Object.entries(takes(batch.formula) ?? {}).map(([thing, amount]) => ({ thing, amount, day: batch.pour, for: batch.mark })),
-      ...wraps(batch),
-    ]),
-  ];
-};
-
 const MG = 1000;
 
 const packOf = (of: Goods | undefined, times: number): number | null => {
@@ -141,7 +129,8 @@ const packOf = (of: Goods | undefined, times: number): number | null => {
   return pack === null || pack <= 0 ? null : pack * times;
 };
 
-const boughtOf = ({ goods, onHand }: Facts): readonly Bought[] => {
+const boughtOf = ({ goods, onHand, wrapped }: Facts): readonly Bought[] => {
+  const drawn = drawnBy(wrapped);
   const materials = new Set([...Object.keys(onHand), ...goods.filter(({ kind }) => kind === 'material').map(({ id }) => id)]);
   return [
     ...[...materials].map((thing) => {
@@ -149,7 +138,7 @@ const boughtOf = ({ goods, onHand }: Facts): readonly Bought[] => {
       return { thing, onHand: onHand[thing] ?? 0, pack: packOf(of, MG), days: of?.days ?? 0 };
     }),
     ...goods.flatMap((of) =>
-      of.kind === 'wrap' ? [{ thing: of.id, onHand: of.onHand ?? 0, pack: packOf(of, 1), days: of.days ?? 0 }] : [],
+      of.kind === 'wrap' ? [{ thing: of.id, onHand: piecesOnHand(of, drawn), pack: packOf(of, 1), days: of.days ?? 0 }] : [],
     ),
   ];
 };

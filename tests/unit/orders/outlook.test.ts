@@ -60,6 +60,7 @@ const facts = (more: Partial<Facts> = {}): Facts => ({
   takes: () => ({ olive: 1_400_000 }),
   weigh: new Map(),
   serving: [],
+  wrapped: [],
   ...more,
 });
 

@@ -108,7 +108,7 @@ function Sections({ there, again }: { readonly there: Shelves; readonly again: (
       {any ? <ToBuy page={page} /> : null}
       {working === 0 ? <Days page={page} /> : null}
       <TradeForm moulds={moulds} onKept={again} />
-      <KeptList kind={goodsKind(materials)} items={there.goods} away={there.goodsAway} again={again} />
+      <KeptList kind={goodsKind(materials, formulas, page.drawn)} items={there.goods} away={there.goodsAway} again={again} />
     </>
   );
 }

@@ -1,6 +1,7 @@
 'use client';
 import type { OrdersPage } from '#lib/protocol/orders';
 import { massText } from '#lib/units/format';
+import { piecesOnHand } from '#lib/work/orders/wraps';
 import { useDisplay } from '../../../_live/use';
 import { on } from '../../../_ui/classes';
 import { Head } from '../../../_ui/head';
@@ -12,10 +13,15 @@ const { buy } = messages;
 const MG = 1000;
 
 /** A list for the supplier, the most urgent first. */
-export function ToBuy({ page: { outlook, names, goods, onHand } }: { readonly page: OrdersPage }) {
+export function ToBuy({ page: { outlook, names, goods, onHand, drawn } }: { readonly page: OrdersPage }) {
   const display = useDisplay();
   const { heads } = buy;
   const wraps = new Set(goods.flatMap(({ id, kind }) => (kind === 'wrap' ? [id] : [])));
+  const below = (thing: string): string | null => {
+    const wrap = goods.find(({ id }) => wraps.has(id) && id === thing);
+    if (wrap !== undefined) return piecesOnHand(wrap, drawn) < 0 ? buy.belowPieces : null;
+    return (onHand[thing] ?? 0) < 0 ? buy.below : null;
+  };
   const amount = (thing: string, value: number): string => (wraps.has(thing) ? buy.pieces(value) : massText(value, display, MG));
   return (
     <PaperSection name={buy.title} note={<p>{buy.note}</p>}>
@@ -38,7 +44,7 @@ export function ToBuy({ page: { outlook, names, goods, onHand } }: { readonly pa
               <tr key={thing}>
                 <th scope="row">
                   {names[thing] ?? thing}
-                  {(onHand[thing] ?? 0) < 0 ? <p className={on('dim')}>{buy.below}</p> : null}
+                  {below(thing) === null ? null : <p className={on('dim')}>{below(thing)}</p>}
                 </th>
                 <td className={on('n')}>{amount(thing, short)}</td>
                 <td className={on('n')}>{packs ?? buy.noPack}</td>

@@ -8,6 +8,7 @@ import { roleMay } from './roles';
 import * as shelf from './shelf';
 import * as stock from './stock';
 import * as weights from './weigh';
+import { wrap } from './wrap';
 
 export type { BarsDecision } from './decision';
 
@@ -23,6 +24,7 @@ const DECIDE: { readonly [K in Exclude<BarsCommandKind, 'begin'>]: BarsDecider<K
   move: shelf.move,
   hold: shelf.hold,
   release: shelf.release,
+  wrap,
   sell: stock.sell,
   give: stock.give,
   spoil: stock.spoil,

@@ -17,6 +17,7 @@ const ALLOWED: Readonly<Record<BarsCommandKind, readonly Role[]>> = {
   move: MAKER,
   hold: MAKER,
   release: MAKER,
+  wrap: MAKER,
   sell: MAKER,
   give: MAKER,
   spoil: MAKER,

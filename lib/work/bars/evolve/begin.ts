@@ -15,6 +15,7 @@ export const begin = (entry: BarsEntryOf<'bars-begun'>): BarsState => {
     cut: null,
     label: null,
     trims: [],
+    wraps: [],
     weights: [],
     photos: [],
     notes: [],

@@ -18,6 +18,7 @@ export const crossedOut = (state: BarsState, { id, body }: BarsEntryOf<'bars-cor
     unmould: cross(state.unmould),
     cut,
     trims: cross(state.trims),
+    wraps: cross(state.wraps),
     weights: cross(state.weights),
     photos: cross(state.photos),
     notes: cross(state.notes),

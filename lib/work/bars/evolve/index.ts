@@ -55,6 +55,7 @@ const EVOLVE: { readonly [K in Exclude<BarsKind, 'bars-begun'>]: Evolve<K> } = {
   'bars-moved': (state, { body, wall }) => ({ ...state, place: { name: body.place, since: wall } }),
   'bars-held': (state, { id, body, wall }) => ({ ...state, held: { entry: id, reason: body.reason, wall } }),
   'bars-released': (state) => ({ ...state, held: null }),
+  'bars-wrapped': (state, entry) => ({ ...state, wraps: noted(state.wraps, entry) }),
   'bars-sold': leaving('sold'),
   'bars-given': leaving('given'),
   'bars-spoiled': leaving('spoiled'),

@@ -80,6 +80,11 @@ export const BODIES: { readonly [K in BarsKind]: z.ZodMiniType<BarsBodies[K]> } 
   'bars-moved': z.strictObject({ place: text }),
   'bars-held': z.strictObject({ reason: text }),
   'bars-released': z.strictObject({ note: text }),
+  'bars-wrapped': z.strictObject({
+    bars: whole,
+    used: z.array(z.strictObject({ goods: text, name: text, lot: z.nullable(text), pieces: whole })),
+    note: text,
+  }),
   'bars-sold': leaving,
   'bars-given': leaving,
   'bars-spoiled': leaving,
