@@ -2,6 +2,7 @@
 import { useState } from 'react';
 import type { BarsRow } from '#lib/protocol/bars';
 import type { HttpProblem } from '#lib/protocol/http';
+import { awayFor } from '#lib/work/bars/handed';
 import { barsApi } from '../../_ui/bars-api';
 import { on } from '../../_ui/classes';
 import { Choice } from '../../_ui/fields';
@@ -53,7 +54,7 @@ export function MarketDay({ rows, onSaid }: { readonly rows: readonly BarsRow[];
   const at = said ?? (went.length === 1 ? (went[0] ?? '') : '');
   const chosen = orders.find(({ order }) => order.id === at);
   const counts = lots.flatMap((row) => {
-    const count = countOf(typed[row.id] ?? EMPTY, row.counts.away);
+    const count = countOf(typed[row.id] ?? EMPTY, awayFor(row, chosen?.order.id ?? null));
     return count === null ? [] : [{ row, count }];
   });
   const uncounted = lots.filter(
@@ -109,7 +110,13 @@ export function MarketDay({ rows, onSaid }: { readonly rows: readonly BarsRow[];
           </thead>
           <tbody>
             {lots.map((row) => (
-              <Row key={row.id} row={row} typed={typed[row.id] ?? EMPTY} onTyped={(next) => setTyped({ ...typed, [row.id]: next })} />
+              <Row
+                key={row.id}
+                row={row}
+                away={awayFor(row, chosen?.order.id ?? null)}
+                typed={typed[row.id] ?? EMPTY}
+                onTyped={(next) => setTyped({ ...typed, [row.id]: next })}
+              />
             ))}
           </tbody>
         </table>
@@ -136,9 +143,17 @@ export function MarketDay({ rows, onSaid }: { readonly rows: readonly BarsRow[];
   );
 }
 
-function Row({ row, typed, onTyped }: { readonly row: BarsRow; readonly typed: Typed; readonly onTyped: (typed: Typed) => void }) {
+interface RowProps {
+  readonly row: BarsRow;
+  /** Taken along to the market that is counted. */
+  readonly away: number;
+  readonly typed: Typed;
+  readonly onTyped: (typed: Typed) => void;
+}
+
+function Row({ row, away, typed, onTyped }: RowProps) {
   const { market } = messages;
-  const count = countOf(typed, row.counts.away);
+  const count = countOf(typed, away);
   return (
     <tr>
       <th scope="row">
@@ -151,7 +166,7 @@ function Row({ row, typed, onTyped }: { readonly row: BarsRow; readonly typed: T
             className={on('field n')}
             size={4}
             value={typed[key]}
-            placeholder={key === 'took' && row.counts.away > 0 ? String(row.counts.away) : undefined}
+            placeholder={key === 'took' && away > 0 ? String(away) : undefined}
             inputMode="numeric"
             aria-label={market.of(market.heads[key], row.mark)}
             aria-invalid={count === 'wrong'}

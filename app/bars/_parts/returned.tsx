@@ -39,17 +39,20 @@ const whoOf = ({ to, at }: Had, buyers: readonly Person[], orders: Readonly<Reco
   return parts.length === 0 ? back.somebody : parts.join(', ');
 };
 
+const keyOf = ({ was, to, at }: Had): string => JSON.stringify([was, to, at]);
+
 interface FormProps extends LotProps {
   readonly buyers: readonly Person[];
   readonly had: readonly Had[];
 }
 
 function Form({ page: { row, orders }, buyers, had, again }: FormProps) {
-  const [from, setFrom] = useState('0');
+  const [from, setFrom] = useState('');
   const [typed, setTyped] = useState({ count: '', why: '' });
   const [into, setInto] = useState<ReturnedTo>('aside');
   const wanting = useWant(row, again);
-  const one = had[Number(from)] ?? had[0];
+  // By who had them, not by their place: another screen may change the list meanwhile.
+  const one = from === '' ? had[0] : had.find((each) => keyOf(each) === from);
   const count = numberIn(typed.count);
   const most = one?.count ?? 0;
   const ready = count !== null && Number.isInteger(count) && count > 0 && count <= most;
@@ -59,11 +62,18 @@ function Form({ page: { row, orders }, buyers, had, again }: FormProps) {
     const done = await wanting.want({ kind: 'bring-home', count, from: 'buyer', to, at, note: typed.why.trim(), was, into });
     if (done) setTyped({ count: '', why: '' });
   };
-  const options = had.map((each, at) => [String(at), back.had(whoOf(each, buyers, orders), each.count, each.was)] as const);
+  const gone = one === undefined ? [['', ''] as const] : [];
+  const listed = had.map((each) => [keyOf(each), back.had(whoOf(each, buyers, orders), each.count, each.was)] as const);
   return (
     <>
       <div className={on('form gap')}>
-        <Choice id="back-from" label={back.from} value={from} options={options} onChange={setFrom} />
+        <Choice
+          id="back-from"
+          label={back.from}
+          value={one === undefined ? '' : keyOf(one)}
+          options={[...gone, ...listed]}
+          onChange={setFrom}
+        />
         <TextField
           id="back-count"
           label={back.count}

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { as } from '#lib/units/id';
 import { grams, mg } from '#lib/units/mass';
-import { forOrders, hadBy } from '#lib/work/bars/handed';
+import { awayFor, forOrders, hadBy } from '#lib/work/bars/handed';
 import { fold, summaryOf } from '#lib/work/bars/index';
 import type { BarsCommandBodies } from '#lib/work/bars/index';
 import { massWeighed, netWeightsOf } from '#lib/work/bars/net-weights';
@@ -223,6 +223,11 @@ describe('bars that leave', () => {
       code: 'no-stock',
       params: { left: 4, from: 'shelf' },
     });
+    // What a count on a page goes by: of this market alone, never those that are away at another.
+    const away = (market: string | null) => awayFor(summaryOf(rig.state()), market);
+    expect([away('m1'), away('m2'), away(null)]).toEqual([6, 0, 6]);
+    const both = { counts: { away: 7 }, orders: ['m1', 'm2'].map((order) => ({ order, sold: 0, given: 0, away: 3 })) };
+    expect([awayFor(both, null), awayFor({ ...both, counts: { away: 6 } }, null)]).toEqual([1, 0]);
     expect(rig.send('count-market', { ...count, at: null })).toBeNull();
     expect(forOrders(rig.state().moves)).toEqual([{ order: 'm1', sold: 4, given: 1, away: 0 }]);
     expect(rig.state().counts).toEqual({ made: 10, sold: 4, given: 1, spoiled: 0, away: 0, aside: 0, shelf: 5 });
