@@ -9,6 +9,7 @@ import type { BenchView } from './conductor-types';
 import { isOver, isRunning, standingAt, standsCrossedOut } from './conductor/pour';
 import { scaleOf, within } from './conductor/stage';
 import type { ConductorMemory } from './conductor/index';
+import { isTroubled } from './waiting';
 
 /** An alarm that should stand now. */
 interface Wanted {
@@ -141,16 +142,22 @@ const towards = (code: TemperatureCode, { lye, oils, milk }: JoiningTemperatures
   return { lye: moved(lye, CLEAR), oils, milk: moved(milk, CLEAR) };
 };
 
-/** Hot lye is no fault while something is still being weighed; setting oils and scorching milk need a hand as soon as lye is made. While
- * nobody is there, setting oils do as soon as all are in. */
-const AT_ONCE: ReadonlySet<TemperatureCode> = new Set(['oils-near-setting', 'milk-too-hot']);
+/** Setting oils and scorching milk need a hand as soon as lye is made; while nobody is there, setting oils do as soon as all are in. Hot
+ * lye is no fault while something is still being weighed, nor as long as it only is to be waited for. */
+const isWaitedFor = (code: TemperatureCode): code is 'lye-too-hot' | 'apart' => code === 'lye-too-hot' || code === 'apart';
+
+const onlyToWait = (code: TemperatureCode, { batch, view, memory, now }: Now): boolean => {
+  if (!isWaitedFor(code)) return false;
+  const { lyeFall = null, neverMeet = null } = view;
+  return !isTroubled(code, { batch, fall: lyeFall, never: neverMeet, joinAsked: memory.joinAsked, now });
+};
 
 const temperature =
   (code: TemperatureCode) =>
   (moment: Now): Judged => {
     const { batch, view, now } = moment;
     const early = code === 'oils-near-setting' && oilsLeftAlone(moment);
-    if (!early && (!waitsForTemperatures(moment) || (batch.open !== null && !AT_ONCE.has(code)))) return null;
+    if (!early && (!waitsForTemperatures(moment) || (batch.open !== null && isWaitedFor(code)))) return null;
     const value = (use: 'lye' | 'oils') => {
       const probe = view.probes.find((one) => one.use === use);
       return probe?.freshness === 'fresh' && probe.suspect === null ? probe.value : null;
@@ -160,6 +167,7 @@ const temperature =
     if (needed.includes(null)) return 'keep';
     const stands = batch.alarms[code] !== undefined;
     const hold = joiningHolds(batch, stands ? towards(code, seen) : seen).find((one) => one.reason === code);
+    if (hold !== undefined && !stands && onlyToWait(code, moment)) return null;
     return hold === undefined || hold.overridden ? null : on(null, null, `${hold.value ?? ''} ${hold.limit ?? ''}`);
   };
 

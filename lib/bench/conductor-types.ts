@@ -10,6 +10,7 @@ import type { JobKey, Source } from '#lib/work/batch/pouring/types';
 import type { LyeSeen } from '#lib/work/batch/heating';
 import type { BenchCue } from './cue';
 import type { Hand } from './hand';
+import type { LyeFall } from './waiting';
 
 /** A scale as the bench knows it this moment. */
 export interface ScaleView {
@@ -45,6 +46,10 @@ export interface BenchView {
   readonly boot?: BootId;
   /** What the probe has said of the lye since it was made. */
   readonly lyeSeen?: LyeSeen | null;
+  /** How it comes down; absent or `null`: nothing was heard of it. */
+  readonly lyeFall?: LyeFall | null;
+  /** The vessel to act on where a forecast says that lye and oils will not meet by themselves; absent or `null`: none says so. */
+  readonly neverMeet?: 'lye' | 'oils' | null;
   /** Vessels known to have a probe standing in them; its cable carries part of the weight, so nothing is accepted from one. */
   readonly probesInVessel?: readonly VesselId[];
   /** Ways out as far as they are worked out; absent: nobody works them out here. */

@@ -27,6 +27,8 @@ export interface ConductorMemory {
   /** Back from away: the pan is compared before anything goes on. */
   readonly returning: boolean;
   readonly choice: ChoiceMemory;
+  /** When somebody last held the card of joining while joining was held; `null`: nobody did. */
+  readonly joinAsked: number | null;
   /** The newest want that waits for the record, so that it is not repeated with every frame. */
   readonly asked: { readonly key: string; readonly version: number; readonly at: number } | null;
   readonly say: Say | null;
@@ -236,6 +238,7 @@ export const initialMemory = (episode: number): ConductorMemory => ({
   patternPage: 0,
   returning: false,
   choice: { key: '', selected: -1, since: -Infinity },
+  joinAsked: null,
   asked: null,
   say: null,
   said: '',

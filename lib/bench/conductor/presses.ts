@@ -49,7 +49,7 @@ const back = (stage: Scenery, scene: Scene): void => {
 /** A hold takes the highlighted card, else it is a firm "go on". */
 const holdOn = (stage: Scenery, scene: Scene): void => {
   const chosen = scene.choices?.[stage.memory.choice.selected];
-  if (chosen !== undefined) return takeChoice(chosen, true);
+  if (chosen !== undefined) return takeChoice(stage, chosen, true);
   if (scene.goOn !== undefined && scene.goOn !== null) return scene.goOn.act();
   move(stage, scene, 1);
 };
@@ -68,13 +68,16 @@ const move = (stage: Scenery, scene: Scene, by: 1 | -1): void => {
   else if (scene.say !== undefined && scene.say !== null) sayNow(stage, scene.say.code, scene.say.params);
 };
 
-const takeChoice = (choice: Choice, hold: boolean): void => {
-  if (choice.card.enabled && (hold || !choice.card.hold)) choice.take();
+/** Holding the closed card of joining does nothing but tell that somebody would join now. */
+const takeChoice = (stage: Scenery, choice: Choice, hold: boolean): void => {
+  const { card } = choice;
+  if (card.enabled && (hold || !card.hold)) choice.take();
+  if (!card.enabled && hold && card.code === 'join') stage.memory.joinAsked = stage.now;
 };
 
 /** A card taken by touch must still be the one that was touched. */
 export const take = (stage: Scenery, scene: Scene, event: Extract<ConductorEvent, { kind: 'take' }>): void => {
   const touched = scene.choices?.[event.card];
   if (touched === undefined || touched.card.code !== event.code || isTooSoon(stage)) return;
-  takeChoice(touched, event.hold);
+  takeChoice(stage, touched, event.hold);
 };

@@ -9,8 +9,6 @@ import type { LiveFrame } from '#lib/protocol/live';
 import type { BatchState, EntryBodies, Realm, Refusal, Want } from '#lib/work/batch/index';
 import { decide } from '#lib/work/batch/index';
 import type { AnswerRemedy } from '#lib/work/batch/remedy/index';
-import { seeLye } from '#lib/work/batch/heating';
-import type { LyeSeen } from '#lib/work/batch/heating';
 import { alarmWants } from '../alarms';
 import { roundOnBench } from '../bars/on-bench';
 import { createRound } from '../bars/round';
@@ -24,6 +22,7 @@ import { isLeased } from '../lease';
 import type { Lease } from '../lease';
 import { createMailbox } from '../mailbox';
 import type { Commit, Mailbox, MailboxParts } from '../mailbox';
+import { neverMeet } from '../waiting';
 import { createAudience, createShowing } from './audience';
 import { complete, OF_ITSELF } from './complete';
 import { createCourse } from './course';
@@ -32,6 +31,7 @@ import { createForecasts } from './forecasts';
 import { frameOf } from './frames';
 import { laneOfCommit } from './lane';
 import { createLooks } from './looks';
+import { createLyeWatch } from './lye-watch';
 import { lossWants } from './losses';
 import { createMouldHeat } from './mould-heat';
 import { createRemedies } from './remedies';
@@ -137,7 +137,7 @@ export const createCore = (parts: CoreParts): Core => {
   const checks: Record<InstrumentId, EntryId> = { ...parts.checks };
   let memory = conductor.initial({ episode: 0 });
   let cue = IDLE_CUE;
-  let lyeSeen: LyeSeen | null = null;
+  const lye = createLyeWatch();
   let underway = 0;
   let leader = parts.person;
   let patientUntil = -Infinity;
@@ -183,7 +183,8 @@ export const createCore = (parts: CoreParts): Core => {
       leased: isLeased(looks.lease(), now),
       boot,
       probesInVessel: parts.probesInVessel(),
-      lyeSeen,
+      ...lye.now(),
+      neverMeet: neverMeet(forecasts.newest()?.meeting ?? null),
       ...ways(),
       hand: { ...hands.of(leader), person: leader },
     };
@@ -294,11 +295,11 @@ export const createCore = (parts: CoreParts): Core => {
       if (stopped !== null) hands.saw(stopped);
       if (entry.kind === 'batch-started') course.forget();
       if (entry.kind === 'dissolved') {
-        lyeSeen = null;
+        lye.made();
         forecasts.lyeMade(clock.now());
       }
       const typed = entry.kind === 'temperature-noted' && entry.body.use === 'lye' && entry.body.source === 'by-hand';
-      if (typed) lyeSeen = seeLye(lyeSeen, entry.body.value);
+      if (typed) lye.saw(entry.body.value, clock.now());
       if (entry.kind === 'scale-checked') checks[entry.body.instrument] = entry.id;
     }
     audience.tell((listener) => listener.record?.(laneOfCommit(commit)));
@@ -323,7 +324,7 @@ export const createCore = (parts: CoreParts): Core => {
         forecasts.heard(reading);
         course.heard(reading);
         mouldHeat.heard(reading);
-        if (reading.use === 'lye' && reading.value !== null) lyeSeen = seeLye(lyeSeen, reading.value);
+        if (reading.use === 'lye' && reading.value !== null) lye.saw(reading.value, clock.now());
       }
       if (reading.kind === 'mass') byItself({ kind: 'reading', reading });
       bars?.look();

@@ -58,3 +58,48 @@ describe('oils that begin to set while nobody is there', () => {
     expect(alarms(await left('olive'))).toEqual([]);
   });
 });
+
+const LYE_HOT = ['apart', 'lye-too-hot'];
+const hot = async (): Promise<BenchRig> => benchAfter(started().weighAll().makeLye());
+/** Seconds of both probes; `lye` by the second. */
+const wait = async (rig: BenchRig, seconds: number, lye: (second: number) => number): Promise<void> => {
+  let ticks = 0;
+  await rig.pass(1000 * seconds, () => {
+    rig.bench.alive(TABLET, true);
+    rig.weight(0);
+    rig.temperature('oils', 45);
+    rig.temperature('lye', lye((ticks += 1) / 20));
+  });
+};
+const temperatures = (rig: BenchRig): readonly string[] =>
+  alarms(rig)
+    .filter((code) => LYE_HOT.includes(code))
+    .toSorted();
+
+describe('hot lye that is waited for', () => {
+  it('makes no sound while it cools, and joining is held all the same', async () => {
+    const rig = await hot();
+    await wait(rig, 15, (s) => 80 - s / 6);
+    expect(temperatures(rig)).toEqual([]);
+    expect(await rig.intent({ kind: 'join', held: true })).toMatchObject({ ok: false, refusal: { code: 'joining-held' } });
+  });
+
+  it('sounds once somebody would join without having overridden it, until it is cool', async () => {
+    const rig = await hot();
+    await wait(rig, 5, () => 80);
+    expect(await rig.intent({ kind: 'override', reason: 'apart', held: true, note: '' })).toMatchObject({ ok: true });
+    await wait(rig, 3, () => 80);
+    expect(temperatures(rig)).toEqual(['lye-too-hot']);
+    await wait(rig, 3, () => 46);
+    expect(temperatures(rig)).toEqual([]);
+  });
+
+  it('sounds when a pedal holds the closed card of joining', async () => {
+    const rig = await hot();
+    await wait(rig, 5, () => 80);
+    await rig.intent({ kind: 'press', key: 'go-on', hold: false });
+    await rig.intent({ kind: 'press', key: 'go-on', hold: true });
+    await wait(rig, 2, () => 80);
+    expect(temperatures(rig)).toEqual(LYE_HOT);
+  });
+});
