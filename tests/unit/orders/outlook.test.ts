@@ -141,6 +141,27 @@ describe('what the workshop has before it', () => {
     expect(agenda.find(({ task }) => task.kind === 'unmould' && !task.planned)?.day).toBe('2026-04-22');
   });
 
+  it('asks for wraps of what nobody has wrapped, and of ready bars from the first lot on of which somebody did', () => {
+    const bands = (more: Partial<Facts>) => outlookOf(facts({ goods: [BAND], ...more })).buying.map(({ thing, short }) => [thing, short]);
+    const around = (bars: number) => ({ bars, used: [{ goods: 'band', lot: null, pieces: bars }] });
+    const [cut, inMould] = facts().rows as [Facts['rows'][number], Facts['rows'][number]];
+    // Ten that cure and ten in their mould, four on hand.
+    expect(bands({})).toEqual([['band', 16]]);
+    const wrapped = { ...cut, wrapped: around(7) };
+    // Seven less to wrap, and seven pieces less on hand.
+    expect(bands({ rows: [wrapped, inMould], wrapped: [wrapped] })).toEqual([['band', 16]]);
+    expect(bands({ rows: [wrapped, inMould], wrapped: [wrapped], goods: [{ ...BAND, onHand: 4, drawn: 7 }] })).toEqual([['band', 9]]);
+    // In June it is ready: who never enters a wrapping has wrapped it long ago.
+    const june = { today: '2026-06-01', rows: [cut] };
+    expect(bands(june)).toEqual([]);
+    expect(bands({ ...june, rows: [wrapped], wrapped: [wrapped] })).toEqual([['band', 6]]);
+    // Sold ones were wrapped first: three of ten are left, and of those none.
+    const sold = { ...wrapped, counts: { ...wrapped.counts, shelf: 3, sold: 7 } };
+    expect(bands({ ...june, rows: [sold], wrapped: [sold], goods: [{ ...BAND, drawn: 7 }] })).toEqual([]);
+    // None goes around another soap.
+    expect(bands({ goods: [{ ...BAND, only: 'other' }] })).toEqual([]);
+  });
+
   it('asks to cut a log that came out torn, and to weigh nothing that is ready by then', () => {
     const rig = barsRig(barsIdOf(as('b13'), 1));
     rig.send('begin', { ...BEGUN, mark: '26-13/1' }, POURED + 8 * DAY);
