@@ -11,6 +11,7 @@ export default defineConfig({
     exclude: ['tests/browser/**', 'tests/benchmark/**', 'node_modules/**'],
     // Waiting for an event on a busy machine: the limits are for what never comes.
     testTimeout: 60_000,
+    hookTimeout: 60_000,
     expect: { poll: { timeout: 15_000 } },
     sequence: { sequencer: longFirst('endure/endure', 'model/model', 'property/formula', 'ports/field-failures', 'device/device') },
   },

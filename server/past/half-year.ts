@@ -13,6 +13,8 @@ import {
   TRADE,
   VESSELS,
 } from '#hardware/practice/history/half-year/workshop';
+import { bandsFor } from '#hardware/practice/history/half-year/bands';
+import { drawnBy } from '#lib/work/orders/wraps';
 import { labelled } from '#lib/record/journal';
 import type { Append } from '#lib/record/journal';
 import type { BarsEntry } from '#lib/work/bars/index';
@@ -72,6 +74,7 @@ export const layOutPast = async (store: Store, clock: Clock, seed: number, batch
     for (const bars of past.bars) await store.bench.append(appendOf(bars));
     pasts.push(past);
   }
+  await put('goods', [bandsFor(drawnBy(await store.bars.wrapped()))]);
   await put('lot', receiptsOf(pasts, now, offsetMin));
   await put(
     'order',

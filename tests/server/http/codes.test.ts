@@ -42,7 +42,7 @@ describe('codes, drawn by other programs and read by a reader of its own', () =>
       new Uint8Array(await (await fetch(record.at(path))).arrayBuffer()),
     ]);
     files = Object.fromEntries(await Promise.all(asked)) as typeof files;
-  }, 60_000);
+  });
 
   it('a label says its mark and the words of the record, as a picture and on paper, alone and a sheet full', async () => {
     const said = `${mark}\n${head?.words}`;

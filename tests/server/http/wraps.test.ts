@@ -16,6 +16,7 @@ describe('wrapping over HTTP', () => {
   const lot = `/bars/lot?id=${encodeURIComponent('bars:w/1')}`;
   const want = (said: object) => post<BarsAnswer>(lot, { intent: intent(), expectedVersion: null, want: said });
   const wrap = (bars: number, used: readonly object[]) => want({ kind: 'wrap', bars, used, note: '' });
+  const cross = (entry: string | undefined) => want({ kind: 'correct', entry, reason: 'mistyped', note: '' });
   const packaging = async () => (await get<CostPage>(`/orders/cost?bars=${encodeURIComponent('bars:w/1')}`)).cost?.packaging;
   const onHand = async () => {
     const { wraps, drawn } = await get<WrapsPage>('/orders/wraps');
@@ -62,7 +63,6 @@ describe('wrapping over HTTP', () => {
 
   it('gives back what is crossed out, once', async () => {
     const { state } = await get<BarsPage>(lot);
-    const cross = (entry: string | undefined) => want({ kind: 'correct', entry, reason: 'mistyped', note: '' });
     expect((await cross(state.wraps[0]?.entry)).status).toBe(200);
     expect(await onHand()).toEqual([[1, 50]]);
     expect((await cross(state.wraps[0]?.entry)).status).toBe(409);

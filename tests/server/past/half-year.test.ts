@@ -2,7 +2,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { BarsEntry } from '#lib/work/bars/index';
 import type { Entry } from '#lib/work/batch/index';
 import { standOf } from '#lib/work/orders/delivered';
-import type { Order } from '#lib/work/orders/documents';
+import type { Goods, Order } from '#lib/work/orders/documents';
+import { drawnBy, wrapOnHand } from '#lib/work/orders/wraps';
 import { documentsOf } from '#lib/work/shelf/context';
 import { layOutPast } from '#server/past/half-year';
 import { openStore } from '#server/store/open';
@@ -95,6 +96,15 @@ describe('the invented half-year of the practice bench', () => {
     );
     expect(lots.map(({ id }) => id).toSorted()).toEqual([...used.keys()].toSorted());
     for (const { id, received } of lots) expect(received.amount).toBeGreaterThanOrEqual(used.get(id) ?? 0);
+  });
+
+  it('wrapped its bars before the first was sold, and has wraps left', async () => {
+    const rows = await store.bars.wrapped();
+    expect(rows.length).toBeGreaterThan(0);
+    const { bars } = await store.bars.list({ before: null, limit: 100 });
+    for (const { wrapped, counts } of bars) if (counts.sold + counts.given > 0) expect(wrapped?.bars).toBe(counts.made);
+    const goods = documentsOf<Goods>(store.shelf.now(), 'goods').filter(({ kind }) => kind === 'wrap');
+    expect(goods.flatMap((one) => wrapOnHand(one, drawnBy(rows)).map(({ left }) => left))).toEqual([0, 131]);
   });
 
   it('has orders that its sales filled, and others that are still open', async () => {

@@ -9,6 +9,7 @@ import type { Life } from './lot';
 import { workedAt } from './hours';
 import { photographed } from './photographs';
 import type { Event } from './photographs';
+import { BAND, bandsOpenAt } from './bands';
 import { CURE, CUTTER } from './workshop';
 
 const DAY_MS = 86_400_000;
@@ -65,6 +66,8 @@ const live = (lot: Lot, ended: number, life: Life): void => {
   diary.add([labelled, () => lot.do(labelled, 'label', { net: mg(label) })]);
   const checked = when(cut + 35 * DAY_MS);
   if (random.next() < CHECKED) diary.add([checked, () => checkNet(lot, checked, mass * (1 - lost(35)), random)]);
+  const dressed = when(cut + 35.6 * DAY_MS);
+  diary.add([dressed, () => wrap(lot, dressed, life)]);
   sell(lot, cut + 36 * DAY_MS, life, diary);
   diary.until(life.now);
 };
@@ -125,6 +128,13 @@ const cutIt = (lot: Lot, wall: number, random: Random): boolean => {
 /** Every bar of the lot against its label, as a whole lot of fewer than 100 asks for. */
 const checkNet = (lot: Lot, wall: number, weight: number, random: Random): void => {
   for (let at = 0; at < lot.state.counts.shelf; at += 1) lot.weigh(wall + at * 9_000, null, weight * (1 + 0.012 * random.gauss()));
+};
+
+/** Every bar of it before the first is sold; of the lot of bands that was open then. */
+const wrap = (lot: Lot, wall: number, { now }: Life): void => {
+  const { made } = lot.state.counts;
+  const used = [{ goods: BAND.id, name: BAND.name, lot: bandsOpenAt(wall, now), pieces: made }];
+  lot.do(wall, 'wrap', { bars: made, used, note: '' });
 };
 
 /** Week by week some leave: to shops, to a market, a few as gifts, now and then a broken one. */

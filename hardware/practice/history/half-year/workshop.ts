@@ -140,7 +140,6 @@ export const GOODS: readonly Goods[] = [
   goods('olive', '5000', '44', 4),
   goods('rapeseed', '5000', '19', 4),
   goods('sodium-hydroxide', '1000', '7.8', 8),
-  { id: 'paper-band', kind: 'wrap', name: 'Paper band', pack: '200', price: '11', days: 12, perBar: '1', onHand: 260 },
 ];
 
 /** Days a lot lasts, so that one follows another, and grams of a pack. */
