@@ -6,8 +6,8 @@ import type { Clock } from '#lib/units/time';
 import type { CureKept, UnmouldKept } from '#lib/work/bars/documents';
 import { USUAL_CURE } from '#lib/work/bars/documents';
 import type { BarsSummary } from '#lib/work/bars/index';
-import { planOf, withCatalogue } from '#lib/work/formula/index';
-import type { Formula, Lot, Mould, PlanContext } from '#lib/work/formula/index';
+import { numberOf, planOf, withCatalogue } from '#lib/work/formula/index';
+import type { Formula, Lot, Mould, PlanContext, Preparation } from '#lib/work/formula/index';
 import { mg } from '#lib/units/mass';
 import { faultOf } from '#lib/work/lots/fitness';
 import { stockOf } from '#lib/work/lots/stock';
@@ -56,15 +56,30 @@ export const onHandOf = (lots: readonly Lot[], used: ReadonlyMap<string, number>
   return sums;
 };
 
+/** Nobody mixes preparations of preparations deeper than this; one that holds itself ends here. */
+const DEEPEST = 8;
+
+/** What is made here is not bought, but what it is made of: where nothing of it stands ready, that is needed. */
+const apartBy = (preparations: readonly Preparation[], onHand: Readonly<Record<string, number>>) => {
+  const apart = (id: string, mass: number, depth = 0): readonly (readonly [string, number])[] => {
+    const made = depth < DEEPEST && (onHand[id] ?? 0) <= 0 ? preparations.find((one) => one.id === id) : undefined;
+    if (made === undefined) return [[id, mass]];
+    return made.parts.flatMap(({ material, percent }) => apart(material, Math.ceil((mass * (numberOf(percent) ?? 0)) / 100), depth + 1));
+  };
+  return apart;
+};
+
 /** mg of each material one batch of a formula takes; `null` where nothing can be planned of it. */
-const takesBy = (formulas: readonly Formula[], context: PlanContext) => {
+const takesBy = (formulas: readonly Formula[], context: PlanContext, onHand: Readonly<Record<string, number>>) => {
+  const apart = apartBy(context.preparations, onHand);
   const known = new Map<string, Readonly<Record<string, number>> | null>();
   const masses = (id: string): Readonly<Record<string, number>> | null => {
     const formula = formulas.find((one) => one.id === id);
     const answer = formula === undefined ? null : planOf(formula, context);
     if (answer?.kind !== 'plan') return null;
     const sums: Record<string, number> = {};
-    for (const { material, target } of answer.plan.lines) sums[material.id] = (sums[material.id] ?? 0) + target;
+    for (const { material, target } of answer.plan.lines)
+      for (const [of, mass] of apart(material.id, target)) sums[of] = (sums[of] ?? 0) + mass;
     return sums;
   };
   return (id: string) => {
@@ -122,7 +137,7 @@ export const ordersPage = async (
     orders,
     goods,
     onHand,
-    takes: takesBy(formulas, context),
+    takes: takesBy(formulas, context, onHand),
     weigh,
     serving: await running.store.bars.serving(),
     wrapped,

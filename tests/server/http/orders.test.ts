@@ -4,7 +4,7 @@ import type { FollowLot } from '#lib/protocol/lots';
 import type { CostPage, OrdersPage } from '#lib/protocol/orders';
 import { addDays } from '#lib/units/day';
 import { NO_TRADE } from '#lib/work/orders/documents';
-import { formula } from '#tests/support/formula';
+import { entry, formula, mass, SODA, WATER, WORKSHOP } from '#tests/support/formula';
 import { servedRecord } from '#tests/support/served-record';
 
 const LOAF = { id: 'loaf', name: 'Loaf', shape: { kind: 'box', length: '254', width: '70', depth: '60' }, lengthU: null };
@@ -146,5 +146,19 @@ describe('orders over HTTP', () => {
       ['given', 1, 'The fair'],
       ['sold', 1, 'The fair'],
     ]);
+  });
+
+  it('ask for what a preparation is made of, which nobody sells', async () => {
+    const parts = [['olive', '70'], ['coconut', '30']].map(([material, percent]) => ({ material, lot: null, percent })); // prettier-ignore
+    await put('preparation', 'soft', { name: 'Soft oils', parts, note: null });
+    await put('lot', 'lot-soda-06', { ...WORKSHOP.lots.find(({ id }) => id === 'lot-soda-06') });
+    const entries = [entry('oils', 'fat', 'soft', mass('1000')), WATER, SODA];
+    await put('formula', 'brook', formula({ id: 'brook', name: 'Brook', entries, moulds: [{ mould: 'loaf', count: 1, fill: '95' }] }));
+    const { today } = await get<OrdersPage>('/orders');
+    const wants = [{ formula: 'brook', bars: 1, label: null }];
+    await put('order', 'brook', { kind: 'order', name: 'Brook', buyer: null, due: addDays(today, 150), wants, state: 'open', note: '' });
+    const { outlook } = await get<OrdersPage>('/orders');
+    const things = outlook.buying.map(({ thing }) => thing);
+    expect([things.includes('olive'), things.includes('soft')]).toEqual([true, false]);
   });
 });

@@ -20,6 +20,7 @@ import { dayIn } from './day-text';
 import { Days } from './days';
 import { HandOver } from './hand-over';
 import { goodsKind } from './goods-kind';
+import { materialsBought } from './materials-bought';
 import { orderKind } from './order-kind';
 import { Promised } from './promised';
 import { ToBuy } from './to-buy';
@@ -51,7 +52,6 @@ const askAll = async (): Promise<Answer<Shelves>> => {
   ]);
   for (const one of [page, orders, goods, formulas, moulds, people]) if (!one.ok) return one;
   if (!page.ok || !orders.ok || !goods.ok || !formulas.ok || !moulds.ok || !people.ok) throw new Error('an answer is there or is not');
-  const used = new Set(Object.keys(page.value.onHand));
   return {
     ok: true,
     value: {
@@ -62,7 +62,7 @@ const askAll = async (): Promise<Answer<Shelves>> => {
       goodsAway: goods.value.away,
       formulas: documentsOf(formulas.value.items),
       moulds: documentsOf(moulds.value.items),
-      materials: [...used].map((id) => ({ id, name: page.value.names[id] ?? id })),
+      materials: materialsBought(page.value, documentsOf<Formula>(formulas.value.items)),
       buyers: people.value.people.flatMap(({ id, role, name }) => (role === 'buyer' && name !== null ? [{ id, name }] : [])),
     },
   };
