@@ -8,7 +8,7 @@ import { spentEpisode } from './listen';
 import type { PourMemory, ScaleMemory } from './memory';
 import { offerTime } from './offer';
 import { goalOf } from './parts';
-import { isLate, type Scene, type Scenery } from './stage';
+import { isLate, within, type Scene, type Scenery } from './stage';
 
 const whole = (value: number): Milligrams => mg(Math.round(value));
 
@@ -78,7 +78,7 @@ const amounts = (stage: Scenery, scene: Scene, line: NonNullable<Scene['line']>,
   const fresh = view?.freshness === 'fresh' && scale.stop === null && scale.track.news !== 'out-of-range' && !isLate(scale, stage.now);
   const newest = scale.track.masses.at(-1);
   const settle = scene.phase === 'settling' || scene.phase === 'settling-vessel' ? settledShare(scale) : null;
-  if (!fresh || newest === undefined || pour === null || pour.lifted !== null) {
+  if (!fresh || newest === undefined || pour === null || pour.lifted !== null || isCarriedOff(stage, scale, newest)) {
     const late = view?.freshness === 'fresh' && pour !== null && pour.begun && pour.lifted === null && isLate(scale, stage.now);
     return { poured: null, total: null, left: null, red: false, overshoot: late ? whole(pour.overshoot) : null, easeOff: false, settle };
   }
@@ -97,6 +97,10 @@ const amounts = (stage: Scenery, scene: Scene, line: NonNullable<Scene['line']>,
     settle,
   };
 };
+
+/** Nobody is there to follow a lift: on a free pan stands nothing of the line, to be read as so much left. */
+const isCarriedOff = ({ batch }: Scenery, scale: ScaleMemory, newest: number): boolean =>
+  batch.away !== null && Math.abs(newest - scale.empty) <= Math.max(within(scale), 10 * scale.track.division);
 
 /** How far the newest frames have come towards a settled window, thousandths. */
 const settledShare = ({ track }: ScaleMemory): number => {

@@ -29,6 +29,16 @@ describe('away and back', () => {
     expect(rig.kinds()).not.toContain('weight-accepted');
   });
 
+  it('tells no amount of the line while its vessel stands elsewhere, and the same one when it is back', () => {
+    const rig = ask(poured(), 'away').run(1);
+    expect(rig.seen.left).not.toBeNull();
+    const { left } = rig.seen;
+    rig.rest(0);
+    expect(rig.seen).toMatchObject({ phase: 'away', poured: null, total: null, left: null });
+    rig.rest(640);
+    expect(rig.seen).toMatchObject({ phase: 'away', left });
+  });
+
   it('another weight on return is asked about', () => {
     const rig = ask(poured(), 'away').run(1).rest(655);
     rig.press('go-on').run(1);
