@@ -5,12 +5,14 @@ import { useLive } from '../../_live/use';
 import { noticeMessages, sceneRefusal } from '../messages-notices';
 import styles from '../bench.module.css';
 import { listenForScans } from './scan';
+import { useNothingUnseen } from './unseen';
 
 /** What came of a press that came to nothing. */
 export function Notice() {
   const notice = useLive(see.notice);
   const unreadable = useLive(see.unreadable);
   useEffect(listenForScans, []);
+  useNothingUnseen();
   if (notice === null && unreadable === null) return null;
   const { refusals, notices, unreadable: cannotRead } = noticeMessages;
   const words = ((): string => {
