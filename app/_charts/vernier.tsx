@@ -127,14 +127,8 @@ function EaseOff(props: { readonly glass: Glass; readonly y: number; readonly wo
   const size = glass.text.plain * 0.5;
   return (
     <>
-      <path className={styles['cue']} data-unsure={unsure || undefined} d={`M${tip} ${y}l${-size * 1.5} ${-size}v${size * 2}z`} />
-      <text
-        className={styles['word']}
-        fontSize={glass.text.plain}
-        x={tip - size * 1.5 - 5}
-        y={y + glass.text.plain * 0.32}
-        textAnchor="end"
-      >
+      <path className={styles['cue']} data-unsure={unsure || undefined} d={`M${tip} ${y}l${-size * 1.2} ${-size}v${size * 2}z`} />
+      <text className={styles['word']} fontSize={size * 1.84} x={tip - size * 1.2 - 4} y={y + glass.text.plain * 0.32} textAnchor="end">
         {word}
       </text>
     </>

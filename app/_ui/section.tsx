@@ -26,9 +26,20 @@ export function PaperTitle({
 }
 
 /** One subject of a page: its name and a note in the margin, its matter in the wide column. */
-export function PaperSection({ name, note, children }: { readonly name: string; readonly note?: ReactNode; readonly children: ReactNode }) {
+export function PaperSection({
+  name,
+  note,
+  id,
+  children,
+}: {
+  readonly name: string;
+  readonly note?: ReactNode;
+  /** Where an address within the page leads. */
+  readonly id?: string;
+  readonly children: ReactNode;
+}) {
   return (
-    <section className={on('row section')} aria-label={name}>
+    <section className={on('row section')} aria-label={name} id={id}>
       <div className={on('side')}>
         <h2>{name}</h2>
         {note}

@@ -1,4 +1,4 @@
-import { capital, counted, listed } from '#lib/words/words';
+import { capital, counted, inWords, listed } from '#lib/words/words';
 
 /** Words of one bar lot. */
 export const lotMessages = {
@@ -19,7 +19,14 @@ export const lotMessages = {
     lost: (percent: string) => `The bars have lost ${percent} % since they were first weighed.`,
     late: 'When it is ready lies past what can be forecast.',
     unknown: 'Weigh a few bars, and the day they will be ready is worked out here.',
-    counts: (left: number, made: number) => `${capital(counted(left, 'bar'))} of ${made} left.`,
+    counts: (left: number, made: number) =>
+      left === 0
+        ? `None of its ${counted(made, 'bar')} is left.`
+        : left === made
+          ? made === 1
+            ? 'Its one bar is left.'
+            : `All ${counted(made, 'bar')} are left.`
+          : `${capital(inWords(left))} of its ${counted(made, 'bar')} ${left === 1 ? 'is' : 'are'} left.`,
     held: (reason: string) => `Held: ${reason}.`,
   },
   mould: {
@@ -213,7 +220,7 @@ export const lotMessages = {
   story: {
     title: 'What happened',
     note: 'Nothing here can be changed; what is crossed out stays.',
-    record: (entries: number, seq: number) => `${capital(counted(entries, 'entry', 'entries'))}; the newest is line ${seq} of the journal.`,
+    record: (entries: number, seq: string) => `${capital(counted(entries, 'entry', 'entries'))}; the newest is line ${seq} of the journal.`,
     codes: {
       begun: 'begun',
       unmould: 'mould',

@@ -23,7 +23,7 @@ export const messages = {
     empty: 'No order and no market.',
     add: 'Add an order or a market',
     caption: 'Orders and markets',
-    heads: { name: 'called', due: 'on', bars: 'bars, handed over of asked', state: 'state' },
+    heads: { name: 'called', due: 'on', bars: 'handed over', asked: 'of asked', state: 'state' },
     name: 'What you call it',
     nameHint: 'Spring market',
     kind: 'Kind',

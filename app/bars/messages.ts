@@ -66,9 +66,9 @@ export const messages = {
   curing: {
     title: 'Curing',
     both: (days: number, percent: string) =>
-      `A lot is ready when it is ${days} days old and loses under ${percent} % in a week, over 14 days.`,
+      `A lot is ready when it is ${days} days old and loses under ${percent} % in a week, over 14 days.`,
     days: (days: number) => `A lot is ready when it is ${days} days old.`,
-    loss: (percent: string) => `A lot is ready when it loses under ${percent} % in a week, over 14 days.`,
+    loss: (percent: string) => `A lot is ready when it loses under ${percent} % in a week, over 14 days.`,
     rules: 'The rule is yours.',
     weigh: (mark: string) => `Weigh ${mark}.`,
     heads: { lot: 'lot', weighed: 'last weighed', lost: 'lost', ready: 'ready; 9 times in 10', place: 'place' },

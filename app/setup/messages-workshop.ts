@@ -55,7 +55,7 @@ export const workshop = {
     empty: 'No vessel stands here yet. Add the oils pot, the lye jug and the cups you weigh into.',
     add: 'Add a vessel',
     caption: 'Vessels of this workshop',
-    heads: { name: 'vessel', use: 'for', material: 'of', mass: 'empty', brim: 'to the brim', unit: 'g', ml: 'ml' },
+    heads: { name: 'vessel', use: 'for', material: 'of', mass: 'empty', brim: 'to the brim', unit: 'g', ml: 'mL' },
     name: 'Name, as read out',
     use: 'For',
     uses: {
@@ -78,7 +78,7 @@ export const workshop = {
       unstated: 'not stated',
     } satisfies Record<WorkshopVessel['material'], string>,
     mass: 'Weighs empty, g',
-    brim: 'Holds to the brim, ml',
+    brim: 'Holds to the brim, mL',
     rating: 'May get as hot as, °C',
     eaten: 'Lye eats this metal and gives off hydrogen, which burns. Never put lye or batter into it.',
     glass: 'Lye etches glass and its heat can crack it.',

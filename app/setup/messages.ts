@@ -22,6 +22,7 @@ export const messages = {
         ? `None of its ${counted(of, 'instrument')} answers.`
         : `${capital(listed(names))} ${names.length === 1 ? 'does' : 'do'} not answer, of ${counted(of, 'instrument')}.`,
   },
+  contents: 'Parts of Setup',
   realmSide: { real: 'Real bench', practice: 'Practice', test: 'Test' } satisfies Record<Realm, string>,
   instruments: {
     title: 'Instruments',

@@ -6,7 +6,7 @@ const bars = (count: number): string => counted(count, 'bar');
 
 /** Words of following lots and bars, of recalls and complaints. */
 export const followMessages = {
-  nav: { follow: 'Follow a lot or a bar', recall: 'Recall', complaints: 'Complaints', stores: 'Back to the stores' },
+  nav: { name: 'Of the stores', follow: 'Follow a lot or a bar', recall: 'Recall', complaints: 'Complaints', stores: 'Back to the stores' },
   title: 'Follow a lot',
   lead: 'From a lot to the batches, the bars and who has them; from a bar’s mark back to lots and weights.',
   ask: {

@@ -92,7 +92,6 @@ export const messages = {
       photo: 'photograph',
       ready: 'has become ready',
     },
-    lot: (mark: string, name: string) => `${mark} ${name}`,
     more: (count: number) => `${count} more.`,
     all: 'All bars',
   },

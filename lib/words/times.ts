@@ -19,6 +19,8 @@ export const dayText = (wall: number, zone: Zone): string =>
 export const dateText = (wall: number, zone: Zone): string => format(wall, zone, { day: 'numeric', month: 'long', year: 'numeric' });
 /** "14 Apr". */
 export const shortDate = (wall: number, zone: Zone): string => format(wall, zone, { day: 'numeric', month: 'short' });
+/** "14 Apr 2026". */
+export const shortDated = (wall: number, zone: Zone): string => format(wall, zone, { day: 'numeric', month: 'short', year: 'numeric' });
 /** "Tue 14 Apr, 16:42". */
 export const shortMoment = (wall: number, zone: Zone): string =>
   `${format(wall, zone, { weekday: 'short', day: 'numeric', month: 'short' }).replace(',', '')}, ${clockText(wall, zone)}`;

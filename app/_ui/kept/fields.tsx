@@ -10,8 +10,8 @@ export type Spec =
   | { readonly kind: 'choice'; readonly key: string; readonly label: string; readonly options: readonly (readonly [string, string])[] }
   /** Any of a few, all in sight; typed as their keys in order, with commas between. */
   | { readonly kind: 'checks'; readonly key: string; readonly label: string; readonly options: readonly (readonly [string, string])[] }
-  /** Several that belong beside each other. */
-  | { readonly kind: 'group'; readonly key: string; readonly fields: readonly Spec[] }
+  /** Several that belong beside each other; `broad`: with room for a long name. */
+  | { readonly kind: 'group'; readonly key: string; readonly fields: readonly Spec[]; readonly broad?: boolean }
   /** What follows, named. */
   | { readonly kind: 'heading'; readonly key: string; readonly label: string }
   /** Anything else of the form, in its place. */
@@ -35,7 +35,7 @@ function One({ spec, prefix, typed, errors, onTyped }: Omit<Props, 'specs'> & { 
   if (spec.kind === 'part') return <div className={on('whole')}>{spec.part}</div>;
   if (spec.kind === 'group')
     return (
-      <div className={on('form whole')}>
+      <div className={on(spec.broad === true ? 'form broad whole' : 'form whole')}>
         <Fields specs={spec.fields} prefix={prefix} typed={typed} errors={errors} onTyped={onTyped} />
       </div>
     );

@@ -89,7 +89,7 @@ export function KeptList<D>({ kind, items, away, again }: Props<D>) {
     );
   };
   return (
-    <PaperSection name={kind.words.title} note={<p>{kind.words.note}</p>}>
+    <PaperSection id={kind.noun} name={kind.words.title} note={<p>{kind.words.note}</p>}>
       {items.length === 0 ? (
         <p className={on('reading')}>{kind.words.empty}</p>
       ) : (

@@ -65,7 +65,7 @@ function Form<D>({ single, item, again }: { readonly single: Single<D>; readonly
     await keeping.keep({ id: ID, name: kept, document: earlier, expected: item?.version ?? 0, note: keptMessages.broughtBack(version) });
   };
   return (
-    <PaperSection name={title} note={note}>
+    <PaperSection id={noun} name={title} note={note}>
       {item !== null && item.version > draft.base ? <Newer onOver={() => drop(ID)} /> : null}
       <DocumentForm
         kind={{ noun, specs }}

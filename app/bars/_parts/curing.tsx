@@ -144,7 +144,7 @@ export function Ready({ cure }: { readonly cure: Cure | Unfollowed }) {
     <>
       <b>{say(ready.middle)}</b>
       <br />
-      <small>{ready.low === ready.high ? null : curing.within(say(ready.low), say(ready.high))}</small>
+      <small className={on('nw')}>{ready.low === ready.high ? null : curing.within(say(ready.low), say(ready.high))}</small>
     </>
   );
 }

@@ -10,6 +10,7 @@ import type { Cure } from '../../_ui/cure/use-cure';
 import { PaperTitle } from '../../_ui/section';
 import { lotMessages } from '../messages-lot';
 import type { LotProps } from './lot-props';
+import { LotWay } from './lot-way';
 import { batchWords } from './realm-words';
 import { isReady, stageOf } from './stage';
 
@@ -43,7 +44,9 @@ export function LotTitle({ page, cure, now }: Props) {
           </p>
         </>
       }
-    />
+    >
+      <LotWay row={row} cure={cure} now={now} />
+    </PaperTitle>
   );
 }
 

@@ -43,6 +43,8 @@ export function ShelfPlace({ page: { row, state }, places, again }: LotProps & {
             {shelf.move}
           </button>
         </div>
+      </div>
+      <div className={on('form gap')}>
         {state.held === null ? (
           <>
             <TextField id="hold-reason" label={shelf.reason} value={reason} onChange={setReason} />

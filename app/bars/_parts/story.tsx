@@ -57,7 +57,7 @@ export function Story({ page: { story: all, record, orders } }: Pick<LotProps, '
       note={
         <>
           <p>{story.note}</p>
-          <p>{story.record(record.entries, record.seq)}</p>
+          <p>{story.record(record.entries, numberText(record.seq, display.locale))}</p>
         </>
       }
     >

@@ -48,7 +48,7 @@ export const messages = {
   ingredients: {
     title: 'Ingredients',
     note: 'Descending by what was weighed in, at the time it was added. Those below one per cent may stand in any order; colourants stand last.',
-    heads: { name: 'On the label', mass: 'Weighed in', share: 'Share', group: 'Stands there as' },
+    heads: { name: 'on the label', mass: 'weighed in', share: 'share', group: 'stands there as' },
     groups: {
       main: '',
       minor: 'below one per cent',
@@ -69,7 +69,7 @@ export const messages = {
   allergens: {
     title: 'Allergens',
     note: 'From the certificates of the lots used, in the bar at its driest. Named from 0.01 % on (rinse-off).',
-    heads: { name: 'Allergen', share: 'In the bar', named: 'On the label' },
+    heads: { name: 'allergen', share: 'in the bar', named: 'on the label' },
     named: 'named',
     not: 'below the threshold',
     none: 'No certificate of what was used names one.',
@@ -79,7 +79,7 @@ export const messages = {
     note: 'By the EU’s and UK’s cosmetics regulation, and by the United States.',
     eu: 'EU and UK',
     us: 'United States',
-    heads: { what: 'Asked for', state: 'On this label', source: 'Source' },
+    heads: { what: 'asked for', state: 'on this label', source: 'source' },
     exemption:
       'Soap is no cosmetic in the United States where most of what does not evaporate is soap of fatty acids, it cleans by that alone, and it is labelled, sold and spoken of as soap only. One claim beyond cleaning (moisturising, healing) ends that.',
     states: {

@@ -62,12 +62,12 @@ export const messages = {
     verdicts: {
       good: (error: string, most: string) => `Good enough: off by ${error} g at most, ${most} g allowed.`,
       'not-good': (error: string, most: string) => `Not good enough: it may be off by ${error} g, and ${most} g are allowed.`,
-      'not-known': (_: string, most: string) => `Not known: no known mass was put on it. ${most} g are allowed.`,
+      'not-known': (_: string, most: string) => `Not known: no known mass was put on it. ${most} g are allowed.`,
     } satisfies Readonly<Record<ScaleCheck['verdict'], (error: string, most: string) => string>>,
     how: 'What it was off by, three quarters of a step for rounding and zero.',
     handbook: 'By Handbook 133',
   },
-  heads: { step: 'Step', arithmetic: 'Arithmetic', holds: 'Whether it holds', source: 'Source' },
+  heads: { step: 'step', arithmetic: 'arithmetic', holds: 'whether it holds', source: 'source' },
   holds: { yes: 'holds', no: 'does not hold', waits: 'waits' },
   memory: (text: string) => `from memory: ${text}`,
   average: {
@@ -75,8 +75,8 @@ export const messages = {
     note: 'EU and UK: 76/211/EEC and SI 2006/659. Qn is the weight on the label, TNE its tolerable negative error.',
     names: {
       enough: 'Enough bars',
-      'below-tne': 'Few below Qn − TNE',
-      'below-twice': 'None below Qn − 2·TNE',
+      'below-tne': 'Few below Qn − TNE',
+      'below-twice': 'None below Qn − 2·TNE',
       mean: 'The mean',
       guidance: 'Packers’ guidance',
     } satisfies Readonly<Record<AverageStep['kind'], string>>,

@@ -29,6 +29,7 @@ export function Instruments({ page, put, onChange }: Props) {
   const waiting = page.waiting ?? [];
   return (
     <PaperSection
+      id="instruments"
       name={instruments.title}
       note={
         <>

@@ -52,7 +52,7 @@ export function People() {
         {erased === 0 ? null : <p className={on('dim gap')}>{words.erased(erased)}</p>}
         {problem === null ? null : <Problem problem={problem} />}
       </PaperSection>
-      <PaperSection name={words.buyers} note={<p>{words.buyersNote}</p>}>
+      <PaperSection id="buyers" name={words.buyers} note={<p>{words.buyersNote}</p>}>
         {buyers.length === 0 ? null : <Rows caption={words.captionBuyers} people={buyers} me={null} act={act} onProblem={setProblem} />}
         <Add of="buyer" label={words.addBuyer} act={act} />
       </PaperSection>

@@ -19,7 +19,7 @@ export function Ports({ page, onTake }: Props) {
   );
   const fixed = page.instruments.some(({ from }) => from === 'command line');
   return (
-    <PaperSection name={ports.title} note={<p>{ports.note}</p>}>
+    <PaperSection id="ports" name={ports.title} note={<p>{ports.note}</p>}>
       {page.ports.length === 0 ? (
         <>
           <p>{ports.none}</p>

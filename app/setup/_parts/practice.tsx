@@ -28,7 +28,7 @@ export function Practice({ page, put, busy }: Props) {
     else setProblem(answer.problem);
   };
   return (
-    <PaperSection name={practice.title} note={<p>{practice.note}</p>}>
+    <PaperSection id="practice" name={practice.title} note={<p>{practice.note}</p>}>
       {page.leavePractice ? (
         <>
           <p className={on('reading')}>

@@ -23,6 +23,7 @@ export function ProofSection() {
   const { bench: head, from, keys, withdrawn, trouble } = page;
   return (
     <PaperSection
+      id="proof"
       name={words.title}
       note={
         <>

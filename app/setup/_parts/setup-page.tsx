@@ -13,6 +13,7 @@ import { messages } from '../messages';
 import { Bind } from './bind';
 import { HabitsSection } from './habits';
 import { EMPTY, OTHER, typedOf } from './binding';
+import { Contents } from './contents';
 import { CureRule } from './cure-rule';
 import { Cutters } from './cutters';
 import type { Typed } from './binding';
@@ -45,6 +46,7 @@ export function SetupPage() {
         side={page === null ? null : <p>{messages.realmSide[page.realm]}</p>}
       >
         {asked.state === 'asking' ? <Asking /> : null}
+        <Contents realm={page?.realm ?? null} />
       </PaperTitle>
       {problem === null ? null : <ProblemSection problem={problem} onAgain={again} />}
       {page === null ? null : <OfInstruments page={page} put={put} />}

@@ -24,7 +24,7 @@ export function ThisScreen() {
   const { screen } = messages;
   const marks = screen.markNames;
   return (
-    <PaperSection name={screen.title} note={<p>{screen.note}</p>}>
+    <PaperSection id="screen" name={screen.title} note={<p>{screen.note}</p>}>
       <div className={on('settings')}>
         <Radios
           name="mass"

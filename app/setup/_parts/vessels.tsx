@@ -72,7 +72,7 @@ const VESSELS: Kind<WorkshopVessel> = {
       words.uses[use],
       words.materials[material],
       empty === null ? '' : `${gramsText(empty)} g`,
-      brimMl === null ? '' : `${brimMl} ml`,
+      brimMl === null ? '' : `${brimMl} mL`,
       rating === null ? '' : `${rating} °C`,
     ]
       .filter((text) => text !== '')

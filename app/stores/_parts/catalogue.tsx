@@ -48,21 +48,27 @@ export function Catalogue() {
   );
 }
 
+/** What every row has in common stands once, in the head; `null`: they differ. */
+const sharedOf = (texts: readonly string[]): string | null => (new Set(texts).size === 1 ? (texts[0] ?? null) : null);
+
 const keyOf = (material: Material): Figure | null => figuresOf(material)[0]?.[1] ?? null;
 
 function Entries({ shown, caption }: { readonly shown: readonly Material[]; readonly caption: string }) {
   const [open, setOpen] = useState<string | null>(null);
   const { catalogue, grades } = messages;
   const { heads } = catalogue;
+  const named = sharedOf(shown.map((one) => figuresOf(one)[0]?.[0] ?? ''));
+  const unit = named === null ? null : sharedOf(shown.map((one) => keyOf(one)?.unit ?? ''));
+  const inHead = unit === null ? {} : { unit };
   return (
     <table className={on('table gap')}>
       <caption className="unseen">{catalogue.caption(caption)}</caption>
       <thead>
         <tr>
           <Head name={heads.name} />
-          <Head name={heads.figure} wide />
-          <Head name={heads.value} n />
-          <Head name={heads.range} n wide />
+          {named === null ? <Head name={heads.figure} wide /> : null}
+          <Head name={named ?? heads.value} {...inHead} n />
+          <Head name={heads.range} {...inHead} n wide />
           <Head name={heads.rests} wide />
           <Head name={keptMessages.more} unseen />
         </tr>
@@ -76,8 +82,8 @@ function Entries({ shown, caption }: { readonly shown: readonly Material[]; read
             <Fragment key={material.id}>
               <tr data-material={material.id}>
                 <th scope="row">{material.name}</th>
-                <td className={on('wide')}>{figuresOf(material)[0]?.[0]}</td>
-                <td className={on('n')}>{figure === null ? '' : `${figure.value} ${figure.unit}`}</td>
+                {named === null ? <td className={on('wide')}>{figuresOf(material)[0]?.[0]}</td> : null}
+                <td className={on('n')}>{figure === null ? '' : unit === null ? `${figure.value} ${figure.unit}` : figure.value}</td>
                 <td className={on('n wide')}>{figure === null ? '' : rangeText(figure)}</td>
                 <td className={on('wide')}>{figure === null ? '' : grades[figure.grade]}</td>
                 <OpenCell name={material.name} isOpen={isOpen} slip={slip} onPress={() => setOpen(isOpen ? null : material.id)} />

@@ -58,7 +58,7 @@ function Ask({ lot, mark }: { readonly lot: string; readonly mark: string }) {
   const go = (query: string): void => router.push(`/stores/follow?${query}` as Route);
   return (
     <PaperSection name={ask.title}>
-      <form className={on('form')} action={() => go(`mark=${encodeURIComponent(typed.trim())}`)}>
+      <form className={on('form broad')} action={() => go(`mark=${encodeURIComponent(typed.trim())}`)}>
         <Choice
           id="follow-lot"
           label={ask.lot}
@@ -67,7 +67,7 @@ function Ask({ lot, mark }: { readonly lot: string; readonly mark: string }) {
           onChange={(id) => go(`lot=${encodeURIComponent(id)}`)}
         />
         <TextField id="follow-mark" label={ask.mark} hint={ask.markHint} value={typed} onChange={setTyped} />
-        <div className={on('acts')}>
+        <div className={on('acts whole')}>
           <button type="submit" className={on('act')} disabled={typed.trim() === ''}>
             {ask.go}
           </button>

@@ -19,6 +19,8 @@ export const toWhom = ({ to, name, at }: FollowedGone): string => {
 export const goneText = (gone: FollowedGone, { locale }: Display): string =>
   words.gone[gone.kind](gone.count, toWhom(gone), shortDate(gone.wall, { offsetMin: gone.offsetMin, locale }));
 
+const barsText = (bars: FollowedBars | null): string => (bars === null ? words.noBars : `${bars.mark} (${bars.made})`);
+
 /** Batches, their bars, and where each of them is. */
 export function FollowTable({ batches, masses = true }: { readonly batches: readonly FollowedBatch[]; readonly masses?: boolean }) {
   const display = useDisplay();
@@ -31,7 +33,7 @@ export function FollowTable({ batches, masses = true }: { readonly batches: read
           <Head name={heads.batch} />
           <Head name={heads.made} wide />
           {masses ? <Head name={heads.mass} n /> : null}
-          <Head name={heads.bars} />
+          <Head name={heads.bars} wide />
           <Head name={heads.where} />
         </tr>
       </thead>
@@ -51,8 +53,11 @@ export function FollowTable({ batches, masses = true }: { readonly batches: read
               )}
               <td className={on('wide')}>{at === 0 ? shortDate(batch.startedWall, { offsetMin: null, locale: display.locale }) : ''}</td>
               {masses ? <td className={on('n')}>{at === 0 ? massText(mass, display, null) : ''}</td> : null}
-              <td className={on('nw')}>{one === null ? words.noBars : `${one.mark} (${one.made})`}</td>
-              <td>{one === null ? null : <Where bars={one} display={display} />}</td>
+              <td className={on('nw wide')}>{barsText(one)}</td>
+              <td>
+                <b className={on('narrow')}>{barsText(one)}</b>
+                {one === null ? null : <Where bars={one} display={display} />}
+              </td>
             </tr>
           )),
         )}

@@ -11,6 +11,7 @@ import { faultOf } from '#lib/work/lots/fitness';
 import { stockOf } from '#lib/work/lots/stock';
 import { useDisplay } from '../../_live/use';
 import { on } from '../../_ui/classes';
+import { DayOf } from '../../_ui/day';
 import { useNow } from '../../_ui/use-now';
 import { lotMessages as words } from '../messages-lots';
 
@@ -22,12 +23,23 @@ const shown = (mass: Milligrams, display: Display): string => massText(mass, dis
 export function Until({ lot }: { readonly lot: Lot }) {
   const wall = useNow();
   const fault = wall === null ? null : faultOf(lot, dayOf(wall, 0 - new Date(wall).getTimezoneOffset()));
+  const day = lot.bestBefore === undefined ? null : <DayOf day={lot.bestBefore} />;
   return (
     <>
       {/* One line, but where there is no room for that. */}
-      <span className={on('nw wide')}>{lot.bestBefore ?? ''}</span>
-      <span className={on('narrow')}>{lot.bestBefore ?? ''}</span>
+      <span className={on('nw wide')}>{day}</span>
+      <span className={on('narrow')}>{day}</span>
       {fault === null ? null : <b> {words.faults[fault]}</b>}
+    </>
+  );
+}
+
+/** Whose certificate figures come from, and of when. */
+export function Certified({ lot: { certificate }, none }: { readonly lot: Lot; readonly none: string }) {
+  if (certificate === null) return <span className={on('none')}>{none}</span>;
+  return (
+    <>
+      {certificate.supplier}, <DayOf day={certificate.date} />
     </>
   );
 }

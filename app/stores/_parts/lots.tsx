@@ -10,7 +10,7 @@ import { lotMessages } from '../messages-lots';
 import { FilesField } from './files-field';
 import { FIELDS_OF, filesOf, filesText, outsideStandard, path, readLot, statesOf, typedLot } from './lot-form';
 import type { CertifiedField } from './lot-form';
-import { Left, StockLine, Until } from './lot-cells';
+import { Certified, Left, StockLine, Until } from './lot-cells';
 import { gramsText } from './received-form';
 import { ScanField } from './scan-field';
 import type { Known, Stores } from './stores';
@@ -39,7 +39,7 @@ const lotKind = (known: Known, used: Stores['used']): Kind<Lot> => ({
     known.nameOf(lot.material),
     <Until key="until" lot={lot} />,
     <Left key="left" lot={lot} used={used[lot.id] ?? 0} />,
-    fromOf(lot),
+    <Certified key="certificate" lot={lot} none={words.noCertificate} />,
     statesOf(lot),
   ],
   saidOf: (lot) =>

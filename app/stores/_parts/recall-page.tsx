@@ -35,7 +35,7 @@ export function RecallPage() {
     <PaperPage foot={words.title}>
       <PaperTitle title={words.title} lead={words.lead} side={<StoresNav />} />
       <PaperSection name={words.step.lot}>
-        <div className={on('form')}>
+        <div className={on('form broad')}>
           <Choice
             id="recall-lot"
             label={followMessages.ask.lot}

@@ -16,7 +16,7 @@ const WAYS = [
 export function StoresNav() {
   const here = usePathname();
   return (
-    <>
+    <nav aria-label={nav.name}>
       {WAYS.filter(([href]) => href !== here).map(([href, name]) => (
         <p key={href}>
           <Link href={href as Route} prefetch={false}>
@@ -24,6 +24,6 @@ export function StoresNav() {
           </Link>
         </p>
       ))}
-    </>
+    </nav>
   );
 }

@@ -37,14 +37,7 @@ export function DueToday({ dues }: { readonly dues: readonly DueLot[] }) {
                   <Fragment key={row.id}>
                     {at > 0 ? ', ' : null}
                     <Link href={hrefOf(row, what)} prefetch={false}>
-                      {rows.length > 1 ? (
-                        <span className={on('nw')}>{messages.due.lot(row.mark, row.formula.name)}</span>
-                      ) : (
-                        <>
-                          <span className={on('mark')}>{`${row.mark} `}</span>
-                          {row.formula.name}
-                        </>
-                      )}
+                      <span className={on('none nw')}>{row.mark}</span> {row.formula.name}
                     </Link>
                   </Fragment>
                 ))}

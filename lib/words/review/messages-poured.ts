@@ -32,7 +32,7 @@ export const pouredWords = {
     share: (name: string) => `${name}, of the oils`,
   },
   percent: '%',
-  millilitres: 'ml',
+  millilitres: 'mL',
   unlimited: (names: string) => `Nobody typed a limit for ${names}: the sum is not known.`,
   /** A formula's limits in words; nothing where there are none. */
   bandOf: (low: number | null, high: number | null, show: (of: number) => string): string => {

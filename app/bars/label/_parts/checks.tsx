@@ -22,6 +22,9 @@ const stateWords = ({ what, state }: Asked): string => {
   return what === 'soap-exemption' ? words.exempt[state] : words.states[state];
 };
 
+/** An article is not parted from its number. */
+const unbroken = (source: string): string => source.replaceAll('Art. ', 'Art.\u00A0');
+
 function Rows({ title, rows }: { readonly title: string; readonly rows: readonly Asked[] }) {
   const { checks: words } = messages;
   return (
@@ -40,7 +43,7 @@ function Rows({ title, rows }: { readonly title: string; readonly rows: readonly
             <tr key={one.what} data-asked={one.what} data-state={one.state}>
               <td>{words.asked[one.what]}</td>
               <td>{one.state === 'missing' ? <b>{stateWords(one)}</b> : stateWords(one)}</td>
-              <td className={on('wide')}>{one.source.grade === 'memory' ? words.memory(one.source.text) : one.source.text}</td>
+              <td className={on('wide')}>{unbroken(one.source.grade === 'memory' ? words.memory(one.source.text) : one.source.text)}</td>
             </tr>
           ))}
         </tbody>

@@ -1,13 +1,17 @@
 import type { LabelPage } from '#lib/protocol/label';
 import { sourceLine } from '#lib/soap/source';
-import { massText, numberText } from '#lib/units/format';
+import { numberText } from '#lib/units/format';
+import { massCell, massHead, placesOf } from '#lib/words/quantities';
 import { ORDER_SOURCE } from '#lib/work/label/ingredients';
 import { useDisplay } from '../../../_live/use';
 import { on } from '../../../_ui/classes';
-import { Measured } from '../../../_ui/figures';
+import { Digits, Measured } from '../../../_ui/figures';
 import { Head } from '../../../_ui/head';
 import { PaperSection } from '../../../_ui/section';
 import { messages } from '../messages';
+
+/** Masses stand to a hundredth of a gram, mg. */
+const STEP = 10;
 
 /** The list as it stands on the label, each name with what was weighed in. */
 export function Ingredients({ label }: { readonly label: LabelPage }) {
@@ -40,7 +44,7 @@ export function Ingredients({ label }: { readonly label: LabelPage }) {
           <thead>
             <tr>
               <Head name={words.heads.name} />
-              <Head name={words.heads.mass} n />
+              <Head name={words.heads.mass} unit={massHead(display)} n />
               <Head name={words.heads.share} unit="%" n />
               <Head name={words.heads.group} wide />
             </tr>
@@ -50,7 +54,9 @@ export function Ingredients({ label }: { readonly label: LabelPage }) {
               <tr key={name}>
                 <td>{name}</td>
                 <td className={on('n')}>
-                  <Measured>{massText(mass, display, 10)}</Measured>
+                  <Measured>
+                    <Digits cell={massCell(mass, STEP, display, placesOf([STEP], display))} />
+                  </Measured>
                 </td>
                 <td className={on('n')}>{numberText(100 * share, display.locale, 2)}</td>
                 <td className={on('wide')}>{words.groups[group]}</td>

@@ -64,10 +64,15 @@ const specsOf =
     { kind: 'number', key: 'size.width', label: words.width },
     { kind: 'number', key: 'size.height', label: words.height },
     { kind: 'heading', key: 'names', label: words.names },
-    ...materials.flatMap(({ id, name, inci, saponifiedAs, fat }) => [
-      text(inciKey(id), words.inci(name), inci === null ? '' : words.proposed(inci)),
-      ...(fat ? [text(soapKey(id), words.soap(name), saponifiedAs === null ? '' : words.proposed(saponifiedAs))] : []),
-    ]),
+    {
+      kind: 'group',
+      key: 'names.group',
+      broad: true,
+      fields: materials.flatMap(({ id, name, inci, saponifiedAs, fat }) => [
+        text(inciKey(id), words.inci(name), inci === null ? '' : words.proposed(inci)),
+        ...(fat ? [text(soapKey(id), words.soap(name), saponifiedAs === null ? '' : words.proposed(saponifiedAs))] : []),
+      ]),
+    },
   ];
 
 const said = (typed: Typed, key: string): string | null => (at(typed, key) === '' ? null : at(typed, key));

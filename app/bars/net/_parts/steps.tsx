@@ -105,7 +105,7 @@ function Steps({
   return (
     <PaperSection name={title} note={<p>{note}</p>}>
       <p className={on('lead')}>{verdict}</p>
-      <table className={on('table')}>
+      <table className={on('table gap')}>
         <thead>
           <tr>
             <Head name={heads.step} />

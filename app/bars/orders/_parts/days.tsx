@@ -8,7 +8,7 @@ import { on } from '../../../_ui/classes';
 import { CALENDAR } from '../../../_ui/orders-api';
 import { PaperSection } from '../../../_ui/section';
 import { messages } from '../../messages-orders';
-import { dayIn } from './day-text';
+import { dayIn } from '#lib/words/day';
 
 const { days } = messages;
 /** Lines shown before the rest is asked for. */

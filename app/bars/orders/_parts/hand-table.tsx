@@ -3,7 +3,7 @@ import { useDisplay } from '../../../_live/use';
 import { on } from '../../../_ui/classes';
 import { Head } from '../../../_ui/head';
 import { messages } from '../../messages-orders';
-import { dayIn } from './day-text';
+import { dayIn } from '#lib/words/day';
 import type { PromisedLot } from './promised-lots';
 
 const { hand } = messages;

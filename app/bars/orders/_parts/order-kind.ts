@@ -1,6 +1,8 @@
+import { createElement } from 'react';
 import { isDay } from '#lib/units/day';
 import type { Order, OrderLine } from '#lib/work/orders/documents';
 import type { Outlook } from '#lib/work/orders/outlook';
+import { DayOf } from '../../../_ui/day';
 import type { Spec } from '../../../_ui/kept/fields';
 import type { Kind } from '../../../_ui/kept/kind';
 import { at, gather } from '../../../_ui/kept/typed';
@@ -97,11 +99,8 @@ const typedOf = (order: Order | null): Typed => ({
   ),
 });
 
-/** Bars asked for; once some went out, how many of them. */
-const barsText = (id: string, asked: number, stands: Outlook['stands']): string => {
-  const over = stands[id]?.over ?? 0;
-  return over === 0 ? String(asked) : words.overOf(over, asked);
-};
+/** How many of the bars asked for went out. */
+const barsText = (id: string, asked: number, stands: Outlook['stands']): string => words.overOf(stands[id]?.over ?? 0, asked);
 
 export const orderKind = (formulas: readonly Named[], buyers: readonly Named[], stands: Outlook['stands']): Kind<Order> => ({
   noun: 'order',
@@ -109,12 +108,12 @@ export const orderKind = (formulas: readonly Named[], buyers: readonly Named[], 
   heads: [
     { name: words.heads.name },
     { name: words.heads.due },
-    { name: words.heads.bars, n: true },
+    { name: words.heads.bars, unit: words.heads.asked, n: true },
     { name: words.heads.state, wide: true },
   ],
   nameOf: ({ name }) => name,
   cells: ({ id, due, wants, state }) => [
-    due,
+    createElement(DayOf, { key: 'due', day: due }),
     barsText(
       id,
       wants.reduce((sum, { bars }) => sum + bars, 0),

@@ -16,7 +16,7 @@ import type { Answer } from '../../../_ui/api';
 import { SHARED_EVERY_MS, useAsked } from '../../../_ui/use-asked';
 import { useDisplay } from '../../../_live/use';
 import { messages } from '../../messages-orders';
-import { dayIn } from './day-text';
+import { dayIn } from '#lib/words/day';
 import { Days } from './days';
 import { HandOver } from './hand-over';
 import { goodsKind } from './goods-kind';

@@ -1,4 +1,5 @@
 'use client';
+import { Fragment } from 'react';
 import type { OrdersPage } from '#lib/protocol/orders';
 import type { Taken } from '#lib/work/orders/reserve';
 import { on } from '../../../_ui/classes';
@@ -9,10 +10,10 @@ import { messages } from '../../messages-orders';
 const { promised } = messages;
 
 /** Lots by their marks; what is still to be poured has none, and is one sum. */
-const fromWords = (taken: readonly Taken[], toPour: ReadonlySet<string>): string => {
+const fromWords = (taken: readonly Taken[], toPour: ReadonlySet<string>): readonly string[] => {
   const there = taken.filter(({ mark }) => !toPour.has(mark)).map(({ mark, bars }) => promised.of(bars, mark));
   const next = taken.reduce((sum, { mark, bars }) => (toPour.has(mark) ? sum + bars : sum), 0);
-  return [...there, ...(next === 0 ? [] : [promised.toPour(next)])].join(', ');
+  return [...there, ...(next === 0 ? [] : [promised.toPour(next)])];
 };
 
 /** Which bars are kept for whom. */
@@ -37,7 +38,12 @@ export function Promised({ page: { outlook, names } }: { readonly page: OrdersPa
               <th scope="row">{names[wanted.order] ?? wanted.order}</th>
               <td>{names[wanted.formula] ?? wanted.formula}</td>
               <td>
-                {fromWords(taken, toPour)}
+                {fromWords(taken, toPour).map((one, at) => (
+                  <Fragment key={one}>
+                    {at === 0 ? '' : ', '}
+                    <span className={on('nw')}>{one}</span>
+                  </Fragment>
+                ))}
                 {unsure.map(({ mark, bars }) => (
                   <p key={mark} className={on('dim')}>
                     {promised.unsure(bars, mark)}

@@ -7,7 +7,7 @@ import { on } from '../../../_ui/classes';
 import { Head } from '../../../_ui/head';
 import { PaperSection } from '../../../_ui/section';
 import { messages } from '../../messages-orders';
-import { dayIn } from './day-text';
+import { dayIn } from '#lib/words/day';
 
 const { buy } = messages;
 const MG = 1000;

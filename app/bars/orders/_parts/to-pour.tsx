@@ -8,7 +8,7 @@ import { on } from '../../../_ui/classes';
 import { Head } from '../../../_ui/head';
 import { PaperSection } from '../../../_ui/section';
 import { messages } from '../../messages-orders';
-import { dayIn, shortDayIn } from './day-text';
+import { dayIn, shortDayIn } from '#lib/words/day';
 
 const { pour } = messages;
 const COLUMNS = 6;
@@ -76,7 +76,7 @@ function Batch({ batch, name }: { readonly batch: Proposed; readonly name: NameO
         <td className={on('n')}>{bars}</td>
         <td className={on('n wide')}>{spare}</td>
         <td>
-          <button type="button" className={on('worked')} aria-expanded={open} onClick={() => setOpen(!open)}>
+          <button type="button" className={on('worked nw')} aria-expanded={open} onClick={() => setOpen(!open)}>
             {pour.ready(shortDayIn(ready.likely, locale))}
           </button>
         </td>

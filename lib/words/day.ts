@@ -1,6 +1,6 @@
 import type { Day } from '#lib/units/day';
 import { dayNumber } from '#lib/units/day';
-import { dateText, dayText, shortDate } from '#lib/words/times';
+import { dateText, dayText, shortDate, shortDated } from './times';
 
 const DAY_MS = 86_400_000;
 
@@ -15,4 +15,10 @@ export const dayIn = (day: Day, locale: string, year = false): string => {
 export const shortDayIn = (day: Day, locale: string): string => {
   const number = dayNumber(day);
   return number === null ? day : shortDate(number * DAY_MS, { offsetMin: 0, locale });
+};
+
+/** The same of any year: "13 Jan 2027". */
+export const shortDatedIn = (day: Day, locale: string): string => {
+  const number = dayNumber(day);
+  return number === null ? day : shortDated(number * DAY_MS, { offsetMin: 0, locale });
 };
