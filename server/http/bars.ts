@@ -56,6 +56,8 @@ export const bars = (deps: ApiDeps): Hono => {
     const moulds = mouldsToBegin(batch, store.shelf.now()).filter(({ n }) => !taken.has(n));
     return { batch: { id: batch.id, mark: batch.mark, name: batch.plan.formula.name }, moulds, begun };
   };
+  /** Batches with nothing left to begin, by realm: begun bars are never begun back, and folding a batch takes milliseconds. */
+  const allBegun = new Set<string>();
   let last: Promise<unknown> = Promise.resolve();
   const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
     const answer = last.then(work);
@@ -87,8 +89,11 @@ export const bars = (deps: ApiDeps): Hono => {
     })
     .get('/waiting', async (c) => {
       const { batches } = await deps.running().store.batches.list({ before: null, limit: LATE_BATCHES, status: 'closed' });
-      const found = await Promise.all(batches.map(({ id }) => closed(id)));
+      const { realm } = deps.running().bench;
+      const asked = batches.filter(({ id }) => !allBegun.has(`${realm} ${id}`));
+      const found = await Promise.all(asked.map(({ id }) => closed(id)));
       const left = await Promise.all(found.flatMap((batch) => (batch === null ? [] : [mouldsLeft(batch)])));
+      for (const { batch, moulds } of left) if (moulds.length === 0) allBegun.add(`${realm} ${batch.id}`);
       return c.json({ batches: left.filter(({ moulds }) => moulds.length > 0) } satisfies BarsWaiting);
     })
     .post('/', makersOnly(deps), zValidator('json', beginAsk, unreadable), async (c) => {

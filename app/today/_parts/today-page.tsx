@@ -10,6 +10,7 @@ import { PaperPage } from '../../_ui/paper';
 import { Asking, Problem, ProblemSection } from '../../_ui/problem';
 import { showIn } from '#lib/words/quantities';
 import { clockText, dayText } from '#lib/words/times';
+import { Poured } from '../../_ui/due/poured';
 import { useAsked } from '../../_ui/use-asked';
 import { useNow } from '../../_ui/use-now';
 import { PaperSection, PaperTitle } from '../../_ui/section';
@@ -39,6 +40,7 @@ export function TodayPage() {
         <ProblemSection problem={{ error: messages.readOnly.title, kept: readOnly, todo: messages.readOnly.todo }} />
       )}
       {busy ? <OnBench /> : null}
+      <Poured revision={standing} />
       <DueToday dues={dues} />
       {asked.state === 'asking' ? (
         <PaperSection name={messages.late.title}>

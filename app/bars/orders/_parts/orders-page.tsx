@@ -5,6 +5,7 @@ import type { OrdersPage as There } from '#lib/protocol/orders';
 import type { Formula, Material, Mould } from '#lib/work/formula/index';
 import type { ShelfItem } from '#lib/protocol/shelf';
 import { taskInside } from '#lib/words/agenda';
+import { Poured } from '../../../_ui/due/poured';
 import { KeptList } from '../../../_ui/kept/list';
 import { ordersApi } from '../../../_ui/orders-api';
 import { PaperPage } from '../../../_ui/paper';
@@ -102,6 +103,7 @@ function Sections({ there, again }: { readonly there: Shelves; readonly again: (
   return (
     <>
       <KeptList kind={orderKind(formulas, buyers, outlook.stands)} items={there.orders} away={there.ordersAway} again={again} />
+      <Poured revision={page.today} />
       {any ? <Promised page={page} /> : null}
       {working === 0 ? <HandOver page={page} again={again} /> : null}
       {any ? <ToPour page={page} /> : null}
