@@ -1,4 +1,4 @@
-import { io } from 'socket.io-client';
+import { io, WebSocket } from 'socket.io-client';
 import type { Socket } from 'socket.io-client';
 import type { ScreenAuth, ScreenToServer, ServerToScreen } from '#lib/protocol/lanes';
 
@@ -29,7 +29,7 @@ const FIRST_RETRY_MS = 200;
  */
 export const openWire = (auth: () => ScreenAuth, handlers: WireHandlers): Wire => {
   const socket: Socket<ServerToScreen, ScreenToServer> = io({
-    transports: ['websocket'],
+    transports: [WebSocket],
     auth: (give: (auth: ScreenAuth) => void) => give(auth()),
     reconnectionDelay: FIRST_RETRY_MS,
     reconnectionDelayMax: 2_000,

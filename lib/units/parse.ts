@@ -1,4 +1,4 @@
-import { massOfText } from './mass';
+import { massOfText } from './mass-text';
 import type { MassUnit, Milligrams } from './mass';
 import { milliCelsius } from './temperature';
 import type { MilliCelsius } from './temperature';

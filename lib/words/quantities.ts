@@ -1,7 +1,7 @@
 import type { Display } from '#lib/units/display';
 import { differenceText, figureText, massFigure, massText, shareText, temperatureText } from '#lib/units/format';
 import type { Figure, Sign } from '#lib/units/format';
-import { massOfText } from '#lib/units/mass';
+import { massOfText } from '#lib/units/mass-text';
 import type { MassUnit } from '#lib/units/mass';
 
 /** How running text on paper writes a quantity: in the person's units and marks. `step`: what the scale's last digit is worth, mg. */

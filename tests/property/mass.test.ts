@@ -1,6 +1,7 @@
 import fc from '#tests/support/property';
 import { describe, expect, it } from 'vitest';
-import { type MassUnit, massOfDigits, massOfText, stepOfDecimals } from '#lib/units/mass';
+import type { MassUnit } from '#lib/units/mass';
+import { massOfDigits, massOfText, stepOfDecimals } from '#lib/units/mass-text';
 import { exactMilligrams } from '#tests/support/exact-mass';
 
 const UNITS: readonly MassUnit[] = ['mg', 'g', 'kg', 'oz', 'lb'];

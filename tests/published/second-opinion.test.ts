@@ -6,7 +6,8 @@ import { M_GLYCEROL, M_IODINE, M_KOH, M_NAOH, M_WATER, molarMass, naohForKoh } f
 import { spreadOf } from '#lib/soap/superfat-spread';
 import { theoreticalSv, triglycerideMolarMass } from '#lib/soap/theory';
 import { temperatureOfDecimal } from '#lib/units/parse';
-import { massOfText, NANOGRAMS_PER } from '#lib/units/mass';
+import { NANOGRAMS_PER } from '#lib/units/mass';
+import { massOfText } from '#lib/units/mass-text';
 import { calibrationFrom, copyCard, planOf } from '#lib/work/formula/index';
 import type { Amount, Fill, PlanAnswer } from '#lib/work/formula/index';
 import { formula, withEntry, workshop } from '#tests/support/formula';

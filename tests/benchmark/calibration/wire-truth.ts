@@ -1,5 +1,6 @@
 import { as, type InstrumentId } from '#lib/units/id';
-import { massOfText, mg, type MassUnit } from '#lib/units/mass';
+import { mg, type MassUnit } from '#lib/units/mass';
+import { massOfText } from '#lib/units/mass-text';
 import { monotonic } from '#lib/units/time';
 import type { MassReading, Motion } from '#lib/measure/reading';
 import type { Random } from './random';

@@ -1,6 +1,7 @@
 import { as } from '#lib/units/id';
 import type { BatchId, BootId, EntryId, InstrumentId, LineId, LotId, MaterialId, PersonId, VesselId } from '#lib/units/id';
-import { grams, massOfText, mg } from '#lib/units/mass';
+import { grams, mg } from '#lib/units/mass';
+import { massOfText } from '#lib/units/mass-text';
 import type { MassUnit, Milligrams } from '#lib/units/mass';
 import { celsius, milliKelvin } from '#lib/units/temperature';
 import type { MilliCelsius } from '#lib/units/temperature';

@@ -1,7 +1,7 @@
 import { weighingSpread } from '#lib/measure/metrology';
 import type { MassError } from '#lib/soap/poured/types';
 import type { InstrumentId } from '#lib/units/id';
-import { massOfText } from '#lib/units/mass';
+import { massOfText } from '#lib/units/mass-text';
 import { own } from '../own';
 import type { BatchState, Contribution } from '../state';
 import type { ScaleBasis } from './basis';
