@@ -19,12 +19,14 @@ import type { LotProps } from './lot-props';
 import { daysSince } from './stage';
 import { CrossLast } from './cross-last';
 import { useWant } from './use-want';
+import { weighDaysOf } from './weigh-days';
+import type { WeighDay } from './weigh-days';
 
 /** A few marked bars weighed now and then: at the bench, or typed. */
 export function Weighings({ page, again }: LotProps) {
   const { row, state, followed } = page;
   const { weighings: words } = lotMessages;
-  const days = daysOf(state.weights);
+  const days = weighDaysOf(state.weights, row.weighings);
   return (
     <PaperSection name={words.title} note={<p>{words.note}</p>}>
       {days.length === 0 ? (
@@ -44,31 +46,12 @@ export function Weighings({ page, again }: LotProps) {
 
 /** More would not stand beside each other; the mean has them all. */
 const MOST_COLUMNS = 5;
-const DAY_MS = 86_400_000;
-
-interface Day {
-  readonly day: number;
-  readonly wall: number;
-  readonly offsetMin: number;
-  readonly weights: readonly BarWeight[];
-}
-
-const daysOf = (weights: readonly BarWeight[]): readonly Day[] => {
-  const days = new Map<number, BarWeight[]>();
-  for (const one of weights) {
-    if (one.struck !== null || one.for !== 'cure') continue;
-    const day = Math.floor((one.wall + one.offsetMin * 60_000) / DAY_MS);
-    days.set(day, [...(days.get(day) ?? []), one]);
-  }
-  return [...days].map(([day, all]) => ({ day, wall: all.at(-1)?.wall ?? 0, offsetMin: all.at(-1)?.offsetMin ?? 0, weights: all }));
-};
-
 function Table({
   days,
   bars,
   page: { row },
 }: {
-  readonly days: readonly Day[];
+  readonly days: readonly WeighDay[];
   readonly bars: readonly number[];
   readonly page: LotProps['page'];
 }) {
@@ -90,8 +73,8 @@ function Table({
         </tr>
       </thead>
       <tbody>
-        {days.map((day, at) => {
-          const weighing = row.weighings[at];
+        {days.map((day) => {
+          const { weighing } = day;
           return (
             <tr key={day.day}>
               <th scope="row">{shortDate(day.wall, { offsetMin: day.offsetMin, locale: display.locale })}</th>
@@ -99,14 +82,14 @@ function Table({
               {bars.map((bar) => (
                 <Weight key={bar} weight={day.weights.findLast((one) => one.bar === bar) ?? null} />
               ))}
-              {weighing === undefined ? (
+              {weighing === null ? (
                 <Blank className={on('n')} />
               ) : (
                 <td className={on('n')}>
                   {figureNumber(massFigure(Math.round(weighing.sum / weighing.bars), display, weighing.step === 0 ? 100 : weighing.step))}
                 </td>
               )}
-              {weighing === undefined ? (
+              {weighing === null ? (
                 <Blank className={on('n')} />
               ) : (
                 <td className={on('n')}>{numberText(100 * (1 - weighing.sum / weighing.first), display.locale, 1)}</td>
