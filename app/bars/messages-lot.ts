@@ -38,6 +38,8 @@ export const lotMessages = {
     rule: 'Set the hours of this formula',
     rules: { from: 'Out from, h', to: 'Out until, h', latestCut: 'Cut by, h' },
     keep: 'Keep these hours',
+    hours: 'Hours, as a number; empty: not said.',
+    cross: 'Cross out the last answer',
   },
   cut: {
     title: 'Cut plan',
@@ -91,6 +93,7 @@ export const lotMessages = {
     before: 'Before, g',
     after: 'After, g',
     act: 'Enter',
+    cross: 'Cross out the last of these',
     said: (how: string, bars: number, grams: string) => `${capital(counted(bars, 'bar'))} ${how}: ${grams} g off each.`,
   },
   colour: {
@@ -216,6 +219,8 @@ export const lotMessages = {
     humidity: 'Humidity, %',
     act: 'Keep the note',
     optional: 'optional',
+    number: 'A number, or nothing.',
+    cross: 'Cross out the last note',
   },
   story: {
     title: 'What happened',

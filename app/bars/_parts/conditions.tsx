@@ -8,7 +8,8 @@ import { on } from '../../_ui/classes';
 import { TextField } from '../../_ui/fields';
 import { MeasuredQuantity } from '../../_ui/figures';
 import { conditionWords as words } from '../messages-unmould';
-import { numberIn } from './cut-model';
+import { lotMessages } from '../messages-lot';
+import { isUnread, numberIn } from './cut-model';
 
 export interface RoomTyped {
   readonly room: string;
@@ -39,7 +40,14 @@ export function Conditions({ id, typed, onTyped }: Props) {
   const display = useDisplay();
   const probe = useLive((state) => see.room(state)?.value ?? null);
   const field = (key: keyof RoomTyped, label: string) => (
-    <TextField id={`${key}-${id}`} label={label} value={typed[key]} numeric onChange={(value) => onTyped({ ...typed, [key]: value })} />
+    <TextField
+      id={`${key}-${id}`}
+      label={label}
+      value={typed[key]}
+      error={isUnread(typed[key]) ? lotMessages.notes.number : ''}
+      numeric
+      onChange={(value) => onTyped({ ...typed, [key]: value })}
+    />
   );
   return (
     <>

@@ -32,6 +32,9 @@ export const numberIn = (text: string): number | null => {
   return read.kind === 'number' ? Number(read.decimal) : null;
 };
 
+/** Something stands there, and it is no number. */
+export const isUnread = (text: string): boolean => text.trim() !== '' && numberIn(text) === null;
+
 const mm = (micrometres: number | null): string => (micrometres === null ? '' : String(micrometres / UM));
 
 /** Thinnest and thickest bar of a hand that keeps no cutter, mm. Ours. */

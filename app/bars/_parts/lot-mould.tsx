@@ -5,6 +5,7 @@ import { useDisplay } from '../../_live/use';
 import { on } from '../../_ui/classes';
 import type { BarsThere } from '../../_ui/cure/use-bars';
 import { Head } from '../../_ui/head';
+import { Problem } from '../../_ui/problem';
 import { PaperSection } from '../../_ui/section';
 import { useNow } from '../../_ui/use-now';
 import { messages } from '../messages';
@@ -12,9 +13,11 @@ import { lotMessages } from '../messages-lot';
 import { conditionWords } from '../messages-unmould';
 import { RoomThen } from './conditions';
 import { Answers, windowFor, windowWords } from './in-moulds';
+import { CrossLast } from './cross-last';
 import type { LotProps } from './lot-props';
 import { Latest } from './latest';
 import { UnmouldRule } from './unmould-rule';
+import { useWant } from './use-want';
 import { WindowBar } from './window-bar';
 
 /** How long it has stood, what was answered so far, and until it is cut the hours it is expected to take. */
@@ -22,6 +25,7 @@ export function LotMould({ page: { row, state }, there, again }: LotProps & { re
   const now = useNow();
   const display = useDisplay();
   const { locale } = display;
+  const wanting = useWant(row, again);
   const { mould } = lotMessages;
   const { moulds } = messages;
   const window = windowFor(row, there);
@@ -63,6 +67,11 @@ export function LotMould({ page: { row, state }, there, again }: LotProps & { re
           </tbody>
         </table>
       )}
+      {/* Once it is cut the cut stands on the answer: that goes first. */}
+      {row.cut === null ? (
+        <CrossLast last={state.unmould.findLast(({ struck }) => struck === null)} wanting={wanting} words={mould.cross} />
+      ) : null}
+      {wanting.problem === null ? null : <Problem problem={wanting.problem} />}
     </PaperSection>
   );
 }

@@ -6,7 +6,8 @@ import { Choice, TextField } from '../../_ui/fields';
 import { Problem } from '../../_ui/problem';
 import { PaperSection } from '../../_ui/section';
 import { lotMessages } from '../messages-lot';
-import { numberIn } from './cut-model';
+import { CrossLast } from './cross-last';
+import { isUnread, numberIn } from './cut-model';
 import type { LotProps } from './lot-props';
 import { useWant } from './use-want';
 
@@ -14,7 +15,7 @@ const ABOUTS = Object.entries(lotMessages.notes.abouts) as readonly (readonly [N
 const EMPTY = { text: '', room: '', humidity: '' };
 
 /** What was smelt, seen or felt; the room's temperature and humidity when somebody looked. */
-export function Notes({ page: { row }, again }: LotProps) {
+export function Notes({ page: { row, state }, again }: LotProps) {
   const [about, setAbout] = useState<NoteAbout>('scent');
   const [typed, setTyped] = useState(EMPTY);
   const wanting = useWant(row, again);
@@ -37,10 +38,13 @@ export function Notes({ page: { row }, again }: LotProps) {
       value={typed[key]}
       hint={hint}
       numeric={key !== 'text'}
+      error={key !== 'text' && isUnread(typed[key]) ? notes.number : ''}
       onChange={(value) => setTyped({ ...typed, [key]: value })}
     />
   );
-  const ready = typed.text.trim() !== '' || room !== null || humidity !== null;
+  // What cannot be read would be left out without a word.
+  const unread = isUnread(typed.room) || isUnread(typed.humidity);
+  const ready = !unread && (typed.text.trim() !== '' || room !== null || humidity !== null);
   return (
     <PaperSection name={notes.title}>
       <div className={on('form')}>
@@ -52,6 +56,7 @@ export function Notes({ page: { row }, again }: LotProps) {
           <button type="button" className={on('act')} disabled={!ready || wanting.busy} onClick={() => void keep()}>
             {notes.act}
           </button>
+          <CrossLast last={state.notes.findLast(({ struck }) => struck === null)} wanting={wanting} words={notes.cross} />
         </div>
       </div>
       {wanting.problem === null ? null : <Problem problem={wanting.problem} />}

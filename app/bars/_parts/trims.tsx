@@ -7,6 +7,7 @@ import { on } from '../../_ui/classes';
 import { Choice, TextField } from '../../_ui/fields';
 import { Problem } from '../../_ui/problem';
 import { lotMessages } from '../messages-lot';
+import { CrossLast } from './cross-last';
 import { numberIn } from './cut-model';
 import type { LotProps } from './lot-props';
 import { useWant } from './use-want';
@@ -47,6 +48,7 @@ export function Trims({ page: { row, state }, again }: LotProps) {
           <button type="button" className={on('act')} disabled={!ready || wanting.busy} onClick={() => void enter()}>
             {trim.act}
           </button>
+          <CrossLast last={state.trims.findLast(({ struck }) => struck === null)} wanting={wanting} words={trim.cross} />
         </div>
       </div>
       {wanting.problem === null ? null : <Problem problem={wanting.problem} />}

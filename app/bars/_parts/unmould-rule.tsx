@@ -8,7 +8,7 @@ import { Problem } from '../../_ui/problem';
 import { shelfApi } from '../../_ui/shelf-api';
 import { useAsked } from '../../_ui/use-asked';
 import { lotMessages } from '../messages-lot';
-import { numberIn } from './cut-model';
+import { isUnread, numberIn } from './cut-model';
 
 const KEYS = ['from', 'to', 'latestCut'] as const;
 type Key = (typeof KEYS)[number];
@@ -67,12 +67,13 @@ function Form({ formula }: { readonly formula: string }) {
           id={`unmould-${key}`}
           label={mould.rules[key]}
           value={shown[key]}
+          error={isUnread(shown[key]) ? mould.hours : ''}
           numeric
           onChange={(value) => setTyped({ ...shown, [key]: value })}
         />
       ))}
       <div className={on('acts whole')}>
-        <button type="button" className={on('act')} onClick={() => void keep()}>
+        <button type="button" className={on('act')} disabled={KEYS.some((key) => isUnread(shown[key]))} onClick={() => void keep()}>
           {mould.keep}
         </button>
       </div>
