@@ -17,11 +17,10 @@ const serve = (plans: PlanList['plans']): void => {
 };
 const cards = async (): Promise<readonly Element[]> => {
   render(<Start />);
-  return waitFor(() => {
-    const all = [...document.querySelectorAll('[data-card]')];
-    expect(all.length).toBeGreaterThan(0);
-    return all;
-  });
+  await waitFor(() => expect(document.querySelector('[data-card]')).not.toBeNull());
+  // What the pedal does with them is said in an effect, after they are drawn.
+  await act(async () => {});
+  return [...document.querySelectorAll('[data-card]')];
 };
 
 /** By the pedal: a card chosen, and held. */
