@@ -1,3 +1,4 @@
+import { countsOf } from './counts';
 import type { BarsState, BarWeight } from './state';
 import { standingWeights } from './standing';
 
@@ -39,4 +40,12 @@ export const netWeightsOf = (state: BarsState): NetWeights => {
   }
   const steps = standingWeights(state, 'net').flatMap(({ scale }) => (scale === null ? [] : [scale.step / GRAM]));
   return { weights: [...all.values()], step: steps.length === 0 ? null : Math.max(...steps) };
+};
+
+/** Bars of a lot that an inspection is about: those that were here when the first of the net weights was taken, or are here now. */
+export const inspected = (state: BarsState): number => {
+  const [first] = standingWeights(state, 'net');
+  const before = first === undefined ? state.moves : state.moves.filter(({ wall }) => wall < first.wall);
+  const { shelf, away, aside } = countsOf(state.counts.made, before);
+  return shelf + away + aside;
 };

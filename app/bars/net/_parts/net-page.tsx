@@ -6,7 +6,7 @@ import { useMemo, useState } from 'react';
 import type { BarsPage } from '#lib/protocol/bars';
 import { checkByAverage, checkByHandbook, LEAST_NOMINAL, MOST_NOMINAL } from '#lib/soap/net/index';
 import { daysBetween } from '#lib/work/bars/cure';
-import { massWeighed, netWeightsOf } from '#lib/work/bars/net-weights';
+import { inspected, massWeighed, netWeightsOf } from '#lib/work/bars/net-weights';
 import type { Answer } from '../../../_ui/api';
 import { barsApi } from '../../../_ui/bars-api';
 import { on } from '../../../_ui/classes';
@@ -59,7 +59,8 @@ function Net({ page, again }: LotProps) {
   };
   const { weights, step } = netWeightsOf(state);
   const cure = useCureOf(row);
-  const [nominal, size] = [figureOf(typed.nominal) ?? labelled(state.label), figureOf(typed.size) ?? row.counts.made];
+  const lot = inspected(state);
+  const [nominal, size] = [figureOf(typed.nominal) ?? labelled(state.label), figureOf(typed.size) ?? lot];
   const sized = Number.isInteger(size) && size > 0 && size >= weights.length;
   const sample = isNominal(nominal) && sized ? { nominal, weights, lot: size } : null;
   const average = sample === null ? null : checkByAverage(sample);
@@ -109,7 +110,7 @@ function Net({ page, again }: LotProps) {
             label={words.size}
             numeric
             value={typed.size}
-            hint={String(row.counts.made)}
+            hint={String(lot)}
             error={sized || row.cut === null ? '' : words.wrong.size}
             onChange={(value) => onTyped({ size: value })}
           />
