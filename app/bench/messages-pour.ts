@@ -101,6 +101,7 @@ export const portionActs = {
   more: 'Heavier than it was',
   offer: 'Go on takes it',
   strange: 'That is not it',
+  which: 'This jug, unpoured?',
   probe: 'Take the probe out',
   'no-scale': 'Type the portions',
   'too-heavy': 'Too heavy: type them',

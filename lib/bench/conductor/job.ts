@@ -3,6 +3,7 @@ import { sourcesOf } from '#lib/work/batch/pouring/amounts';
 import { mouldContainer, partSource, type JobKey, type Source } from '#lib/work/batch/pouring/types';
 import type { BatchState } from '#lib/work/batch/index';
 import type { ConductorEvent } from '../conductor-types';
+import { lastStood } from './jugs';
 import type { JobMemory } from './memory';
 import type { Scenery } from './stage';
 
@@ -15,7 +16,9 @@ const amountsOf = ({ pour }: BatchState, key: JobKey): number =>
 /** A person chooses what is done next; what stands on the pan from before counts for nothing. */
 export const chooseJob = (stage: Scenery, { job: key, by, from }: Extract<ConductorEvent, { kind: 'job' }>): void => {
   if (!allJobs(stage.batch).some((job) => job.key === key)) return;
-  stage.memory.job = { key, by, chosen: true, from, had: amountsOf(stage.batch, key), freed: false, zero: null };
+  const stood = stage.memory.job?.stood ?? {};
+  const zero = by === 'loss' && from?.length === 1 ? lastStood(stage.batch, stood, from[0] as Source) : null;
+  stage.memory.job = { key, by, chosen: true, from, had: amountsOf(stage.batch, key), freed: false, zero, off: zero !== null, stood };
 };
 
 /** What is done now: what a person chose, else the first that is still to do; `null`: all is done. */
@@ -30,8 +33,8 @@ export const jobNow = (stage: Scenery): { readonly job: Job; readonly memory: Jo
   const job = chosen !== undefined && !over ? chosen : todo[0];
   if (job === undefined) return null;
   const same = known !== null && known.key === job.key && !over;
-  const anew = { by: 'gain', chosen: false, from: null, freed: false, zero: null } as const;
-  const kept: JobMemory = same ? known : { key: job.key, had: amountsOf(batch, job.key), ...anew };
+  const anew = { by: 'gain', chosen: false, from: null, freed: false, zero: null, off: false } as const;
+  const kept: JobMemory = same ? known : { key: job.key, had: amountsOf(batch, job.key), ...anew, stood: known?.stood ?? {} };
   memory.job = kept;
   return { job, memory: kept };
 };

@@ -221,6 +221,18 @@ export interface JobMemory {
   readonly freed: boolean;
   /** By loss: what its jug last stood at, settled. */
   readonly zero: { readonly instrument: InstrumentId; readonly gross: number } | null;
+  /** By loss: the pan has been free since then, and what came to rest on it was not looked at yet. */
+  readonly off: boolean;
+  /** What each jug last stood at. */
+  readonly stood: Readonly<Partial<Record<Source, Stood>>>;
+}
+
+/** A jug as it last stood, with what the record had of it then: another count, and it weighs something else. */
+export interface Stood {
+  readonly instrument: InstrumentId;
+  readonly gross: number;
+  readonly pours: number;
+  readonly had: number;
 }
 
 /** A step works on its own copy; what was handed in is never touched. */

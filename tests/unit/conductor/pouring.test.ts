@@ -165,6 +165,82 @@ describe('parts and moulds at the bench', () => {
   });
 });
 
+const from = (rig: Rig) => [rig.seen.portion?.at, rig.seen.portion?.job?.from[0]];
+const last = (rig: Rig) => rig.state.pour.pours.at(-1);
+
+/** Green and white, each in a jug of 200 g: 172 g in green with its colour, 180 g in white. */
+const jugs = (): Rig => {
+  const two = { ...plan(), parts: [{ id: 'green', name: 'Green', ppm: 400_000 }, { id: 'white', name: 'White', ppm: 400_000 }] }; // prettier-ignore
+  const rig = joinedAs(two, 'medium');
+  takeIt(setDown(rig, 200).rest(368));
+  rig.rest(100, FINE).pour(104, 6, FINE).run(6).rest(0, FINE);
+  takeIt(setDown(rig, 200).rest(380));
+  expect([rig.refusals, rig.state.open]).toEqual([[], null]);
+  rig.rest(0).step({ kind: 'job', job: 'mould:2', by: 'loss', from: ['part:green'] });
+  return rig;
+};
+
+describe('two jugs by turns, each by its loss', () => {
+  it('are told apart by what each last stood at, without a word', () => {
+    const rig = jugs();
+    expect(from(rig.rest(372).run(1))).toEqual(['stands', 'part:green']);
+    takeIt(rig.rest(0).rest(330));
+    expect(last(rig)).toMatchObject({ mould: 2, from: ['part:green'], mass: 42_000, by: 'loss' });
+    // White has stood nowhere since it was filled: what it weighs is in the record.
+    expect(from(rig.rest(0).rest(380))).toEqual(['stands', 'part:white']);
+    takeIt(rig.rest(0).rest(350));
+    expect(last(rig)).toMatchObject({ from: ['part:white'], mass: 30_000 });
+    // White would be a little lighter; green is as it was, which white may be too: that is asked below.
+    takeIt(rig.rest(0).rest(320));
+    expect(last(rig)).toMatchObject({ from: ['part:white'], mass: 30_000 });
+    expect(from(rig.rest(0).rest(330))).toEqual(['stands', 'part:green']);
+    takeIt(rig.rest(0).rest(290));
+    expect(last(rig)).toMatchObject({ from: ['part:green'], mass: 40_000 });
+    // The pot is another kind of vessel: nothing of green can be so heavy.
+    expect(from(rig.rest(0).rest(572))).toEqual(['stands', 'pot']);
+    expect(rig.refusals).toEqual([]);
+  });
+
+  it('a person is asked where it may be either, and where both are the same', () => {
+    const rig = jugs();
+    takeIt(rig.rest(372).run(1).rest(0).rest(340));
+    expect(from(rig.rest(0).rest(380))).toEqual(['stands', 'part:white']);
+    // Poured to what green last stood at.
+    expect(from(rig.rest(0).rest(340))).toEqual(['which', 'part:green']);
+    expect(rig.seen.goOn).toMatchObject({ code: 'count-from-here', hold: true });
+    rig.press('go-on').run(1);
+    expect(from(rig)[0]).toBe('which');
+    // It is white: what it lost since it last stood there is not forgotten.
+    rig.step({ kind: 'job', job: 'mould:2', by: 'loss', from: ['part:white'] });
+    expect(rig.run(1).seen.portion).toMatchObject({ at: 'offer', mass: 40_000, job: { from: ['part:white'] } });
+    takeIt(rig);
+    expect(last(rig)).toMatchObject({ from: ['part:white'], mass: 40_000 });
+    // Both weigh the same now: set back, either may have been taken.
+    expect(from(rig.rest(0).rest(340))).toEqual(['which', 'part:green']);
+    // Poured from, it is no longer what the other stood at.
+    expect(rig.rest(0).rest(325).seen.portion).toMatchObject({ at: 'offer', mass: 15_000, job: { from: ['part:white'] } });
+    expect(rig.refusals).toEqual([]);
+  });
+
+  it('held, it is the other, and counts from there; what weighs like neither is none', () => {
+    const rig = jugs();
+    takeIt(rig.rest(372).run(1).rest(0).rest(340));
+    takeIt(rig.rest(0).rest(380).rest(0).rest(340).run(1));
+    expect(from(rig)).toEqual(['stands', 'part:green']);
+    expect(rig.state.pour.pours).toHaveLength(1);
+    expect(from(rig.rest(0).rest(120))[0]).toBe('strange');
+    takeIt(rig.rest(0).rest(310));
+    expect(last(rig)).toMatchObject({ from: ['part:green'], mass: 30_000 });
+    // Poured from elsewhere, its mass of before says nothing.
+    rig.rest(0).step({ kind: 'job', job: 'mould:1', by: 'gain', from: ['part:green'] });
+    takeIt(setDown(rig, 150).rest(190));
+    rig.rest(0).step({ kind: 'job', job: 'mould:2', by: 'loss', from: ['part:white'] });
+    rig.rest(380).run(1).rest(0).rest(310);
+    expect(from(rig)[1]).toBe('part:white');
+    expect(rig.refusals).toEqual([]);
+  });
+});
+
 describe('batter that went wrong', () => {
   it('is named by a person, with patterns dropped or trace marked anew before anything is poured', () => {
     const rig = joinedAs(plan(), 'wrong');
