@@ -1,4 +1,4 @@
-import type { BatchList, BatchListRow, PlanList } from '#lib/protocol/http';
+import type { BatchList, BatchListRow, MouldsFor, PlanList } from '#lib/protocol/http';
 import { token } from './preferences';
 
 /** What a page asks over HTTP: the few things that are no part of the live bench. */
@@ -10,6 +10,8 @@ const get = async <T>(path: string): Promise<T> => {
 };
 
 export const fetchPlans = (): Promise<PlanList> => get('/api/plans');
+
+export const fetchMoulds = (batch: string): Promise<MouldsFor> => get(`/api/batches/${encodeURIComponent(batch)}/moulds`);
 
 /** One page of the list of batches: older than `before`, of one status or of any. */
 export const batchesPath = (before: string | null, limit: number, status: BatchListRow['status'] | null): string => {

@@ -1,4 +1,5 @@
 import type { InstrumentConfig, LinkStatus } from '#lib/measure/instrument';
+import type { MouldOffer } from '#lib/work/formula/mould-offers';
 import type { LotFault } from '#lib/work/lots/fitness';
 import type { BatchReview, BatchSummary, Plan, Realm } from '#lib/work/batch/index';
 
@@ -25,6 +26,13 @@ export type BatchListRow = BatchSummary;
 export interface BatchList {
   readonly batches: readonly BatchListRow[];
   readonly next: string | null;
+}
+
+/** GET /api/batches/:id/moulds: what a batch without any could be poured into; none where it has some, or its batter is made. */
+export interface MouldsFor {
+  /** cm³ at pouring; `null` where it is not worked out. */
+  readonly batterMl: number | null;
+  readonly moulds: readonly MouldOffer[];
 }
 
 /** GET /api/batches/:id: the review, and where its lines stand in the journal. */

@@ -100,7 +100,8 @@ const wants = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('away') }),
   z.object({ kind: z.literal('return') }),
   z.object({ kind: z.literal('park'), reason: text }),
-  z.object({ kind: z.literal('take-up'), batch: name, note: text }),
+  /** `moulds`: ids of those that a batch without any is poured into. */
+  z.object({ kind: z.literal('take-up'), batch: name, note: text, moulds: z.optional(z.array(name).check(z.maxLength(12))) }),
   z.object({ kind: z.literal('abandon'), reason: text, held: z.boolean() }),
   z.object({ kind: z.literal('close') }),
   z.object({ kind: z.literal('override'), reason: name, held: z.boolean(), note: text }),

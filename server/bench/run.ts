@@ -12,8 +12,10 @@ import type { InstrumentId, VesselId } from '#lib/units/id';
 import type { Realm } from '#lib/work/batch/index';
 import type { AnswerRemedy } from '#lib/work/batch/remedy/index';
 import { correctionOf } from '#lib/measure/probe/check';
-import { probeCheckOf } from '#lib/work/shelf/context';
-import type { Scale } from '#lib/work/formula/index';
+import { documentsOf, probeCheckOf } from '#lib/work/shelf/context';
+import { batterOf } from '#lib/work/batch/batter';
+import type { Mould, Scale } from '#lib/work/formula/index';
+import { mouldsFor } from '#lib/work/formula/mould-offers';
 import { createBarsDesk } from '../bars/desk';
 import type { BarsDesk } from '../bars/desk';
 import type { Log } from '../log';
@@ -82,6 +84,7 @@ export const startRun = async (parts: RunParts): Promise<BenchRun> => {
     newMark: () => nextMark(store, systemClock.wall()),
     person: MAKER,
     plan: (id, lots) => plans.with(id, lots),
+    moulds: (ids, batch) => mouldsFor(ids, documentsOf<Mould>(store.shelf.now(), 'mould'), batterOf(batch)),
     lots: createLotStores(() => store.shelf.now(), realm, systemClock),
     load: (id) => foldBatch(store.bench, id),
     corrections(instrument, use, shown) {

@@ -2,7 +2,14 @@ import { Hono } from 'hono';
 import * as z from 'zod/mini';
 import { DEVIATIONS, LONGEST_SEARCH } from '#lib/protocol/find';
 import type { FormulaNames } from '#lib/protocol/find';
+import type { MouldsFor } from '#lib/protocol/http';
+import { as } from '#lib/units/id';
+import { batterOf, mouldsToName } from '#lib/work/batch/batter';
 import { BATCH_STATUSES } from '#lib/work/batch/index';
+import type { Mould } from '#lib/work/formula/index';
+import { mouldOffers } from '#lib/work/formula/mould-offers';
+import { documentsOf } from '#lib/work/shelf/context';
+import { foldBatch } from '../bench/restore';
 import { batchPageOf } from './batch-page';
 import type { ApiDeps } from './deps';
 import { noBatch, problem } from './problem';
@@ -23,8 +30,8 @@ const page = z.object({
 const ALLOWED = `limit is a whole number from 1 to ${MOST_ROWS}, status one of ${BATCH_STATUSES.join(', ')}, deviation one of any, ${DEVIATIONS.join(', ')}; from and to are milliseconds since 1970, words at most ${LONGEST_SEARCH} letters.`;
 
 /**
- * GET /api/batches?before=&limit=&status=&words=&from=&to=&formula=&deviation=, GET /api/batches/formulas (their names) and GET
- * /api/batches/:id (the review).
+ * GET /api/batches?before=&limit=&status=&words=&from=&to=&formula=&deviation=, GET /api/batches/formulas (their names), GET
+ * /api/batches/:id (the review) and GET /api/batches/:id/moulds (what one without moulds could be poured into).
  */
 export const batches = (deps: ApiDeps): Hono =>
   new Hono()
@@ -36,6 +43,14 @@ export const batches = (deps: ApiDeps): Hono =>
     })
     .get('/formulas', async (c) => {
       const body: FormulaNames = { formulas: await deps.running().store.batches.formulas() };
+      return c.json(body);
+    })
+    .get('/:id/moulds', async (c) => {
+      const { store } = deps.running();
+      const batch = await foldBatch(store.bench, as(c.req.param('id')));
+      if (batch === null) return noBatch(c);
+      const moulds = mouldsToName(batch) ? mouldOffers(documentsOf<Mould>(store.shelf.now(), 'mould'), await store.bars.open()) : [];
+      const body: MouldsFor = { batterMl: batterOf(batch).ml, moulds };
       return c.json(body);
     })
     .get('/:id', async (c) => {

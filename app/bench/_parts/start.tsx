@@ -18,6 +18,8 @@ import { PagesOfCards } from './pages-of-cards';
 import { MOST_PARKED, Parked, parkedCard } from './parked';
 import { StartLots, lotSub } from './start-lots';
 import type { Lot, OfferedPlan } from './start-lots';
+import { MouldChoice, takeUpOrAsk } from './take-up';
+import type { Mouldless } from './take-up';
 
 type Fetched =
   | { readonly state: 'loading' }
@@ -85,13 +87,16 @@ const useReviewCard = (): readonly LocalCard[] => {
 export function Start() {
   const [plan, setPlan] = useState<OfferedPlan | null>(null);
   const [parked, setParked] = useState(false);
+  const [mouldless, setMouldless] = useState<Mouldless | null>(null);
+  const onTake = (row: BatchListRow): void => void takeUpOrAsk(row, setMouldless);
   const review = useReviewCard();
   return (
     <Fetching meanwhile={review}>
       {(there) => {
         if (plan !== null) return <StartLots key={plan.id} offered={plan} onLeave={() => setPlan(null)} />;
-        if (parked) return <Parked rows={there.parked} onLeave={() => setParked(false)} />;
-        return <Choices fetched={there} review={review} onPlan={setPlan} onParked={() => setParked(true)} />;
+        if (mouldless !== null) return <MouldChoice key={mouldless.row.id} of={mouldless} onLeave={() => setMouldless(null)} />;
+        if (parked) return <Parked rows={there.parked} onTake={onTake} onLeave={() => setParked(false)} />;
+        return <Choices fetched={there} review={review} onPlan={setPlan} onTake={onTake} onParked={() => setParked(true)} />;
       }}
     </Fetching>
   );
@@ -138,15 +143,16 @@ interface ChoicesProps {
   readonly fetched: There;
   readonly review: readonly LocalCard[];
   readonly onPlan: (plan: OfferedPlan) => void;
+  readonly onTake: (row: BatchListRow) => void;
   readonly onParked: () => void;
 }
 
-function Choices({ fetched, review, onPlan, onParked }: ChoicesProps) {
+function Choices({ fetched, review, onPlan, onTake, onParked }: ChoicesProps) {
   const display = useDisplay();
   const router = useRouter();
   const cards: LocalCard[] = [
     ...(fetched.parked.length <= MOST_PARKED
-      ? fetched.parked.map(parkedCard)
+      ? fetched.parked.map((row) => parkedCard(row, onTake))
       : [{ key: 'all parked', name: startMessages.allParked, sub: startMessages.countParked(fetched.parked.length), take: onParked }]),
     ...review,
     ...fetched.plans.map((offered) => ({

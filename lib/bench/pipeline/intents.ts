@@ -2,6 +2,7 @@ import { as } from '#lib/units/id';
 import type { BatchId, IntentId, PersonId } from '#lib/units/id';
 import type { BenchIntent, IntentAnswer, IntentWant } from '#lib/protocol/intent';
 import type { BatchState, Plan, Refusal, RefusalCode } from '#lib/work/batch/index';
+import type { PlanMould } from '#lib/work/batch/pouring/types';
 import { holdsLease } from '../lease';
 import type { Behalf } from './complete';
 import type { Core } from './core';
@@ -19,6 +20,8 @@ export interface IntentParts {
   readonly newMark: () => Promise<string>;
   /** A plan with the lots chosen; `null`: no such plan, line or lot; `unsound`: it cannot be computed, or must not be started. */
   readonly plan: (id: string, lots: Extract<IntentWant, { kind: 'start' }>['lots']) => Plan | 'unsound' | null;
+  /** Moulds of the workshop for what this batch is to be; `null`: one is not known. Left out, none are. */
+  readonly moulds?: (ids: readonly string[], batch: BatchState) => readonly PlanMould[] | null;
   /** Left out, no lot is known to be unfit. */
   readonly lots?: LotStores;
   /** A batch of this journal that is not at the bench, folded; `null`: none. */
@@ -168,13 +171,15 @@ const start = async (
 const takeUp = async (
   core: Core,
   parts: IntentParts,
-  { batch, note }: Extract<Meaning, { is: 'take-up' }>,
+  { batch, note, moulds: ids }: Extract<Meaning, { is: 'take-up' }>,
   behalf: Behalf,
 ): Promise<IntentAnswer> => {
   const here = core.mailbox.batch();
   const state = here !== null && here.id === batch ? here : await parts.load(as<BatchId>(batch));
   if (state === null) return { ok: false, refusal: refusal('no-such', { what: 'batch', id: batch }) };
-  return core.sendTo(state, { kind: 'take-up', body: { note } }, behalf);
+  const moulds = ids.length === 0 ? [] : (parts.moulds?.(ids, state) ?? null);
+  if (moulds === null) return { ok: false, refusal: refusal('no-such', { what: 'mould', id: ids.join(', ') }) };
+  return core.sendTo(state, { kind: 'take-up', body: { note, ...(moulds.length === 0 ? {} : { moulds }) } }, behalf);
 };
 
 /** A retry after a restart: what was done before it is answered as done. */

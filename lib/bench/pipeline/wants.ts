@@ -16,7 +16,7 @@ export type Meaning =
   | ({ readonly is: 'start' } & Omit<Extract<IntentWant, { kind: 'start' }>, 'kind'>)
   | { readonly is: 'lot'; readonly line: LineId; readonly lot: { readonly id: string; readonly mark: string }; readonly held: boolean }
   | { readonly is: 'scan'; readonly text: string; readonly held: boolean }
-  | { readonly is: 'take-up'; readonly batch: string; readonly note: string }
+  | { readonly is: 'take-up'; readonly batch: string; readonly note: string; readonly moulds: readonly string[] }
   | { readonly is: 'other-lot'; readonly line: LineId; readonly lot: { readonly id: LotId; readonly mark: string }; readonly held: boolean }
   | { readonly is: 'other-scale'; readonly line: LineId; readonly scale: ScaleRole; readonly held: boolean }
   | { readonly is: 'moved'; readonly vessel: 'lye' | 'oils' }
@@ -44,7 +44,7 @@ const MEANINGS: { readonly [K in IntentWant['kind']]: (said: Said<K>, batch: Bat
   away: () => event({ kind: 'ask', ask: 'away' }),
   return: () => event({ kind: 'ask', ask: 'return' }),
   start: ({ kind: _kind, ...said }) => ({ is: 'start', ...said }),
-  'take-up': ({ batch, note }) => ({ is: 'take-up', batch, note }),
+  'take-up': ({ batch, note, moulds = [] }) => ({ is: 'take-up', batch, note, moulds }),
   'choose-lot': ({ line: id, lot, held = false }) => ({ is: 'lot', line: line(id), lot, held }),
   scan: ({ text, held = false }) => ({ is: 'scan', text, held }),
   'type-weight': (said) => want({ kind: 'type-weight', body: typedWeight(said) }),

@@ -312,7 +312,8 @@ export const storyWords: Readonly<Record<StoryCode, Tell>> = {
     ),
   resumed: (facts) => says(t`The program was started again.`, together(t`${one(CONTENTS, text(facts, 'contents'), '')}`, note(facts))),
   parked: (facts) => says(t`Parked.`, has(facts, 'reason') ? t`Reason: ${stop(text(facts, 'reason'))}` : []),
-  'taken-up': (facts) => says(t`Taken up again.`, note(facts)),
+  'taken-up': (facts) =>
+    says(t`Taken up again.`, together(has(facts, 'moulds') ? t`To be poured into: ${stop(text(facts, 'moulds'))}` : [], note(facts))),
   abandoned: (facts) => says(t`Stopped early.`, t`Reason: ${stop(text(facts, 'reason'))}`),
   closed: (facts) => says(t`Finished with ${workedMass(facts, 'actual')} in all.`),
   'scale-checked': (facts) =>

@@ -19,7 +19,7 @@ import type {
 import type { LyeSeen } from './heating';
 import type { Amended, LotDespite, PhotoKept } from './later/types';
 import type { LinePlan, Plan } from './plan';
-import type { BatterWrong, Container, Pattern, PhotoSubject, Source } from './pouring/types';
+import type { BatterWrong, Container, Pattern, PhotoSubject, PlanMould, Source } from './pouring/types';
 import type { RemedyFacts } from './remedy/facts';
 import type { WrongStated } from './remedy/record';
 import type { RemedyCard } from './remedy/types';
@@ -145,7 +145,8 @@ export interface CommandBodies {
   'come-back': { gross: Milligrams | null; accept: boolean; within?: Milligrams };
   resume: { contents: 'as-recorded' | 'poured-more' | 'emptied' | 'unsure'; note: string; held: boolean };
   park: { reason: string };
-  'take-up': { note: string };
+  /** `moulds`: those that a batch without any is to be poured into; left out, none. */
+  'take-up': { note: string; moulds?: readonly PlanMould[] };
   abandon: { reason: string; held: boolean };
   close: Record<never, never>;
   'check-scale': { instrument: InstrumentId; nominal: Milligrams };

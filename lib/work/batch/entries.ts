@@ -6,7 +6,7 @@ import type { TemperatureCourse } from './course';
 import type { Amended, LotDespite, PhotoKept } from './later/types';
 import type { Plan, LinePlan } from './plan';
 import type { PouredResult } from './poured/result';
-import type { BatterWrong, Container, Pattern, PhotoSubject, Source } from './pouring/types';
+import type { BatterWrong, Container, Pattern, PhotoSubject, PlanMould, Source } from './pouring/types';
 import type { RemedyAct } from './remedy/types';
 import type { RemedyChosen, WrongStated } from './remedy/record';
 import type { Share, Standing } from './share';
@@ -281,7 +281,8 @@ export interface EntryBodies {
   /** After a restart: what a person says is in the vessel of the open line. */
   resumed: { line: LineId | null; contents: 'as-recorded' | 'poured-more' | 'emptied' | 'unsure'; note: string };
   parked: { reason: string };
-  'taken-up': { note: string };
+  /** `moulds`: chosen now for a batch that had none. */
+  'taken-up': { note: string; moulds?: readonly PlanMould[] };
   abandoned: { reason: string };
   /** `poured`: what the batch came to, with the method that worked it out; absent where nothing could be. */
   closed: { actual: Milligrams; lines: readonly { line: LineId; actual: Milligrams }[]; poured?: PouredResult };

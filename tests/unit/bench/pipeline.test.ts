@@ -302,6 +302,9 @@ describe('a parked batch', () => {
     expect(await rig.intent({ kind: 'take-up', batch: first.id, note: '' })).toMatchObject({ refusal: { code: 'another-batch' } });
     await rig.intent({ kind: 'park', reason: 'dinner' });
     expect(await rig.intent({ kind: 'take-up', batch: 'batch-none', note: '' })).toMatchObject({ refusal: { code: 'no-such' } });
+    expect(await rig.intent({ kind: 'take-up', batch: first.id, note: '', moulds: ['loaf'] })).toMatchObject({
+      refusal: { code: 'no-such', params: { what: 'mould' } },
+    });
     expect(await rig.intent({ kind: 'take-up', batch: first.id, note: '' })).toMatchObject({ ok: true });
     expect(rig.bench.batch()).toMatchObject({ id: first.id, status: 'weighing', version: first.version + 3 });
   });

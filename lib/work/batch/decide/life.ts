@@ -1,5 +1,6 @@
 import { mg } from '#lib/units/mass';
 import { UNSTATED_WITHIN, alike } from '../alike';
+import { mouldsToName } from '../batter';
 import type { Draft } from '../entries';
 import { asPoured } from '../poured/as-poured';
 import { resultOf } from '../poured/result';
@@ -50,9 +51,12 @@ export const resume: Decider<'resume'> = (state, { body, boot }) => {
 export const park: Decider<'park'> = (_state, { body }) =>
   blank(body.reason) ? refuse('no-such', { what: 'reason', id: '' }) : allow(draft('parked', { reason: body.reason }));
 
-export const takeUp: Decider<'take-up'> = (_state, command) => {
+export const takeUp: Decider<'take-up'> = (state, command) => {
+  const { note, moulds = [] } = command.body;
   const no = otherArmed(command);
-  return no === null ? allow(draft('taken-up', { note: command.body.note })) : deny(no);
+  if (no !== null) return deny(no);
+  if (moulds.length > 0 && !mouldsToName(state)) return refuse('already-done', { what: 'moulds' });
+  return allow(draft('taken-up', { note, ...(moulds.length === 0 ? {} : { moulds }) }));
 };
 
 export const abandon: Decider<'abandon'> = (_state, { body }) => {

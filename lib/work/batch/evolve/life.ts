@@ -24,7 +24,12 @@ export const parked: Evolve<'parked'> = (state) => ({
   away: null,
 });
 
-export const takenUp: Evolve<'taken-up'> = (state) => ({ ...state, status: state.parkedFrom ?? 'weighing', parkedFrom: null });
+export const takenUp: Evolve<'taken-up'> = (state, { body: { moulds } }) => ({
+  ...state,
+  ...(moulds && { plan: { ...state.plan, moulds } }),
+  status: state.parkedFrom ?? 'weighing',
+  parkedFrom: null,
+});
 
 const ended = { pans: {}, alarms: {}, away: null, open: null } satisfies Partial<BatchState>;
 

@@ -260,7 +260,8 @@ const TELL: { readonly [K in EntryKind]: Tell<K> } = {
   'came-back': ({ body }) => told(body.same ? 'came-back' : 'came-back-unlike', { ...known('was', body.was), ...known('now', body.now) }),
   resumed: ({ body }, batch) => told('resumed', { ...material(batch, body.line), contents: body.contents, note: body.note }),
   parked: ({ body }) => told('parked', { reason: body.reason }),
-  'taken-up': ({ body }) => told('taken-up', { note: body.note }),
+  'taken-up': ({ body: { note, moulds = [] } }) =>
+    told('taken-up', { note, ...(moulds.length === 0 ? {} : { moulds: moulds.map(({ name }) => name).join(', ') }) }),
   abandoned: ({ body }) => told('abandoned', { reason: body.reason }),
   closed: ({ body }) => told('closed', { actual: body.actual }),
   'scale-checked': ({ body }) =>

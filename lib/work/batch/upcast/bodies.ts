@@ -8,7 +8,7 @@ import { oneOf } from '../../words';
 import { degrees, id, mass, unit, use, weighed, whole } from './atoms';
 import { course } from './course';
 import { line, lot, plan } from './plan';
-import { POURING } from './pouring';
+import { planMould, POURING } from './pouring';
 import { actKind, remedyChosen, wrongStated } from './remedy';
 
 const lineId = id<LineId>();
@@ -201,7 +201,7 @@ export const BODIES: { readonly [K in EntryKind]: z.ZodMiniType<EntryBodies[K]> 
   'came-back': z.strictObject({ same: z.boolean(), was: z.nullable(mass), now: z.nullable(mass) }),
   resumed: z.strictObject({ line: z.nullable(lineId), contents, note: text }),
   parked: z.strictObject({ reason: text }),
-  'taken-up': z.strictObject({ note: text }),
+  'taken-up': z.strictObject({ note: text, moulds: z.exactOptional(z.array(planMould)) }),
   abandoned: z.strictObject({ reason: text }),
   closed: z.strictObject({ actual: mass, lines: z.array(z.strictObject({ line: lineId, actual: mass })), poured: z.exactOptional(poured) }),
   'scale-checked': z.strictObject({ instrument: instrumentId, nominal: mass, shown: mass, difference: mass }),

@@ -3,12 +3,16 @@ import type { Solver } from '#lib/soap/remedy/solver';
 import { as } from '#lib/units/id';
 import type { BatchId, EntryId, LineId } from '#lib/units/id';
 import { grams, mg } from '#lib/units/mass';
+import { batterOf } from '#lib/work/batch/batter';
 import { toEntry } from '#lib/work/batch/index';
 import type { CommandBodies, Entry } from '#lib/work/batch/index';
 import { lotsOf } from '#lib/work/batch/lots';
 import { asPoured } from '#lib/work/batch/poured/index';
+import { mouldsIn } from '#lib/work/batch/pouring/places';
 import { review } from '#lib/work/batch/review';
 import { upcastLines } from '#lib/work/batch/upcast';
+import type { Mould } from '#lib/work/formula/index';
+import { mouldsFor } from '#lib/work/formula/mould-offers';
 import { BatchRig, MAIN } from '#tests/support/batch';
 import { formula } from '#tests/support/formula';
 import { batchOf, factsWith, LIMITS } from '#tests/support/remedy-rig';
@@ -21,6 +25,12 @@ beforeAll(async () => {
 
 const line = (id: string): LineId => as(id);
 const SECOND = as<BatchId>('batch-2');
+const box = (id: string, length: string): Mould => ({
+  id,
+  name: id,
+  shape: { kind: 'box', length, width: '100', depth: '50' },
+  lengthU: null,
+});
 
 /** 800 g of olive where 700 were to be, and nothing left to scale the batch with: a part of the pot is set aside. */
 const chosen = () => {
@@ -107,6 +117,28 @@ describe('a part of the pot that is set aside', () => {
     for (const { plan } of Object.values(own.now.lines)) expect(plan.tolerance).toBeGreaterThanOrEqual(Math.min(100, plan.target));
     own.makeLye().join();
     expect(own.now.status).toBe('joined');
+  });
+
+  it('is poured into the moulds that are chosen as it is taken up, which are asked for once and told in its record', () => {
+    const moulds = mouldsFor(['loaf', 'tray'], [box('loaf', '200'), box('tray', '100')], batterOf(setAside(chosen()).own.now)) ?? [];
+    expect(moulds.map(({ n, brimMl, pattern }) => [n, brimMl, pattern])).toEqual([
+      [1, 1000, null],
+      [2, 500, null],
+    ]);
+    expect(mouldsFor(['loaf', 'gone'], [box('loaf', '200')], { ml: 500, mass: 500_000 })).toBeNull();
+    const { own } = measured(chosen());
+    own.must('take-up', { note: '', moulds });
+    expect(mouldsIn(own.now).map(({ name }) => name)).toEqual(['loaf', 'tray']);
+    const read = upcastLines(own.entries.map((entry) => JSON.stringify(entry)));
+    expect(read.ok && read.entries).toEqual(own.entries);
+    expect(review(own.entries).story.find(({ code }) => code === 'taken-up')?.params).toMatchObject({ moulds: 'loaf, tray' });
+    own.must('park', { reason: 'again' });
+    expect(own.code('take-up', { note: '', moulds })).toBe('already-done');
+    own.must('take-up', { note: '' });
+    expect(mouldsIn(own.now)).toHaveLength(2);
+    own.weighAll().makeLye();
+    // Like any mould of a plan each wants its pattern before joining.
+    expect(own.code('join', { held: true })).toBe('joining-held');
   });
 
   it('measured on the pan leaves both batches the doubt of the scale; said by a person, that of a person', () => {
