@@ -53,16 +53,16 @@ export const createForecasts = (pause: () => Promise<unknown> = () => sleep(BREA
     return learned.maker;
   };
 
-  const asked = (rows: readonly BarsSummary[], kept: CureKept, wall: number): readonly Asked[] => {
+  const asked = (rows: readonly BarsSummary[], taught: readonly BarsSummary[], kept: CureKept, wall: number): readonly Asked[] => {
     const rule = ruleOf(kept);
-    const all = lessonsIn(rows);
+    const all = lessonsIn(taught);
     return rows.flatMap((row): readonly Asked[] => {
       const followed = followedBy(row);
       if (typeof followed === 'string') return [];
       const today = wholeDays(followed.from, wall);
       const lessons = lessonsBut(all, row.id);
-      const taught = all.flatMap(({ id, watch }) => (id === row.id ? [] : [[id, watch.weighings.length]]));
-      const key = JSON.stringify([row.version, rule, today, taught]);
+      const by = all.flatMap(({ id, watch }) => (id === row.id ? [] : [[id, watch.weighings.length]]));
+      const key = JSON.stringify([row.version, rule, today, by]);
       const work = (): LotForecast | null => {
         const forecast = forecastOf({ id: row.id, watch: followed.watch, rule, today, maker: makerOf(lessons) });
         return forecast === null ? null : { ...followed, forecast };
@@ -82,9 +82,12 @@ export const createForecasts = (pause: () => Promise<unknown> = () => sleep(BREA
   };
 
   return {
-    /** At once: what is not there yet is begun, and stands as it was before where it was. */
-    now(rows: readonly BarsSummary[], kept: CureKept, wall: number): Forecasted {
-      wanted = asked(rows, kept, wall);
+    /**
+     * At once: what is not there yet is begun, and stands as it was before where it was. `taught`: lots that teach, gone ones among them, as on
+     * the pages of bars, which would tell other days else.
+     */
+    now(rows: readonly BarsSummary[], taught: readonly BarsSummary[], kept: CureKept, wall: number): Forecasted {
+      wanted = asked(rows, taught, kept, wall);
       const ids = new Set(wanted.map(({ id }) => id));
       for (const id of known.keys()) if (!ids.has(id)) known.delete(id);
       const working = wanted.filter(({ id, basis }) => known.get(id)?.basis !== basis).length;

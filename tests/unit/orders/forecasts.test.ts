@@ -16,11 +16,11 @@ const lot = (id: string, grams: readonly number[]): BarsSummary =>
   }) as unknown as BarsSummary;
 
 /** The days of what could be worked out, once all of it is. */
-const daysOf = async (rows: readonly BarsSummary[]) => {
+const daysOf = async (rows: readonly BarsSummary[], taught = rows) => {
   const forecasts = createForecasts(() => Promise.resolve());
-  forecasts.now(rows, USUAL_CURE, 30 * DAY_MS);
+  forecasts.now(rows, taught, USUAL_CURE, 30 * DAY_MS);
   await forecasts.settled();
-  const { found, working } = forecasts.now(rows, USUAL_CURE, 30 * DAY_MS);
+  const { found, working } = forecasts.now(rows, taught, USUAL_CURE, 30 * DAY_MS);
   expect(working).toBe(0);
   return [...found].map(([id, { forecast }]) => [id, forecast.ready]);
 };
@@ -31,4 +31,11 @@ it('a bar typed far heavier than it was cut leaves its lot without a day, teache
   const alone = await daysOf([good]);
   expect(alone).toHaveLength(1);
   expect(await daysOf([wrong, good])).toEqual(alone);
+});
+
+it('lots that are gone teach how long the next takes, as they do on the pages of bars', async () => {
+  const [now, gone] = [lot('bars:a/1', [120]), ['b', 'c', 'd'].map((id) => lot(`bars:${id}/1`, [120, 96, 95]))];
+  const [alone, together, apart] = await Promise.all([daysOf([now]), daysOf([now, ...gone]), daysOf([now], [now, ...gone])]);
+  expect(apart[0]).toEqual(together[0]);
+  expect(apart[0]).not.toEqual(alone[0]);
 });
