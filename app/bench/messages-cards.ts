@@ -24,10 +24,20 @@ const trace = {
 export const whyNot = (code: string): string => (messages.holds as Readonly<Record<string, string>>)[code] ?? code.replaceAll('-', ' ');
 const holdOf = (params: Params): string => whyNot(textIn(params, 'reason'));
 
+/** What leaves the superfat so unsure, most of all. */
+const becauseOf = (cause: string, name: string): string => {
+  if (cause === 'set-aside') return ': what was set aside was never weighed';
+  if (cause === 'stated') return ': what was taken out or lost was not weighed';
+  if (cause === 'sv') return `, mostly by the value of ${name}`;
+  if (cause === 'purity') return `, mostly by the purity of ${name}`;
+  return cause === 'gain' ? ', mostly by the scale' : '';
+};
+
 const overrideSub: Word = (params, show) => {
   const [value, limit] = [numberIn(params, 'value'), numberIn(params, 'limit')];
   if (Number.isNaN(value) || Number.isNaN(limit)) return 'goes on record';
-  if (textIn(params, 'reason') === 'may-be-lye-heavy') return `superfat may be as low as ${show.share(value)}. Goes on record`;
+  if (textIn(params, 'reason') === 'may-be-lye-heavy')
+    return `superfat may be as low as ${show.share(value)}${becauseOf(textIn(params, 'because'), textIn(params, 'name'))}. Goes on record`;
   const write = textIn(params, 'reason') === 'apart' ? show.difference : show.temperature;
   return `${write(value)}, allowed ${write(limit)}. Goes on record`;
 };

@@ -1,6 +1,9 @@
 import { tooHotForHydroxide } from '#lib/work/batch/cooled';
-import type { LineState } from '#lib/work/batch/index';
+import type { LineId } from '#lib/units/id';
+import type { BatchState, LineState } from '#lib/work/batch/index';
 import { joiningHolds, lyeMade, mayJoin, withTyped, type JoiningHold } from '#lib/work/batch/joining';
+import { own } from '#lib/work/batch/own';
+import { asPoured } from '#lib/work/batch/poured/as-poured';
 import { PRECAUTIONS } from '#lib/work/batch/precautions';
 import type { JoiningCue } from '../cue';
 import { choice, closedChoice } from './choices';
@@ -49,10 +52,21 @@ const joinChoice = (stage: Scenery, holds: readonly JoiningHold[]): Choice => {
 
 const overrideChoice = (stage: Scenery, hold: JoiningHold): Choice => {
   const { reason, value, limit } = hold;
-  const params = { reason, ...(value === null ? {} : { value }), ...(limit === null ? {} : { limit }) };
+  const because = reason === 'may-be-lye-heavy' ? becauseOf(stage.batch) : {};
+  const params = { reason, ...(value === null ? {} : { value }), ...(limit === null ? {} : { limit }), ...because };
   return choice('override', params, true, () => {
     if (isTemperature(reason)) stage.wants.push({ kind: 'override', body: { reason, held: true, note: '' } });
   });
+};
+
+/** What makes the superfat as unsure as it is most of all: the cause of the width, and of what it is. */
+const becauseOf = (batch: BatchState): Readonly<Record<string, string>> => {
+  const answer = asPoured(batch);
+  const widest = answer.kind === 'figures' ? answer.superfat?.parts[0] : undefined;
+  if (widest === undefined) return {};
+  const { what, of, name } = widest;
+  const aside = what === 'stated' && own(batch.lines, of as LineId)?.contributions.some(({ kind }) => kind === 'brought') === true;
+  return { because: aside ? 'set-aside' : what, name };
 };
 
 type Temperature = Exclude<JoiningHold['reason'], Firm>;

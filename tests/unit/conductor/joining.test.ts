@@ -33,7 +33,9 @@ describe('joining lye that may be heavy', () => {
     expect(Number(allow?.card.params['value'])).toBeLessThan(0);
     const show = { mass: String, temperature: String, difference: String, share: (value: number) => `${(value / 10_000).toFixed(1)} %` };
     expect(cardWordsFor('override').title(allow?.card.params ?? {}, show)).toBe('Allow: it may be lye-heavy');
-    expect(cardWordsFor('override').sub(allow?.card.params ?? {}, show)).toMatch(/^superfat may be as low as -\d\.\d %\. Goes on record$/);
+    expect(cardWordsFor('override').sub(allow?.card.params ?? {}, show)).toMatch(
+      /^superfat may be as low as -\d\.\d %, mostly by the value of [\w ]+\. Goes on record$/,
+    );
     allow?.take();
     expect(stage.wants).toEqual([{ kind: 'override', body: { reason: 'may-be-lye-heavy', held: true, note: '' } }]);
   });

@@ -1,4 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { cardWordsFor } from '../../../../app/bench/messages-cards';
+import { joiningScene } from '#lib/bench/conductor/joining';
+import type { Scenery } from '#lib/bench/conductor/stage';
 import type { Solver } from '#lib/soap/remedy/solver';
 import { as } from '#lib/units/id';
 import type { BatchId, EntryId, LineId } from '#lib/units/id';
@@ -148,6 +151,19 @@ describe('a part of the pot that is set aside', () => {
     // And on Review it is the scale's, where it was one's.
     expect(taken(told)).toEqual([MAIN, MAIN]);
     expect(taken(said)).toEqual([null, null]);
+  });
+
+  it('is asked about before joining with why: nobody weighed what was set aside', () => {
+    const { own } = setAside(chosen());
+    own.must('take-up', { note: '' });
+    own.weighAll().makeLye();
+    const probes = (['lye', 'oils'] as const).map((use) => ({ use, value: 42_000, freshness: 'fresh', suspect: null }));
+    const stage = { batch: own.now, view: { boot: own.now.boot, probes, lyeSeen: null }, now: 0, wants: [], memory: {} };
+    const asks = joiningScene(stage as unknown as Scenery).choices?.find(({ card }) => card.code === 'override')?.card;
+    expect(asks?.params).toMatchObject({ reason: 'may-be-lye-heavy', because: 'set-aside' });
+    expect(cardWordsFor('override').sub(asks?.params ?? {}, { share: String } as never)).toMatch(
+      /: what was set aside was never weighed\./,
+    );
   });
 
   it('cannot be crossed out of either: it would stand in both, or in none', () => {
