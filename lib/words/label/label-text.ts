@@ -58,6 +58,9 @@ const durabilityText = ({ durability }: LabelSettings, poured: number): string |
   return labelWords.bestBefore(monthAfter(poured, durability.months));
 };
 
+/** Control characters come along with what is pasted; no XML holds them and no face draws them. */
+const printable = (text: string): string => text.replaceAll(/[\p{Cc}\uFFFE\uFFFF]/gu, ' ');
+
 const said = (text: string | null): readonly string[] => (text === null || text.trim() === '' ? [] : [text.trim()]);
 
 /** What it is called on the front. */
@@ -68,8 +71,8 @@ export const labelText = ({ settings, formula, list, mark, realm, net, poured, h
   const { purpose, cautions, responsible, origin } = settings;
   const stated = net === null ? null : netStatement(net);
   return {
-    title: labelTitle(settings, formula),
-    purpose: purpose === null || purpose.trim() === '' ? null : purpose.trim(),
+    title: printable(labelTitle(settings, formula)),
+    purpose: purpose === null || purpose.trim() === '' ? null : printable(purpose.trim()),
     net:
       stated === null || net === null
         ? null
@@ -85,6 +88,6 @@ export const labelText = ({ settings, formula, list, mark, realm, net, poured, h
       labelWords.batch(mark),
       ...said(labelWords.realm[realm]),
       ...said(head === undefined ? null : labelWords.head(head)),
-    ],
+    ].map(printable),
   };
 };

@@ -1,8 +1,10 @@
 import PDFDocument from 'pdfkit';
 import { describe, expect, it } from 'vitest';
 import { mg } from '#lib/units/mass';
+import { labelText } from '#lib/words/label/label-text';
 import { A4, codeRuns, labelSvg, LETTER, placesOn, sheetSvg } from '#lib/work/label/draw';
 import { heightFor, layLabel, type LabelLayout } from '#lib/work/label/layout';
+import { NO_LABEL_SETTINGS } from '#lib/work/label/settings';
 import type { LabelText } from '#lib/work/label/placed';
 import { linesIn, widthIn } from '#lib/work/label/lines-in';
 import { undrawn } from '#server/export/label/faces-in';
@@ -185,6 +187,15 @@ describe('a label drawn', () => {
     expect(svg).toContain('Meadow &lt;soap&gt;');
     expect(svg).toContain('<title>a &quot;b&quot; &lt;c&gt;</title>');
     expect(svg).not.toContain('<soap>');
+  });
+
+  it('leaves out what came along with pasted text and no XML holds', () => {
+    const settings = { ...NO_LABEL_SETTINGS, title: 'Meadow\u0002', cautions: ['For\u000Bexternal use.'] };
+    const list = { items: [], unnamed: [], leftOut: [] };
+    const said = labelText({ settings, formula: 'x', list, mark: '26-1/1', realm: 'real', net: null, poured: 0 });
+    const svg = labelSvg(layLabel(said, size), modules, { title: 't' });
+    expect(/\p{Cc}/u.test(svg)).toBe(false);
+    expect(svg).toContain('For external use.');
   });
 
   it('stands on a sheet as often as there is room', () => {
