@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { BarsEntry } from '#lib/work/bars/index';
 import type { Entry } from '#lib/work/batch/index';
 import { standOf } from '#lib/work/orders/delivered';
+import type { Lot } from '#lib/work/formula/index';
 import type { Goods, Order } from '#lib/work/orders/documents';
 import { drawnBy, wrapOnHand } from '#lib/work/orders/wraps';
 import { documentsOf } from '#lib/work/shelf/context';
@@ -72,6 +73,11 @@ describe('the invented half-year of the practice bench', () => {
       const weights = weighings.map(({ sum, bars: of }) => sum / of);
       expect(weights).toEqual(weights.toSorted((a, b) => b - a));
     }
+  });
+
+  it('has scents whose certificates name allergens, so that labels do', () => {
+    const stated = documentsOf<Lot>(store.shelf.now(), 'lot').filter(({ certificate }) => certificate?.allergens !== undefined);
+    expect(new Set(stated.map(({ material }) => material))).toEqual(new Set(['alder-wood-scent']));
   });
 
   it('has photographs of newer bars on the days of the schedule, kept as a camera’s are, and other from day to day', async () => {

@@ -15,7 +15,7 @@ import { makeBatch } from '../batch';
 import { HANDS, notesOf } from '../workshop';
 import { barsOf } from './bars';
 import type { KeptPictures } from './pictures';
-import { CONTEXT, FORMULAS, LASTS, MOULDS, SODA } from './workshop';
+import { CONTEXT, FORMULAS, LASTS, MOULDS, SODA, statedOf } from './workshop';
 
 export interface HalfYear {
   readonly seed: number;
@@ -152,7 +152,7 @@ export const receiptsOf = (pasts: readonly Past[], now: number, offsetMin: numbe
   return [...used].map(([id, { material, mark, mass, first }]): Lot => {
     const [, pack] = LASTS[material] ?? [0, PACKS];
     const amount = mg(Math.ceil((1.04 * mass) / (pack * MG)) * pack * MG);
-    const kept = SODA?.id === id ? SODA : { id, mark, material, certificate: null, files: [] };
+    const kept = SODA?.id === id ? SODA : { id, mark, material, certificate: statedOf(material), files: [] };
     const came = dayOf(first - 3 * DAY_MS, offsetMin);
     const until = dayOf(first + 420 * DAY_MS, offsetMin);
     return {

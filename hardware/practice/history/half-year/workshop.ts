@@ -86,6 +86,10 @@ export const VESSELS: readonly WorkshopVessel[] = SAMPLE_WORKSHOP.vessels;
 /** The one lot whose certificate every plan counts with. */
 export const SODA: Lot | undefined = SAMPLE_WORKSHOP.lots.find(({ id }) => id === 'lot-soda-06');
 
+/** What the supplier of a scent states with every delivery: its limit and allergens, so that labels name some. */
+export const statedOf = (material: string): Lot['certificate'] =>
+  SAMPLE_WORKSHOP.lots.find((one) => one.material === material && one.certificate?.allergens !== undefined)?.certificate ?? null;
+
 export const CONTEXT: PlanContext = SAMPLE_WORKSHOP;
 
 export const CUTTER: CutterKept = {
