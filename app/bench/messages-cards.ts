@@ -22,7 +22,11 @@ const trace = {
 
 /** Why something cannot be done, from its code. */
 export const whyNot = (code: string): string => (messages.holds as Readonly<Record<string, string>>)[code] ?? code.replaceAll('-', ' ');
-const holdOf = (params: Params): string => whyNot(textIn(params, 'reason'));
+/** Lye that crosses no limit is held while it may still heat. */
+const holdOf = (params: Params): string =>
+  textIn(params, 'reason') === 'lye-too-hot' && Number.isNaN(numberIn(params, 'limit'))
+    ? whyNot('lye-still-heating')
+    : whyNot(textIn(params, 'reason'));
 
 /** What leaves the superfat so unsure, most of all. */
 const becauseOf = (cause: string, name: string): string => {
@@ -39,7 +43,8 @@ const overrideSub: Word = (params, show) => {
   if (textIn(params, 'reason') === 'may-be-lye-heavy')
     return `superfat may be as low as ${show.share(value)}${becauseOf(textIn(params, 'because'), textIn(params, 'name'))}. Goes on record`;
   const write = textIn(params, 'reason') === 'apart' ? show.difference : show.temperature;
-  return `${write(value)}, allowed ${write(limit)}. Goes on record`;
+  // What it is now stands beside it in large: four cards on a small screen have room for no more.
+  return `allowed ${write(limit)}, on record`;
 };
 
 /** Of the vessel of the open line: how many lines lose what is in it. */

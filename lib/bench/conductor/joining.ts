@@ -44,9 +44,12 @@ export const joiningNow = (
 
 const mayOverride = (hold: JoiningHold): boolean => hold.overridable && !hold.overridden && hold.level === 'hold';
 
+/** Lye that crosses no limit is held while it may still heat. */
+const heats = ({ reason, limit }: JoiningHold): boolean => reason === 'lye-too-hot' && limit === null;
+
 const joinChoice = (stage: Scenery, holds: readonly JoiningHold[]): Choice => {
   const against = holds.find((hold) => hold.level === 'hold' && !hold.overridden);
-  if (against !== undefined) return closedChoice('join', {}, against.reason);
+  if (against !== undefined) return closedChoice('join', {}, heats(against) ? 'lye-still-heating' : against.reason);
   return choice('join', {}, true, () => void stage.wants.push({ kind: 'join', body: { held: true } }));
 };
 

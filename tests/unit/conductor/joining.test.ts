@@ -3,6 +3,7 @@ import { joiningScene } from '#lib/bench/conductor/joining';
 import type { Scenery } from '#lib/bench/conductor/stage';
 import { PRECAUTIONS } from '#lib/work/batch/index';
 import type { Want } from '#lib/work/batch/index';
+import { celsius } from '#lib/units/temperature';
 import { cardWordsFor } from '../../../app/bench/messages-cards';
 import { started } from '#tests/support/batch';
 import { formula, planned } from '#tests/support/formula';
@@ -45,6 +46,21 @@ describe('joining lye that may be heavy', () => {
     expect(scene.phase).toBe('joining');
     expect(scene.choices?.map(({ card }) => card.code)).toEqual(['join']);
   });
+});
+
+it('lye that crosses no limit and may still heat is not told to be too hot', () => {
+  const stage = readyAt('5');
+  const lyeSeen = { first: celsius(20), highest: celsius(41) };
+  const [join, allow] = joiningScene({ ...stage, view: { ...stage.view, lyeSeen } }).choices ?? [];
+  expect(join?.card.why).toBe('lye-still-heating');
+  const show = { mass: String, temperature: String, difference: String, share: String };
+  const { title, sub } = cardWordsFor('override');
+  expect([title(allow?.card.params ?? {}, show), sub(allow?.card.params ?? {}, show)]).toEqual([
+    'Allow: lye still heating',
+    'goes on record',
+  ]);
+  const hot = { reason: 'lye-too-hot', value: 60_000, limit: 50_000 };
+  expect([title(hot, show), sub(hot, show)]).toEqual(['Allow: lye too hot', 'allowed 50000, on record']);
 });
 
 /** The hydroxide dry in its cup, the liquid ticked cold. */
