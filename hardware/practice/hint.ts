@@ -2,6 +2,7 @@ import type { BarsCue } from '#lib/bench/bars/types';
 import type { BenchCue, BlockReason, CuePhase, PortionCue } from '#lib/bench/cue';
 import type { ScaleRole } from '#lib/measure/instrument';
 import type { InstrumentId } from '#lib/units/id';
+import { sumOfAll } from '#lib/units/sum';
 import type { BatchState, VesselState, WeighMode } from '#lib/work/batch/index';
 import { barsHint, type BarsHint } from './bars';
 import { jobHint, potStill, pourShelf, stirredIn, type JobHint } from './pour-hint';
@@ -107,4 +108,4 @@ const joinedHint = (batch: BatchState | null): JoinedHint | null => {
   return { into, from: from.map(({ plan, delivered }) => ({ id: plan.id, mass: sumOf(delivered) })) };
 };
 
-const sumOf = (held: VesselState['delivered']): number => Object.values(held).reduce((sum, part) => sum + part, 0);
+const sumOf = (held: VesselState['delivered']): number => sumOfAll(Object.values(held));

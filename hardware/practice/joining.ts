@@ -1,3 +1,4 @@
+import { sumOfAll } from '#lib/units/sum';
 import type { JoinedHint } from './hint';
 import type { ShelfVessel } from './shelf-vessel';
 import { CLINGS } from './maker';
@@ -40,7 +41,7 @@ export const pourTogether = (world: World, joined: JoinedHint, shelf: Shelf): vo
     if (vessel !== undefined) vessel.contents -= mass;
     return mass;
   });
-  const mass = poured.reduce((a, b) => a + b, 0);
+  const mass = sumOfAll(poured);
   const planned = shelf.find(({ id }) => id === joined.into);
   // One not fetched before comes with what the record has in it, this pour among it.
   const contents = Math.max(0, (planned?.contents ?? 0) - mass);

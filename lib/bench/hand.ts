@@ -1,4 +1,5 @@
 import type { PersonId } from '#lib/units/id';
+import { sumOfAll } from '#lib/units/sum';
 import type { Entry } from '#lib/work/batch/index';
 
 /** One pour that ended because the bench said so, as the record has it. Masses in mg, `rate` in mg per s. */
@@ -36,7 +37,7 @@ const KEPT = 40;
 /** Mean of the lags and its variance, each lag known to `read` ms by the scale and scattering by `scatter` ms. */
 const weighted = (lags: readonly { readonly ms: number; readonly read: number }[], scatter: number) => {
   const weights = lags.map(({ read }) => 1 / (scatter ** 2 + read ** 2));
-  const all = weights.reduce((a, b) => a + b, 0);
+  const all = sumOfAll(weights);
   return { mean: lags.reduce((sum, { ms }, i) => sum + ms * (weights[i] ?? 0), 0) / all, variance: 1 / all };
 };
 

@@ -1,7 +1,7 @@
 import { above, amount, fraction } from './check';
 import { hydroxide, type Hydroxide } from './alkali';
 import { molarMass, M_WATER, type Formula } from './molar-mass';
-import { sumOf } from './sum';
+import { sumOf } from '#lib/units/sum';
 
 interface AcidFacts {
   readonly name: string;

@@ -1,7 +1,7 @@
 import { amount, fraction, purity } from './check';
 import { M_KOH, M_NAOH } from './molar-mass';
 import type { Source } from './source';
-import { sumOf } from './sum';
+import { sumOf } from '#lib/units/sum';
 
 export type Hydroxide = 'NaOH' | 'KOH';
 

@@ -1,7 +1,7 @@
 import { waterWithAcid, type AcidPortion } from './acid';
 import { pureMass, waterWith, type AlkaliPortion, type Hydroxide } from './alkali';
 import type { FatPortion } from './fat-portion';
-import { sumOf } from './sum';
+import { sumOf } from '#lib/units/sum';
 import type { Estimate } from './source';
 import { batterVolume, fatDensity, lyeComponent, otherComponent, type Component, type KnownDensity } from './volume';
 

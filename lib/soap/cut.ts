@@ -1,3 +1,4 @@
+import { sumOfAll } from '#lib/units/sum';
 import { above, amount, fraction } from './check';
 import type { FinishingLoss } from './finishing';
 import type { Spread90 } from './shrink/index';
@@ -56,7 +57,7 @@ const fitOf = (log: Log, bars: number, thickness: number, cuts: number, kerf: nu
     ends,
     lost: cuts * kerf,
     cutMass: perMm === null ? null : perMm * thickness,
-    endMass: perMm === null ? null : perMm * ends.reduce((sum, one) => sum + one, 0),
+    endMass: perMm === null ? null : perMm * sumOfAll(ends),
   };
 };
 

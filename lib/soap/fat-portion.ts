@@ -1,6 +1,6 @@
 import { amount, fraction, saponificationValue } from './check';
 import { M_KOH } from './molar-mass';
-import { sumOf } from './sum';
+import { sumOf } from '#lib/units/sum';
 
 /**
  * What the fatty part is to lye. A `triglyceride` gives soap and glycerol; a `wax` soap and a fatty alcohol that stays, no glycerol; a

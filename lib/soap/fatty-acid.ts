@@ -1,6 +1,6 @@
 import { amount } from './check';
 import { molarMass } from './molar-mass';
-import { sumOf } from './sum';
+import { sumOf } from '#lib/units/sum';
 
 /** Chain length, double bonds and hydroxyls settle a fatty acid's molar mass. Keys are the usual shorthand; `18:1-OH` is ricinoleic. */
 const FATTY_ACIDS = {

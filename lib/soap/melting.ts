@@ -2,7 +2,7 @@ import { isHard } from './fats/index';
 import { fatHeatCapacity } from './heat/fat';
 import { mixedCelsius } from './heat/mix';
 import type { Source } from './source';
-import { sumOf } from './sum';
+import { sumOf } from '#lib/units/sum';
 
 /** A fat as far as its melting goes, °C; `null` where it is liquid in any workshop. */
 interface Melts {

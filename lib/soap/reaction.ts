@@ -3,7 +3,7 @@ import { alkaliSupply, pureMass, waterWith, type AlkaliPortion } from './alkali'
 import { amount } from './check';
 import { demandOf, freeAcidOf, unsaponifiableOf, type FatPortion } from './fat-portion';
 import { M_GLYCEROL, M_WATER } from './molar-mass';
-import { sumOf } from './sum';
+import { sumOf } from '#lib/units/sum';
 
 export interface Batter {
   readonly fats: readonly FatPortion[];

@@ -7,7 +7,7 @@ import type { FatPortion } from './fat-portion';
 import { superfat } from './superfat';
 import { spreadOf, type Cause, type Spread } from './superfat-spread';
 import type { Estimate } from './source';
-import { sumOf } from './sum';
+import { sumOf } from '#lib/units/sum';
 
 /**
  * What is believed of a fat's saponification value.

@@ -1,5 +1,5 @@
 import { chanceBelowZero, type Doubt } from './doubt';
-import { sumOf } from './sum';
+import { sumOf } from '#lib/units/sum';
 
 /** One independent cause of doubt: what one standard deviation of it adds to the demand of the fats and to the net supply, in moles. */
 export interface Cause extends Pick<Doubt, 'shape' | 'ends'> {

@@ -1,4 +1,4 @@
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import { numberOf } from '#lib/work/formula/index';
 import type { Amount, Blend, Entry, Formula } from '#lib/work/formula/index';
 

@@ -4,6 +4,7 @@ import type { InstrumentConfig } from '#lib/measure/instrument';
 import { linkAdvice } from '#lib/measure/link/words';
 import type { InstrumentsPage } from '#lib/protocol/http';
 import { numberText } from '#lib/units/format';
+import { sumOfAll } from '#lib/units/sum';
 import { useDisplay } from '../../_live/use';
 import { capital } from '#lib/words/words';
 import { PaperSection } from '../../_ui/section';
@@ -86,7 +87,7 @@ function Row({ one, open, onOpen, put, onChange }: RowProps) {
   const { locale } = useDisplay();
   const { config, status } = one;
   const { instruments } = messages;
-  const faults = Object.values(status.faults).reduce((sum, count) => sum + count, 0);
+  const faults = sumOfAll(Object.values(status.faults));
   const advice = linkAdvice(status);
   return (
     <Fragment>

@@ -2,6 +2,7 @@ import { STILL } from '#lib/measure/probe/check';
 import type { ProbeUse } from '#lib/measure/reading';
 import { milliCelsius } from '#lib/units/temperature';
 import type { MilliCelsius } from '#lib/units/temperature';
+import { sumOfAll } from '#lib/units/sum';
 import { liveStore } from '../../_live/use';
 
 const LOOKS = 10;
@@ -18,5 +19,5 @@ export const steadyValue = async (use: ProbeUse): Promise<MilliCelsius | 'lost' 
     seen.push(probe.value - (probe.correction ?? 0));
   }
   if (Math.max(...seen) - Math.min(...seen) > STILL) return 'moving';
-  return milliCelsius(Math.round(seen.reduce((sum, one) => sum + one, 0) / seen.length));
+  return milliCelsius(Math.round(sumOfAll(seen) / seen.length));
 };

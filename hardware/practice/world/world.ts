@@ -1,4 +1,5 @@
 import type { ScaleRole } from '#lib/measure/instrument';
+import { sumOfAll } from '#lib/units/sum';
 import { createHands } from './hands';
 import type { Hands } from './hands';
 import { carried, emptyPan, forceOn } from './pan';
@@ -99,7 +100,7 @@ export const createWorld = ({ seed, scales }: WorldOptions): World => {
       const weighing = weighings[role];
       if (weighing === undefined) return 0;
       const drops = Array.from({ length: 1 + Math.floor(chance.next() * 4) }, () => Math.round(chance.between(30, 70)));
-      const mass = drops.reduce((a, b) => a + b, 0);
+      const mass = sumOfAll(drops);
       weighing.pan.wet += mass;
       brought += mass;
       return mass;

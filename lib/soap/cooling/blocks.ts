@@ -1,3 +1,4 @@
+import { meanOf } from '#lib/units/sum';
 import type { Block, Sample } from './types';
 
 /** Samples of the block that is being filled. */
@@ -47,7 +48,7 @@ const blockOf = (samples: readonly Sample[], until: number): Block | null => {
   const near = Math.max(KEPT, KEPT_TIMES * distance, 1.1 * stepOf(values));
   const kept = samples.filter(({ celsius }) => Math.abs(celsius - middle) <= near);
   if (kept.length < wanted) return null;
-  return { at: mean(kept.map(({ at }) => at)), celsius: mean(kept.map(({ celsius }) => celsius)) };
+  return { at: meanOf(kept.map(({ at }) => at)), celsius: meanOf(kept.map(({ celsius }) => celsius)) };
 };
 
 /** The step of a coarse probe, so that its neighbouring digit is no outlier; 0 where the values show none. */
@@ -63,5 +64,3 @@ export const median = (values: readonly number[]): number => {
   const upper = sorted[half] ?? Number.NaN;
   return sorted.length % 2 === 1 ? upper : (upper + (sorted[half - 1] ?? Number.NaN)) / 2;
 };
-
-const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;

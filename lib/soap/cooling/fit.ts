@@ -1,3 +1,4 @@
+import { sumOfAll } from '#lib/units/sum';
 import { straight } from './power';
 import { roomNodes, type RoomNode } from './rooms';
 import type { Block, Room, Turn } from './types';
@@ -72,7 +73,7 @@ export const fitLaws = (blocks: readonly Block[], room: Room, turn: Turn | null)
     }
   }
   if (best === null) return null;
-  const weight = w.reduce((sum, one) => sum + one, 0);
+  const weight = sumOfAll(w);
   const scatter = (best.candidate.sum + BELIEF * BLOCK_ERROR ** 2) / (Math.max(weight - 3, 1) + BELIEF);
   const s2 = Math.max(scatter, FLOOR ** 2);
   const rho = Math.min(CORRELATION.high, Math.max(CORRELATION.low, neighbours(best.residuals, w)));
@@ -142,7 +143,7 @@ const shared = (found: readonly Candidate[], least: number, se2: number): readon
   const weights = found.map(({ prior, sum }) => prior * Math.exp(-(sum - least) / (2 * se2)));
   const most = Math.max(...weights);
   const kept = weights.map((weight) => (weight < NEGLIGIBLE * most ? 0 : weight));
-  const total = kept.reduce((sum, weight) => sum + weight, 0);
+  const total = sumOfAll(kept);
   return found.flatMap(({ power, room, side, z, k, uu, uk, kk }, i) => {
     const share = (kept[i] as number) / total;
     return share === 0 ? [] : [{ share, power, room, side, z, k, uu: se2 * uu, uk: se2 * uk, kk: se2 * kk }];

@@ -2,7 +2,7 @@ import { waterWithAcid, type AcidPortion } from '../acid';
 import { pureMass, waterWith, type AlkaliPortion, type Hydroxide } from '../alkali';
 import { above, amount, purity } from '../check';
 import { checkFractions, partsOf, type LiquidFractions, type LiquidPortion } from '../liquid';
-import { sumOf } from '../sum';
+import { sumOf } from '#lib/units/sum';
 
 /** What goes into the lye jug. */
 export interface LyeCharge {

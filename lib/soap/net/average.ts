@@ -1,6 +1,7 @@
+import { meanOf } from '#lib/units/sum';
 import type { Source } from '../source';
 import { averagePlan, CONTENTS_SOURCE, GUIDANCE_SHARE, GUIDANCE_SOURCE, MEAN_SOURCE, WHOLE_LOT_SHARE, WHOLE_SOURCE } from './plans';
-import { checkedSample, deviationOf, isBelow, meanOf, type NetSample } from './sample';
+import { checkedSample, deviationOf, isBelow, type NetSample } from './sample';
 import { tolerableError } from './tolerable';
 
 /** One step of a check: what it looked at, with every figure of its arithmetic, and whether it holds. */

@@ -1,6 +1,7 @@
+import { meanOf } from '#lib/units/sum';
 import { above, fraction } from '../check';
 import { SAMPLED_FROM } from './plans';
-import { deviationOf, meanOf } from './sample';
+import { deviationOf } from './sample';
 import { normalQuantile, studentQuantile } from './student';
 import { LEAST_NOMINAL, tolerableError } from './tolerable';
 

@@ -1,6 +1,7 @@
+import { meanOf } from '#lib/units/sum';
 import type { Source } from '../source';
 import { allowableVariation, HANDBOOK_SOURCE, handbookPlan, VARIATION_SOURCE } from './plans';
-import { checkedSample, deviationOf, isBelow, meanOf, type NetSample } from './sample';
+import { checkedSample, deviationOf, isBelow, type NetSample } from './sample';
 
 interface Held {
   readonly holds: boolean;

@@ -1,5 +1,5 @@
 import { above } from '../check';
-import { sumOf } from '../sum';
+import { meanOf, sumOf } from '#lib/units/sum';
 
 /** What a lot is checked by: net weights in grams, in the order in which they were drawn, and how many bars the lot has. */
 export interface NetSample {
@@ -16,8 +16,6 @@ export const checkedSample = ({ nominal, weights, lot }: NetSample): NetSample =
   if (weights.length > lot) throw new RangeError('more bars were weighed than the lot has');
   return { nominal, weights, lot };
 };
-
-export const meanOf = (values: readonly number[]): number => sumOf(values, (one) => one) / values.length;
 
 /** Estimated standard deviation, over n − 1; 0 for one value. */
 export const deviationOf = (values: readonly number[]): number => {

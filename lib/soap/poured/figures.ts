@@ -1,4 +1,4 @@
-import { sumOf } from '../sum';
+import { sumOf } from '#lib/units/sum';
 import { batterAt, fragranceAt, fragranceMass, fullAt, lyeAt } from './outcome';
 import { pouredSuperfat } from './superfat';
 import type { Figured, MassError, Pot, PotMasses, PouredFigures } from './types';

@@ -1,6 +1,6 @@
 import { pourable, volumeAt } from '../batter';
 import type { Estimate } from '../source';
-import { sumOf } from '../sum';
+import { sumOf } from '#lib/units/sum';
 import type { Outcome, Pot } from './types';
 import { wholeOf, type Whole } from './whole';
 

@@ -2,7 +2,7 @@ import { acidTake } from '../acid';
 import { alkaliSupply, pureMass } from '../alkali';
 import { waterOf, type BatterParts } from '../batter';
 import { fatDemand } from '../fat-portion';
-import { sumOf } from '../sum';
+import { sumOf } from '#lib/units/sum';
 
 /** What one gram of a line counts for. */
 export interface PerGram {

@@ -4,7 +4,7 @@ import type { Doubt } from '../doubt';
 import { M_KOH } from '../molar-mass';
 import { purityDoubt, svDoubt } from '../superfat-interval';
 import { spreadOf } from '../superfat-spread';
-import { sumOf } from '../sum';
+import { sumOf } from '#lib/units/sum';
 import type { Named } from './named';
 import { narrowingOf } from './narrowing';
 import { superfatAt } from './outcome';

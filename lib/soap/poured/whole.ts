@@ -1,7 +1,7 @@
 import { hydroxide } from '../alkali';
 import { M_KOH } from '../molar-mass';
 import { react } from '../reaction';
-import { sumOf } from '../sum';
+import { sumOf } from '#lib/units/sum';
 import { perGramOf, type PerGram } from './per-gram';
 import type { Belief, Pot, PotLine, PotParts } from './types';
 

@@ -4,7 +4,7 @@ import { freeAcidOf } from '../fat-portion';
 import { M_WATER } from '../molar-mass';
 import { perGramOf, type PerGram } from '../poured/per-gram';
 import type { PotLine } from '../poured/types';
-import { sumOf } from '../sum';
+import { sumOf } from '#lib/units/sum';
 
 /** What one gram of a line does to what a remedy must keep. */
 export interface Effect extends PerGram {

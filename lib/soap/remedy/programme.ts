@@ -1,3 +1,5 @@
+import { sumOfAll } from '#lib/units/sum';
+
 /**
  * A remedy as a programme. Masses in grams. What is in a vessel as a mixture leaves it only as a fraction of all of it, and leaves before
  * anything is added, which is never worse than after: final masses are then linear in the fraction kept, though a withdrawal times a
@@ -60,7 +62,7 @@ export interface Limit {
 }
 
 /** Total mass in a mixture. */
-export const heldBy = ({ holds }: Mixture): number => holds.reduce((sum, one) => sum + one, 0);
+export const heldBy = ({ holds }: Mixture): number => sumOfAll(holds);
 
 // Plain loops below: every combination of divisions comes through here.
 

@@ -1,3 +1,4 @@
+import { sumOfAll } from '#lib/units/sum';
 import { LAST_DAY } from './types';
 import type { CureWatch, NextWeighing } from './types';
 
@@ -9,7 +10,7 @@ const NEAR = 0.25;
 const SETTLED = 3;
 
 const spreadOf = (values: readonly number[]): number => {
-  const mean = values.reduce((sum, one) => sum + one, 0) / values.length;
+  const mean = sumOfAll(values) / values.length;
   return Math.sqrt(values.reduce((sum, one) => sum + (one - mean) ** 2, 0) / values.length);
 };
 
@@ -18,7 +19,7 @@ const narrowedBy = (paths: readonly ArrayLike<number>[], ready: readonly number[
   const losses = paths.map((path) => path[day] as number);
   const [sl, sr] = [Math.hypot(spreadOf(losses), noise), spreadOf(ready)];
   if (sl === 0 || sr === 0) return 0;
-  const [ml, mr] = [losses, ready].map((all) => all.reduce((sum, one) => sum + one, 0) / all.length) as [number, number];
+  const [ml, mr] = [losses, ready].map((all) => sumOfAll(all) / all.length) as [number, number];
   const together = losses.reduce((sum, loss, i) => sum + (loss - ml) * ((ready[i] as number) - mr), 0) / losses.length;
   return 1 - Math.sqrt(Math.max(0, 1 - (together / (sl * sr)) ** 2));
 };

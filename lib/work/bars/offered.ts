@@ -1,5 +1,5 @@
 import { wholeOf } from '#lib/soap/poured/whole';
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import type { Milligrams } from '#lib/units/mass';
 import type { BatchState, LineState } from '../batch/index';
 import { asPoured } from '../batch/poured/as-poured';

@@ -1,4 +1,4 @@
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import type { PiecesUsed } from './entries';
 import type { BarsState } from './state';
 

@@ -1,3 +1,4 @@
+import { sumOfAll } from '#lib/units/sum';
 import { countedOf } from './lye-heavy';
 import { asPoured } from './poured/as-poured';
 import type { BatchState } from './state';
@@ -6,7 +7,7 @@ import type { BatchState } from './state';
 export const batterOf = (state: BatchState): { readonly ml: number | null; readonly mass: number } => {
   const answer = asPoured(state);
   if (answer.kind === 'figures') {
-    const mass = 1000 * answer.masses.grams.reduce((sum, grams) => sum + grams, 0);
+    const mass = 1000 * sumOfAll(answer.masses.grams);
     return { ml: answer.volume?.value ?? null, mass: Math.round(mass) };
   }
   return { ml: null, mass: Object.values(state.lines).reduce((sum, line) => sum + countedOf(line), 0) };

@@ -4,7 +4,7 @@ import { waterOf } from '#lib/soap/batter';
 import { vesselHeat } from '#lib/soap/heat/vessel';
 import { makingPeak, startUnder, type Making, type MakingPeak, type StartAdvice } from '#lib/soap/lye/making';
 import type { Estimate } from '#lib/soap/source';
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import { celsius, type MilliCelsius } from '#lib/units/temperature';
 import type { PeakForetold } from './entries';
 import { asPoured } from './poured/index';

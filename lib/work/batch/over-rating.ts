@@ -1,4 +1,4 @@
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import { milliCelsius, type MilliCelsius } from '#lib/units/temperature';
 import { foretellLye } from './lye-making';
 import type { BatchState, VesselState } from './state';

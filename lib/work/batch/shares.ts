@@ -1,6 +1,7 @@
 import type { LineId } from '#lib/units/id';
 import type { Milligrams } from '#lib/units/mass';
 import { mg } from '#lib/units/mass';
+import { sumOfAll } from '#lib/units/sum';
 import type { Share } from './entries';
 
 const sum = (shares: readonly Share[]): number => shares.reduce((total, { mass }) => total + mass, 0);
@@ -10,7 +11,7 @@ const sum = (shares: readonly Share[]): number => shares.reduce((total, { mass }
  * Nothing to anybody when the weights add up to nothing.
  */
 export const divide = (mass: number, weights: readonly number[]): readonly number[] => {
-  const whole = BigInt(weights.reduce((total, weight) => total + weight, 0));
+  const whole = BigInt(sumOfAll(weights));
   if (whole <= 0n) return weights.map(() => 0);
   const parts = weights.map((weight, at) => {
     const scaled = BigInt(mass) * BigInt(weight);

@@ -1,7 +1,7 @@
 import { acidTake } from '#lib/soap/acid';
 import { alkaliSupply, pureMass } from '#lib/soap/alkali';
 import { fatDemand } from '#lib/soap/fat-portion';
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import { naohShare } from '#lib/soap/superfat';
 import type { Facts } from './facts';
 import type { Model } from './model';

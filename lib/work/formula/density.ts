@@ -1,6 +1,6 @@
 import { componentsOf, lyeComponents, waterOf } from '#lib/soap/batter';
 import { waterDensity } from '#lib/soap/lye/density-model';
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import type { Component } from '#lib/soap/volume';
 import type { Makeup } from './makeup';
 

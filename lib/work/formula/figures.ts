@@ -6,7 +6,7 @@ import { lyeDensity } from '#lib/soap/lye/density';
 import { mixingPeak, type Mixing } from '#lib/soap/lye/mixing-peak';
 import { react, type Reacted } from '#lib/soap/reaction';
 import type { Estimate } from '#lib/soap/source';
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import type { FragranceFigures, PlanFigures, SuperfatFigures } from './answer';
 import type { Balance } from './chemistry';
 import { numberOf } from './figure';

@@ -1,4 +1,4 @@
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import type { Calibration } from './context';
 import { decimal, type Decimal } from './figure';
 import { problem, type Problem } from './problem';

@@ -1,6 +1,6 @@
 import { spreadOf } from './scales';
 import { superfatInterval, type SuperfatInterval } from '#lib/soap/superfat-interval';
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import type { AlkaliIn, FatIn } from './makeup';
 import type { Scale } from './context';
 import type { Whole } from './whole';

@@ -1,6 +1,7 @@
 import type { ScaleRole } from '#lib/measure/instrument';
 import { as, type LineId } from '#lib/units/id';
 import { mg, type Milligrams } from '#lib/units/mass';
+import { sumOfAll } from '#lib/units/sum';
 import type { LinePhase, LinePlan, MaterialClass } from '../batch/plan';
 import type { LineFigures } from './answer';
 import { lyePerGram, superfatPerGram, type Balance } from './chemistry';
@@ -45,9 +46,9 @@ export const wantedOf = (model: Model, whole: Whole, balance: Balance, room: num
 /** Whole milligrams that add up to the whole batch's: each within one of its own figure, the largest remainders rounded up. */
 export const inMilligrams = (grams: readonly number[]): readonly Milligrams[] => {
   const exact = grams.map((one) => one * 1000);
-  const total = Math.round(exact.reduce((sum, one) => sum + one, 0));
+  const total = Math.round(sumOfAll(exact));
   const floors = exact.map(Math.floor);
-  const missing = total - floors.reduce((sum, one) => sum + one, 0);
+  const missing = total - sumOfAll(floors);
   const first = exact
     .map((one, at) => ({ at, rest: one - Math.floor(one) }))
     .toSorted((a, b) => b.rest - a.rest || a.at - b.at)

@@ -1,5 +1,6 @@
 import { setsBelow } from '#lib/soap/melting';
 import { mg, type Milligrams } from '#lib/units/mass';
+import { sumOfAll } from '#lib/units/sum';
 import type { Plan } from '../batch/plan';
 import type { PlanAnswer, Sizing } from './answer';
 import { basisOf } from './basis';
@@ -156,4 +157,4 @@ const worked = ({ formula, allowed }: Asked, lookup: Lookup, model: Model, facts
   };
 };
 
-const totalOf = (targets: readonly Milligrams[]): Milligrams => mg(targets.reduce((sum, one) => sum + one, 0));
+const totalOf = (targets: readonly Milligrams[]): Milligrams => mg(sumOfAll(targets));

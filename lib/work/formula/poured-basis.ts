@@ -1,4 +1,4 @@
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import type { Belief } from '#lib/soap/poured/types';
 import { as, type InstrumentId, type MaterialId } from '#lib/units/id';
 import type { BelievedBasis, BeliefBasis, LineBasis, PouredBasis, ScaleBasis, SizingBasis } from '../batch/poured/basis';

@@ -1,4 +1,4 @@
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import type { Blend, Entry, Formula, Part } from './formula';
 import { classOf, type Found, type Lookup } from './lookup';
 import type { Item, ItemAmount, Model } from './model';

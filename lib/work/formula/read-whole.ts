@@ -1,4 +1,4 @@
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import type { Formula, Part } from './formula';
 import type { Item, Model } from './model';
 import type { Reader } from './reader';

@@ -1,3 +1,4 @@
+import { sumOfAll } from '#lib/units/sum';
 import type { PlanContext } from './context';
 import { decimal, numberOf } from './figure';
 import type { Amount, Entry, Formula } from './formula';
@@ -121,7 +122,7 @@ const HUNDREDTH = 100;
 const inHundredths = (entries: readonly Entry[], moves: (entry: Entry) => boolean, left: number): readonly Entry[] => {
   const moved = entries.filter(moves);
   const whole = moved.map((entry) => Math.floor(HUNDREDTH * percentOf(entry) + HAIR));
-  const missing = Math.round(HUNDREDTH * left) - whole.reduce((sum, one) => sum + one, 0);
+  const missing = Math.round(HUNDREDTH * left) - sumOfAll(whole);
   if (whole.includes(0) || Math.abs(HUNDREDTH * left - Math.round(HUNDREDTH * left)) > HAIR) return entries;
   const first = new Set(
     moved

@@ -1,4 +1,4 @@
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import type { Model } from './model';
 import { problem, type Problem } from './problem';
 import { pourable } from '#lib/soap/batter';

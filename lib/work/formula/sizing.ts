@@ -1,7 +1,7 @@
 import { pourable, volumeAt } from '#lib/soap/batter';
 import { loafRule } from '#lib/soap/volume';
 import { sourceLine, type Estimate } from '#lib/soap/source';
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import type { Pattern } from '../batch/pouring/types';
 import type { MouldFill, Sizing } from './answer';
 import type { Brim } from './mould-volume';

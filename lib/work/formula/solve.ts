@@ -1,5 +1,5 @@
 import { hydroxide } from '#lib/soap/alkali';
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import type { Item, Model } from './model';
 import type { PerGram } from '#lib/soap/poured/per-gram';
 import { perGramOf } from './per-gram';

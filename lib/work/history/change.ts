@@ -1,3 +1,4 @@
+import { meanOf } from '#lib/units/sum';
 import { controlChart } from './chart';
 
 /** What moved: the mean of the newest values against that of those before them. */
@@ -13,8 +14,6 @@ const NEWEST = 12;
 const BEFORE = 12;
 /** Standard errors of the difference: of lines that never moved one in some 370 is said to have. */
 const REACH = 3;
-
-const meanOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 
 /**
  * Whether the newest dozen values lie elsewhere than those before: their means differ by three standard errors, by the scatter from one value

@@ -1,3 +1,5 @@
+import { meanOf } from '#lib/units/sum';
+
 /**
  * Control charts of single values: individuals and moving range (ISO 7870-2; NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2).
  * Limits come from the mean moving range of two neighbours, so that a slow drift does not widen them.
@@ -36,8 +38,6 @@ export interface Signal {
 
 /** Fewer values say nothing of how much they scatter. */
 const LEAST = 3;
-
-const meanOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 
 /** The chart of values in their order; `null` of fewer than three. */
 export const controlChart = (values: readonly number[]): ControlChart | null => {

@@ -1,7 +1,7 @@
 import { glycerolFrom } from '#lib/soap/reaction';
 import { M_KOH, M_NAOH } from '#lib/soap/molar-mass';
 import { outcomeAt } from '#lib/soap/poured/index';
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import { mg, type Milligrams } from '#lib/units/mass';
 import type { BatchState } from '../batch/index';
 import { mouldsOf } from '../batch/moulds';

@@ -1,4 +1,4 @@
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import { linesIn, widthIn } from './lines-in';
 import { customaryHeight, ESTIMATED_SIGN, metricHeight } from './net-statement';
 import type { LabelSize, LabelText, Part, Placed } from './placed';

@@ -1,4 +1,5 @@
 import { mg, type Milligrams } from '#lib/units/mass';
+import { sumOfAll } from '#lib/units/sum';
 import type { MaterialClass } from '../batch/plan';
 import { numberOf } from '../formula/index';
 import type { Lot, Material, Preparation } from '../formula/index';
@@ -72,7 +73,7 @@ const percentOf = (typed: string | undefined): number | null => {
 
 /** Whole milligrams that add up to the mass. */
 const shared = (mass: number, weights: readonly number[]): readonly number[] => {
-  const sum = weights.reduce((total, one) => total + one, 0);
+  const sum = sumOfAll(weights);
   let [before, given] = [0, 0];
   return weights.map((weight) => {
     before += weight;

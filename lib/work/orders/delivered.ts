@@ -1,3 +1,4 @@
+import { sumOfAll } from '#lib/units/sum';
 import type { BarsSummary } from '../bars/index';
 import { numberOf } from '../formula/index';
 import type { Order, OrderLine } from './documents';
@@ -81,8 +82,6 @@ const filled = (
   return counts;
 };
 
-const sumOf = (counts: readonly number[]): number => counts.reduce((sum, one) => sum + one, 0);
-
 /** How far an order is filled by what the bar lots' sales name it. */
 export const standOf = ({ id, wants }: Pick<Order, 'id' | 'wants'>, rows: readonly Row[]): OrderStand => {
   const handed = handedTo(id, rows);
@@ -95,9 +94,9 @@ export const standOf = ({ id, wants }: Pick<Order, 'id' | 'wants'>, rows: readon
   return {
     lines,
     handed: handed.map(({ label: _label, ...one }) => one),
-    asked: sumOf(wants.map(({ bars }) => bars)),
-    over: sumOf(handed.map((one) => one.over)),
-    away: sumOf(handed.map((one) => one.away)),
-    open: sumOf(lines.map(({ open }) => open)),
+    asked: sumOfAll(wants.map(({ bars }) => bars)),
+    over: sumOfAll(handed.map((one) => one.over)),
+    away: sumOfAll(handed.map((one) => one.away)),
+    open: sumOfAll(lines.map(({ open }) => open)),
   };
 };

@@ -1,4 +1,4 @@
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import type { BarsSummary } from '../bars/index';
 import { numberOf } from '../formula/index';
 import type { Goods } from './documents';

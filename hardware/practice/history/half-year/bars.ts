@@ -1,4 +1,5 @@
 import { grams, mg } from '#lib/units/mass';
+import { sumOfAll } from '#lib/units/sum';
 import type { BarsEntry } from '#lib/work/bars/index';
 import { begunFrom, offeredOf } from '#lib/work/bars/offered';
 import type { Random } from '../../world/random';
@@ -104,7 +105,7 @@ const planed = (lot: Lot, cut: number, random: Random): number => {
   const before = Math.round((TOGETHER * made.mass) / 100) * 100;
   for (const [at, off] of looks.entries())
     lot.do(cut + (at + 1) * 4 * MINUTE_MS, 'trim', { how: 'planed', bars: TOGETHER, before: mg(before), after: mg(before - off) });
-  return looks.reduce((sum, off) => sum + off, 0) / looks.length / TOGETHER;
+  return sumOfAll(looks) / looks.length / TOGETHER;
 };
 
 const cutIt = (lot: Lot, wall: number, random: Random): boolean => {

@@ -1,4 +1,5 @@
 import { mg, type Milligrams } from '#lib/units/mass';
+import { sumOfAll } from '#lib/units/sum';
 import { divide } from '../shares';
 import type { BatchState } from '../state';
 import { leftIn } from './amounts';
@@ -18,8 +19,6 @@ export const mayHaveGiven = (state: BatchState, source: Source): { readonly most
 };
 
 const mixed = (state: BatchState): readonly MouldPour[] => standing(state.pour.pours).filter(({ from }) => from.length > 1);
-
-const total = (numbers: readonly number[]): number => numbers.reduce((sum, one) => sum + one, 0);
 
 /**
  * How much of each jug is in a pour. From one jug it is the pour. By turns from several it follows only where no other pour took from them
@@ -41,12 +40,12 @@ export const sharesOf = (state: BatchState, pour: MouldPour): readonly SourceBou
   }
   const rough = given.map(({ source, most, leftKnown }) => {
     const high = Math.min(mass, most);
-    const rest = mass - (total(given.map((one) => one.most)) - most);
-    const elsewhere = leftKnown ? most - total(others(source).map((one) => one.mass)) : 0;
+    const rest = mass - (sumOfAll(given.map((one) => one.most)) - most);
+    const elsewhere = leftKnown ? most - sumOfAll(others(source).map((one) => one.mass)) : 0;
     return { source, low: Math.min(high, Math.max(0, rest, elsewhere)), high };
   });
   return rough.map(({ source, low, high }) => {
-    const least = mass - (total(rough.map((one) => one.low)) - low);
+    const least = mass - (sumOfAll(rough.map((one) => one.low)) - low);
     return { source, low: mg(low), high: mg(Math.max(low, Math.min(high, least))) };
   });
 };

@@ -1,6 +1,7 @@
 import { figuresOf } from '#lib/soap/poured/figures';
 import type { Figured, PouredFigures } from '#lib/soap/poured/types';
 import { mg } from '#lib/units/mass';
+import { sumOfAll } from '#lib/units/sum';
 import { asPoured, lyeVerdict } from '../poured/as-poured';
 import type { BatchState } from '../state';
 import type { Bench } from './bench';
@@ -39,7 +40,7 @@ export const figuresAfter = (state: BatchState, bench: Bench): RemedyFigures | n
       return share === null ? [] : [{ line: id, ppm: share }];
     }),
     fats: mg(Math.round(fats * 1000)),
-    batter: mg(Math.round(grams.reduce((sum, one) => sum + one, 0) * 1000)),
+    batter: mg(Math.round(sumOfAll(grams) * 1000)),
     batterMl: volume === null ? null : Math.round(volume.value),
     full: valueOf(full),
   };

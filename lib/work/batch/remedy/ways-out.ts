@@ -1,4 +1,5 @@
 import type { Solver } from '#lib/soap/remedy/solver';
+import { sumOfAll } from '#lib/units/sum';
 import { verdictOf } from '../verdict';
 import type { Bench } from './bench';
 import { cardOf, closedCard } from './card';
@@ -82,7 +83,7 @@ export const noScoop = (bench: Bench): RemedyCard | null => {
   for (const stand of bench.stands) {
     const inside = bench.mixed.find(({ holds }) => holds[stand.id] !== undefined);
     if (!isOver(stand) || inside === undefined || inside.caustic) continue;
-    const held = Object.values(inside.holds).reduce((sum, one) => sum + one, 0);
+    const held = sumOfAll(Object.values(inside.holds));
     const other = Math.round(PPM * (1 - (inside.holds[stand.id] ?? 0) / held));
     if (other > 0)
       return closedCard('withdraw', 'scoop', 'mixed', { params: { vessel: inside.vessel.plan.id, line: stand.id, ppm: other } });

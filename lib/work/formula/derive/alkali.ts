@@ -1,7 +1,7 @@
 import { pureMass } from '#lib/soap/alkali';
 import { acidTake } from '#lib/soap/acid';
 import { M_KOH, M_NAOH } from '#lib/soap/molar-mass';
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import { lyePerGram } from '../chemistry';
 import type { Derivation, DerivedFrom } from '../derivation';
 import { numberOf } from '../figure';

@@ -1,5 +1,5 @@
 import { allergenThreshold } from '#lib/soap/fragrance';
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import type { Derivation, DerivedFrom } from '../derivation';
 import { numberOf } from '../figure';
 import type { Line } from '../lines';

@@ -1,7 +1,7 @@
 import { hydroxide } from '#lib/soap/alkali';
 import { fatDemand } from '#lib/soap/fat-portion';
 import { M_KOH, M_NAOH } from '#lib/soap/molar-mass';
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import type { Derivation } from '../derivation';
 import type { Line } from '../lines';
 import type { Item } from '../model';

@@ -1,6 +1,6 @@
 import { waterOf } from '#lib/soap/batter';
 import { M_GLYCEROL } from '#lib/soap/molar-mass';
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import type { Derivation } from '../derivation';
 import { reacted } from '../figures';
 import { numberOf } from '../figure';

@@ -1,6 +1,6 @@
 import { pureMass } from '#lib/soap/alkali';
 import { solubility } from '#lib/soap/lye/solubility';
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import { waterOf } from '#lib/soap/batter';
 import { gradeOf } from '../figure';
 import { milkLimitOf } from '../joining-plan';

@@ -1,4 +1,4 @@
-import { sumOf } from '#lib/soap/sum';
+import { sumOf } from '#lib/units/sum';
 import { isLyeHeavy } from '../chemistry';
 import { saturatedOf } from '../figures';
 import { numberOf } from '../figure';
