@@ -19,7 +19,9 @@ export const messages = {
     all: (count: number) => (count === 1 ? 'Its one instrument answers.' : `All ${inWords(count)} instruments answer.`),
     not: (names: readonly string[], of: number) =>
       names.length === of
-        ? `None of its ${counted(of, 'instrument')} answers.`
+        ? of === 1
+          ? 'Its one instrument does not answer.'
+          : `None of its ${counted(of, 'instrument')} answers.`
         : `${capital(listed(names))} ${names.length === 1 ? 'does' : 'do'} not answer, of ${counted(of, 'instrument')}.`,
   },
   contents: 'Parts of Setup',
