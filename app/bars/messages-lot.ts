@@ -14,6 +14,7 @@ export const lotMessages = {
   lead: {
     mould: 'It stands in its mould.',
     whole: 'It is out of its mould, and whole.',
+    byDays: (when: string) => `Ready ${when}, by the days of your rule.`,
     ready: (when: string, low: string, high: string) => `Ready ${when}, 9 times in 10 between ${low} and ${high}.`,
     isReady: (when: string) => `Ready since ${when}.`,
     lost: (percent: string) => `The bars have lost ${percent} % since they were first weighed.`,

@@ -4,6 +4,7 @@ import { dayOf } from '#lib/units/day';
 import type { Day } from '#lib/units/day';
 import type { Clock } from '#lib/units/time';
 import type { CureKept, UnmouldKept } from '#lib/work/bars/documents';
+import { readyByDays, ruleOf } from '#lib/work/bars/cure';
 import { USUAL_CURE } from '#lib/work/bars/documents';
 import type { BarsSummary } from '#lib/work/bars/index';
 import { numberOf, planOf, withCatalogue } from '#lib/work/formula/index';
@@ -123,11 +124,15 @@ export const ordersPage = async (
       forecast.next === null ? [] : [[id, weighDay(from, forecast.next.day, offsetMin)] as const],
     ),
   );
+  const byDays = rows.flatMap((row) => {
+    const ready = readyByDays(row, ruleOf(cure));
+    return ready === null ? [] : [[row.id, ready] as const];
+  });
   const outlook = outlookOf({
     today,
     offsetMin,
     rows,
-    forecasts: new Map([...found].map(([id, { from, forecast }]) => [id, { from, ready: forecast.ready }])),
+    forecasts: new Map([...byDays, ...[...found].map(([id, { from, forecast }]) => [id, { from, ready: forecast.ready }] as const)]),
     formulas,
     moulds,
     unmould: documentsOf<UnmouldKept>(shelf, 'unmould'),

@@ -45,7 +45,7 @@ function Sections({ there, again, side }: { readonly there: BarsThere; readonly 
   const now = useNow();
   const day = now === null ? null : now - (now % 3_600_000);
   const cureOf = useCure(there.open, there.all, there.rule, day);
-  const at = (stage: ReturnType<typeof stageOf>) => there.open.filter((row) => stageOf(row, cureOf(row), now) === stage);
+  const at = (stage: ReturnType<typeof stageOf>) => there.open.filter((row) => stageOf(row, cureOf(row), now, there.rule) === stage);
   const [mould, whole, curing, ready] = [at('mould'), at('whole'), at('curing'), at('ready')];
   const { lead } = messages;
   const due = mould.filter((row) => isDue(row, there, now)).length;

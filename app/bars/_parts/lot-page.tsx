@@ -56,7 +56,7 @@ function Lot({ page, there, again }: LotProps & { readonly there: BarsThere }) {
   useAnchor();
   return (
     <PaperPage foot={lotMessages.foot(row.mark)}>
-      <LotTitle page={page} cure={cure} now={now} />
+      <LotTitle page={page} cure={cure} rule={there.rule} now={now} />
       <LotMould page={page} there={there} again={again} />
       {isCut ? <CutDone page={page} again={again} /> : <CutSection page={page} there={there} again={again} />}
       <Colour page={page} rule={there.rule} again={again} />

@@ -4,6 +4,7 @@ import Link from 'next/link';
 import { numberText } from '#lib/units/format';
 import { dateText, shortDate } from '#lib/words/times';
 import type { Unfollowed } from '#lib/work/bars/cure';
+import type { CureKept } from '#lib/work/bars/documents';
 import { useDisplay } from '../../_live/use';
 import { on } from '../../_ui/classes';
 import type { Cure } from '../../_ui/cure/use-cure';
@@ -12,22 +13,23 @@ import { lotMessages } from '../messages-lot';
 import type { LotProps } from './lot-props';
 import { LotWay } from './lot-way';
 import { batchWords } from './realm-words';
-import { isReady, stageOf } from './stage';
+import { isReady, readyAt, stageOf } from './stage';
 
 interface Props extends Pick<LotProps, 'page'> {
   readonly cure: Cure | Unfollowed;
+  readonly rule: CureKept;
   readonly now: number | null;
 }
 
 /** The lot, and in two sentences where it is. */
-export function LotTitle({ page, cure, now }: Props) {
+export function LotTitle({ page, cure, rule, now }: Props) {
   const { locale } = useDisplay();
   const { row, state } = page;
   const { side } = lotMessages;
   return (
     <PaperTitle
       title={row.formula.name}
-      lead={leadOf(page, cure, now, locale)}
+      lead={leadOf(page, cure, rule, now, locale)}
       side={
         <>
           <p className={on('id')}>{row.mark}</p>
@@ -52,18 +54,24 @@ export function LotTitle({ page, cure, now }: Props) {
 
 const DAY_MS = 86_400_000;
 
-const leadOf = ({ row }: LotProps['page'], cure: Cure | Unfollowed, now: number | null, locale: string): string => {
+const leadOf = ({ row }: LotProps['page'], cure: Cure | Unfollowed, rule: CureKept, now: number | null, locale: string): string => {
   const { lead } = lotMessages;
-  const stage = stageOf(row, cure, now);
+  const stage = stageOf(row, cure, now, rule);
   if (stage === 'mould' || stage === 'whole') return lead[stage];
   const held = row.held === null ? [] : [lead.held(row.held)];
   const last = row.weighings.at(-1);
   const lost = last === undefined || last.first === last.sum ? [] : [lead.lost(numberText(100 * (1 - last.sum / last.first), locale, 1))];
-  return [...held, readyWords(cure, now, locale), ...lost, lead.counts(row.counts.shelf, row.counts.made)].join(' ');
+  return [...held, readyWords(cure, readyAt(row, cure, rule), now, locale), ...lost, lead.counts(row.counts.shelf, row.counts.made)].join(
+    ' ',
+  );
 };
 
-const readyWords = (cure: Cure | Unfollowed, now: number | null, locale: string): string => {
+const readyWords = (cure: Cure | Unfollowed, at: number | null, now: number | null, locale: string): string => {
   const { lead } = lotMessages;
+  if (at !== null) {
+    const day = shortDate(at, { offsetMin: null, locale });
+    return now !== null && now >= at ? lead.isReady(day) : lead.byDays(day);
+  }
   if (typeof cure === 'string' || cure.forecast == null) return lead.unknown;
   const { ready } = cure.forecast;
   if (ready.middle === 'later') return lead.late;

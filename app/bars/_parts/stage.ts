@@ -1,4 +1,6 @@
 import type { BarsRow } from '#lib/protocol/bars';
+import { readyByDays, ruleOf } from '#lib/work/bars/cure';
+import type { CureKept } from '#lib/work/bars/documents';
 import { isOut } from '#lib/work/bars/due';
 import type { Cure } from '../../_ui/cure/use-cure';
 
@@ -17,9 +19,17 @@ export const isReady = (cure: Cure | string, now: number | null): boolean => {
   return middle !== 'later' && daysSince(cure.followed.from, now) >= middle;
 };
 
-export const stageOf = (row: BarsRow, cure: Cure | string, now: number | null): Stage => {
+/** Wall time at which a lot of which nothing is forecast is ready all the same, by a rule of days alone; `null`: nobody can say. */
+export const readyAt = (row: Pick<BarsRow, 'cut'>, cure: Cure | string, rule: CureKept): number | null => {
+  if (typeof cure !== 'string' && cure.forecast !== null) return null;
+  const by = readyByDays(row, ruleOf(rule));
+  return by === null || by.ready.middle === 'later' ? null : by.from + by.ready.middle * DAY_MS;
+};
+
+export const stageOf = (row: BarsRow, cure: Cure | string, now: number | null, rule: CureKept): Stage => {
   if (row.cut === null) return isOut(row) ? 'whole' : 'mould';
-  return isReady(cure, now) ? 'ready' : 'curing';
+  const at = readyAt(row, cure, rule);
+  return isReady(cure, now) || (at !== null && now !== null && now >= at) ? 'ready' : 'curing';
 };
 
 export const lotHref = (id: string): string => `/bars/lot?id=${encodeURIComponent(id)}`;

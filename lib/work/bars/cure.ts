@@ -1,4 +1,4 @@
-import type { CureForecast, CureWatch, ReadyRule } from '#lib/soap/shrink/index';
+import type { CureForecast, CureWatch, ReadyRule, ReadySpread } from '#lib/soap/shrink/index';
 import { numberOf } from '../formula/index';
 import type { CureKept } from './documents';
 import type { BarsSummary } from './summary';
@@ -83,6 +83,13 @@ export const ruleOf = ({ days, perWeek }: Pick<CureKept, 'days' | 'perWeek'>): R
   const percent = perWeek === null ? null : numberOf(perWeek);
   return { days, perWeek: percent === null ? null : percent / 100 };
 };
+
+/** A rule of days alone needs no weight: when a lot is ready by it, however little is known of its bars. `null`: it is no such rule. */
+export const readyByDays = (
+  { cut }: Pick<Row, 'cut'>,
+  { days, perWeek }: ReadyRule,
+): { readonly from: number; readonly ready: ReadySpread } | null =>
+  cut === null || days === null || perWeek !== null ? null : { from: cut.wall, ready: { low: days, middle: days, high: days } };
 
 /** Lots teach when they were followed so long, with so many weighings after the first. */
 const TAUGHT_AFTER = 28;

@@ -3,6 +3,7 @@ import type { BarsList, BarsPage } from '#lib/protocol/bars';
 import type { FollowLot } from '#lib/protocol/lots';
 import type { CostPage, OrdersPage } from '#lib/protocol/orders';
 import { addDays } from '#lib/units/day';
+import { USUAL_CURE } from '#lib/work/bars/documents';
 import { NO_TRADE } from '#lib/work/orders/documents';
 import { entry, formula, mass, SODA, WATER, WORKSHOP } from '#tests/support/formula';
 import { servedRecord } from '#tests/support/served-record';
@@ -160,5 +161,12 @@ describe('orders over HTTP', () => {
     const { outlook } = await get<OrdersPage>('/orders');
     const things = new Set(outlook.buying.map(({ thing }) => thing));
     expect([things.has('olive'), things.has('soft')]).toEqual([true, false]);
+  });
+
+  it('promise bars of which nothing can be forecast once a rule of days alone says so', async () => {
+    const bars = async () => (await get<OrdersPage>('/orders')).outlook.supplies.map((one) => one.bars);
+    expect(await bars()).toEqual([]);
+    await put('cure', 'maker', { ...USUAL_CURE, days: 0, perWeek: null });
+    expect(await bars()).toEqual([3]);
   });
 });
