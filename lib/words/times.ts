@@ -5,10 +5,13 @@ export interface Zone {
   readonly locale: string;
 }
 
+/** Names of days and months are in the language of all other words, whatever mark a person's numbers have. */
+const english = (locale: string): string => (/^en\b/.test(locale) ? locale : 'en-GB');
+
 const format = (wall: number, { offsetMin, locale }: Zone, options: Intl.DateTimeFormatOptions): string =>
   offsetMin === null
-    ? new Intl.DateTimeFormat(locale, options).format(wall)
-    : new Intl.DateTimeFormat(locale, { ...options, timeZone: 'UTC' }).format(wall + offsetMin * 60_000);
+    ? new Intl.DateTimeFormat(english(locale), options).format(wall)
+    : new Intl.DateTimeFormat(english(locale), { ...options, timeZone: 'UTC' }).format(wall + offsetMin * 60_000);
 
 export const clockText = (wall: number, zone: Zone, seconds = false): string =>
   format(wall, zone, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23', ...(seconds ? { second: '2-digit' } : {}) });
@@ -19,6 +22,8 @@ export const dayText = (wall: number, zone: Zone): string =>
 export const dateText = (wall: number, zone: Zone): string => format(wall, zone, { day: 'numeric', month: 'long', year: 'numeric' });
 /** "14 Apr". */
 export const shortDate = (wall: number, zone: Zone): string => format(wall, zone, { day: 'numeric', month: 'short' });
+/** "Apr". */
+export const monthText = (wall: number, zone: Zone): string => format(wall, zone, { month: 'short' });
 /** "14 Apr 2026". */
 export const shortDated = (wall: number, zone: Zone): string => format(wall, zone, { day: 'numeric', month: 'short', year: 'numeric' });
 /** "Tue 14 Apr, 16:42". */

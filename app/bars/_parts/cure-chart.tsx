@@ -14,7 +14,7 @@ import { daysSince } from './stage';
 const HEIGHT = 280;
 const FOOT = 232;
 const TOP = 24;
-const LEFT = 6;
+const LEFT = 8;
 const RIGHT = 84;
 const DAY_MS = 86_400_000;
 const WEEK = 7;
@@ -70,10 +70,13 @@ export function CureChart({ followed, forecast, now }: Props) {
             ? ''
             : `${words.ready} ${shortDate(followed.from + ready.middle * DAY_MS, { offsetMin: null, locale })}`}
         </text>
+        <text className={on('quiet')} x={percent(LEFT)} dx={-6} y={TOP - 8} textAnchor="end">
+          {lotMessages.weighings.unit.g}
+        </text>
         {y.ticks(5).map((tick) => (
           <g key={tick}>
             <line className={on('faint')} x1={percent(LEFT)} x2={percent(RIGHT)} y1={y(tick)} y2={y(tick)} />
-            <text className={on('quiet')} x={percent(LEFT)} dx={-8} y={y(tick) + 4} textAnchor="end">
+            <text className={on('quiet')} x={percent(LEFT)} dx={-6} y={y(tick) + 4} textAnchor="end">
               {numberText(tick, locale)}
             </text>
           </g>

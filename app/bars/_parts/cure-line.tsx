@@ -1,6 +1,7 @@
 import { scaleTime } from 'd3-scale';
 import type { BarsRow } from '#lib/protocol/bars';
 import type { Unfollowed } from '#lib/work/bars/cure';
+import { monthText, shortDate } from '#lib/words/times';
 import { useDisplay } from '../../_live/use';
 import { on } from '../../_ui/classes';
 import type { Cure, CureOf } from '../../_ui/cure/use-cure';
@@ -81,7 +82,7 @@ export function CureLine({ span, now, axis = false, row, cure = 'not-cut' }: Pro
 
 function Axis({ span, now, locale }: { readonly span: readonly [number, number]; readonly now: number; readonly locale: string }) {
   const x = scaleTime([span[0], span[1]], [2, 98]);
-  const month = new Intl.DateTimeFormat(locale, { month: 'short' });
+  const zone = { offsetMin: null, locale };
   const firsts = x.ticks(60).filter((date) => date.getDate() === 1 && date.getHours() === 0);
   const marks = firsts.length > 0 ? firsts : x.ticks(3);
   return (
@@ -90,7 +91,7 @@ function Axis({ span, now, locale }: { readonly span: readonly [number, number];
         <g key={date.getTime()}>
           <line className={on('axis')} x1={percent(x(date))} x2={percent(x(date))} y1={AXIS - 12} y2={AXIS} />
           <text className={on('quiet')} x={percent(x(date))} dx={4} y={AXIS - 6}>
-            {firsts.length > 0 ? month.format(date) : new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short' }).format(date)}
+            {(firsts.length > 0 ? monthText : shortDate)(date.getTime(), zone)}
           </text>
         </g>
       ))}

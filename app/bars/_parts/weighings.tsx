@@ -2,6 +2,7 @@
 import type { Route } from 'next';
 import Link from 'next/link';
 import { useState } from 'react';
+import type { Display } from '#lib/units/display';
 import { figureNumber, massFigure, numberText } from '#lib/units/format';
 import { massHead } from '#lib/words/quantities';
 import { shortDate } from '#lib/words/times';
@@ -44,6 +45,12 @@ export function Weighings({ page, again }: LotProps) {
   );
 }
 
+/** A bar is light: to who reads pounds it is told in ounces, so that the head can name the unit. */
+const useBarDisplay = (): Display => {
+  const display = useDisplay();
+  return display.mass === 'lb' ? { ...display, mass: 'oz' } : display;
+};
+
 /** More would not stand beside each other; the mean has them all. */
 const MOST_COLUMNS = 5;
 function Table({
@@ -55,7 +62,7 @@ function Table({
   readonly bars: readonly number[];
   readonly page: LotProps['page'];
 }) {
-  const display = useDisplay();
+  const display = useBarDisplay();
   const { heads, unit, barHead } = lotMessages.weighings;
   const mass = massHead(display);
   return (
@@ -104,7 +111,7 @@ function Table({
 
 /** In the instrument's face where one said it; plain where a hand typed it. */
 function Weight({ weight }: { readonly weight: BarWeight | null }) {
-  const display = useDisplay();
+  const display = useBarDisplay();
   if (weight === null) return <Blank className={on('n wide')} />;
   const text = figureNumber(massFigure(weight.net, display, weight.scale?.step ?? null));
   return <td className={on('n wide')}>{weight.scale === null ? text : <Measured>{text}</Measured>}</td>;

@@ -86,7 +86,7 @@ export function AxisRule({ axis, below = false, word = '' }: { readonly axis: Ax
   return (
     <svg className={on('drawing')} width="100%" height={height} aria-hidden="true">
       {word === '' ? null : (
-        <text className={on('quiet')} x={percent(axis.at(axis.low))} y={10}>
+        <text className={on('quiet')} x={percent(axis.at(0))} y={10} textAnchor="middle">
           {word}
         </text>
       )}

@@ -105,7 +105,7 @@ function Form({ before }: { readonly before: Before }) {
       {fill.moulds.map(({ mould, name, count, full, grams }, at) => (
         // One mould may stand in two rows.
         // oxlint-disable-next-line react/no-array-index-key
-        <div key={`${mould} ${at}`} className={on('form')} data-fill={mould}>
+        <div key={`${mould} ${at}`} className={on('form gap')} data-fill={mould}>
           <TextField
             id={`fill-${at}`}
             label={messages.field.full(messages.mould(count, name))}

@@ -63,7 +63,7 @@ function Row({ mould, full }: { readonly mould: MouldMade; readonly full: number
     <>
       <tr data-mould={mark}>
         <th scope="row">
-          {mark} {name}
+          <span className={on('none nw')}>{mark}</span> {name}
         </th>
         <td>{pattern === null ? words.unnamed : patternText(pattern)}</td>
         <td className={on('wide')}>{parts.map((part) => part.name).join(', ')}</td>
