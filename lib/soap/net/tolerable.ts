@@ -7,20 +7,23 @@ interface Band {
   /** Per cent of the nominal quantity, or grams. */
   readonly percent?: number;
   readonly grams?: number;
-  readonly grade: Source['grade'];
 }
 
 const BANDS: readonly Band[] = [
-  { to: 50, percent: 9, grade: 'A' },
-  { to: 100, grams: 4.5, grade: 'A' },
-  { to: 200, percent: 4.5, grade: 'A' },
-  { to: 300, grams: 9, grade: 'A' },
-  { to: 500, percent: 3, grade: 'A' },
-  { to: 1000, grams: 15, grade: 'A' },
-  { to: 10_000, percent: 1.5, grade: 'memory' },
+  { to: 50, percent: 9 },
+  { to: 100, grams: 4.5 },
+  { to: 200, percent: 4.5 },
+  { to: 300, grams: 9 },
+  { to: 500, percent: 3 },
+  { to: 1000, grams: 15 },
+  { to: 10_000, percent: 1.5 },
 ];
 
-const TEXT = 'Council Directive 76/211/EEC Annex I, 2.4';
+/** The last row, and that per cents are rounded up, were read in the second. */
+const SOURCE: Source = {
+  text: 'Council Directive 76/211/EEC Annex I, 2.4; GOV.UK, Weights and measures: the law, packaged goods',
+  grade: 'A',
+};
 
 /** Where the average system begins and where the Directive's table ends, grams. */
 export const LEAST_NOMINAL = 5;
@@ -38,14 +41,13 @@ export interface Tolerable {
 const HAIR = 1e-9;
 
 /**
- * Tolerable negative error of a nominal quantity in grams. What the table gives in per cent is rounded up to the next tenth of a gram
- * (that rule from memory). @throws RangeError outside 5 g to 10 kg
+ * Tolerable negative error of a nominal quantity in grams. What the table gives in per cent is rounded up to the next tenth of a gram.
+ * @throws RangeError outside 5 g to 10 kg
  */
 export const tolerableError = (nominal: number): Tolerable => {
   within(nominal, LEAST_NOMINAL, MOST_NOMINAL, 'a tolerable negative error, by nominal grams,');
   const band = BANDS.find(({ to }) => nominal <= to) as Band;
-  const source: Source = { text: TEXT, grade: band.grade };
-  if (band.grams !== undefined) return { grams: band.grams, by: { grams: band.grams }, source };
+  if (band.grams !== undefined) return { grams: band.grams, by: { grams: band.grams }, source: SOURCE };
   const percent = band.percent as number;
-  return { grams: Math.ceil((nominal * percent) / 10 - HAIR) / 10, by: { percent }, source };
+  return { grams: Math.ceil((nominal * percent) / 10 - HAIR) / 10, by: { percent }, source: SOURCE };
 };

@@ -52,12 +52,18 @@ const durabilityState = ({ durability }: LabelSettings): Asked['state'] => {
 
 const EU = (letter: string): Source => ({ text: `Regulation (EC) No 1223/2009 Art. 19(1)(${letter})`, grade: 'A' });
 const CFR = (section: string, grade: Source['grade']): Source => ({ text: `21 CFR ${section}`, grade });
-const HARM: Source = { text: '21 U.S.C. 364e: label of a cosmetic', grade: 'memory' };
+/** Quoted alike by several; its own text was not seen. */
+const HARM: Source = { text: '21 U.S.C. 364e(a), as quoted by others', grade: 'C' };
+/** What FDA told the Office of Management and Budget of part 701. */
+const ICR = 'FDA on 21 CFR 701, ICR 201104-0910-004';
 const filled = (text: string | null): boolean => text !== null && text.trim() !== '';
 const when = (there: boolean): 'there' | 'missing' => (there ? 'there' : 'missing');
 
 /** What keeps longer than so many months bears the period after opening instead of a date (Art. 19(1)(c)). */
-export const OPENED_INSTEAD: Sourced = { value: 30, source: { text: 'Regulation (EC) No 1223/2009 Art. 19(1)(c)', grade: 'memory' } };
+export const OPENED_INSTEAD: Sourced = {
+  value: 30,
+  source: { text: 'Regulation (EC) No 1223/2009 Art. 19(1)(c), as told by BVL (Germany) and HPRA (Ireland)', grade: 'A' },
+};
 
 /** Packages below so many grams need no content (Art. 19(1)(b)). */
 const SMALL = 5;
@@ -88,8 +94,12 @@ export const usChecklist = ({ settings, list, net }: LabelFacts): readonly Asked
   const { responsible, onlySoap, purpose } = settings;
   return [
     { what: 'soap-exemption', state: onlySoap === null ? 'look' : onlySoap ? 'there' : 'not-asked', source: CFR('701.20(a)', 'A') },
-    { what: 'identity', state: filled(purpose) ? 'there' : 'look', source: CFR('701.11', 'memory') },
-    { what: 'business', state: when(filled(responsible.name) && filled(responsible.address)), source: CFR('701.12', 'memory') },
+    { what: 'identity', state: filled(purpose) ? 'there' : 'look', source: CFR(`701.11; ${ICR}`, 'B') },
+    {
+      what: 'business',
+      state: when(filled(responsible.name) && filled(responsible.address)),
+      source: CFR('701.12; 21 U.S.C. 362(b)(1)', 'B'),
+    },
     { what: 'contact', state: onlySoap === true ? 'not-asked' : 'look', source: HARM },
     { what: 'net-quantity', state: when(net), source: CFR('701.13; 701.20(b)', 'A') },
     { what: 'us-ingredients', state: onlySoap === true ? 'not-asked' : ingredientsState(list), source: CFR('701.3', 'A') },
