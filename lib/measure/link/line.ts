@@ -7,6 +7,7 @@ import { createPolling } from './polling';
 import type { OpenPort } from './port';
 import type { RawRing } from './raw-ring';
 import { reopenAfter } from './retry';
+import { OTHER_UNIT } from './words';
 
 /** How often an open line is looked at, ms. */
 export const TICK_MS = 100;
@@ -53,6 +54,7 @@ export const createLine = ({ config, expected, fruitless, now: openedAt, ring, s
   let tickedAt = openedAt;
   let live = false;
   let otherChannel = false;
+  let otherUnit = false;
   let writing = false;
 
   const opening = createOpening({
@@ -63,6 +65,7 @@ export const createLine = ({ config, expected, fruitless, now: openedAt, ring, s
         readingAt = reading.at;
         live = true;
         otherChannel = false;
+        otherUnit = false;
         ring.push(reading.raw, reading.at, reading);
         sink.reading(reading);
       },
@@ -70,6 +73,7 @@ export const createLine = ({ config, expected, fruitless, now: openedAt, ring, s
       unread: (bytes) => ring.push(bytes, byteAt, 'unread'),
       fault(fault, raw) {
         otherChannel = fault === 'other-channel';
+        otherUnit = fault === 'unknown-unit';
         ring.push(raw, byteAt, fault);
         sink.fault(fault, raw);
       },
@@ -109,7 +113,7 @@ export const createLine = ({ config, expected, fruitless, now: openedAt, ring, s
     }
     if (quiet < (live ? SILENT_MS : UNREADABLE_MS)) return { phase: live ? 'live' : 'identifying', failure: null, detail: '', reopen };
     if (otherChannel) return { phase: speechless, failure: 'stranger', detail: 'hears another channel', reopen: false };
-    return { phase: speechless, failure: 'unreadable', detail: '', reopen };
+    return { phase: speechless, failure: 'unreadable', detail: otherUnit ? OTHER_UNIT : '', reopen };
   };
 
   return {

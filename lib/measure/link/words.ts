@@ -48,15 +48,28 @@ export const FAILURE_ADVICE: Readonly<Record<LinkFailure, Advice>> = {
   },
 };
 
+/** What a link hears when whole frames come, in a unit that is not weighed in. */
+export const OTHER_UNIT = 'hears another unit';
+
+const UNIT: Advice = {
+  said: 'It states a unit this bench does not weigh in.',
+  todo: 'Set it back to g, kg, oz or lb with its own unit key.',
+};
+
 const OFTEN: Advice = {
   said: 'The connection is lost again and again.',
   todo: 'A motor or an induction hob may disturb it: keep the cable away from them, use a short shielded one with a ferrite, and switch USB autosuspend off. See hardware/README.md, "When it drops out".',
 };
 
 /** Advice for a link as it stands; `null` when there is nothing to say. Frequent losses are said even while it works. */
-export const linkAdvice = ({ failure, lossesLastHour }: Pick<LinkStatus, 'failure' | 'lossesLastHour'>): Advice | null => {
+export const linkAdvice = ({
+  failure,
+  lossesLastHour,
+  detail,
+}: Pick<LinkStatus, 'failure' | 'lossesLastHour' | 'detail'>): Advice | null => {
   const dropsOut = lossesLastHour >= MANY_LOSSES && (failure === null || failure === 'lost' || failure === 'missing');
   if (dropsOut) return OFTEN;
+  if (failure === 'unreadable' && detail === OTHER_UNIT) return UNIT;
   return failure === null ? null : FAILURE_ADVICE[failure];
 };
 

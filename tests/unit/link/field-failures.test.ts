@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { CLOSE_MS } from '#lib/measure/link/link';
 import { SILENT_MS, UNREADABLE_MS } from '#lib/measure/link/line';
 import { reopenAfter } from '#lib/measure/link/retry';
+import { linkAdvice } from '#lib/measure/link/words';
 import type { InstrumentConfig } from '#lib/measure/instrument';
 import { probed, weighed } from '#tests/support/frames';
 import { linkRig, probeConfig, scaleConfig } from './rig';
@@ -181,6 +182,19 @@ describe('B5: opening reboots the instrument', () => {
   });
 });
 
+describe('A8: a unit that is not weighed in', () => {
+  it('A8: is told as that, not as a wrong speed, until a weight comes again', async () => {
+    const rig = await live();
+    const readings = rig.readings.length;
+    await rig.stream('ST,+00100.00 lt\r\n', SILENT_MS / 100 + 5);
+    expect(rig.readings).toHaveLength(readings);
+    expect(rig.link.status()).toMatchObject({ phase: 'silent', failure: 'unreadable' });
+    expect(linkAdvice(rig.link.status())?.said).toContain('unit');
+    await rig.stream(weighed(100), 10);
+    expect(linkAdvice(rig.link.status())).toBeNull();
+  });
+});
+
 describe('B6: wrong speed', () => {
   it('B6: noise is said to be unreadable, whether the shape is known or not, and the port is tried anew', async () => {
     for (const shape of ['header-comma', null] as const) {
@@ -189,6 +203,7 @@ describe('B6: wrong speed', () => {
       await rig.time.advance(0);
       await rig.stream('\u00f8\u0000\u00e1~\u00ff'.repeat(20), UNREADABLE_MS / 100 + 5);
       expect(rig.link.status()).toMatchObject({ phase: 'identifying', failure: 'unreadable' });
+      expect(linkAdvice(rig.link.status())?.todo).toContain('Speed');
       await rig.stream('\u00f8\u0000\u00e1~\u00ff'.repeat(20), 20);
       expect(rig.opener.ports.length).toBeGreaterThan(1);
       expect(rig.readings).toEqual([]);

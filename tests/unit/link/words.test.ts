@@ -11,12 +11,12 @@ describe('advice on a link', () => {
   });
 
   it('has nothing to say of a link that works', () => {
-    expect(linkAdvice({ failure: null, lossesLastHour: 1 })).toBeNull();
+    expect(linkAdvice({ failure: null, lossesLastHour: 1, detail: '' })).toBeNull();
   });
 
   it('B3: names the wiring when losses are frequent, even while it works, but not over a failure of another kind', () => {
-    expect(linkAdvice({ failure: null, lossesLastHour: MANY_LOSSES })?.todo).toContain('ferrite');
-    expect(linkAdvice({ failure: 'lost', lossesLastHour: MANY_LOSSES })?.todo).toContain('ferrite');
-    expect(linkAdvice({ failure: 'denied', lossesLastHour: MANY_LOSSES })).toBe(FAILURE_ADVICE.denied);
+    expect(linkAdvice({ failure: null, lossesLastHour: MANY_LOSSES, detail: '' })?.todo).toContain('ferrite');
+    expect(linkAdvice({ failure: 'lost', lossesLastHour: MANY_LOSSES, detail: '' })?.todo).toContain('ferrite');
+    expect(linkAdvice({ failure: 'denied', lossesLastHour: MANY_LOSSES, detail: '' })).toBe(FAILURE_ADVICE.denied);
   });
 });
