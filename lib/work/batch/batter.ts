@@ -14,4 +14,5 @@ export const batterOf = (state: BatchState): { readonly ml: number | null; reado
 };
 
 /** Which moulds it is poured into is asked of a batch that has none, as one that was set aside, and before its batter is made. */
-export const mouldsToName = ({ plan, joined }: BatchState): boolean => plan.moulds === undefined && joined === null;
+export const mouldsToName = ({ plan, joined, endedWall }: BatchState): boolean =>
+  plan.moulds === undefined && joined === null && endedWall === null;

@@ -1,7 +1,7 @@
 import { unzipSync } from 'fflate';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { BarsList, BarsMoulds, BarsPage } from '#lib/protocol/bars';
-import type { BatchList } from '#lib/protocol/http';
+import type { BatchList, MouldsFor } from '#lib/protocol/http';
 import type { IntentAnswer } from '#lib/protocol/intent';
 import { checkBundle } from '#lib/record/bundle/check';
 import { PARTS } from '#lib/record/bundle/layout';
@@ -125,4 +125,11 @@ it('takes no mould into two lots, whichever screen is first', async () => {
   const [both, second] = await Promise.all([begin([1, 2]), begin([2])]);
   expect([both.status, second]).toMatchObject([200, { status: 409, said: { refusal: { code: 'already-done' } } }]);
   expect((await get<BarsMoulds>('bars/moulds?batch=c')).begun).toMatchObject([{ numbers: [1, 2] }]);
+  // A batch that has none is offered it, with what stands in it; one whose batter is made is offered nothing.
+  const mark = (await get<BarsList>('bars/open')).bars[0]?.mark;
+  const { moulds } = await get<MouldsFor>('batches/b/moulds');
+  expect(moulds.filter(({ id }) => id === 'short')).toEqual([{ id: 'short', name: 'Short', brimMl: 630, holds: [mark] }]);
+  expect(moulds.at(-1)?.id).toBe('short');
+  expect((await get<MouldsFor>('batches/a/moulds')).moulds).toEqual([]);
+  expect((await fetch(at('batches/none/moulds'))).status).toBe(404);
 });
