@@ -67,6 +67,8 @@ export const lotMessages = {
     lengthFirst: 'Say how long the log is, and every fit is drawn here.',
     under: (bars: number, label: string) => `${capital(counted(bars, 'bar'))} would fall under ${label} g after cure.`,
     doubtful: (bars: number, label: string) => `${capital(counted(bars, 'bar'))} may fall under ${label} g after cure.`,
+    notKnown: (bars: number, label: string) =>
+      `Whether ${counted(bars, 'bar')} of it will carry ${label} g after cure is not known: nothing is forecast of their weight.`,
     instead: (bars: number, mm: string) => `${capital(counted(bars, 'bar'))} of ${mm} mm would carry it.`,
     noneCarries: 'No fit of this cutter carries it.',
     act: (bars: number) => `Cut into ${counted(bars, 'bar')}`,

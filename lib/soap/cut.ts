@@ -149,12 +149,13 @@ export type LabelVerdict =
   | 'doubtful'
   /** Would fall under its label weight after cure. */
   | 'under'
-  /** The log was not weighed. */
+  /** The log was not weighed, or nothing is forecast of its bars. */
   | 'not-known';
 
-export const againstLabel = ({ cured }: CuredFit, label: number): LabelVerdict => {
+export const againstLabel = ({ cured, cutMass }: CuredFit, label: number): LabelVerdict => {
   above(label, 'a label weight');
-  if (cured === null) return 'not-known';
+  // No bar gains weight: what is lighter when cut needs no forecast.
+  if (cured === null) return cutMass !== null && cutMass < label ? 'under' : 'not-known';
   if (cured.low >= label) return 'carries';
   return cured.middle >= label ? 'doubtful' : 'under';
 };

@@ -15,12 +15,14 @@ interface Props {
 export function LabelWarning({ fit, fits, label, locale }: Props) {
   const { cut } = lotMessages;
   const verdict = verdictOf(fit, label);
+  if (verdict === 'not-known') return <p className={on('dim gap')}>{cut.notKnown(fit.bars, label)}</p>;
   if (verdict !== 'under' && verdict !== 'doubtful') return null;
   const instead = insteadOf(fits, label);
+  const forecast = fits.some(({ cured }) => cured !== null);
   return (
     <p role="alert" className={on('warn gap')}>
       {verdict === 'under' ? cut.under(fit.bars, label) : cut.doubtful(fit.bars, label)}{' '}
-      {instead === null ? cut.noneCarries : cut.instead(instead.bars, numberText(instead.thickness, locale, 2))}
+      {instead === null ? forecast && cut.noneCarries : cut.instead(instead.bars, numberText(instead.thickness, locale, 2))}
     </p>
   );
 }

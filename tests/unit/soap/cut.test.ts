@@ -103,6 +103,9 @@ describe('a label weight before the cut', () => {
   it('is not known of a log nobody weighed', () => {
     const fit = curedFit(cutInto({ ...log, mass: null }, 10, both)!, null, left, 1);
     expect(againstLabel(fit, 100)).toBe('not-known');
+    // Weighed, and nothing forecast: what is too light already will not do.
+    const unsaid = { ...of(10), cured: null };
+    expect([againstLabel(unsaid, 100), againstLabel(unsaid, 200)]).toEqual(['not-known', 'under']);
     expect(fitThatCarries([fit], 100)).toBeNull();
   });
 });
