@@ -41,6 +41,7 @@ export const lotMessages = {
     keep: 'Keep these hours',
     hours: 'Hours, as a number; empty: not said.',
     cross: 'Cross out the last answer',
+    lost: 'Nothing comes of it: thrown away whole',
   },
   cut: {
     title: 'Cut plan',
@@ -80,6 +81,7 @@ export const lotMessages = {
     notLearned: 'Planing and stamping take nothing into account yet: weigh some bars before and after.',
     learned: (bars: number, grams: string, off: string, enough: boolean) =>
       `Finishing takes ${grams} g off a bar, ${off} g more or less nine times in ten: ${enough ? 'learned from' : 'a beginning, of only'} ${counted(bars, 'bar')}.`,
+    lost: (when: string) => `Thrown away whole on ${when}: no bar came of it.`,
     done: (bars: number, when: string, cutter: string) =>
       `Cut into ${counted(bars, 'bar')} on ${when}${cutter === '' ? '' : ` with ${cutter}`}.`,
     thick: (mm: string) => `${mm} mm thick.`,

@@ -99,7 +99,8 @@ export const barsWant = z.discriminatedUnion('kind', [
   z.object({
     kind: z.literal('cut'),
     cutter: z.object({ id: z.nullable(name), name: text, kind: z.enum(['fixed', 'adjustable', 'none']) }),
-    count: some,
+    /** 0: nothing came of it. */
+    count,
     ends: count,
     testers: count,
     thickness: z.nullable(micrometres),

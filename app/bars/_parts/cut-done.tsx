@@ -22,11 +22,12 @@ export function CutDone({ page, again }: LotProps) {
   if (cut === null) return null;
   const free =
     state.weights.every(({ struck, for: purpose }) => struck !== null || purpose === 'mass') && state.counts.shelf === state.counts.made;
+  const when = dateText(cut.wall, { offsetMin: cut.offsetMin, locale });
   const crossOut = () => wanting.want({ kind: 'correct', entry: cut.entry, reason: 'mistyped', note: '' });
   return (
     <PaperSection name={words.title}>
       <p className={on('reading')}>
-        {words.done(cut.count, dateText(cut.wall, { offsetMin: cut.offsetMin, locale }), cut.cutter.name)}{' '}
+        {cut.count === 0 ? words.lost(when) : words.done(cut.count, when, cut.cutter.name)}{' '}
         {cut.thickness === null ? null : words.thick(numberText(cut.thickness / UM, locale, 2))}{' '}
         {cut.ends + cut.testers === 0 ? null : words.aside(cut.ends, cut.testers)}
       </p>
@@ -38,7 +39,7 @@ export function CutDone({ page, again }: LotProps) {
         </p>
       ) : null}
       {wanting.problem === null ? null : <Problem problem={wanting.problem} />}
-      <Trims page={page} again={again} />
+      {cut.count === 0 ? null : <Trims page={page} again={again} />}
     </PaperSection>
   );
 }

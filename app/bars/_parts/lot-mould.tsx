@@ -20,6 +20,18 @@ import { UnmouldRule } from './unmould-rule';
 import { useWant } from './use-want';
 import { WindowBar } from './window-bar';
 
+/** No bar comes of a log that never set or was torn to pieces; without a word of it its mould would be full for ever. */
+const LOST = {
+  kind: 'cut',
+  cutter: { id: null, name: '', kind: 'none' },
+  count: 0,
+  ends: 0,
+  testers: 0,
+  thickness: null,
+  log: null,
+  mass: null,
+} as const;
+
 /** How long it has stood, what was answered so far, and until it is cut the hours it is expected to take. */
 export function LotMould({ page: { row, state }, there, again }: LotProps & { readonly there: BarsThere }) {
   const now = useNow();
@@ -67,6 +79,13 @@ export function LotMould({ page: { row, state }, there, again }: LotProps & { re
           </tbody>
         </table>
       )}
+      {row.cut === null ? (
+        <p>
+          <button type="button" className={on('link')} disabled={wanting.busy} onClick={() => void wanting.want(LOST)}>
+            {mould.lost}
+          </button>
+        </p>
+      ) : null}
       {/* Once it is cut the cut stands on the answer: that goes first. */}
       {row.cut === null ? (
         <CrossLast last={state.unmould.findLast(({ struck }) => struck === null)} wanting={wanting} words={mould.cross} />

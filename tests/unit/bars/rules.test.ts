@@ -202,6 +202,19 @@ describe('bars that leave', () => {
     expect(read.ok && fold(read.entries)).toEqual(rig.state());
   });
 
+  it('are none where a log is thrown away whole, wherever it stands, until that is crossed out', () => {
+    const rig = barsRig();
+    rig.send('begin', BEGUN);
+    rig.send('note-unmould', { state: 'stuck', ...NOW });
+    const lost = { ...CUT, cutter: { id: null, name: '', kind: 'none' }, count: 0, ends: 0, testers: 0 } as const;
+    expect(rig.send('cut', { ...lost, testers: 1 })).toMatchObject({ code: 'wrong-order' });
+    expect(rig.send('cut', lost)).toBeNull();
+    expect(summaryOf(rig.state())).toMatchObject({ cut: { count: 0, mass: null }, counts: { made: 0, shelf: 0 } });
+    expect(rig.send('sell', { count: 1, ...OF_SHELF })).toMatchObject({ code: 'no-stock' });
+    expect(rig.send('correct', { entry: rig.state().cut!.entry, reason: 'mistyped', note: '' })).toBeNull();
+    expect(rig.state().cut).toBeNull();
+  });
+
   it('are held from sale, not from the bin', () => {
     const rig = cutLot();
     rig.send('hold', { reason: 'complaint' });

@@ -26,9 +26,14 @@ export const noteUnmould: BarsDecider<'note-unmould'> = (state, { body }) => {
   return state.cut === null ? allow(draft('bars-unmould-noted', body)) : refuse('wrong-order', { after: 'cut' });
 };
 
+/** Nothing comes of it: wherever it stands, it is thrown away whole. */
+const isLost = ({ count, ends, testers, cutter }: BarsCommandOf<'cut'>['body']): boolean =>
+  count === 0 && ends === 0 && testers === 0 && cutter.kind === 'none';
+
 /** A log comes out of its mould before it is cut. */
 export const cut: BarsDecider<'cut'> = (state, { body }) => {
   if (state.cut !== null) return refuse('already-done', { what: 'cut' });
+  if (isLost(body)) return allow(draft('bars-cut', { ...body, thickness: null, log: null, mass: null }));
   const stands = standingState(state);
   if (stands !== 'out' && stands !== 'torn') return refuse('wrong-order', { before: 'out' });
   const wrong = wrongCut(body, state);
