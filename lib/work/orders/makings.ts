@@ -98,7 +98,9 @@ const unmouldOf = (formula: string, mould: string | null, { rows, moulds, unmoul
 /** Days from coming out to the cut. */
 const cutOf = (own: readonly BarsSummary[], { offsetMin }: Known): Takes => {
   const days = newest(own, ({ unmould, cut }) =>
-    unmould === null || cut === null || cut.count === 0 ? null : Math.max(0, daysBetween(dayOf(unmould.wall, offsetMin), dayOf(cut.wall, offsetMin))),
+    unmould === null || cut === null || cut.count === 0
+      ? null
+      : Math.max(0, daysBetween(dayOf(unmould.wall, offsetMin), dayOf(cut.wall, offsetMin))),
   );
   return days.length === 0 ? USUAL_CUT : spread(days);
 };
