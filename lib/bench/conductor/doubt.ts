@@ -1,4 +1,5 @@
 import type { MaterialClass } from '#lib/work/batch/index';
+import { bulgesIn, laidIn, outstanding, withBulge, type Bulge } from '#lib/measure/readings/bulge';
 import { firstSince, span } from '#lib/measure/readings/settle';
 import { stepIn, SUDDEN, type Step } from '#lib/measure/readings/step';
 import type { DoubtReason } from '../cue';
@@ -24,9 +25,10 @@ export const followDoubts = (
   const found: DoubtReason[] = [];
   if (crossedGap(scale, line.tolerance)) found.push('gap');
   const steps = followSteps(pour, scale, line.tolerance);
-  for (const step of standingSteps(steps, track.division)) {
+  const bulges = line.pieces ? pour.bulges : followBulges(pour, scale, line.tolerance);
+  for (const step of standingSteps(withOutstanding(steps, bulges, track), track.division)) {
     const up = step.size * line.sign > 0;
-    if (up && !line.pieces) found.push('step-up');
+    if (up && !line.pieces && step.laid) found.push('step-up');
     if (!up) found.push('step-down');
   }
   if (net !== null && net < pour.highest - fallOf(scale, line.tolerance)) found.push('fell');
@@ -41,8 +43,9 @@ export const followDoubts = (
   const doubts = [...new Set([...lasting, ...found])];
   const highest = net === null ? pour.highest : Math.max(pour.highest, net);
   const most = stood === null ? pour.stood : Math.max(pour.stood, stood.least);
-  if (steps === pour.steps && highest === pour.highest && most === pour.stood && sameDoubts(doubts, pour.doubts)) return pour;
-  return { ...pour, steps, doubts, highest, stood: most };
+  const same = steps === pour.steps && bulges === pour.bulges && sameDoubts(doubts, pour.doubts);
+  if (same && highest === pour.highest && most === pour.stood) return pour;
+  return { ...pour, steps, bulges, doubts, highest, stood: most };
 };
 
 /** A pour only adds: what a reading has stood at for so long, settled or not, it never falls below by itself, ms. Knocks ring faster. */
@@ -110,21 +113,45 @@ const crossedGap = ({ track }: ScaleMemory, tolerance: number): boolean => {
 const STEPS_MANY = 8;
 
 /** Adds the step in view, or keeps the larger of two sightings of one step. */
-const followSteps = ({ steps, stepsFrom }: PourMemory, scale: ScaleMemory, tolerance: number): readonly Step[] => {
+const followSteps = ({ steps, stepsFrom, highest, zero }: PourMemory, scale: ScaleMemory, tolerance: number): readonly Step[] => {
   const { track } = scale;
-  const seen = stepIn(track, Math.max(3 * track.division, 0.8 * tolerance), stepsFrom);
-  if (seen === null || (seen.held < SUDDEN && !takesBack(steps, seen, track.division))) return steps;
-  return withStep(steps, seen, track);
+  const least = Math.max(3 * track.division, 0.8 * tolerance);
+  const laid = isBack({ highest, zero }, track, least) ? null : laidIn(track, least, stepsFrom);
+  const known = laid === null ? steps : withStep(steps, { ...laid, held: 1, laid: true }, track);
+  const seen = stepIn(track, least, stepsFrom);
+  if (seen === null || (seen.held < SUDDEN && !takesBack(known, seen, track.division))) return known;
+  return withStep(known, seen, track);
+};
+
+/** What only comes back to where it had settled was lifted a little, and is there again. */
+const isBack = ({ highest, zero }: Pick<PourMemory, 'highest' | 'zero'>, track: ScaleMemory['track'], least: number): boolean =>
+  (track.masses.at(-1) ?? zero) - zero <= highest + 0.5 * least;
+
+const followBulges = (pour: PourMemory, { track }: ScaleMemory, tolerance: number): readonly Bulge[] => {
+  const least = Math.max(2 * track.division, 0.5 * tolerance);
+  const seen = bulgesIn(track, least, pour.stepsFrom).filter(({ size }) => size < 0 || !isBack(pour, track, least));
+  return seen.reduce((all, one) => withBulge(all, one, track, least), pour.bulges);
+};
+
+/** What stands out of the stream is a step, too, or says of one that it was laid in. */
+const withOutstanding = (steps: readonly Step[], bulges: readonly Bulge[], track: ScaleMemory['track']): readonly Step[] => {
+  const found = outstanding(bulges);
+  if (found.length === 0) return steps;
+  const all = found.reduce((list, { at, size }) => withStep(list, { at, size, held: 1, laid: true }, track), steps);
+  return all.toSorted((a, b) => a.at - b.at);
 };
 
 const takesBack = (steps: readonly Step[], step: Step, division: number): boolean =>
   standingSteps([...steps, step], division).length < standingSteps(steps, division).length;
 
-const withStep = (steps: readonly Step[], { at, size, held }: Step, track: ScaleMemory['track']): readonly Step[] => {
-  const last = steps.at(-1);
-  const same = last !== undefined && at - last.at < 1.8 * track.rise + 1.5 * track.period && last.size * size > 0;
-  if (!same) return [...(steps.length < STEPS_MANY ? steps : standingSteps(steps, track.division)), { at, size, held }];
-  return Math.abs(size) > Math.abs(last.size) ? [...steps.slice(0, -1), { ...last, size }] : steps;
+const withStep = (steps: readonly Step[], step: Step, track: ScaleMemory['track']): readonly Step[] => {
+  const apart = 1.8 * track.rise + 1.5 * track.period;
+  const same = steps.findLast((one) => Math.abs(step.at - one.at) < apart && one.size * step.size > 0);
+  if (same === undefined) return [...(steps.length < STEPS_MANY ? steps : standingSteps(steps, track.division)), step];
+  const laid = same.laid || step.laid;
+  if (Math.abs(step.size) <= Math.abs(same.size) && laid === same.laid) return steps;
+  const size = Math.abs(step.size) > Math.abs(same.size) ? step.size : same.size;
+  return steps.map((one) => (one === same ? { ...one, size, laid } : one));
 };
 
 /** What is left when a step up and an equal one down again have taken each other back: whatever leaned has gone. */

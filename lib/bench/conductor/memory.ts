@@ -1,6 +1,7 @@
 import type { BatchId, EntryId, InstrumentId, LineId, VesselId } from '#lib/units/id';
 import type { ProbeUse } from '#lib/measure/reading';
 import type { Track } from '#lib/measure/readings/settle';
+import type { Bulge } from '#lib/measure/readings/bulge';
 import type { Step } from '#lib/measure/readings/step';
 import type { Weighed } from '#lib/work/batch/index';
 import type { RemedyKind } from '#lib/work/batch/remedy/types';
@@ -157,6 +158,8 @@ export interface PourMemory {
   readonly fallen: boolean;
   /** Sudden changes, each by its largest sighting; those that took each other back among them. */
   readonly steps: readonly Step[];
+  /** What stood out of the stream by its shape, most of it the stream's own. */
+  readonly bulges: readonly Bulge[];
   readonly offer: { readonly since: number; readonly level: number } | null;
   /** A person said "back" to the offer, or crossed the weight out: it does not come again before the weight moves. */
   readonly cancelled: number | null;

@@ -51,6 +51,7 @@ export const pourFor = (stage: Scenery, line: LineState, view: ScaleView, pan: P
     doubts: stage.memory.inherited[view.id] === pan.zero ? ['after-replug'] : strayedDoubts(pan, stage.memory.scales[view.id]),
     fallen: false,
     steps: [],
+    bulges: [],
     offer: null,
     cancelled: null,
     part: null,
@@ -212,5 +213,5 @@ const isUnlikeBottle = (batch: BatchState, line: LineState, scale: ScaleMemory, 
 /** Freed, lifted and set down again: what leaned from outside is gone, so an equal weight clears the doubts. */
 const afterCheck = (line: LineState, scale: ScaleMemory, pour: PourMemory, difference: number): PourMemory => {
   const agrees = difference <= Math.max(2 * scale.track.division, 0.3 * line.plan.tolerance);
-  return { ...pour, check: null, steps: [], doubts: agrees ? [] : ['return-unlike'] };
+  return { ...pour, check: null, steps: [], bulges: [], doubts: agrees ? [] : ['return-unlike'] };
 };

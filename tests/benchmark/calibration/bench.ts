@@ -82,7 +82,7 @@ const planOf = (model: BenchModel): Plan => ({
 });
 
 const withoutDoubts = (memory: ConductorMemory): ConductorMemory =>
-  memory.pour === null ? memory : { ...memory, pour: { ...memory.pour, doubts: [], steps: [] } };
+  memory.pour === null ? memory : { ...memory, pour: { ...memory.pour, doubts: [], steps: [], bulges: [] } };
 
 export const createBench = (model: BenchModel): Bench => {
   let memory = conductor.initial({ episode: 0 });

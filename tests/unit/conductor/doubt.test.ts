@@ -71,6 +71,14 @@ describe('doubt', () => {
     expect(atReady().pour(640, 3).pour(700, 4).run(6).kinds()).toContain('weight-accepted');
   });
 
+  it('a cable that takes some of the weight in the middle of a stream: it thins for less than any pause and goes on as it was', () => {
+    asks(atReady().pour(650, 3).pour(652, 0.4).pour(700, 1), 'step-down');
+  });
+
+  it('a spoon laid in while it flows: more comes at once than before and after it', () => {
+    asks(atReady().pour(560, 3).pour(584, 0.2).pour(700, 5.8), 'step-up');
+  });
+
   it('a stream that starts, stops and starts again is no step', () => {
     const rig = atReady().pour(600, 3).run(3).pour(695, 3).run(3).pour(700, 2).run(6);
     expect(rig.kinds()).toContain('weight-accepted');

@@ -40,9 +40,6 @@ const stepsOf = (truth: (at: number) => number, period: number, held: number): r
 /** A stream of so many mg per ms, beginning after two seconds. */
 const stream = (flow: number) => (at: number) => flow * Math.max(0, at - 2_000);
 
-/** Share that a scale of one pole, 100 ms, shows so long after something was laid on it. */
-const slow = (at: number): number => 1 - Math.exp(-Math.max(0, at) / 100);
-
 describe('a step in a stream', () => {
   it('is none where a display goes in stairs: few frames say little of how fast it flows', () => {
     const found: string[] = [];
@@ -59,15 +56,5 @@ describe('a step in a stream', () => {
     const sizes = stepsOf(laid, 90, 10).map(({ size }) => size);
     expect(Math.max(...sizes)).toBeGreaterThan(30_000);
     expect(Math.max(...sizes)).toBeLessThan(50_000);
-  });
-
-  it.each([
-    [12, 10],
-    [20, 20],
-  ])('of %i g laid in half a second before a stream of %i g/s begins is seen', (laid, flow) => {
-    const begun = (at: number): number => flow * (Math.max(0, at - 5_200) - 100 * slow(at - 5_200));
-    expect(stepsOf(begun, 90, 10)).toEqual([]);
-    const sizes = stepsOf((at) => begun(at) + 1000 * laid * slow(at - 4_700), 90, 10).map(({ size }) => size);
-    expect(Math.max(...sizes)).toBeGreaterThan(5_000);
   });
 });
