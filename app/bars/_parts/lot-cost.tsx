@@ -35,7 +35,7 @@ function Known({ cost, money }: { readonly cost: NonNullable<CostPage['cost']>; 
       </p>
       {cost.unknown.length === 0 ? null : <p className={on('dim')}>{messages.unknown(cost.unknown)}</p>}
       {open ? (
-        <table className={on('table')}>
+        <table className={on('table gap')}>
           <caption className="unseen">{messages.title}</caption>
           <tbody>
             {rows.map(([name, each]) => (

@@ -16,21 +16,24 @@ export function FigureTable({ caption, rows }: { readonly caption: string; reado
           <Head name={heads.figure} />
           <Head name={heads.value} n />
           <Head name={heads.range} n />
-          <Head name={heads.rests} />
+          <Head name={heads.rests} wide />
           <Head name={heads.source} wide />
         </tr>
       </thead>
       <tbody>
         {rows.map(([name, figure]) => (
           <tr key={name}>
-            <th scope="row">{name}</th>
+            <th scope="row">
+              {name}
+              {figure === null ? null : <small className={on('narrow')}>{messages.grades[figure.grade]}</small>}
+            </th>
             {figure === null ? (
               <td colSpan={4}>{asked}</td>
             ) : (
               <>
                 <td className={on('n')}>{`${figure.value} ${figure.unit}`}</td>
                 <td className={on('n')}>{rangeText(figure)}</td>
-                <td>{messages.grades[figure.grade]}</td>
+                <td className={on('wide')}>{messages.grades[figure.grade]}</td>
                 <td className={on('wide')}>{figure.source}</td>
               </>
             )}

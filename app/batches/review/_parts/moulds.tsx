@@ -27,7 +27,7 @@ export function Moulds({ review }: { readonly review: BatchPage }) {
         <thead>
           <tr>
             <Head name={words.heads.mould} />
-            <Head name={words.heads.pattern} />
+            <Head name={words.heads.pattern} wide />
             <Head name={words.heads.from} wide />
             <Head name={words.heads.mass} unit={massHead(display)} n />
             <Head name={words.heads.full} n />
@@ -58,14 +58,16 @@ function Row({ mould, full }: { readonly mould: MouldMade; readonly full: number
   const id = useId();
   const { mark, name, pattern, mass, byHand, parts, shares } = mould;
   const percent = full === null ? '' : numberText(100 * full, display.locale, 0);
+  const patternSaid = pattern === null ? words.unnamed : patternText(pattern);
   const cell = mass === null ? null : massCell(mass, null, display, placesOf([null], display));
   return (
     <>
       <tr data-mould={mark}>
         <th scope="row">
           <span className={on('none nw')}>{mark}</span> {name}
+          <small className={on('narrow')}>{patternSaid}</small>
         </th>
-        <td>{pattern === null ? words.unnamed : patternText(pattern)}</td>
+        <td className={on('wide')}>{patternSaid}</td>
         <td className={on('wide')}>{parts.map((part) => part.name).join(', ')}</td>
         {cell === null ? (
           <td>{words.unweighed}</td>
