@@ -378,7 +378,7 @@ describe('moulds, vessels and habits', () => {
     await press(vessels, 'Keep it');
     expect(await beside(page, vessels.getByLabel('Weighs empty, g'))).toBe('More than nothing belongs here.');
     await vessels.getByLabel('Weighs empty, g').fill('187,3');
-    await vessels.getByLabel('Holds to the brim, ml').fill('1000');
+    await vessels.getByLabel('Holds to the brim, mL').fill('1000');
     await press(vessels, 'Keep it');
     await vessels.getByText('Kept: tall jug.').waitFor();
 

@@ -1,3 +1,4 @@
+import { createElement } from 'react';
 import type { Goods, WrapLot } from '#lib/work/orders/documents';
 import { drawnOf, piecesOnHand, wrapOnHand } from '#lib/work/orders/wraps';
 import type { Drawn } from '#lib/work/orders/wraps';
@@ -6,6 +7,7 @@ import type { Kind } from '../../../_ui/kept/kind';
 import { at, gather } from '../../../_ui/kept/typed';
 import type { Gather, Typed } from '../../../_ui/kept/typed';
 import { messages } from '../../messages-orders';
+import { Price } from './price';
 
 const { goods: words } = messages;
 const WRAP = '';
@@ -154,7 +156,7 @@ export const goodsKind = (materials: readonly Named[], formulas: readonly Named[
     nameOf,
     cells: (goods) => [
       goods.pack === null ? '' : words.packText(goods.pack, goods.kind === 'material'),
-      goods.price ?? '',
+      goods.price === null ? '' : createElement(Price, { key: 'price', price: goods.price }),
       goods.days === null ? '' : String(goods.days),
       isCounted(goods) ? String(piecesOnHand(goods, drawn)) : '',
     ],

@@ -1,0 +1,10 @@
+'use client';
+import { numberText } from '#lib/units/format';
+import { useDisplay } from '../../../_live/use';
+
+/** Money as it was typed, two decimals at the least, so that a column of it is read at a glance. */
+export function Price({ price }: { readonly price: string }) {
+  const { locale } = useDisplay();
+  const decimals = Math.max(2, price.split('.')[1]?.length ?? 0);
+  return <>{numberText(Number(price), locale, decimals)}</>;
+}
