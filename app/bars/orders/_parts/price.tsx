@@ -6,5 +6,6 @@ import { useDisplay } from '../../../_live/use';
 export function Price({ price }: { readonly price: string }) {
   const { locale } = useDisplay();
   const decimals = Math.max(2, price.split('.')[1]?.length ?? 0);
-  return <>{numberText(Number(price), locale, decimals)}</>;
+  const value = Number(price);
+  return <>{Number.isFinite(value) ? numberText(value, locale, decimals) : price}</>;
 }
