@@ -6,7 +6,6 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSy
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { buildSync } from 'esbuild';
 import { BUNDLED, SERVER_PARTS } from './bundling.mjs';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
@@ -34,10 +33,29 @@ const builtFrom = () => {
   return hash.digest('hex');
 };
 
-const build = () => {
+/**
+ * @template T @param {() => T | Promise<T>} load
+ * @returns {Promise<T>} What a package gives; where it is not there the person is told, instead of being shown a stack.
+ */
+const installed = async (load) => {
+  try {
+    return await load();
+  } catch (error) {
+    const { code, message } = /** @type {NodeJS.ErrnoException} */ (error);
+    if (code !== 'ERR_MODULE_NOT_FOUND' && code !== 'MODULE_NOT_FOUND') throw error;
+    console.error(
+      `potwatch: ${message.split('\n')[0]}. Run "npm ci", and again after each update; nothing was started and no batch was touched.`,
+    );
+    return process.exit(1);
+  }
+};
+
+const build = async () => {
+  const { buildSync } = await installed(() => import('esbuild'));
+  const nextBin = await installed(() => require.resolve('next/dist/bin/next'));
   console.error('potwatch: building the pages, once after each update (about 20 s) …');
   const env = Object.assign({}, process.env, { NODE_ENV: /** @type {const} */ ('production'), NEXT_TELEMETRY_DISABLED: '1' });
-  const next = spawnSync(process.execPath, [require.resolve('next/dist/bin/next'), 'build'], { cwd: root, env, encoding: 'utf8' });
+  const next = spawnSync(process.execPath, [nextBin, 'build'], { cwd: root, env, encoding: 'utf8' });
   if (next.status !== 0) {
     console.error(next.stdout, next.stderr);
     console.error('potwatch: the pages could not be built; nothing was started and no batch was touched.');
@@ -56,11 +74,11 @@ const build = () => {
 const now = builtFrom();
 const before = existsSync(stampFile) && existsSync(bundle) && statSync(bundle).size > 0 ? readFileSync(stampFile, 'utf8') : '';
 if (now !== before || !existsSync(join(root, 'out', 'index.html'))) {
-  build();
+  await build();
   writeFileSync(stampFile, now);
 }
 if (!process.argv.includes('--build-only')) {
   Object.assign(process.env, { NODE_ENV: 'production' });
-  const { run } = await import(pathToFileURL(bundle).href);
+  const { run } = await installed(() => import(pathToFileURL(bundle).href));
   await run(process.argv.slice(2));
 }
