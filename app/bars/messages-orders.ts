@@ -156,7 +156,7 @@ export const messages = {
     wait: 'Days until it is here',
     perBar: 'Pieces on one bar',
     onHand: 'Pieces on hand, of no lot',
-    onHandHint: 'as counted now; what is wrapped is taken off by itself',
+    onHandHint: 'counted now',
     only: 'Which soap it goes around',
     every: 'every soap',
     lot: (n: number) => `Lot ${n}`,

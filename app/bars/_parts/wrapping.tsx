@@ -93,7 +93,6 @@ function Form({ page: { row, state }, there, again }: LotProps & { readonly ther
         <TextField
           id="wrap-count"
           label={words.count}
-          hint={words.countHint}
           value={shown}
           numeric
           onChange={(text) => {
@@ -105,8 +104,7 @@ function Form({ page: { row, state }, there, again }: LotProps & { readonly ther
           <TextField
             key={keyOf(one)}
             id={`wrap-${at}`}
-            label={words.pieces(one.name, one.lot)}
-            hint={words.left(one.left)}
+            label={words.pieces(one.name, one.lot, one.left)}
             value={one.text}
             numeric
             onChange={(text) => setTyped({ ...typed, [keyOf(one)]: text })}
