@@ -16,7 +16,9 @@ export const waysMessages = {
   addsInAll: (mass: string) => `${mass} more in all`,
   takes: (mass: string) => `takes out ${mass}`,
   line: (name: string, from: string, to: string) => `${name} ${from} → ${to}`.trim(),
-  ownBatch: (needs: readonly string[]) => `parked here as a batch of its own: it needs ${needs.join(', ')}`,
+  /** Two lines of a small card are all it has; one by one they are weighed later. */
+  ownBatch: (needs: readonly string[], mass: string) =>
+    `its own batch, parked: needs ${needs.length > 1 ? `${needs.length} more, ${mass}` : needs.join('')}`,
   unsolved: 'could not be worked out',
   whither: {
     bottle: 'back to its bottle',
@@ -47,7 +49,7 @@ export const waysMessages = {
     'cool-first': 'only into cooled lye',
     slowly: 'slowly',
     protect: 'goggles, gloves, water',
-    'label-as-own-batch': 'parked here as a batch of its own: label it',
+    'label-as-own-batch': 'its own batch, parked: label it',
     'outside-formula': 'recorded as outside the formula',
     'stock-not-known': 'asks first whether there is enough',
     'not-worked-out': 'not worked out: this plan was typed',

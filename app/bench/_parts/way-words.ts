@@ -85,8 +85,9 @@ const notesOf = (card: Card, seen: RemedySeen, batch: BatchState | null, show: S
   }
   const cautions = seen.recommended === null ? seen.cautions.filter((one) => !AT_THE_GATE.has(one)) : seen.cautions;
   const own = (seen.ownBatch ?? []).map(({ line, mass }) => `${show.mass(mass)} ${named(batch, line)?.toLowerCase() ?? ''}`.trim());
+  const needed = (seen.ownBatch ?? []).reduce((sum, { mass }) => sum + mass, 0);
   const minded = cautions.flatMap((one) => {
-    if (one === 'label-as-own-batch' && own.length > 0) return [words.ownBatch(own)];
+    if (one === 'label-as-own-batch' && own.length > 0) return [words.ownBatch(own, show.mass(needed))];
     return one === 'outside-formula' && clashes.length > 0 ? clashes : [words.cautions[one]];
   });
   const cost = costOf(card.code, seen, show);

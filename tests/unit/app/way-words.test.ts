@@ -81,6 +81,12 @@ describe('a way out in words', () => {
       batch,
       show,
     );
-    expect(said).toMatch(/parked here as a batch of its own: it needs 8\.5 g sodium hydroxide/);
+    expect(said).toMatch(/its own batch, parked: needs 8\.5 g sodium hydroxide/);
+    const two = [
+      { line: as<never>('soda'), mass: grams(8.5) },
+      { line: as<never>('water'), mass: grams(20) },
+    ];
+    // A list of them does not stand on a small card.
+    expect(wayText(card({ cautions: ['label-as-own-batch'], ownBatch: two }), batch, show)).toMatch(/parked: needs 2 more, 28\.5 g/);
   });
 });
