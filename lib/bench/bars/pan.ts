@@ -26,6 +26,7 @@ export const panOf = (memory: ConductorMemory, view: ScaleView): Pan | null => {
 };
 
 const whyOf = ({ freshness, suspect = null, reading }: ScaleView): Pan['why'] => {
+  if (freshness === 'late') return 'late';
   if (freshness !== 'fresh' || reading === null) return 'lost';
   if (reading.range === 'under') return 'underload';
   return suspect !== null || reading.mass === null ? 'suspect' : null;

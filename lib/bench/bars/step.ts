@@ -71,6 +71,8 @@ const zeroFrom = (memory: RoundMemory, { settled, division, empty, emptySeen }: 
  */
 export const lookAt = (before: RoundMemory, pan: Pan | null, around: Around, now: number): Look => {
   if (around.busy) return look(NEW_ROUND, 'busy');
+  // In the moment that a frame is late nobody changes the zero unseen: a tare with the bar on the pan leaves no bar to be taken.
+  if (pan?.why === 'late') return look({ ...before, offer: null }, 'no-weight', { why: 'lost' });
   if (pan === null || pan.why !== null) return look({ ...before, zero: null, offer: null }, 'no-weight', { why: pan?.why ?? 'lost' });
   const zero = zeroFrom(before, pan);
   const memory = { ...before, zero };

@@ -57,7 +57,7 @@ export interface BarsCue {
 export interface Pan {
   readonly instrument: InstrumentId;
   /** Fresh, in range and not suspect. */
-  readonly why: 'lost' | 'suspect' | 'underload' | null;
+  readonly why: 'late' | 'lost' | 'suspect' | 'underload' | null;
   readonly division: number;
   /** How closely it tells two settled weights apart. */
   readonly within: number;

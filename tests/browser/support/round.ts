@@ -2,11 +2,11 @@ import type { Locator, Page } from 'playwright-core';
 import { ANSWERED_MS } from './on-page';
 
 /** What never comes in so long does not come. */
-const LONGEST_MS = 60_000;
+const LONGEST_MS = 120_000;
 
 /**
  * A round of bars on the bench that the page is at: chosen, so many put on and lifted by the practice hands, all weighed. What has just come
- * under a finger takes no press, what was filled before may stand on the scale still, and after a frame that came late the pan is to be
+ * under a finger takes no press, what was filled before may stand on the scale still, and after a silence the pan is to be
  * seen free again: each press is made by what the bench shows, until it shows what should come of it.
  * @throws Error with what the bench shows instead.
  */

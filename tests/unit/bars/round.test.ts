@@ -47,6 +47,20 @@ it('takes nothing from a pan that was not seen free, a scale not to be believed,
   for (let i = 0; i < 30; i += 1) expect(look([121_000, 5], 1_000, { spent: 5 }).take).toBe(false);
 });
 
+it('waits for a frame that is late without asking to see the pan free again, and begins the moment anew', () => {
+  const { look } = rig();
+  look([0, 1]);
+  expect(look([121_000, 2])).toMatchObject({ phase: 'offer' });
+  expect(look([121_000, 2], 1_400, {}, { why: 'late' })).toMatchObject({
+    phase: 'no-weight',
+    why: 'lost',
+    take: false,
+    memory: { zero: 0 },
+  });
+  expect(look([121_000, 2])).toMatchObject({ phase: 'offer', take: false });
+  expect(look([121_000, 2], 1_500).take).toBe(true);
+});
+
 it('asks a person about what is unlike, and takes nothing while nobody leads or a batch is weighed', () => {
   const { look } = rig();
   look([0, 1]);
