@@ -103,11 +103,13 @@ export const messages = {
     done: { title: 'Closed', act: 'Review it, or start the next' },
   } satisfies Record<CuePhase, { title: string; act: string }>,
   acts: {
+    setDown: 'Set it on the scale',
     addReady: 'Zeroed. Add it',
     adding: 'Keep adding',
     easeOff: 'Ease off',
     pourOut: 'Zeroed. Pour from it',
     doNotJoin: 'Do not join yet',
+    lyeHeats: 'Lye still heating',
     overCalm: 'Inside the limits',
     overRed: 'Outside the limits',
     superfat: (value: string, half: string, heavy: 'is' | 'may' | null) => {
@@ -270,8 +272,9 @@ export const messages = {
   },
   waits: {
     scale: 'waits for the scale',
-    itself: (from: string, to: string) => `by itself, ${from} to ${to}`,
-    itselfShort: 'by itself',
+    itself: 'by itself',
+    yours: 'yours to take',
+    range: (how: string, from: string, to: string) => `${how}, ${from} to ${to}`,
     vessel: 'when the vessel stands',
     lift: 'when it is lifted',
     card: 'choose first',

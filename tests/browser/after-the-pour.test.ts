@@ -216,7 +216,7 @@ describe('one batch after its pour', () => {
     await section(page, 'What happened')
       .getByRole('cell', { name: `Recall of lot ${BAD_LOT.mark}`, exact: true })
       .waitFor();
-  }, 240_000);
+  }, 480_000);
 });
 
 /** So many bars in a row, put on and lifted by the practice hands. */

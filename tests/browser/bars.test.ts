@@ -144,4 +144,4 @@ it('goes from a closed batch through unmould, cut and the scale to sold', async 
   await press('Sold');
   await page.waitForSelector('[data-count="sold"]:text-is("3")');
   expect((await lot()).state.counts).toMatchObject({ made: 10, shelf: 7, sold: 3 });
-}, 150_000);
+}, 400_000);

@@ -56,5 +56,5 @@ describe('the invented half-year', () => {
       await drawn(page);
       expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth), path).toBe(0);
     }
-  }, 150_000);
+  }, 300_000);
 });

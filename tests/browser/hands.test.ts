@@ -120,7 +120,7 @@ describe.each(['127.0.0.1', PLAIN_NAME])('A12: hands, keys and screen readers at
     const { want } = (await heard).message as { want: { kind: string; plan: string; lots: Record<string, unknown> } };
     expect(want).toMatchObject({ kind: 'start', plan: 'alder-and-oat' });
     expect(Object.keys(want.lots)).toHaveLength(9);
-  }, 150_000);
+  }, 300_000);
 
   it('reaches every target by tab, with the keyboard staying with what it has', async () => {
     await play('ready');

@@ -55,5 +55,5 @@ describe('a batch parked and taken up again, on the practice bench as shipped', 
     await page.locator('[data-card^="parked"]').click();
     await page.waitForSelector('main:not([data-phase="idle"])');
     expect(await page.locator('[data-notice]').count()).toBe(0);
-  }, 150_000);
+  }, 300_000);
 });

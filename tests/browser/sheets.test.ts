@@ -159,7 +159,7 @@ describe.each(Object.keys(SIZES) as Size[])('sheets at %s', (size) => {
     expect(await played('Time ?× 1')).toEqual({ act: 'hurry', times: 1 });
     expect(await played('Time ?× 20')).toEqual({ act: 'hurry', times: 20 });
     await context.close();
-  }, 150_000);
+  }, 300_000);
 
   it('the temperatures by themselves: fit and read', async () => {
     await theatre.order({ do: 'play', scene: 'temperatures' });

@@ -13,6 +13,7 @@ import { screenLabel } from './label';
 import { useSeen } from './seen';
 import { isWeighing } from './shape';
 import { Temperature } from './temperature';
+import { takenBy } from './words';
 
 /** The foot of the screen: back, sound, the two temperatures, first aid, more, go on. Always there, always in the same place. */
 export function Hands() {
@@ -138,6 +139,7 @@ const useWaiting = (): string => {
   const tolerance = useLive(see.tolerance);
   const division = useLive(see.division);
   const cards = useLive(see.cards);
+  const how = messages.waits[useLive((state) => takenBy(see.line(state), see.doubt(state)))];
   const short = useFrame() === 'phone';
   if (cards.some(({ enabled }) => enabled)) return messages.waits.card;
   if (phase === null || !isWeighing(phase))
@@ -146,9 +148,9 @@ const useWaiting = (): string => {
   if (kind === 'words' || phase === 'blocked') return messages.waits.scale;
   if (kind === 'planned') return messages.waits.vessel;
   if (target === null || tolerance === null) return messages.waits.nothing;
-  if (short) return messages.waits.itselfShort;
+  if (short) return how;
   const [from = '', to = ''] = [target - tolerance, target + tolerance].map((edge) => massText(edge, display, division));
-  return messages.waits.itself(from.replace(/\s\D+$/, ''), to);
+  return messages.waits.range(how, from.replace(/\s\D+$/, ''), to);
 };
 
 /** As on the sign for first aid (ISO 7010, E003): a white cross on green. */

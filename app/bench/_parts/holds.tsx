@@ -49,7 +49,7 @@ export function Holds() {
       {holds.map((hold) => (
         // Below another row it is another element: nothing moves.
         <li key={`${above} ${hold.reason}`} data-hold={hold.overridden ? 'overridden' : hold.level}>
-          <b>{messages.holds[hold.reason]}</b>
+          <b>{hold.reason === 'lye-too-hot' && hold.limit === null ? messages.acts.lyeHeats : messages.holds[hold.reason]}</b>
           <span>{figures(hold)}</span>
           <span>
             {hold.overridden ? temperatureMessages.holds.overridden : hold.level === 'advise' ? temperatureMessages.holds.advice : ''}

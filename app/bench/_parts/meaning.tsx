@@ -47,6 +47,7 @@ const useAct = (): string => {
   const carried = useLive(see.carried);
   const heavy = useLive(see.carriedHeavy);
   const lye = useLive(see.carriedLye);
+  const filled = useLive(isFilled);
   const show = showIn(useDisplay(), division);
   if (asking !== null) return asking.how;
   if (outdated) return messages.offline.outdated.act;
@@ -63,12 +64,24 @@ const useAct = (): string => {
   if (block !== null && block !== 'moving') return messages.blocks[block].act;
   if (joiningHeld && phase !== 'gate') {
     const first = holds?.find(({ level, overridden }) => level === 'hold' && !overridden);
-    return first === undefined ? messages.phases[phase].act : messages.holds[first.reason];
+    return first === undefined
+      ? messages.phases[phase].act
+      : first.reason === 'lye-too-hot' && first.limit === null
+        ? messages.acts.lyeHeats
+        : messages.holds[first.reason];
   }
   if (portion !== null) return portionAct?.(portion) ?? messages.phases[phase].act;
   if (phase === 'lift' && vessel !== null) return messages.acts.lift(vessel);
   if (phase === 'offer' && tolerance !== null) return messages.number.within(show.mass(tolerance));
-  return actFor(phase, line?.plan.material.class ?? null, line?.plan.mode === 'loss', easeOff);
+  return actFor(phase, line?.plan.material.class ?? null, line?.plan.mode === 'loss', easeOff, filled);
+};
+
+/** What is waited for is not empty: a bottle, what holds earlier lines, or what was being poured into when it was lifted. */
+const isFilled = (state: LiveState): boolean => {
+  const open = see.line(state)?.plan;
+  return (
+    open?.mode === 'loss' || !!see.vessel(state)?.contents || Object.values(state.batch?.pans ?? {}).some((pan) => pan?.line === open?.id)
+  );
 };
 
 function Fact() {

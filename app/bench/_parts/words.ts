@@ -2,7 +2,7 @@ import type { Display } from '#lib/units/display';
 import { differenceText, figureNumber, massText, numberText, shareText, temperatureText } from '#lib/units/format';
 import { figure } from '#lib/units/format';
 import type { CuePhase } from '#lib/bench/cue';
-import type { MaterialClass } from '#lib/work/batch/index';
+import type { LineState, MaterialClass } from '#lib/work/batch/index';
 import { messages } from '../messages';
 import type { Show } from '../messages';
 
@@ -28,8 +28,13 @@ export const secondsText = (milliseconds: number, locale: string): string => {
 const POURED: ReadonlySet<MaterialClass> = new Set(['liquid-oil', 'liquid', 'fragrance']);
 export const isPoured = (material: MaterialClass): boolean => POURED.has(material);
 
+/** Whether a settled weight waits for a person: of hydroxide always, of what no lot is stated for, and of a pour in doubt. */
+export const takenBy = (line: LineState | null, doubt: string | null): 'yours' | 'itself' =>
+  line?.plan.material.class === 'hydroxide' || line?.plan.lot === null || doubt !== null ? 'yours' : 'itself';
+
 /** What to do now. Liquids are poured, solids added, a heavy bottle is poured from. */
-export const actFor = (phase: CuePhase, material: MaterialClass | null, loss: boolean, easeOff: boolean): string => {
+export const actFor = (phase: CuePhase, material: MaterialClass | null, loss: boolean, easeOff: boolean, filled: boolean): string => {
+  if (phase === 'waiting-vessel' && filled) return messages.acts.setDown;
   const poured = material === null || isPoured(material);
   if (phase === 'pouring' && easeOff) return messages.acts.easeOff;
   if (phase === 'ready') return loss ? messages.acts.pourOut : poured ? messages.phases.ready.act : messages.acts.addReady;

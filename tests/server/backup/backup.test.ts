@@ -91,7 +91,7 @@ describe('copies of a record', () => {
     const stopped = copyApart(rig.store.file, join(folder(), 'stopped.sqlite'));
     stopped.stop();
     await expect(stopped.done).rejects.toThrow(/broken off/);
-  }, 60_000);
+  }, 120_000);
 
   it('killed at any moment leave nothing under a name of their own, and the record as it was', async () => {
     const dir = folder();

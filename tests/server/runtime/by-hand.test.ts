@@ -119,5 +119,5 @@ describe('a bench without a scale, in a workshop that types', () => {
     expect(review.trace).toMatchObject([{ mark: 'thin', batter: 43_000 }]);
     expect(review.parts).toEqual([{ name: 'portion 1', mass: grams(900), byHand: true }]);
     expect(review.checks).toEqual([]);
-  }, 60_000);
+  }, 120_000);
 });

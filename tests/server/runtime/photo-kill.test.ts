@@ -63,5 +63,5 @@ describe('a server that is killed while pictures come in', () => {
       expect(answer.status).toBe(200);
     }
     await server.end('SIGTERM');
-  }, 60_000);
+  }, 120_000);
 });

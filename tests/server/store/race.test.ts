@@ -99,5 +99,5 @@ describe('two migrators at once', () => {
     for (const one of both) one.process.stdin?.end();
     await Promise.all(both.map((one) => one.ended()));
     rig.remove();
-  }, 60_000);
+  }, 120_000);
 });

@@ -2,6 +2,8 @@
 import { act, cleanup, renderHook } from '@testing-library/react';
 import { afterEach, expect, it, vi } from 'vitest';
 import type { CuePhase } from '#lib/bench/cue';
+import { OFFER_MS } from '#lib/bench/conductor/offer';
+import { SWALLOW_MS } from '#lib/bench/conductor/presses';
 import { SCENES } from '#tests/browser/support/fixtures';
 import { liveStore } from '../../../app/_live/start';
 import { controls } from '../../../app/bench/_parts/controls';
@@ -16,6 +18,7 @@ vi.mock('../../../app/_live/use', async (original) => ({
 
 afterEach(() => {
   cleanup();
+  vi.useRealTimers();
   wanted.length = 0;
   liveStore.setState(liveStore.getInitialState(), true);
 });
@@ -30,18 +33,22 @@ const shows = (phase: CuePhase, sheet: Sheet, mine = true): void =>
     });
   });
 
-it('a weight about to be accepted by itself is called off, once, while a sheet hides the moment or has its back key', () => {
+it('a weight about to be accepted by itself is called off while a sheet hides the moment or has its back key', () => {
+  vi.useFakeTimers();
   renderHook(() => useNothingUnseen());
-  shows('settling', 'correct');
-  shows('offer', 'none');
-  shows('offer', 'scene');
-  shows('offer', 'correct', false);
-  expect(wanted).toEqual([]);
-  shows('offer', 'correct');
-  shows('offer', 'correct');
+  const stand = (...how: Parameters<typeof shows>): number => {
+    wanted.length = 0;
+    shows(...how);
+    act(() => void vi.advanceTimersByTime(SWALLOW_MS));
+    // Whatever came by now was swallowed there.
+    expect(wanted).toEqual([]);
+    act(() => void vi.advanceTimersByTime(OFFER_MS / 2 - SWALLOW_MS));
+    return wanted.length;
+  };
+  expect([stand('settling', 'correct'), stand('offer', 'none'), stand('offer', 'scene'), stand('offer', 'correct', false)]).toEqual([
+    0, 0, 0, 0,
+  ]);
+  expect(stand('offer', 'correct')).toBe(1);
   expect(wanted).toEqual([{ kind: 'press', key: 'back', hold: false }]);
-  shows('ask', 'correct');
-  shows('offer', 'none');
-  shows('offer', 'first-aid');
-  expect(wanted).toHaveLength(2);
+  expect([stand('ask', 'correct'), stand('offer', 'first-aid')]).toEqual([0, 1]);
 });
