@@ -81,7 +81,7 @@ describe('a batch weighed hands-free', () => {
   const lyeIs = (fits: (value: number) => boolean) =>
     watcher.frame(({ probes }) => probes.some(({ use, value }: LiveProbe) => use === 'lye' && value !== null && fits(value)));
 
-  it('is planned, poured, over-poured, unplugged, killed, joined and reviewed as it truly was', { timeout: 400_000 }, async () => {
+  it('is planned, poured, over-poured, unplugged, killed, joined and reviewed as it truly was', { timeout: 600_000 }, async () => {
     await startBatch(page, pedal, 'meadowsweet');
     const truth = await weighAll();
     expect([...truth.keys()].toSorted()).toEqual([...batch().order].toSorted());
