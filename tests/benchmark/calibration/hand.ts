@@ -1,3 +1,4 @@
+import { byEar, createEar } from './ear';
 import type { Random } from './random';
 import { STEP_MS } from './scale-truth';
 import { createPour, type Poured, type Pour } from './pours';
@@ -11,6 +12,8 @@ export interface HandModel {
   readonly kind: Poured | 'pieces';
   /** Heeds the bench's "ease off"; else looks at the figure alone. */
   readonly heedsCue: boolean;
+  /** How it follows the bench's tone (`ear.ts`); `null`: hears none. */
+  readonly ear: number | null;
 }
 
 /** How a line ended for the person. `asked`: with the bench's reason. */
@@ -105,6 +108,9 @@ function* stream(world: World, eyes: Eyes, model: HandModel, pour: Pour, amount:
   const aim = model.tolerance * random.between(-0.3, 0.4);
   const pauseAt = random.chance(0.2) ? random.between(0.2, 0.8) * amount : Infinity;
   const before = world.perLine[world.line] ?? 0;
+  const ear = createEar(react);
+  // What is full is the hand's, whether the whole line is to come or a little more.
+  const full = (first * model.target) / amount;
   let seenAt = world.now;
   let stopAt = Infinity;
   let paused = 0;
@@ -115,7 +121,8 @@ function* stream(world: World, eyes: Eyes, model: HandModel, pour: Pour, amount:
     if (world.now - seenAt > 1500) return;
     const left = model.target - (net ?? before) + aim;
     if ((world.perLine[world.line] ?? 0) - before > pauseAt && paused === 0) paused = world.now + random.between(1000, 5000);
-    const flow = Math.min(first, Math.max(least, left / taper));
+    const bySight = Math.min(first, Math.max(least, left / taper));
+    const flow = model.ear === null ? bySight : byEar(ear(world.now, eyes.cue()), bySight, full, model.ear);
     const told = TAKEN.has(eyes.cue().phase) || eyes.accepted(world.line);
     const enough = told || left - flow * guess <= 0 || (model.heedsCue && eyes.cue().easeOff);
     if (enough && stopAt === Infinity) stopAt = world.now + react;

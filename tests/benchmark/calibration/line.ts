@@ -3,6 +3,7 @@ import type { BenchCue } from '#lib/bench/cue';
 import type { MaterialClass } from '#lib/work/batch/index';
 import { acceptedOf, createBench, type Bench } from './bench';
 import { disturb, driftOf, type Disturbance } from './disturb';
+import { drawEar } from './ear';
 import { person, type HandLog, type HandModel } from './hand';
 import { POURED } from './pours';
 import { createRandom, type Random } from './random';
@@ -17,6 +18,8 @@ export interface LineResult {
   readonly disturbance: Disturbance | null;
   readonly pieces: boolean;
   readonly heedsCue: boolean;
+  /** Heeds the cue and hears the tone. */
+  readonly hears: boolean;
   /** Accepted although the truth was more than a tolerance and more than a division away. */
   readonly wrong: boolean;
   /** Wrong by what was in the jar at acceptance or when it was lifted, and not asked about at the lift either. */
@@ -39,12 +42,14 @@ export interface RunModel {
   readonly pieces: boolean;
   /** The bench without its doubts: what the rules are worth. */
   readonly credulous?: boolean;
+  /** Nobody hears the tone: what the cue alone is worth. */
+  readonly deaf?: boolean;
   /** Called after every step, to look into a single line. */
   readonly watch?: (world: World, cue: BenchCue, shown: number) => void;
 }
 
 interface Drawn {
-  readonly hand: HandModel;
+  readonly hand: Omit<HandModel, 'ear'>;
   readonly material: MaterialClass;
   readonly jar: number;
   readonly lines: number;
@@ -68,9 +73,18 @@ const draw = (random: Random, pieces: boolean): Drawn => {
 const EYE_MS = 200;
 
 /** Runs one jar's lines with one person, one scale and at most one disturbance: a result for each line begun. */
-export const runLines = ({ seed, families, disturbance, pieces, credulous = false, watch }: RunModel): readonly LineResult[] => {
+export const runLines = ({
+  seed,
+  families,
+  disturbance,
+  pieces,
+  credulous = false,
+  deaf = false,
+  watch,
+}: RunModel): readonly LineResult[] => {
   const random = createRandom(seed, 1);
-  const { hand, material, jar, lines } = draw(random, pieces);
+  const { hand: drawn, material, jar, lines } = draw(random, pieces);
+  const hand: HandModel = { ...drawn, ear: deaf || !drawn.heedsCue ? null : drawEar(createRandom(seed, 6)) };
   const family = families === 'fitted' ? random.pick(FITTED) : random.pick(UNSEEN);
   const scale = createScale(createRandom(seed, 2), family, hand.division, driftOf(disturbance, random));
   const wire = createWire(createRandom(seed, 3));
@@ -134,6 +148,7 @@ const resultOf = (log: HandLog, index: number, { bench, world, hand, disturbance
     disturbance,
     pieces,
     heedsCue: hand.heedsCue,
+    hears: hand.ear !== null && hand.ear < 1,
     wrong,
     undetected: (wrong || wrongInTheEnd) && !questioned,
     outOfBand: log.outcome === 'accepted' && Math.abs(log.truthAtAccept - hand.target) > hand.tolerance + hand.division,

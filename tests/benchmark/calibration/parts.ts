@@ -9,7 +9,7 @@ export interface Kind {
 }
 
 /** A piece of work for one process: the same part gives the same tally wherever it runs. */
-export interface Part extends Kind, Pick<RunModel, 'families' | 'credulous'> {
+export interface Part extends Kind, Pick<RunModel, 'families' | 'credulous' | 'deaf'> {
   readonly seed: number;
   readonly lines: number;
 }
@@ -24,13 +24,13 @@ const shareOf = ({ disturbance, pieces }: Kind): number => (pieces ? 0.05 : 0.45
 const PART_LINES = 250;
 
 /** All the work of so many lines, at least that many, in parts of one kind each. Seeds of different parts never meet. */
-export const partsOf = (lines: number, seed: number, families: RunModel['families']): readonly Part[] =>
+export const partsOf = (lines: number, seed: number, model: Pick<RunModel, 'families' | 'deaf'>): readonly Part[] =>
   KINDS.flatMap((kind, index) => {
     const wanted = Math.ceil(lines * shareOf(kind) - 1e-9);
     const parts = Math.ceil(wanted / PART_LINES);
     return Array.from({ length: parts }, (_, part) => ({
       ...kind,
-      families,
+      ...model,
       seed: (Math.imul(seed, 0x2545f491) + Math.imul(index, 0x01000193) + Math.imul(part, 4099)) | 0,
       lines: Math.min(PART_LINES, wanted - part * PART_LINES),
     }));

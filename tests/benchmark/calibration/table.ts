@@ -1,6 +1,6 @@
 import { quantile } from './interval';
 import { percent, type Mark } from './marks';
-import type { Tally } from './tally';
+import { GUIDED, type Tally } from './tally';
 
 export type Row = readonly [string, Tally];
 
@@ -57,13 +57,11 @@ export const marksTable = (marks: readonly Mark[]): string =>
   ]);
 
 export const endsOf = ({ ends }: Tally): string =>
-  (['uncued', 'cued'] as const)
-    .map((who) => {
-      const { count, error, short, over } = ends[who];
-      const mean = (error / Math.max(1, count)).toFixed(2);
-      return `${who.padEnd(7)} mean |end error| ${mean} tolerances, short ${share(short, count)}, over ${share(over, count)} (${count} pours)`;
-    })
-    .join('\n');
+  GUIDED.map((who) => {
+    const { count, error, short, over } = ends[who];
+    const mean = (error / Math.max(1, count)).toFixed(2);
+    return `${who.padEnd(7)} mean |end error| ${mean} tolerances, short ${share(short, count)}, over ${share(over, count)} (${count} pours)`;
+  }).join('\n');
 
 export const reasonsOf = ({ reasons }: Tally): string =>
   [...reasons]

@@ -14,8 +14,12 @@ export interface Tally {
   littleMore: number;
   readonly seconds: number[];
   readonly reasons: Map<string, number>;
-  readonly ends: Readonly<Record<'cued' | 'uncued', Ends>>;
+  readonly ends: Readonly<Record<Guided, Ends>>;
 }
+
+/** What a hand goes by besides the figure: nothing, the cue alone, or the cue and its tone. */
+export const GUIDED = ['uncued', 'cued', 'by ear'] as const;
+export type Guided = (typeof GUIDED)[number];
 
 /** Where the first pour of a line ended. */
 export interface Ends {
@@ -40,7 +44,7 @@ export const newTally = (): Tally => ({
   littleMore: 0,
   seconds: [],
   reasons: new Map(),
-  ends: { cued: noEnds(), uncued: noEnds() },
+  ends: { uncued: noEnds(), cued: noEnds(), 'by ear': noEnds() },
 });
 
 export const count = (tally: Tally, result: LineResult): void => {
@@ -63,9 +67,9 @@ export const count = (tally: Tally, result: LineResult): void => {
   countEnd(tally, result);
 };
 
-const countEnd = (tally: Tally, { firstEnd, heedsCue, pieces }: LineResult): void => {
+const countEnd = (tally: Tally, { firstEnd, heedsCue, hears, pieces }: LineResult): void => {
   if (firstEnd === null || pieces) return;
-  const ends = tally.ends[heedsCue ? 'cued' : 'uncued'];
+  const ends = tally.ends[hears ? 'by ear' : heedsCue ? 'cued' : 'uncued'];
   ends.count += 1;
   ends.error += Math.abs(firstEnd);
   if (firstEnd < -1) ends.short += 1;
@@ -91,8 +95,7 @@ export const sum = (tallies: readonly Tally[]): Tally => {
     for (const key of COUNTS) total[key] += tally[key];
     total.seconds.push(...tally.seconds);
     for (const [why, times] of tally.reasons) total.reasons.set(why, (total.reasons.get(why) ?? 0) + times);
-    for (const who of ['cued', 'uncued'] as const)
-      for (const key of ['count', 'error', 'short', 'over'] as const) total.ends[who][key] += tally.ends[who][key];
+    for (const who of GUIDED) for (const key of ['count', 'error', 'short', 'over'] as const) total.ends[who][key] += tally.ends[who][key];
   }
   return total;
 };

@@ -1,5 +1,6 @@
 import type { BenchCue } from '#lib/bench/cue';
-import { toneOf } from '#lib/bench/tone';
+import type { Tone } from '#lib/bench/tone';
+import { byEar, drawEar } from '../ear';
 import type { Random } from '../random';
 import { POURED, type Poured } from '../pours';
 
@@ -35,7 +36,7 @@ export const drawPerson = (random: Random): Person => {
     guess: (react + eye + random.between(200, 500)) * (1 + 0.2 * random.gauss()),
     brisk: random.between(4000, 10_000),
     taper: random.chance(0.9) ? random.between(800, 2200) : 0,
-    heeds: random.chance(0.8) ? random.between(0.06, 0.25) : 1,
+    heeds: drawEar(random),
     kind: random.pick(POURED),
   };
 };
@@ -48,25 +49,20 @@ export type Manner = (typeof MANNERS)[number];
 export interface Before {
   readonly net: number | null;
   readonly cue: BenchCue;
+  /** The tone as it has come to the hand. */
+  readonly tone: Tone;
   readonly target: number;
   /** Flow the hand asked for so far, mg per ms. */
   readonly flow: number;
 }
 
 /** The flow this person wants, mg per ms. */
-export const wants = (person: Person, manner: Manner, { net, cue, target }: Before): number => {
+export const wants = (person: Person, manner: Manner, { net, tone, target }: Before): number => {
   const full = target / person.brisk;
   const least = 0.04 * full;
   const left = target - (net ?? 0);
   const tapered = person.taper === 0 ? full : Math.min(full, Math.max(least, left / person.taper));
-  if (manner !== 'cue') return tapered;
-  const tone = toneOf(cue);
-  if (tone.kind === 'late') return 0;
-  if (tone.kind === 'steady') return Math.min(tapered, full * person.heeds);
-  if (tone.kind !== 'pulse') return tapered;
-  // Two octaves from far to near: the pitch alone says how far it is.
-  const far = 1 - Math.log2(tone.hz / 330) / 2;
-  return Math.min(tapered, full * Math.max(person.heeds, far));
+  return manner === 'cue' ? byEar(tone, tapered, full, person.heeds) : tapered;
 };
 
 /** Whether this person has had enough. */

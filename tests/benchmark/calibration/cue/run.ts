@@ -2,6 +2,7 @@ import { as, type PersonId } from '#lib/units/id';
 import { monotonic } from '#lib/units/time';
 import { learnHand, type Hand, type Stopped } from '#lib/bench/hand';
 import { createBench, type Bench } from '../bench';
+import { createEar } from '../ear';
 import { setDown } from '../hand';
 import { createPour } from '../pours';
 import { createRandom, type Random } from '../random';
@@ -87,10 +88,11 @@ function* oneLine({ world, bench, person, manner, target, tolerance, figure, ran
   if (bench.cue.phase !== 'ready') return;
   yield* wait(world, random.between(800, 2500));
   const pour = createPour(random, person.kind);
+  const ear = createEar(person.react);
   let stopAt = Infinity;
   let flow = 0;
   while (world.now < stopAt) {
-    const before = { net: figure(), cue: bench.cue, target, flow };
+    const before = { net: figure(), cue: bench.cue, tone: ear(world.now, bench.cue), target, flow };
     flow = wants(person, manner, before);
     if (stopAt === Infinity && enough(person, manner, before))
       stopAt = world.now + Math.max(80, person.react + person.scatter * random.gauss());
