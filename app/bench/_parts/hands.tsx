@@ -139,7 +139,7 @@ const useWaiting = (): string => {
   const tolerance = useLive(see.tolerance);
   const division = useLive(see.division);
   const cards = useLive(see.cards);
-  const how = messages.waits[useLive((state) => takenBy(see.line(state), see.doubt(state)))];
+  const how = messages.waits[useLive((state) => takenBy(see.line(state), see.doubt(state), see.phase(state)))];
   const short = useFrame() === 'phone';
   if (cards.some(({ enabled }) => enabled)) return messages.waits.card;
   if (phase === null || !isWeighing(phase))

@@ -28,9 +28,9 @@ export const secondsText = (milliseconds: number, locale: string): string => {
 const POURED: ReadonlySet<MaterialClass> = new Set(['liquid-oil', 'liquid', 'fragrance']);
 export const isPoured = (material: MaterialClass): boolean => POURED.has(material);
 
-/** Whether a settled weight waits for a person: of hydroxide always, of what no lot is stated for, and of a pour in doubt. */
-export const takenBy = (line: LineState | null, doubt: string | null): 'yours' | 'itself' =>
-  line?.plan.material.class === 'hydroxide' || line?.plan.lot === null || doubt !== null ? 'yours' : 'itself';
+/** Whether a settled weight waits for a person: what leaves a vessel and hydroxide always, what no lot is stated for, and a pour in doubt. */
+export const takenBy = (line: LineState | null, doubt: string | null, phase: CuePhase | null = null): 'yours' | 'itself' =>
+  phase === 'take-out' || line?.plan.material.class === 'hydroxide' || line?.plan.lot === null || doubt !== null ? 'yours' : 'itself';
 
 /** What to do now. Liquids are poured, solids added, a heavy bottle is poured from. */
 export const actFor = (phase: CuePhase, material: MaterialClass | null, loss: boolean, easeOff: boolean, filled: boolean): string => {

@@ -50,6 +50,8 @@ it('says by whom a settled weight is taken: hydroxide, no stated lot and doubt a
     'yours',
     'yours',
   ]);
+  // What is led out of a vessel is taken with a hold, whatever line was last.
+  expect(takenBy(null, null, 'take-out')).toBe('yours');
 });
 
 /** The heading over an over-pour whose card of carrying on is so. */
