@@ -125,11 +125,6 @@ it('takes no mould into two lots, whichever screen is first', async () => {
   const [both, second] = await Promise.all([begin([1, 2]), begin([2])]);
   expect([both.status, second]).toMatchObject([200, { status: 409, said: { refusal: { code: 'already-done' } } }]);
   expect((await get<BarsMoulds>('bars/moulds?batch=c')).begun).toMatchObject([{ numbers: [1, 2] }]);
-  // Nothing came of them: they stand in no mould any more.
-  const lost = { count: 0, ends: 0, testers: 0, thickness: null, log: null, mass: null, cutter: { id: null, name: '', kind: 'none' } };
-  const said = { intent: intent(), expectedVersion: null, want: { kind: 'cut', ...lost } };
-  expect((await post(`bars/lot?id=${encodeURIComponent('bars:c/1')}`, said)).said).toMatchObject({ ok: true });
-  expect((await get<BarsList>('bars/open')).bars).toEqual([]);
   // A batch that has none is offered it, with what stands in it; one whose batter is made is offered nothing.
   const mark = (await get<BarsList>('bars/open')).bars[0]?.mark;
   const { moulds } = await get<MouldsFor>('batches/b/moulds');
@@ -137,4 +132,9 @@ it('takes no mould into two lots, whichever screen is first', async () => {
   expect(moulds.at(-1)?.id).toBe('short');
   expect((await get<MouldsFor>('batches/a/moulds')).moulds).toEqual([]);
   expect((await fetch(at('batches/none/moulds'))).status).toBe(404);
+  // Nothing came of them: they stand in no mould any more.
+  const lost = { count: 0, ends: 0, testers: 0, thickness: null, log: null, mass: null, cutter: { id: null, name: '', kind: 'none' } };
+  const said = { intent: intent(), expectedVersion: null, want: { kind: 'cut', ...lost } };
+  expect((await post(`bars/lot?id=${encodeURIComponent('bars:c/1')}`, said)).said).toMatchObject({ ok: true });
+  expect((await get<BarsList>('bars/open')).bars).toEqual([]);
 });
