@@ -142,6 +142,14 @@ describe('a part of the pot that is set aside', () => {
     own.weighAll().makeLye();
     // Like any mould of a plan each wants its pattern before joining.
     expect(own.code('join', { held: true })).toBe('joining-held');
+    for (const { n } of moulds) own.must('name-pattern', { mould: n, pattern: 'plain-pour' });
+    own.join();
+    own.must('stamp-trace', { mark: 'medium', note: '' });
+    for (const { n, mass } of moulds) own.must('pour-mould', { mould: n, from: ['pot'], mass: mass ?? mg(0) });
+    own.must('close', {});
+    const codes = review(own.entries).story.map(({ code }) => code);
+    expect(codes).toEqual(expect.arrayContaining(['taken-up', 'joined', 'trace', 'closed']));
+    expect(own.now.status).toBe('closed');
   });
 
   it('measured on the pan leaves both batches the doubt of the scale; said by a person, that of a person', () => {
