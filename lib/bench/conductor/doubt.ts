@@ -154,12 +154,18 @@ const withStep = (steps: readonly Step[], step: Step, track: ScaleMemory['track'
   return steps.map((one) => (one === same ? { ...one, size, laid } : one));
 };
 
-/** What is left when a step up and an equal one down again have taken each other back: whatever leaned has gone. */
+/**
+ * What is left when a step up and an equal one down again have taken each other back: whatever leaned has gone. What thins a stream is not
+ * taken back by its beginning.
+ */
 const standingSteps = (steps: readonly Step[], division: number): readonly Step[] => {
   const standing: Step[] = [];
   for (const step of steps) {
     const back = standing.findLastIndex(
-      (one) => one.size * step.size < 0 && Math.abs(one.size + step.size) <= Math.max(3 * division, 0.2 * Math.abs(one.size)),
+      (one) =>
+        one.size * step.size < 0 &&
+        Math.abs(one.size + step.size) <= Math.max(3 * division, 0.2 * Math.abs(one.size)) &&
+        (one.laid || !step.laid || one.size < 0),
     );
     if (back === -1) standing.push(step);
     else standing.splice(back, 1);

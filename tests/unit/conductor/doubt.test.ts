@@ -75,6 +75,15 @@ describe('doubt', () => {
     asks(atReady().pour(650, 3).pour(652, 0.4).pour(700, 1), 'step-down');
   });
 
+  it('a cable that takes as much as the stream had begun with: its beginning does not take that back', () => {
+    const rig = atReady().pour(600, 2);
+    const { pour } = rig.memory;
+    if (pour === null) throw new Error('no pour');
+    const begun = { at: rig.now - 2_000, size: 15_000, held: 0.9, laid: false };
+    rig.memory = { ...rig.memory, pour: { ...pour, steps: [begun] } };
+    asks(rig.pour(650, 1).pour(652, 0.4).pour(700, 1), 'step-down');
+  });
+
   it('a spoon laid in while it flows: more comes at once than before and after it', () => {
     asks(atReady().pour(560, 3).pour(584, 0.2).pour(700, 5.8), 'step-up');
   });

@@ -83,7 +83,13 @@ describe('what is laid in while nothing flows', () => {
     expect(seenOf((at) => 15_000 * shown(at - 6_000)).laid).toContain(15);
   });
 
-  it('is no squirt of a second and a half', () => {
-    expect(seenOf((at) => 10 * (flowed(at - 6_000) - flowed(at - 7_500))).laid).toEqual([]);
+  it.each([1.2, 1.5, 2])('is no squirt of %f s', (seconds) => {
+    expect(seenOf((at) => 10 * (flowed(at - 6_000) - flowed(at - 6_000 - 1000 * seconds))).laid).toEqual([]);
+  });
+
+  it('is no beginning of a pour that thins', () => {
+    const thinning = (at: number): number =>
+      10 * (flowed(at - 6_000) - flowed(at - 6_900)) + 4 * (flowed(at - 6_900) - flowed(at - 12_000));
+    expect(seenOf(thinning).laid).toEqual([]);
   });
 });
