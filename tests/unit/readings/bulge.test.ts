@@ -78,6 +78,8 @@ describe('what stands out of a stream', () => {
   });
 });
 
+const thinning = (at: number): number => 10 * (flowed(at - 6_000) - flowed(at - 6_900)) + 4 * (flowed(at - 6_900) - flowed(at - 12_000));
+
 describe('what is laid in while nothing flows', () => {
   it('is as large as it is', () => {
     expect(seenOf((at) => 15_000 * shown(at - 6_000)).laid).toContain(15);
@@ -88,8 +90,6 @@ describe('what is laid in while nothing flows', () => {
   });
 
   it('is no beginning of a pour that thins', () => {
-    const thinning = (at: number): number =>
-      10 * (flowed(at - 6_000) - flowed(at - 6_900)) + 4 * (flowed(at - 6_900) - flowed(at - 12_000));
     expect(seenOf(thinning).laid).toEqual([]);
   });
 });
