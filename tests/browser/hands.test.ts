@@ -135,7 +135,7 @@ describe.each(['127.0.0.1', PLAIN_NAME])('A12: hands, keys and screen readers at
   });
 
   it('leaves no focus where a finger was, so that the pedal goes on and does not press it again', async () => {
-    await play('offer');
+    await play('ask');
     await page.getByRole('button', { name: 'More' }).tap();
     await page.waitForSelector('dialog');
     await afterQuiet(page);
