@@ -116,20 +116,25 @@ const STEPS_MANY = 8;
 const followSteps = ({ steps, stepsFrom, highest, zero }: PourMemory, scale: ScaleMemory, tolerance: number): readonly Step[] => {
   const { track } = scale;
   const least = Math.max(3 * track.division, 0.8 * tolerance);
-  const laid = isBack({ highest, zero }, track, least) ? null : laidIn(track, least, stepsFrom);
-  const known = laid === null ? steps : withStep(steps, { ...laid, held: 1, laid: true }, track);
+  const laid = laidIn(track, least, stepsFrom);
+  const known =
+    laid === null || isBack({ highest, zero }, track, least, laid.size) ? steps : withStep(steps, { ...laid, held: 1, laid: true }, track);
   const seen = stepIn(track, least, stepsFrom);
   if (seen === null || (seen.held < SUDDEN && !takesBack(known, seen, track.division))) return known;
   return withStep(known, seen, track);
 };
 
-/** What only comes back to where it had settled was lifted a little, and is there again. */
-const isBack = ({ highest, zero }: Pick<PourMemory, 'highest' | 'zero'>, track: ScaleMemory['track'], least: number): boolean =>
-  (track.masses.at(-1) ?? zero) - zero <= highest + 0.5 * least;
+/** What only comes back to where it had settled was lifted a little, and is there again; set down on an empty pan it is another matter. */
+const isBack = (
+  { highest, zero }: Pick<PourMemory, 'highest' | 'zero'>,
+  track: ScaleMemory['track'],
+  least: number,
+  size: number,
+): boolean => (track.masses.at(-1) ?? zero) - zero <= highest + 0.5 * least && size < 0.5 * (zero + highest);
 
 const followBulges = (pour: PourMemory, { track }: ScaleMemory, tolerance: number): readonly Bulge[] => {
   const least = Math.max(2 * track.division, 0.5 * tolerance);
-  const seen = bulgesIn(track, least, pour.stepsFrom).filter(({ size }) => size < 0 || !isBack(pour, track, least));
+  const seen = bulgesIn(track, least, pour.stepsFrom).filter(({ size }) => size < 0 || !isBack(pour, track, least, size));
   return seen.reduce((all, one) => withBulge(all, one, track, least), pour.bulges);
 };
 
