@@ -126,7 +126,8 @@ export const afterQuiet = async (page: Page): Promise<void> => {
   await hears(page);
 };
 
-const hears = async (page: Page): Promise<void> => {
+/** When the page hears again: a press before would be swallowed. */
+export const hears = async (page: Page): Promise<void> => {
   await page.waitForFunction(() => performance.now() >= Number(document.documentElement.dataset['deaf'] ?? 0));
 };
 

@@ -1,5 +1,5 @@
 import type { Locator, Page } from 'playwright-core';
-import { ANSWERED_MS } from './on-page';
+import { ANSWERED_MS, hears } from './on-page';
 
 /** What never comes in so long does not come. */
 const LONGEST_MS = 120_000;
@@ -19,6 +19,7 @@ export const weighRound = async (page: Page, which: RegExp, bars: number): Promi
       const phase = (await main.getAttribute('data-phase')) ?? '';
       if (phase === wanted || phase === 'bars-done') return;
       if (performance.now() - from > LONGEST_MS) throw new Error(`never ${wanted}, but ${phase}: ${await main.innerText()}`);
+      await hears(page);
       await presses[phase]?.click({ timeout: ANSWERED_MS }).catch(() => undefined);
       await page.waitForSelector(`main[data-phase="${wanted}"]`, { timeout: ANSWERED_MS }).catch(() => undefined);
     }
