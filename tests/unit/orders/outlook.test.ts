@@ -77,6 +77,8 @@ const reserved = (sold: number, away: number) =>
   june(sold, away).reserved.map(({ wanted, taken }) => [wanted.bars, taken.map(({ bars }) => bars)]);
 const latest = (latestCut: number) => [{ id: 'f1', from: null, to: null, latestCut }];
 
+const around = (bars: number) => ({ bars, used: [{ goods: 'band', lot: null, pieces: bars }] });
+
 describe('what the workshop has before it', () => {
   it('makes a formula as its own newest lots were made', () => {
     const [making] = outlookOf(facts()).makings;
@@ -143,7 +145,6 @@ describe('what the workshop has before it', () => {
 
   it('asks for wraps of what nobody has wrapped, and of ready bars from the first lot on of which somebody did', () => {
     const bands = (more: Partial<Facts>) => outlookOf(facts({ goods: [BAND], ...more })).buying.map(({ thing, short }) => [thing, short]);
-    const around = (bars: number) => ({ bars, used: [{ goods: 'band', lot: null, pieces: bars }] });
     const [cut, inMould] = facts().rows as [Facts['rows'][number], Facts['rows'][number]];
     // Ten that cure and ten in their mould, four on hand.
     expect(bands({})).toEqual([['band', 16]]);
