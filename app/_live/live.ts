@@ -39,6 +39,8 @@ export interface Live {
   lease(want: LeaseWant, label: string): Promise<void>;
   /** This page leads the bench, so it takes control when nobody has it; `null`: it does not. */
   leadAs(label: string | null): void;
+  /** Something lies over the weight, or no longer does: told at once, and with every heartbeat. Meanwhile nothing is accepted by itself. */
+  cover(covered: boolean): void;
   scene(act: SceneAct): Promise<boolean>;
   /** The server's clock now, as well as this page knows, ms; `null` before anything was heard. */
   serverNow(): number | null;
@@ -62,6 +64,7 @@ export const createLive = (deps: LiveDeps): Live => {
   let mayTake = true;
   let noticed = 0;
   let catchingUp = false;
+  let covered = false;
 
   const wire = deps.openWire(deps.auth, {
     open: () => undefined,
@@ -196,10 +199,11 @@ export const createLive = (deps: LiveDeps): Live => {
   };
 
   deps.every(CHECK_EVERY_MS, check);
-  deps.every(ALIVE_EVERY_MS, () => {
+  const alive = (): void => {
     const { standing, link } = store.getState();
-    if (link === 'up' && standing !== null) wire.alive({ visible: deps.visible(), boot: standing.boot, ...deps.person?.() });
-  });
+    if (link === 'up' && standing !== null) wire.alive({ visible: deps.visible(), covered, boot: standing.boot, ...deps.person?.() });
+  };
+  deps.every(ALIVE_EVERY_MS, alive);
 
   return {
     check,
@@ -209,6 +213,10 @@ export const createLive = (deps: LiveDeps): Live => {
       leading = label;
       const { link, lease: held, standing } = store.getState();
       if (label !== null && link === 'up' && standing?.role === 'maker' && held?.holder === null) void lease('take-free', label);
+    },
+    cover(now) {
+      covered = now;
+      alive();
     },
     async scene(act) {
       const answer = await wire.ask('scene', act, ANSWER_WITHIN_MS);

@@ -42,6 +42,8 @@ export interface BenchView {
   readonly probes: readonly ProbeView[];
   /** A page holds the control lease and its heartbeat is not older than 10 s. */
   readonly leased: boolean;
+  /** That page does not show the weight just now; absent: it does. */
+  readonly unseen?: boolean;
   /** This boot: a batch last resumed in another one waits for a person. Absent: the boot of the batch's newest entry. */
   readonly boot?: BootId;
   /** What the probe has said of the lye since it was made. */

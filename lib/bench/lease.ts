@@ -13,6 +13,8 @@ export interface Lease {
   readonly aliveAt: Monotonic;
   /** The page said goodbye or its socket fell; cleared by its next heartbeat. */
   readonly gone: boolean;
+  /** The page is hidden, or something on it lies over the weight: no moment before an acceptance runs. */
+  readonly unseen: boolean;
 }
 
 /** After this long without the page nothing is accepted. */
@@ -20,13 +22,14 @@ export const LEASE_GRACE_MS = 10_000;
 /** Two heartbeats missed: other screens are told that the page seems lost. */
 const SEEMS_LOST_MS = 3_000;
 
-export const noLease = (now: Monotonic): Lease => ({ holder: null, label: null, aliveAt: now, gone: false });
+export const noLease = (now: Monotonic): Lease => ({ holder: null, label: null, aliveAt: now, gone: false, unseen: false });
 
 export const takeLease = (screen: ScreenId, label: string, now: Monotonic): Lease => ({
   holder: screen,
   label: label === '' ? null : label,
   aliveAt: now,
   gone: false,
+  unseen: false,
 });
 
 export const releaseLease = (lease: Lease, screen: ScreenId, now: Monotonic): Lease => (lease.holder === screen ? noLease(now) : lease);
@@ -34,6 +37,10 @@ export const releaseLease = (lease: Lease, screen: ScreenId, now: Monotonic): Le
 /** The page is there and visible. A hidden page cannot warn anyone, so its heartbeat renews nothing. */
 export const renewLease = (lease: Lease, screen: ScreenId, now: Monotonic): Lease =>
   lease.holder === screen ? { ...lease, aliveAt: now, gone: false } : lease;
+
+/** What the page says of itself; another's page says nothing of the weight that is led. */
+export const hideLease = (lease: Lease, screen: ScreenId, unseen: boolean): Lease =>
+  lease.holder === screen && lease.unseen !== unseen ? { ...lease, unseen } : lease;
 
 export const partLease = (lease: Lease, screen: ScreenId): Lease => (lease.holder === screen ? { ...lease, gone: true } : lease);
 

@@ -163,4 +163,4 @@ export const resumeAsk = z.object({ batch: z.nullable(name), seq: z.int().check(
 export const leaseAsk = z.object({ want: z.enum(['take', 'take-free', 'release', 'look']), label: z.string().check(z.maxLength(60)) });
 export type LeaseWant = z.infer<typeof leaseAsk>['want'];
 export const pairAsk = z.object({ code: z.string().check(z.minLength(4), z.maxLength(40)) });
-export const aliveBeat = z.object({ visible: z.boolean(), boot: name, person: z.optional(pass) });
+export const aliveBeat = z.object({ visible: z.boolean(), covered: z.optional(z.boolean()), boot: name, person: z.optional(pass) });

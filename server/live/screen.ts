@@ -228,8 +228,8 @@ const answerScreen = (socket: LiveSocket, deps: ScreenDeps, { sender, paired, re
     hear(
       aliveBeat,
       () => undefined,
-      ({ visible, boot, person }) => {
-        if (boot === deps.bench().boot) deps.bench().alive(sender().screen, visible, who(person).person);
+      ({ visible, covered, boot, person }) => {
+        if (boot === deps.bench().boot) deps.bench().alive(sender().screen, visible, who(person).person, covered);
       },
     ),
   );

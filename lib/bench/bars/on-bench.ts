@@ -40,6 +40,7 @@ export const roundOnBench = ({ boot, clock, book, view, memory, batch, checks, c
     check: (id) => checks[id] ?? null,
     capacity: (id) => scaleView(id)?.capacity ?? null,
     led: () => view().leased,
+    unseen: () => view().unseen === true,
     armed: () => {
       const now = batch();
       return now !== null && (now.status === 'weighing' || now.status === 'joined') ? now.id : null;

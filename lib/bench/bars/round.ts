@@ -29,6 +29,8 @@ export interface RoundParts {
   readonly check: (scale: InstrumentId) => EntryId | null;
   readonly capacity: (scale: InstrumentId) => Milligrams | null;
   readonly led: () => boolean;
+  /** The leading page does not show the weight just now. */
+  readonly unseen: () => boolean;
   /** The batch that is being weighed on this bench, and the highest settled weight it has used up. */
   readonly armed: () => BatchId | null;
   readonly spent: () => number;
@@ -90,6 +92,7 @@ export const createRound = (parts: RoundParts): BarsRound => {
       panNow(),
       {
         led: parts.led(),
+        unseen: parts.unseen(),
         busy: parts.armed() !== null,
         spent: spentNow(),
         expected: expectedOf(round.state, { ...round.asked, bar: nextBar(round) }, parts.clock.wall()),

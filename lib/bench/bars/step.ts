@@ -18,6 +18,8 @@ export const NEW_ROUND: RoundMemory = { zero: null, offer: null, taken: null, re
 export interface Around {
   /** Somebody leads the bench. */
   readonly led: boolean;
+  /** Its page does not show the weight just now; absent: it does. */
+  readonly unseen?: boolean;
   /** A batch is being weighed here. */
   readonly busy: boolean;
   /** Highest settled weight used up in this boot. */
@@ -88,7 +90,7 @@ const onPan = (
   memory: RoundMemory,
   pan: Pan,
   { net, episode }: { readonly net: number; readonly episode: number },
-  { led, spent, expected, over }: Around,
+  { led, unseen = false, spent, expected, over }: Around,
   now: number,
 ): Look => {
   if (memory.taken !== null) {
@@ -101,7 +103,8 @@ const onPan = (
   if (memory.refused === episode) return ask('refused');
   if (expected !== null && (net < expected.low - pan.within || net > expected.high + pan.within)) return ask('unlike');
   if (!led) return ask('not-led');
-  const offer = memory.offer?.episode === episode ? memory.offer : { episode, since: now };
+  // A moment that nobody sees does not run.
+  const offer = !unseen && memory.offer?.episode === episode ? memory.offer : { episode, since: now };
   const left = OFFER_MS - (now - offer.since);
   return look({ ...memory, offer }, 'offer', { net, acceptsIn: Math.max(0, Math.round(left)), take: left <= 0 });
 };

@@ -160,7 +160,8 @@ export interface PourMemory {
   readonly steps: readonly Step[];
   /** What stood out of the stream by its shape, most of it the stream's own. */
   readonly bulges: readonly Bulge[];
-  readonly offer: { readonly since: number; readonly level: number } | null;
+  /** `unseen`: nobody sees it just now, so its moment begins anew when somebody does. */
+  readonly offer: { readonly since: number; readonly level: number; readonly unseen: boolean } | null;
   /** A person said "back" to the offer, or crossed the weight out: it does not come again before the weight moves. */
   readonly cancelled: number | null;
   /** A person asked to keep this part of a hydroxide line: the weight it was asked at, until they hold, go back, or it moves. */

@@ -181,25 +181,28 @@ const isFirm = ({ track }: ScaleMemory): boolean =>
   track.firm && Math.abs((track.masses.at(-1) ?? Infinity) - track.level) <= Math.max(1.5 * track.division, 0.5 * span(track));
 
 const offerScene = ({ stage, line, scale, pour, standing }: Omit<Settled, 'view'>): Scene => {
-  const stands = pour.offer !== null && (!scale.track.stable || Math.abs(scale.track.level - pour.offer.level) <= span(scale.track));
-  const offer = stands ? pour.offer : { since: stage.now, level: scale.track.level };
+  const unseen = stage.view.unseen === true;
+  const stood =
+    pour.offer !== null && (!scale.track.stable || Math.abs(scale.track.level - pour.offer.level) <= span(scale.track)) ? pour.offer : null;
+  // A moment that was hidden was no moment: it begins anew when the page shows the weight again.
+  const offer = stood === null || (stood.unseen && !unseen) ? { since: stage.now, level: scale.track.level, unseen } : { ...stood, unseen };
   const offered = { ...pour, offer };
   stage.memory.pour = offered;
   // Only a frame that has just come and still says so: silence accepts nothing, however short it is yet.
   const heard = stage.heard === pour.instrument;
-  if (heard && offer !== null && stage.now - offer.since >= offerTime(line) && isFirm(scale))
+  if (heard && !unseen && stage.now - offer.since >= offerTime(line) && isFirm(scale))
     wantAccept(stage, { line, pour: offered, scale, how: 'by-itself' });
   const code = comesInPieces(line.plan.material.class) ? 'only-material' : 'offer';
   return {
     phase: 'offer',
-    offerSince: offer?.since ?? stage.now,
+    offerSince: unseen ? stage.now : offer.since,
     choices: liftCheck(stage, line, scale, pour),
     goOn: { code: 'accept', hold: false, act: () => wantAccept(stage, { line, pour: offered, scale, how: 'go-on' }) },
     back: () => {
       stage.memory.pour = { ...offered, offer: null, cancelled: scale.track.level };
     },
     say: {
-      key: `offer ${line.plan.id} ${offer?.since ?? 0}`,
+      key: `offer ${line.plan.id} ${offer.since}`,
       code,
       params: { material: line.plan.material.name, net: Math.round(standing.net) },
     },

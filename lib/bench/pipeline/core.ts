@@ -181,6 +181,7 @@ export const createCore = (parts: CoreParts): Core => {
       scales: watch.scales().map((scale) => scaleView(scale, now)),
       probes: oneForEachUse(watch.probes(), now).map((probe) => probeView(probe, now)),
       leased: isLeased(looks.lease(), now),
+      unseen: looks.lease().unseen,
       boot,
       probesInVessel: parts.probesInVessel(),
       ...lye.now(),

@@ -6,7 +6,7 @@ import type { LeaseView, RecordLane } from '#lib/protocol/lanes';
 import type { BatchState } from '#lib/work/batch/index';
 import type { BarsCue } from '../bars/types';
 import type { BenchCue } from '../cue';
-import { lostFor, partLease, releaseLease, renewLease, takeLease } from '../lease';
+import { hideLease, lostFor, partLease, releaseLease, renewLease, takeLease } from '../lease';
 import type { Lease } from '../lease';
 import { OF_ITSELF } from './complete';
 import { createCore } from './core';
@@ -73,8 +73,9 @@ export const createBench = (parts: BenchParts): { bench: Bench; inputs: BenchInp
     leaseFor: (screen) => leaseView(core.lease(), screen, clock.now()),
     takeLease: (screen, label) => core.setLease(takeLease(screen, label, clock.now())),
     releaseLease: (screen) => core.setLease(releaseLease(core.lease(), screen, clock.now())),
-    alive(screen, visible, person) {
+    alive(screen, visible, person, covered = false) {
       if (visible) core.setLease(renewLease(core.lease(), screen, clock.now()));
+      core.setLease(hideLease(core.lease(), screen, covered || !visible));
       if (core.lease().holder === screen) core.ledBy(person ?? parts.person);
     },
     parted: (screen) => core.setLease(partLease(core.lease(), screen)),

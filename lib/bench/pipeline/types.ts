@@ -48,8 +48,8 @@ export interface Bench {
   leaseFor(screen: ScreenId): LeaseView;
   takeLease(screen: ScreenId, label: string): void;
   releaseLease(screen: ScreenId): void;
-  /** A page's heartbeat, and who acts on it. */
-  alive(screen: ScreenId, visible: boolean, person?: PersonId): void;
+  /** A page's heartbeat, who acts on it, and whether something on it lies over the weight. */
+  alive(screen: ScreenId, visible: boolean, person?: PersonId, covered?: boolean): void;
   /** A page's socket fell. */
   parted(screen: ScreenId): void;
   intent(sender: Sender, intent: BenchIntent): Promise<IntentAnswer>;

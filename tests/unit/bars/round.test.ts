@@ -61,6 +61,15 @@ it('waits for a frame that is late without asking to see the pan free again, and
   expect(look([121_000, 2], 1_500).take).toBe(true);
 });
 
+it('runs no moment while the page that leads does not show the weight', () => {
+  const { look } = rig();
+  look([0, 1]);
+  look([121_000, 2], 100, { unseen: true });
+  expect(look([121_000, 2], 5_000, { unseen: true })).toMatchObject({ phase: 'offer', take: false });
+  expect(look([121_000, 2], 1_400).take).toBe(false);
+  expect(look([121_000, 2], 100).take).toBe(true);
+});
+
 it('asks a person about what is unlike, and takes nothing while nobody leads or a batch is weighed', () => {
   const { look } = rig();
   look([0, 1]);
