@@ -135,8 +135,8 @@ export const hears = async (page: Page): Promise<void> => {
 export const ANSWERED_MS = 6_000;
 
 /**
- * Does something at the bench until it is answered. A press that the screen swallowed, because a frame was late right then, is made again; one
- * that it did not swallow and that stays without an answer is an error.
+ * Does something at the bench until it is answered. A press that the screen swallowed, because a frame was late right then, or that the bench
+ * had gone on from, is made again; any other that stays without an answer is an error.
  * @param answer Begins to wait for the answer; made anew for each press.
  */
 export const heeded = async <T>(page: Page, act: () => Promise<unknown>, answer: () => Promise<T>): Promise<T> => {
@@ -152,6 +152,9 @@ export const heeded = async <T>(page: Page, act: () => Promise<unknown>, answer:
     const found = await Promise.race([answered, late]);
     clearTimeout(timer);
     if (found !== null) return found.value;
-    if ((await deafUntil(page)) === before) throw new Error('a press that counted has had no answer');
+    // The bench had gone on when it arrived, and says so of the newest press.
+    if ((await page.locator('[data-notice="moved-on"]').count()) > 0) continue;
+    if ((await deafUntil(page)) === before)
+      throw new Error(`a press that counted has had no answer: ${await page.locator('main').innerText()}`);
   }
 };
