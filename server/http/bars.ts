@@ -88,8 +88,9 @@ export const bars = (deps: ApiDeps): Hono => {
       return batch === null ? notClosed(c) : c.json(await mouldsLeft(batch));
     })
     .get('/waiting', async (c) => {
-      const { batches } = await deps.running().store.batches.list({ before: null, limit: LATE_BATCHES, status: 'closed' });
-      const { realm } = deps.running().bench;
+      const { store } = deps.running();
+      const { batches } = await store.batches.list({ before: null, limit: LATE_BATCHES, status: 'closed' });
+      const { realm } = store;
       const asked = batches.filter(({ id }) => !allBegun.has(`${realm} ${id}`));
       const found = await Promise.all(asked.map(({ id }) => closed(id)));
       const left = await Promise.all(found.flatMap((batch) => (batch === null ? [] : [mouldsLeft(batch)])));
