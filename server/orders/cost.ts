@@ -3,12 +3,13 @@ import type { BarsId } from '#lib/units/id';
 import type { BarsState } from '#lib/work/bars/index';
 import { wrappedOf } from '#lib/work/bars/wrapped';
 import { withoutLot } from '#lib/work/batch/lots';
-import { numberOf, withCatalogue } from '#lib/work/formula/index';
+import { withCatalogue } from '#lib/work/formula/index';
 import type { Lot } from '#lib/work/formula/index';
 import { costOfBar } from '#lib/work/orders/cost';
 import type { Used } from '#lib/work/orders/cost';
 import { NO_TRADE } from '#lib/work/orders/documents';
 import type { Goods, Trade } from '#lib/work/orders/documents';
+import { priced, pricePerOne } from '#lib/work/orders/price';
 import { perBarOf, pricePerPiece } from '#lib/work/orders/wraps';
 import { contextOf, documentsOf, makersOwn } from '#lib/work/shelf/context';
 import { foldBatch } from '../bench/restore';
@@ -16,18 +17,12 @@ import type { Running } from '../http/deps';
 
 const MG = 1000;
 
-const priced = (text: string | null | undefined): number | null => {
-  const value = text === null || text === undefined ? null : numberOf(text);
-  return value === null || value < 0 ? null : value;
-};
-
 /** Money for a gram: of the lot itself where its receipt says, else of the pack its material is usually bought in. */
 export const perGramOf = (material: string, lot: Lot | undefined, goods: readonly Goods[]): number | null => {
   const [paid, came] = [priced(lot?.paid), lot?.received?.amount ?? 0];
   if (paid !== null && came > 0) return paid / (came / MG);
   const usual = goods.find(({ id, kind }) => kind === 'material' && id === material);
-  const [price, pack] = [priced(usual?.price), priced(usual?.pack)];
-  return price === null || pack === null || pack === 0 ? null : price / pack;
+  return pricePerOne(usual?.price, usual?.pack);
 };
 
 interface Wraps {

@@ -74,8 +74,8 @@ export const createBench = (parts: BenchParts): { bench: Bench; inputs: BenchInp
     takeLease: (screen, label) => core.setLease(takeLease(screen, label, clock.now())),
     releaseLease: (screen) => core.setLease(releaseLease(core.lease(), screen, clock.now())),
     alive(screen, visible, person, covered = false) {
-      if (visible) core.setLease(renewLease(core.lease(), screen, clock.now()));
-      core.setLease(hideLease(core.lease(), screen, covered || !visible));
+      const lease = visible ? renewLease(core.lease(), screen, clock.now()) : core.lease();
+      core.setLease(hideLease(lease, screen, covered || !visible));
       if (core.lease().holder === screen) core.ledBy(person ?? parts.person);
     },
     parted: (screen) => core.setLease(partLease(core.lease(), screen)),

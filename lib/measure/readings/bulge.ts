@@ -1,3 +1,4 @@
+import { meanOf } from '#lib/units/sum';
 import type { Track } from './settle';
 
 /**
@@ -79,7 +80,7 @@ const between = (track: Track, index: number, moment: number): number => {
 };
 
 const beside = (gains: readonly number[]): { readonly mean: number; readonly range: number } => ({
-  mean: gains.reduce((sum, gain) => sum + gain, 0) / gains.length,
+  mean: meanOf(gains),
   range: Math.max(...gains) - Math.min(...gains),
 });
 

@@ -2,6 +2,7 @@ import { sumOf } from '#lib/units/sum';
 import type { BarsSummary } from '../bars/index';
 import { numberOf } from '../formula/index';
 import type { Goods } from './documents';
+import { pricePerOne } from './price';
 
 /** Pieces drawn of wraps: by goods, then by mark of the lot; those of no lot under the empty mark. */
 export type Drawn = Readonly<Record<string, Readonly<Record<string, number>>>>;
@@ -75,7 +76,6 @@ export const drawFrom = (
 
 /** Money for a piece of one lot of a wrap; `null` where nobody has said. */
 export const pricePerPiece = (goods: Goods | undefined, lot: string | null): number | null => {
-  const own = goods?.lots?.find(({ mark }) => mark === lot)?.price ?? null;
-  const [price, pack] = [own ?? goods?.price ?? null, goods?.pack ?? null].map((text) => (text === null ? null : numberOf(text)));
-  return price == null || pack == null || price < 0 || pack <= 0 ? null : price / pack;
+  const own = goods?.lots?.find(({ mark }) => mark === lot)?.price;
+  return pricePerOne(own ?? goods?.price, goods?.pack);
 };

@@ -1,28 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import type { MassReading } from '#lib/measure/reading';
 import { bulgesIn, laidIn, outstanding, withBulge, type Bulge } from '#lib/measure/readings/bulge';
 import { follow, startTrack } from '#lib/measure/readings/settle';
-import { as } from '#lib/units/id';
-import { mg } from '#lib/units/mass';
-import { monotonic } from '#lib/units/time';
+import { massReading } from '#tests/support/mass-reading';
 
 const DIVISION = 100;
 const LEAST = 1_000;
-
-const reading = (seq: number, at: number, mass: number): MassReading => ({
-  kind: 'mass',
-  instrument: as('scale'),
-  seq,
-  at: monotonic(at),
-  raw: new Uint8Array(),
-  text: '',
-  unit: 'g',
-  mass: mg(mass),
-  step: mg(DIVISION),
-  motion: 'unstated',
-  range: 'in',
-  weighing: 'gross',
-});
 
 /** What of 14 s a scale shows of `truth`, mg by ms, stands out, and what was laid in; g, at s. */
 const seenOf = (truth: (at: number) => number): { readonly out: readonly number[]; readonly laid: readonly number[] } => {
@@ -30,7 +12,7 @@ const seenOf = (truth: (at: number) => number): { readonly out: readonly number[
   let bulges: readonly Bulge[] = [];
   const laid: number[] = [];
   for (let seq = 1; seq * 90 < 14_000; seq += 1) {
-    track = follow(track, reading(seq, seq * 90, Math.round(truth(seq * 90) / DIVISION) * DIVISION));
+    track = follow(track, massReading(DIVISION, seq, seq * 90, Math.round(truth(seq * 90) / DIVISION) * DIVISION));
     for (const seen of bulgesIn(track, LEAST, 0)) bulges = withBulge(bulges, seen, track, LEAST);
     const one = laidIn(track, 1.5 * LEAST, 0);
     if (one !== null) laid.push(Math.round(one.size / 1000));

@@ -1,27 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import type { MassReading } from '#lib/measure/reading';
 import { follow, startTrack } from '#lib/measure/readings/settle';
 import { stepIn, SUDDEN, type Step } from '#lib/measure/readings/step';
-import { as } from '#lib/units/id';
-import { mg } from '#lib/units/mass';
-import { monotonic } from '#lib/units/time';
+import { massReading } from '#tests/support/mass-reading';
 
 const DIVISION = 500;
-
-const reading = (seq: number, at: number, mass: number): MassReading => ({
-  kind: 'mass',
-  instrument: as('scale'),
-  seq,
-  at: monotonic(at),
-  raw: new Uint8Array(),
-  text: '',
-  unit: 'g',
-  mass: mg(mass),
-  step: mg(DIVISION),
-  motion: 'unstated',
-  range: 'in',
-  weighing: 'gross',
-});
 
 /** Steps of 3 g and more in what a scale shows every `period` ms of `truth`, mg by ms, while its display is renewed every `held` ms. */
 const stepsOf = (truth: (at: number) => number, period: number, held: number): readonly Step[] => {
@@ -30,7 +12,7 @@ const stepsOf = (truth: (at: number) => number, period: number, held: number): r
   for (let seq = 1; seq * period < 12_000; seq += 1) {
     const at = seq * period;
     const shown = Math.round(truth(Math.floor(at / held) * held) / DIVISION) * DIVISION;
-    track = follow(track, reading(seq, at, shown));
+    track = follow(track, massReading(DIVISION, seq, at, shown));
     const step = stepIn(track, 3_000, 0);
     if (step !== null && step.held >= SUDDEN) steps.push(step);
   }
