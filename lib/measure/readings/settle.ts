@@ -1,5 +1,7 @@
 import type { MassUnit, Milligrams } from '#lib/units/mass';
 import type { MassReading } from '../reading';
+import { flickerAfter, flickerStep, NO_FLICKER } from './division';
+import type { Flicker } from './division';
 
 /**
  * One scale followed through time: what it takes to say that a weight has settled. Pure and plain data; a new value per frame.
@@ -10,9 +12,7 @@ export interface Track {
   readonly unit: MassUnit | null;
   /** Scale division, mg: the last digit shown, or more when the figure only ever moves in larger steps. */
   readonly division: number;
-  /** Smallest change seen between frames, and how many changes. */
-  readonly finest: number;
-  readonly changes: number;
+  readonly flicker: Flicker;
   /** Newest last; `frames[i]` was read at `times[i]` as `masses[i]`. Bounded. */
   readonly times: readonly number[];
   readonly masses: readonly number[];
@@ -63,14 +63,11 @@ const DWELL_MOST = 3000;
 const FRAMES_LEAST = 4;
 /** A window that stands is given up less readily than it was granted: noise at its edge must not make it come and go. */
 const KEEP = 1.5;
-/** So many changes show in what steps the figure moves. */
-const CHANGES_ENOUGH = 12;
 
 export const startTrack = (division: number): Track => ({
   unit: null,
   division,
-  finest: Infinity,
-  changes: 0,
+  flicker: NO_FLICKER,
   times: [],
   masses: [],
   frames: [],
@@ -137,17 +134,15 @@ const pushed = <T>(list: readonly T[], item: T): T[] => {
 const keep = (track: Track, reading: MassReading, mass: number, news: News, dwellFrom: number): Track => {
   const before = track.masses.at(-1) ?? mass;
   const change = Math.abs(mass - before);
-  const changes = track.changes + (change > 0 ? 1 : 0);
-  const finest = change > 0 ? Math.min(track.finest, change) : track.finest;
+  const flicker = flickerAfter(track.flicker, mass - before, reading.step);
   const jump = mass === before ? track.jump : change;
   const same = mass === before ? track.same + 1 : 0;
   const froze = same === FREEZE_FRAMES && jump > 3 * span(track);
   const next: Track = {
     ...track,
     unit: reading.unit,
-    finest,
-    changes,
-    division: changes >= CHANGES_ENOUGH ? Math.max(reading.step, finest) : track.division,
+    flicker,
+    division: flickerStep(flicker) ?? track.division,
     moving: reading.motion === 'moving' ? track.moving + 1 : 0,
     times: pushed(track.times, reading.at),
     masses: pushed(track.masses, mass),
