@@ -35,8 +35,9 @@ export const isOver = (line: LineState, left: number): boolean => left + line.pl
 /** The memory of this pour: made anew whenever the record's zero is another one. */
 export const pourFor = (stage: Scenery, line: LineState, view: ScaleView, pan: PanState): PourMemory => {
   const { pour } = stage.memory;
+  const strayed = strayedDoubts(pan, stage.memory.scales[view.id]);
   if (pour !== null && pour.line === line.plan.id && pour.vessel === pan.vessel && pour.instrument === view.id && pour.zero === pan.zero) {
-    return pour;
+    return strayed.every((one) => pour.doubts.includes(one)) ? pour : { ...pour, doubts: [...pour.doubts, ...strayed] };
   }
   return {
     line: line.plan.id,
@@ -48,7 +49,7 @@ export const pourFor = (stage: Scenery, line: LineState, view: ScaleView, pan: P
     begun: false,
     highest: 0,
     stood: 0,
-    doubts: stage.memory.inherited[view.id] === pan.zero ? ['after-replug'] : strayedDoubts(pan, stage.memory.scales[view.id]),
+    doubts: stage.memory.inherited[view.id] === pan.zero ? ['after-replug'] : strayed,
     fallen: false,
     steps: [],
     bulges: [],

@@ -1,0 +1,40 @@
+import { describe, expect, it } from 'vitest';
+import { MAIN, OLIVE, planOf, Rig, SHEA, WATER } from './rig';
+
+/** Olive was accepted and has lost 20 g since: a person is asked whether its weight stands. */
+const asked = (): Rig => {
+  const rig = new Rig()
+    .start(planOf([OLIVE, SHEA, WATER]))
+    .rest(500)
+    .pour(700)
+    .run(6)
+    .rest(680, undefined, 5);
+  expect(rig.state.question).toMatchObject({ why: 'shifted-down' });
+  return rig;
+};
+
+const kept = (rig: Rig): Rig => {
+  rig.run(1).take('keep-weight').run(1);
+  expect(rig.state).toMatchObject({ question: null, open: 'shea' });
+  expect(Math.abs((rig.state.pans[MAIN]?.zero ?? 0) - 680_000)).toBeLessThan(100);
+  return rig;
+};
+
+const shea = (rig: Rig) => {
+  const { status, actual } = rig.line('shea');
+  return { status, grams: Math.round(actual / 1_000) };
+};
+
+describe('a weight that was questioned and kept', () => {
+  it('lets the next line go on from what the question told', () => {
+    const rig = kept(asked()).pour(780).run(6);
+    expect(shea(rig)).toEqual({ status: 'closed', grams: 100 });
+  });
+
+  it('leaves to a person what came in while the question stood', () => {
+    const rig = kept(asked().rest(690)).pour(780).run(8);
+    expect(rig.seen).toMatchObject({ phase: 'ask', doubts: ['return-unlike'] });
+    rig.press('go-on').run(1);
+    expect(shea(rig)).toEqual({ status: 'closed', grams: 100 });
+  });
+});
