@@ -3,6 +3,7 @@ import type { Asked } from '#lib/work/label/checklist';
 import type { Composition } from '#lib/work/label/composition';
 import type { IngredientList } from '#lib/work/label/ingredients';
 import type { LabelLayout } from '#lib/work/label/layout';
+import type { NotAlike } from '#lib/work/label/mixtures';
 import type { LabelSettings } from '#lib/work/label/settings';
 
 /** A material of these bars and its names on their label. */
@@ -31,7 +32,12 @@ export interface LabelPage {
   readonly bound: boolean | null;
   readonly materials: readonly LabelMaterial[];
   readonly list: IngredientList;
+  /** Each with the highest share that any bar of the lot may have. */
   readonly allergens: readonly AllergenShare[];
+  /** Why the bars of the lot need not be alike; empty: they are. */
+  readonly notAlike: readonly NotAlike[];
+  /** Ids of fragrances of which no certificate says what allergens they bring. */
+  readonly silent: readonly string[];
   readonly eu: readonly Asked[];
   readonly us: readonly Asked[];
   readonly layout: Pick<LabelLayout, 'fits' | 'letters' | 'lettersForUs' | 'netLow'>;

@@ -9,11 +9,12 @@ import { materialsById } from '#lib/work/formula/index';
 import type { Lot, Material, Preparation } from '#lib/work/formula/index';
 import { labelAllergens } from '#lib/work/label/allergens';
 import { euChecklist, usChecklist } from '#lib/work/label/checklist';
-import { barsComposition, glycerinFormed, lightestOf } from '#lib/work/label/composition';
+import { barsComposition, glycerinFormed } from '#lib/work/label/composition';
 import { A4, LETTER, placesOn } from '#lib/work/label/draw';
 import { labelParts, type LabelWorkshop } from '#lib/work/label/from-mould';
 import { ingredientList } from '#lib/work/label/ingredients';
 import { heightFor, layLabel, type LabelLayout } from '#lib/work/label/layout';
+import { lightestOf, type Mixture } from '#lib/work/label/mixtures';
 import { isStatable } from '#lib/work/label/net-statement';
 import type { LabelPart } from '#lib/work/label/parts';
 import { NO_LABEL_SETTINGS, type LabelSettings } from '#lib/work/label/settings';
@@ -81,17 +82,31 @@ const withGlycerin = (parts: readonly LabelPart[], shop: Shop): readonly LabelPa
 /** The label of bars of a batch, from what was weighed into their moulds and what the workshop says now of names and of itself. */
 const labelFrom = (bars: BarsState, batch: BatchState, shelf: Shelf, head: string | undefined): Omit<Label, 'code'> => {
   const shop = shopOf(shelf);
-  const made = barsComposition(batch, bars.moulds);
-  const { materials, from, bound } = made;
+  const made = barsComposition(batch, bars.moulds, bars.mould.cavities);
+  const { materials, from, bound, mixtures } = made;
   const named = labelParts(materials, shop);
   const water = bars.water === null ? MOST_WATER : bars.water / MILLION;
-  const finished = lightestOf(named.parts, made, water);
+  const dried = (one: Mixture) => {
+    const { parts } = labelParts(one.materials, shop);
+    return { parts, finished: lightestOf(parts, one, water) };
+  };
+  // The lot as a whole counts too, so that nothing is told weaker than it is in all of it.
+  const whole = dried(made);
+  const { finished } = whole;
+  const allergens = labelAllergens([whole, ...mixtures.all.map(dried)]);
   const { settings } = shop;
   const all = withGlycerin(named.parts, shop);
-  const list = ingredientList(all, { naming: settings.naming, finished, bound: bound === true });
+  const list = ingredientList(all, { naming: settings.naming, finished, bound: bound === true, allergens });
   // What no label can state is none: older records took any weight.
   const net: Milligrams | null = bars.label !== null && isStatable(bars.label) ? bars.label : null;
-  const facts = { settings, list, mark: bars.mark, net: net !== null, netGrams: net === null ? null : net / 1000 };
+  const facts = {
+    settings,
+    list,
+    silent: named.silent.length > 0,
+    mark: bars.mark,
+    net: net !== null,
+    netGrams: net === null ? null : net / 1000,
+  };
   const formula = bars.of.formula.name;
   const content = { settings, formula, list, mark: bars.mark, realm: bars.realm, net, poured: bars.poured };
   const [bare, proven] = [content, { ...content, head }].map((one) => layLabel(labelText(one), settings.size)) as [
@@ -114,7 +129,9 @@ const labelFrom = (bars: BarsState, batch: BatchState, shelf: Shelf, head: strin
     bound,
     materials: materialsOf(named.parts, named.proposed),
     list,
-    allergens: labelAllergens(named.parts, finished),
+    allergens,
+    notAlike: mixtures.why,
+    silent: named.silent,
     eu: euChecklist(facts),
     us: usChecklist(facts),
     layout: { fits, letters, lettersForUs, netLow },

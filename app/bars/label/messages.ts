@@ -2,6 +2,7 @@ import { OPENED_INSTEAD } from '#lib/work/label/checklist';
 import type { Asked, AskedOf } from '#lib/work/label/checklist';
 import type { Composition } from '#lib/work/label/composition';
 import type { Ingredient } from '#lib/work/label/ingredients';
+import type { NotAlike } from '#lib/work/label/mixtures';
 import { capital, counted } from '#lib/words/words';
 
 /** Words of the page of one label. What the label itself says stands in lib/words/label. */
@@ -73,6 +74,14 @@ export const messages = {
     named: 'named',
     not: 'below the threshold',
     none: 'No certificate of what was used names one.',
+    highest: (why: readonly string[]) => `Each share is the highest any of these bars may have: ${why.join('; ')}.`,
+    notAlike: {
+      jugs: 'how much came from which jug is not known, so a bar may be all of the strongest',
+      cavities: 'each cavity may have been filled from one jug alone',
+      moulds: 'their moulds got different things, and one label is for all of them',
+      part: 'what belongs to a part was weighed and the part itself never was, so it may all be in some of the bars',
+    } satisfies Readonly<Record<NotAlike, string>>,
+    silent: (names: string) => `Not known, and nothing of it is in this list: what ${names} brings. Type its certificate with the lot.`,
   },
   checks: {
     title: 'What is asked',

@@ -6,6 +6,8 @@ import type { LabelSettings } from './settings';
 export interface LabelFacts {
   readonly settings: LabelSettings;
   readonly list: IngredientList;
+  /** Of some fragrance nobody has typed what allergens it brings, so that the list may lack them. */
+  readonly silent: boolean;
   /** Batch mark. */
   readonly mark: string;
   /** Net content is known. */
@@ -68,10 +70,12 @@ export const OPENED_INSTEAD: Sourced = {
 /** Packages below so many grams need no content (Art. 19(1)(b)). */
 const SMALL = 5;
 
-const ingredientsState = ({ items, unnamed }: IngredientList): Asked['state'] => when(items.length > 0 && unnamed.length === 0);
+const ingredientsState = ({ list: { items, unnamed }, silent }: LabelFacts): Asked['state'] =>
+  items.length === 0 || unnamed.length > 0 ? 'missing' : silent ? 'look' : 'there';
 
 /** What Art. 19 of the EU's (and, alike, the UK's) cosmetics regulation asks of this label. */
-export const euChecklist = ({ settings, list, mark, net, netGrams }: LabelFacts): readonly Asked[] => {
+export const euChecklist = (facts: LabelFacts): readonly Asked[] => {
+  const { settings, mark, net, netGrams } = facts;
   const { responsible, origin, cautions, purpose } = settings;
   return [
     { what: 'responsible', state: when(filled(responsible.name) && filled(responsible.address)), source: EU('a') },
@@ -81,7 +85,7 @@ export const euChecklist = ({ settings, list, mark, net, netGrams }: LabelFacts)
     { what: 'precautions', state: cautions.some(filled) ? 'there' : 'look', source: EU('d') },
     { what: 'batch', state: when(filled(mark)), source: EU('e') },
     { what: 'function', state: filled(purpose) ? 'there' : 'look', source: EU('f') },
-    { what: 'ingredients', state: ingredientsState(list), source: EU('g') },
+    { what: 'ingredients', state: ingredientsState(facts), source: EU('g') },
   ];
 };
 
@@ -90,7 +94,8 @@ export const euChecklist = ({ settings, list, mark, net, netGrams }: LabelFacts)
  * is labelled, sold and represented as soap only) is no cosmetic, and the list of ingredients is then not asked for. One claim beyond
  * cleaning ends the exemption.
  */
-export const usChecklist = ({ settings, list, net }: LabelFacts): readonly Asked[] => {
+export const usChecklist = (facts: LabelFacts): readonly Asked[] => {
+  const { settings, net } = facts;
   const { responsible, onlySoap, purpose } = settings;
   return [
     { what: 'soap-exemption', state: onlySoap === null ? 'look' : onlySoap ? 'there' : 'not-asked', source: CFR('701.20(a)', 'A') },
@@ -102,6 +107,6 @@ export const usChecklist = ({ settings, list, net }: LabelFacts): readonly Asked
     },
     { what: 'contact', state: onlySoap === true ? 'not-asked' : 'look', source: HARM },
     { what: 'net-quantity', state: when(net), source: CFR('701.13; 701.20(b)', 'A') },
-    { what: 'us-ingredients', state: onlySoap === true ? 'not-asked' : ingredientsState(list), source: CFR('701.3', 'A') },
+    { what: 'us-ingredients', state: onlySoap === true ? 'not-asked' : ingredientsState(facts), source: CFR('701.3', 'A') },
   ];
 };

@@ -7,6 +7,7 @@ import type { BatchState } from '../batch/index';
 import { mouldsOf } from '../batch/moulds';
 import { asPoured } from '../batch/poured/as-poured';
 import type { InMould } from './from-mould';
+import { mixturesOf, type Mixtures } from './mixtures';
 import type { LabelPart } from './parts';
 
 /** What a bar lot is made of, as weighed. */
@@ -16,6 +17,8 @@ export interface Composition {
   readonly from: 'mould' | 'bounds' | 'batch';
   /** What its moulds hold in all, as weighed: of a swirl less than all that may be in it. `null`: nobody weighed every one of them. */
   readonly whole: Milligrams | null;
+  /** What each single bar may be of; the strongest of them counts where a label must not say too little. */
+  readonly mixtures: Mixtures;
   /** Superfat is not below zero: no hydroxide is left. `null`: it could not be worked out. */
   readonly bound: boolean | null;
 }
@@ -39,30 +42,25 @@ const boundIn = (batch: BatchState): boolean | null => {
   return superfat === null ? null : superfat >= 0;
 };
 
-/** What stands in some moulds of a batch; of a batch whose moulds nobody weighed, the whole of it: its order is the same. */
-export const barsComposition = (batch: BatchState, moulds: readonly number[]): Composition => {
+/**
+ * What stands in some moulds of a batch; of a batch whose moulds nobody weighed, the whole of it: its order is the same.
+ * @param cavities of each of them
+ */
+export const barsComposition = (batch: BatchState, moulds: readonly number[], cavities = 1): Composition => {
   const made = mouldsOf(batch).filter(({ n, materials }) => moulds.includes(n) && materials.length > 0);
   const bound = boundIn(batch);
+  const mixtures = mixturesOf(batch, made, cavities);
   if (made.length > 0) {
     const materials = added(made.flatMap((one) => one.materials));
     const whole = made.every(({ mass }) => mass !== null) ? mg(sumOf(made, ({ mass }) => mass ?? 0)) : null;
-    return { materials, from: materials.some(({ mass }) => mass === null) ? 'bounds' : 'mould', whole, bound };
+    const apart = made.some(({ parts }) => parts.filter(({ high }) => high > 0).length > 1);
+    return { materials, from: materials.every(({ mass }) => mass !== null) ? 'mould' : apart ? 'bounds' : 'batch', whole, bound, mixtures };
   }
   const materials = Object.values(batch.lines).flatMap(({ plan, actual }): readonly InMould[] =>
     actual > 0 ? [{ material: plan.material, lot: plan.lot, mass: actual, high: actual }] : [],
   );
-  return { materials: added(materials), from: 'batch', whole: null, bound };
+  return { materials: added(materials), from: 'batch', whole: null, bound, mixtures };
 };
-
-/** Everything that was added, at its most. */
-export const massIn = (parts: readonly LabelPart[]): Milligrams => mg(sumOf(parts, ({ mass }) => mass));
-
-/**
- * The bars once they have dried out, at their lightest: nothing in them is weaker then, nor in any swirl of halves that are not known apart.
- * @param water of the batter, a fraction
- */
-export const lightestOf = (parts: readonly LabelPart[], { whole }: Pick<Composition, 'whole'>, water: number): Milligrams =>
-  mg(Math.max(1, Math.round(Math.min(massIn(parts), whole ?? Number.POSITIVE_INFINITY) * (1 - water))));
 
 const MOLAR = { NaOH: M_NAOH, KOH: M_KOH } as const;
 

@@ -28,6 +28,8 @@ export interface Named {
   readonly parts: readonly LabelPart[];
   /** Materials whose name on this label is proposed from memory: nobody has typed it. */
   readonly proposed: readonly string[];
+  /** Fragrances of which no certificate says what allergens they bring: that is not known, and not none. */
+  readonly silent: readonly string[];
 }
 
 const OF_CLASS: Readonly<Record<MaterialClass, LabelRole>> = {
@@ -161,5 +163,8 @@ export const labelParts = (materials: readonly InMould[], workshop: LabelWorksho
   const parts = materials.flatMap(({ material: { id, name, class: kind }, lot, mass, high }) =>
     partsOf({ id, name, lot: lot?.id ?? null, mass: mass ?? high, kind }, workshop, names, 0),
   );
-  return { parts, proposed: [...proposed] };
+  const silent = parts.flatMap(({ role, material, allergens, mass }) =>
+    role === 'fragrance' && mass > 0 && Object.keys(allergens).length === 0 ? [material] : [],
+  );
+  return { parts, proposed: [...proposed], silent: [...new Set(silent)] };
 };

@@ -1,6 +1,7 @@
 import { mg, type Milligrams } from '#lib/units/mass';
 import type { Source } from '#lib/soap/source';
-import { labelAllergens, nameKey } from './allergens';
+import type { AllergenShare } from '#lib/soap/fragrance';
+import { nameKey } from './allergens';
 import type { LabelPart, Naming } from './parts';
 
 /** One name of the list. */
@@ -64,10 +65,16 @@ const inOrder = (a: Ingredient, b: Ingredient): number =>
  * The list of ingredients: descending by weight at the time they were added, those below 1 % after them (descending too, though any order
  * is allowed there), colourants last. Allergens at or over the rinse-off threshold are named in it.
  * @param finished all bars at their lightest, milligrams. @param bound the hydroxide is all bound: superfat is not below zero.
+ * @param allergens as the bar that has most of each may have them.
  */
 export const ingredientList = (
   parts: readonly LabelPart[],
-  { naming, finished, bound }: { readonly naming: Naming; readonly finished: Milligrams; readonly bound: boolean },
+  {
+    naming,
+    finished,
+    bound,
+    allergens,
+  }: { readonly naming: Naming; readonly finished: Milligrams; readonly bound: boolean; readonly allergens: readonly AllergenShare[] },
 ): IngredientList => {
   const added = parts.filter(({ mass }) => mass > 0);
   const gone = naming === 'as-soap' && bound ? added.filter(({ role }) => role === 'alkali') : [];
@@ -83,13 +90,13 @@ export const ingredientList = (
     materials,
   }));
   const already = new Set(named.map(({ name }) => nameKey(name)));
-  const allergens = labelAllergens(added, finished).flatMap((one): readonly Ingredient[] => {
+  const declared = allergens.flatMap((one): readonly Ingredient[] => {
     const mass = mg(Math.round(one.share * finished));
     if (!one.declared || already.has(nameKey(one.name))) return [];
     return [{ name: one.name, mass, share: share(mass), group: share(mass) >= ONE_PERCENT ? 'main' : 'allergen', materials: [] }];
   });
   return {
-    items: [...items, ...allergens].toSorted(inOrder),
+    items: [...items, ...declared].toSorted(inOrder),
     unnamed: [...new Set(shown.filter((part) => !nameOf(part, naming).typed).map(({ material }) => material))],
     leftOut: [...new Set(gone.map(({ material }) => material))],
   };

@@ -77,6 +77,7 @@ export const LABEL_CHECKS: readonly Check[] = [
       euChecklist({
         settings: NO_LABEL_SETTINGS,
         list: { items: [], unnamed: [], leftOut: [] },
+        silent: false,
         mark: '26-11/1',
         net: true,
         netGrams: 120,

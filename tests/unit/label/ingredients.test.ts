@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { mg } from '#lib/units/mass';
+import { labelAllergens } from '#lib/work/label/allergens';
 import { ingredientList } from '#lib/work/label/ingredients';
 import type { LabelPart, LabelRole, Naming } from '#lib/work/label/parts';
 import { chance } from '#tests/support/model/chance';
@@ -15,7 +16,12 @@ const part = (name: string, grams: number, role: LabelRole = 'fat', more: Partia
   ...more,
 });
 const names = (parts: readonly LabelPart[], naming: Naming = 'as-added', finished = 1000): readonly string[] =>
-  ingredientList(parts, { naming, finished: mg(finished * 1000), bound: true }).items.map(({ name }) => name);
+  ingredientList(parts, {
+    naming,
+    finished: mg(finished * 1000),
+    bound: true,
+    allergens: labelAllergens([{ parts, finished: mg(finished * 1000) }]),
+  }).items.map(({ name }) => name);
 
 const ROLES: readonly LabelRole[] = ['fat', 'fat', 'fat', 'alkali', 'other', 'fragrance', 'colourant'];
 
@@ -67,9 +73,9 @@ describe('the list of ingredients', () => {
     const parts = [part('olive', 400), part('lye', 60, 'alkali'), part('water', 120, 'other'), part('glycerin', 42, 'formed')];
     expect(names(parts, 'as-soap')).toEqual(['Sodium oliveate', 'water INCI', 'glycerin INCI']);
     expect(names(parts)).toEqual(['olive INCI', 'water INCI', 'lye INCI']);
-    const heavy = ingredientList(parts, { naming: 'as-soap', finished: mg(500_000), bound: false });
+    const heavy = ingredientList(parts, { naming: 'as-soap', finished: mg(500_000), bound: false, allergens: [] });
     expect(heavy.items.map(({ name }) => name)).toContain('lye INCI');
-    expect(ingredientList(parts, { naming: 'as-soap', finished: mg(500_000), bound: true }).leftOut).toEqual(['lye']);
+    expect(ingredientList(parts, { naming: 'as-soap', finished: mg(500_000), bound: true, allergens: [] }).leftOut).toEqual(['lye']);
   });
 
   it('says what has no name yet and shows it by the workshop’s own', () => {
@@ -77,6 +83,7 @@ describe('the list of ingredients', () => {
       naming: 'as-added',
       finished: mg(500_000),
       bound: true,
+      allergens: [],
     });
     expect(list.items.map(({ name }) => name)).toEqual(['olive', 'coconut INCI']);
     expect(list.unnamed).toEqual(['olive']);
@@ -87,6 +94,7 @@ describe('the list of ingredients', () => {
       naming: 'as-added',
       finished: mg(900_000),
       bound: true,
+      allergens: [],
     });
     expect(items.map(({ name, group }) => [name, group])).toEqual([
       ['olive INCI', 'main'],

@@ -29,6 +29,7 @@ describe('a net content', () => {
 const facts = (more: Partial<LabelFacts['settings']> = {}): LabelFacts => ({
   settings: { ...NO_LABEL_SETTINGS, ...more },
   list: { items: [{ name: 'Aqua', mass: mg(1), share: 1, group: 'main', materials: ['water'] }], unnamed: [], leftOut: [] },
+  silent: false,
   mark: '26-11/1',
   net: true,
   netGrams: 120,
@@ -46,6 +47,7 @@ describe('what a label must say', () => {
     expect(stateOf(typed, 'durability')).toBe('look');
     expect(stateOf(euChecklist(facts({ durability: { kind: 'best-before', months: 18 } })), 'durability')).toBe('there');
     expect(stateOf(euChecklist({ ...facts(), list: { ...facts().list, unnamed: ['olive'] } }), 'ingredients')).toBe('missing');
+    expect(stateOf(euChecklist({ ...facts(), silent: true }), 'ingredients')).toBe('look');
     expect(stateOf(euChecklist({ ...facts(), mark: '' }), 'batch')).toBe('missing');
     expect(all.map(({ source }) => source.text).every((text) => /Art\. 19\(1\)\([a-g]\)/.test(text))).toBe(true);
   });

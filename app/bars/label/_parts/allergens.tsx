@@ -5,14 +5,20 @@ import { on } from '../../../_ui/classes';
 import { Head } from '../../../_ui/head';
 import { PaperSection } from '../../../_ui/section';
 import { messages } from '../messages';
+import { namesIn } from './named';
 
 /** Every allergen of the certificates, named or not. */
 export function Allergens({ label }: { readonly label: LabelPage }) {
   const { locale } = useDisplay();
   const { allergens: words } = messages;
+  const { allergens, notAlike, silent } = label;
+  const said = [
+    ...(notAlike.length === 0 || allergens.length === 0 ? [] : [words.highest(notAlike.map((one) => words.notAlike[one]))]),
+    ...(silent.length === 0 ? [] : [words.silent(namesIn(label, silent))]),
+  ];
   return (
     <PaperSection name={words.title} note={<p>{words.note}</p>}>
-      {label.allergens.length === 0 ? (
+      {allergens.length === 0 ? (
         <p>{words.none}</p>
       ) : (
         <table className={on('table')}>
@@ -24,7 +30,7 @@ export function Allergens({ label }: { readonly label: LabelPage }) {
             </tr>
           </thead>
           <tbody>
-            {label.allergens.map(({ name, share, declared }) => (
+            {allergens.map(({ name, share, declared }) => (
               <tr key={name}>
                 <td>{name}</td>
                 <td className={on('n')}>{numberText(100 * share, locale, 4)}</td>
@@ -34,6 +40,11 @@ export function Allergens({ label }: { readonly label: LabelPage }) {
           </tbody>
         </table>
       )}
+      {said.map((one) => (
+        <p key={one} className={on('gap')}>
+          {one}
+        </p>
+      ))}
     </PaperSection>
   );
 }

@@ -9,6 +9,7 @@ import { Digits, Measured } from '../../../_ui/figures';
 import { Head } from '../../../_ui/head';
 import { PaperSection } from '../../../_ui/section';
 import { messages } from '../messages';
+import { namesIn } from './named';
 
 /** Masses stand to a hundredth of a gram, mg. */
 const STEP = 10;
@@ -18,13 +19,12 @@ export function Ingredients({ label }: { readonly label: LabelPage }) {
   const display = useDisplay();
   const { ingredients: words } = messages;
   const { items, unnamed, leftOut } = label.list;
-  const named = (ids: readonly string[]): string => ids.map((id) => label.materials.find((one) => one.id === id)?.name ?? id).join(', ');
   const proposed = label.materials.filter((one) => one.proposed).map(({ id }) => id);
   const said = [
     words.from[label.from],
-    ...(unnamed.length === 0 ? [] : [words.unnamed(named(unnamed))]),
-    ...(proposed.length === 0 ? [] : [words.proposed(named(proposed))]),
-    ...(leftOut.length === 0 ? [] : [words.leftOut(named(leftOut))]),
+    ...(unnamed.length === 0 ? [] : [words.unnamed(namesIn(label, unnamed))]),
+    ...(proposed.length === 0 ? [] : [words.proposed(namesIn(label, proposed))]),
+    ...(leftOut.length === 0 ? [] : [words.leftOut(namesIn(label, leftOut))]),
     ...(label.settings.naming === 'as-soap' && label.bound !== true ? [words.notBound] : []),
   ];
   return (

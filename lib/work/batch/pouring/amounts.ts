@@ -60,6 +60,18 @@ export const contentsOf = (state: BatchState, source: Source): readonly Lotted[]
   return [...inMass(made.mass, plainBatter(state)), ...own.flatMap(lotted)];
 };
 
+/**
+ * What jugs would hold that nobody weighed, though what is their own was weighed: that, with as much of the batter as was planned for them. By
+ * the record it all went into the whole, which nobody said.
+ */
+export const unmadeParts = (state: BatchState): readonly (readonly Lotted[])[] =>
+  (state.plan.parts ?? []).flatMap((part) => {
+    if (partsMade(state).some(({ id }) => id === part.id)) return [];
+    const own = ofPart(state, part.id).flatMap(lotted);
+    const rest = plainBatter(state).filter(({ line }) => !own.some((one) => one.line === line));
+    return own.length === 0 ? [] : [[...inMass(mg(Math.round((part.ppm * massOf(rest)) / 1e6)), rest), ...own]];
+  });
+
 /** Every source there is: the pot first, then the parts as they were made. */
 export const sourcesOf = (state: BatchState): readonly Source[] => ['pot', ...partsMade(state).map(({ id }) => partSource(id))];
 
