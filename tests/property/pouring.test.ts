@@ -17,9 +17,10 @@ const ROUNDED = 4;
 /** mg: less was poured into no mould that is sold, and may pass for drops. */
 const NO_MOULD = 20_000;
 
+const high = (materials: readonly InMould[]): number => materials.reduce((sum, one) => sum + one.high, 0);
+
 /** Share of the green half's colour in the bar that may have most of it, before it dries. */
 const strongest = (batch: BatchState, moulds: readonly number[]): number => {
-  const high = (materials: readonly InMould[]): number => materials.reduce((sum, one) => sum + one.high, 0);
   const shares = barsComposition(batch, moulds).mixtures.all.map(({ materials, whole }) => {
     const all = Math.min(high(materials), whole ?? Number.POSITIVE_INFINITY);
     return high(materials.filter(({ material }) => material.id === 'chlorella')) / Math.max(1, all);
