@@ -8,6 +8,7 @@ import type { Options } from './options';
 import { startServer } from './server';
 import type { RunningServer } from './server';
 import { StoreProblem } from './store/problem';
+import { isFull } from './store/words';
 
 /** Nothing that is asked to end may take longer; what was committed is on disk already. */
 const LONGEST_STOP_MS = 2_500;
@@ -64,6 +65,7 @@ const whyNot = (error: unknown, options: Options): string => {
     return `this machine has no address ${options.host}. Start with --host 0.0.0.0 to listen on all it has.`;
   if (code === 'EACCES' && syscall === 'listen')
     return `port ${options.port} may not be used by this user. Start with --port N, N from 1024 on.`;
+  if (isFull(code ?? '')) return `the disk that holds ${options.data} is full. Make room on it and start again; what was recorded is kept.`;
   return `it cannot start: ${message}`;
 };
 

@@ -61,6 +61,7 @@ export const startServer = async (options: Options, log: Log, onCode: OnCode = (
   } catch (error) {
     await backups.stop();
     await workshop.stop();
+    session.stopped();
     throw error;
   }
   workshop.changed((run) => serving.hub.serve(run.bench));
@@ -87,7 +88,7 @@ const buildName = (): string => {
 
 /** What a tablet types to reach us: a name the person allowed, else the address listened on, else the first of this machine. */
 const tabletHost = ({ host, allowHosts }: Options): string | null => {
-  if (host === '127.0.0.1' || host === 'localhost') return null;
+  if (host === '127.0.0.1' || host === 'localhost' || host === '::1') return null;
   const [name] = allowHosts;
   if (name !== undefined) return name;
   if (host !== '0.0.0.0' && host !== '::') return host.includes(':') ? `[${host}]` : host;

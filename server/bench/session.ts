@@ -15,14 +15,21 @@ export interface SessionMark {
   stopped(): void;
 }
 
-/** Marks the beginning of a run in the data folder, and its end when it is stopped. Says nothing about the record, which needs no such mark. */
+/**
+ * Marks the beginning of a run in the data folder, and its end when it is stopped. Says nothing about the record, which needs no such
+ * mark: on a full disk there is none, and that is all.
+ */
 export const markSession = (folder: string, boot: string, clock: Pick<Clock, 'wall'>): SessionMark => {
   const path = join(folder, 'last-run.json');
   const before = read(path);
   const started = clock.wall();
   const write = (session: Session): void => {
-    writeFileSync(`${path}.new`, JSON.stringify(session));
-    renameSync(`${path}.new`, path);
+    try {
+      writeFileSync(`${path}.new`, JSON.stringify(session));
+      renameSync(`${path}.new`, path);
+    } catch {
+      // The next run then knows less of this one, and nothing else.
+    }
   };
   write({ boot, started, stopped: null });
   return {

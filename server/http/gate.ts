@@ -29,7 +29,7 @@ export const createGate = (settings: { port: () => number; host: string; allowHo
   // Our own addresses only with our own port: another program's page on this machine is a stranger too. A name the person allowed
   // may also stand for a proxy on the default port.
   const known = (url: URL): boolean =>
-    url.port === String(settings.port()) ? own.has(url.hostname) || named.has(url.hostname) : url.port === '' && named.has(url.hostname);
+    portOf(url) === settings.port() ? own.has(url.hostname) || named.has(url.hostname) : url.port === '' && named.has(url.hostname);
 
   return {
     check({ host, origin }) {
@@ -42,6 +42,9 @@ export const createGate = (settings: { port: () => number; host: string; allowHo
     },
   };
 };
+
+/** A browser leaves the default port of a scheme out. */
+const portOf = ({ port, protocol }: URL): number => (port === '' ? (protocol === 'https:' ? 443 : 80) : Number(port));
 
 const refuse = (why: Refused['why'], value: string): Refused => {
   const url = why === 'host' ? `http://${value}` : value;

@@ -71,16 +71,29 @@ export const writeFailed = (file: string, detail: string): ProblemText => ({
   todo: 'Check the disk, then stop Potwatch and start it again.',
 });
 
+/** What the system and SQLite call a disk without room. */
+const FULL: ReadonlySet<string> = new Set(['ENOSPC', 'EDQUOT', 'SQLITE_FULL']);
+
+export const isFull = (code: string): boolean => FULL.has(code);
+
+/** What to do where nothing can be written: by why not, since a right to write makes no room. */
+const whereUnwritable = (detail: string): string => {
+  if (isFull(detail)) return 'The disk is full: make room on it and start again, or start with a folder on another one: --data DIR.';
+  if (detail === 'EROFS') return 'The disk is mounted for reading only: mount it for writing, or start with another folder: --data DIR.';
+  if (detail === 'ENOTDIR' || detail === 'EEXIST') return 'A file stands in its place: start with another folder: --data DIR.';
+  return 'Give the user who runs Potwatch the right to write there, or start with another folder: --data DIR.';
+};
+
 export const notWritable = (file: string, detail: string): ProblemText => ({
   happened: `The record ${file} cannot be opened for writing (${detail}).`,
   kept: 'Nothing was changed.',
-  todo: 'Give the user who runs Potwatch the right to write there, or start with another folder: --data DIR.',
+  todo: whereUnwritable(detail),
 });
 
 export const noFolder = (dir: string, detail: string): ProblemText => ({
   happened: `The data folder ${dir} cannot be made or written to (${detail}).`,
   kept: 'Nothing was changed.',
-  todo: 'Give the user who runs Potwatch the right to write there, or start with another folder: --data DIR.',
+  todo: whereUnwritable(detail),
 });
 
 export const otherRealm = (file: string, realm: string): ProblemText => ({

@@ -43,6 +43,14 @@ describe('A13: the gate', () => {
     expect(why(host, origin)).toBe(expected);
   });
 
+  it('knows the default port that a browser leaves out', () => {
+    const plain = createGate({ port: () => 80, host: '127.0.0.1', allowHosts: ['bench.test'] });
+    for (const name of ['localhost', 'localhost:80', 'bench.test'])
+      expect(plain.check({ host: name, origin: `http://${name}` })).toBeNull();
+    for (const name of ['evil.example', 'localhost:4173']) expect(plain.check({ host: name })?.why).toBe('host');
+    expect(plain.check({ host: 'localhost', origin: 'https://localhost' })?.why).toBe('origin');
+  });
+
   it('says the fix for a name that may be ours, and none for what can never be', () => {
     expect(gate.check({ host: 'localhost:4173', origin: 'http://tablet.lan:4173' })?.fix).toContain('--allow-host tablet.lan');
     expect(gate.check({ host: 'localhost:4173', origin: 'null' })?.fix).not.toContain('--allow-host');

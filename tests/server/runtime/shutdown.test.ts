@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { createSerialOpener } from '#hardware/ports/serialport-opener';
@@ -68,6 +68,13 @@ describe('C2: a server that is asked to end in the middle of a step', () => {
     server = await start();
     expect(server.said()).not.toContain('without being stopped');
   });
+
+  it('runs and ends as well where no mark of the run can be kept', async () => {
+    await server.end('SIGTERM');
+    symlinkSync('/dev/full', join(folder.path, 'last-run.json.new'));
+    server = await start();
+    expect(await server.end('SIGTERM')).toBe(0);
+  });
 });
 
 /** Loaded before the server: fails in the middle of its work when asked to by a signal. */
@@ -110,6 +117,8 @@ describe('a server that must not start', () => {
     await expect(serverProcess(['--port', '0', ...args])).rejects.toThrow(/ended with 1: [^]*is using the data folder/);
     const other = tempFolder();
     await expect(serverProcess(['--port', String(first.port), '--data', other.path, '--scale', 'practice'])).rejects.toThrow(/--port N/);
+    // What never began has not broken off.
+    expect(JSON.parse(readFileSync(join(other.path, 'last-run.json'), 'utf8'))).toMatchObject({ stopped: expect.any(Number) as number });
     other.remove();
     await first.end('SIGTERM');
   });
@@ -123,6 +132,15 @@ describe('a server that must not start', () => {
     await expect(serverProcess(['--port', '0', '--data', join(taken, 'below'), '--scale', 'practice'])).rejects.toThrow(
       /data folder .*below cannot be made/,
     );
+  });
+
+  it('says that the disk is full, where it is, and asks nobody for rights', async () => {
+    // What is written to /dev/full meets a full disk.
+    symlinkSync('/dev/full', join(folder.path, 'screens.key.new'));
+    const args = ['--port', '0', '--data', folder.path, '--scale', 'practice'];
+    await expect(serverProcess(args)).rejects.toThrow(/ended with 1: [^]*is full\. Make room on it/);
+    symlinkSync('/dev/full', join(folder.path, 'in-use.txt'));
+    await expect(serverProcess(args)).rejects.toThrow(/^(?![^]*the right to write)[^]*data folder [^]*full: make room on it/);
   });
 
   it('says what a misspelt flag was meant to be, and nothing that would push it off the screen', async () => {
