@@ -12,6 +12,7 @@ export const followMessages = {
   ask: {
     title: 'What to follow',
     lot: 'A lot',
+    noLot: 'of no lot',
     choose: 'choose one',
     mark: 'Or the mark on a bar or batch',
     markHint: '26-11/1',
@@ -21,8 +22,14 @@ export const followMessages = {
     batches === 0 ? `Nothing was weighed from ${mark} yet.` : `${mass} of ${mark} went into ${counted(batches, 'batch', 'batches')}.`,
   once: (mark: string) =>
     `Their records named ${mark} until somebody put another lot in its place. They are not counted above: make sure before you leave them out.`,
+  usedWrap: (what: string, pieces: number, batches: number) =>
+    batches === 0
+      ? `Nothing was wrapped in ${what} yet.`
+      : `${capital(counted(pieces, 'piece'))} of ${what} went around bars of ${counted(batches, 'batch', 'batches')}. Which bars of a lot bear it nobody wrote: all of them stand here.`,
+  around: (what: string, pieces: number) => `Around them: ${what}, ${counted(pieces, 'piece')}.`,
   ofLot: 'Where it went',
   ofLotNote: 'Weights as they were weighed, and put right where somebody did.',
+  ofWrapNote: 'By what was written when they were wrapped.',
   caption: 'Batches, bars and who has them',
   heads: { batch: 'batch', made: 'begun', mass: 'of this lot', bars: 'bars', where: 'where they are' },
   noBars: 'no bars begun',
@@ -55,13 +62,14 @@ export const followMessages = {
   },
   recall: {
     title: 'Recall',
-    lead: 'Pick the lot that something is wrong with. What it touched stands below, to be printed and worked through.',
+    lead: 'Pick the lot of a material, a wrap, a box or a label that something is wrong with. What it touched stands below, to be printed and worked through.',
     step: { lot: 'The lot', touched: 'What it touched', list: 'The list' },
     /** `kept`: samples kept back. */
     sums: (batches: number, made: number, { shelf, kept, gone }: Readonly<Record<'shelf' | 'kept' | 'gone', number>>) =>
       `${capital(counted(batches, 'batch', 'batches'))}, ${bars(made)} made: ${bars(shelf)} still here${kept === 0 ? '' : `, ${inWords(kept)} kept back`}, ${bars(gone)} gone.`,
     apart: 'Set the lot apart',
     apartWhy: 'Why it is set apart',
+    apartWrap: 'Put away what is left of it: nothing here keeps a wrap from being used.',
     isApart: 'The lot is set apart: the bench refuses it.',
     hold: 'Hold its bars',
     holdWhy: (mark: string) => `Recall of lot ${mark}`,

@@ -5,6 +5,25 @@ import type { BatchListRow } from './http';
 /** GET /api/lots: what batches have taken of each lot, mg. What is left is receipts and adjustments less this. */
 export interface LotsUsed {
   readonly used: Readonly<Record<string, number>>;
+  /** Every lot of a wrap, a box or a label that the workshop keeps or ever used. */
+  readonly wraps: readonly WrapLotKnown[];
+}
+
+/** One lot of what goes around bars; `lot` `null`: pieces in none. */
+export interface WrapLotKnown {
+  readonly goods: string;
+  readonly name: string;
+  readonly lot: string | null;
+}
+
+/** GET /api/follow/wrap?goods=&lot=: from a lot of a wrap to the bars it is around, and who has them. */
+export interface FollowWrap extends WrapLotKnown {
+  /** Pieces of it that were used. */
+  readonly pieces: number;
+  /** Only bars of lots that were wrapped of it: which of a lot's bars bear it nobody wrote, so all of them are told. */
+  readonly batches: readonly FollowedBatch[];
+  /** Bars whose record named it until somebody crossed that out. */
+  readonly once: readonly FollowedBatch[];
 }
 
 /** Bars of one batch, with where they are. */
@@ -20,6 +39,8 @@ export interface FollowedBars {
   /** Bars kept back, and where the lot stands; `null` where nobody said. */
   readonly retained: number;
   readonly place: string | null;
+  /** What they were wrapped in, lot by lot. */
+  readonly wraps: readonly (WrapLotKnown & { readonly pieces: number })[];
   readonly gone: readonly FollowedGone[];
   /** Who has how many of them now: what was given back is not among it. */
   readonly out: readonly FollowedGone[];

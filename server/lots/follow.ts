@@ -14,9 +14,10 @@ import { mouldsToBegin } from '../bars/begin';
 import { orderName } from '../orders/called';
 import type { People } from '../store/people';
 import type { Store } from '../store/store';
+import { wrapsNamed } from './follow-wrap';
 
 export interface FollowParts {
-  readonly store: Pick<Store, 'bars' | 'lots' | 'shelf'>;
+  readonly store: Pick<Store, 'bars' | 'batches' | 'lots' | 'shelf'>;
   readonly barsState: (id: BarsId) => Promise<BarsState | null>;
   readonly batchState: (id: string) => Promise<BatchState | null>;
   readonly people: Pick<People, 'people'>;
@@ -43,7 +44,8 @@ const lastOf = (shelf: Shelf, id: string): Lot | null =>
 const massIn = ({ lots }: BatchListRow, id: string): number =>
   lots.filter(({ lot }) => lot === id).reduce((sum, { mass }) => sum + mass, 0);
 
-const batchOf = async (parts: FollowParts, row: BatchListRow, mass: number): Promise<FollowedBatch> => {
+/** A batch with its bars. */
+export const batchOf = async (parts: FollowParts, row: BatchListRow, mass: number): Promise<FollowedBatch> => {
   const { id, mark, name, realm, status, startedWall } = row;
   return { batch: { id, mark, name, realm, status, startedWall }, mass, bars: await barsOf(parts, as(id)) };
 };
@@ -57,13 +59,26 @@ const barsOf = async ({ store, barsState, people }: FollowParts, batch: BatchId)
   };
   const rows = await store.bars.of(batch);
   return Promise.all(
-    rows.map(async ({ id, mark, counts, held, place }) => {
+    rows.map(async ({ id, mark, counts, held, place, wrapped }) => {
       const state = await barsState(as(id));
       const { made, shelf, away, aside } = counts;
       const retained = state?.cut?.testers ?? 0;
       const moves = state?.moves ?? [];
       const [gone, out] = [goneFrom(moves, called), outOf(moves, called)];
-      return { id, mark, made, shelf, away, aside, held, retained, place: place?.name ?? null, gone, out };
+      return {
+        id,
+        mark,
+        made,
+        shelf,
+        away,
+        aside,
+        held,
+        retained,
+        place: place?.name ?? null,
+        wraps: wrapsNamed(orders, wrapped),
+        gone,
+        out,
+      };
     }),
   );
 };

@@ -35,12 +35,14 @@ const paged = (source: Source): Bars => ({
   of: async (batch) => source.of(batch).map(rowOf),
   serving: async () => source.saying(SERVES).map(rowOf),
   wrapped: async () => source.saying(WRAPPED).map(rowOf),
+  onceWrapped: async () => source.saying(ONCE_WRAPPED).map(rowOf),
 });
 
 /** So the text of a row reads that names an order: its own text always has the same form, and what a person types has its quotes escaped. */
 const SERVES = '"orders":[{';
 /** And so one of which something was wrapped. */
 const WRAPPED = '"wrapped":{"bars":';
+const ONCE_WRAPPED = '"onceWrapped":[{';
 
 /** Keys of one batch's lots stand between these two: a stroke, and the letter after it. */
 const between = (batch: string): { readonly from: string; readonly to: string } => ({ from: `bars:${batch}/`, to: `bars:${batch}0` });

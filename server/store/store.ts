@@ -81,6 +81,8 @@ export interface Store {
     serving(): Promise<readonly BarsRow[]>;
     /** Of which something was wrapped, those that are gone among them. */
     wrapped(): Promise<readonly BarsRow[]>;
+    /** Of which a wrapping was crossed out. */
+    onceWrapped(): Promise<readonly BarsRow[]>;
   };
   /** Lots as the rows of batches have them. */
   readonly lots: {

@@ -53,6 +53,7 @@ export const unreadableStore = (
       of: async () => [],
       serving: async () => [],
       wrapped: async () => [],
+      onceWrapped: async () => [],
     },
     lots: { used: async () => new Map(), batches: async () => [], once: async () => [], marked: async () => [] },
     batches: { list: async () => ({ batches: [], next: null }), get: async () => null, formulas: async () => [] },

@@ -11,6 +11,7 @@ import { Head } from '../../_ui/head';
 import { PaperSection } from '../../_ui/section';
 import { followMessages } from '../messages-follow';
 import { FollowTable } from './follow-table';
+import { wrapName, wrapQuery } from './wrap-lot';
 
 const { back: words } = followMessages;
 
@@ -51,6 +52,15 @@ function Back({ mark, found, children }: BackProps) {
         {children}
         <p className={on('reading')}>{words.of(mark, batch.name)}</p>
         <FollowTable batches={[found.followed]} masses={false} />
+        {found.followed.bars.flatMap(({ mark: of, wraps }) =>
+          wraps.map((one) => (
+            <p key={`${of} ${wrapQuery(one)}`} className={on('gap')}>
+              <Link href={`/stores/follow?${wrapQuery(one)}` as Route} prefetch={false}>
+                {`${of}: ${followMessages.around(wrapName(one), one.pieces)}`}
+              </Link>
+            </p>
+          )),
+        )}
       </PaperSection>
       <PaperSection name={words.title}>
         <table className={on('table')}>

@@ -3,7 +3,7 @@ import type { Route } from 'next';
 import { useRouter, useSearchParams } from 'next/navigation';
 import { useState } from 'react';
 import { massText } from '#lib/units/format';
-import type { FollowBars, FollowLot } from '#lib/protocol/lots';
+import type { FollowBars, FollowLot, FollowWrap } from '#lib/protocol/lots';
 import { useDisplay } from '../../_live/use';
 import type { Answer } from '../../_ui/api';
 import { on } from '../../_ui/classes';
@@ -16,13 +16,21 @@ import { followMessages as words } from '../messages-follow';
 import { BackSections } from './back-sections';
 import { followApi } from './follow-api';
 import { FollowTable, OnceNamed } from './follow-table';
-import { askStores, lotOptions } from './stores';
+import { askStores, lotOptions, lotQuery } from './stores';
 import { StoresNav } from './stores-nav';
+import { wrapIn, wrapName, wrapQuery } from './wrap-lot';
 
 type Found =
-  { readonly of: 'nothing' } | { readonly of: 'lot'; readonly found: FollowLot } | { readonly of: 'bars'; readonly found: FollowBars };
+  | { readonly of: 'wrap'; readonly found: FollowWrap }
+  | { readonly of: 'nothing' }
+  | { readonly of: 'lot'; readonly found: FollowLot }
+  | { readonly of: 'bars'; readonly found: FollowBars };
 
-const found = async (lot: string, mark: string): Promise<Answer<Found>> => {
+const found = async (wrap: ReturnType<typeof wrapIn>, lot: string, mark: string): Promise<Answer<Found>> => {
+  if (wrap !== null) {
+    const answer = await followApi.wrap(wrap);
+    return answer.ok ? { ok: true, value: { of: 'wrap', found: answer.value } } : answer;
+  }
   if (lot !== '') {
     const answer = await followApi.lot(lot);
     return answer.ok ? { ok: true, value: { of: 'lot', found: answer.value } } : answer;
@@ -32,24 +40,26 @@ const found = async (lot: string, mark: string): Promise<Answer<Found>> => {
   return answer.ok ? { ok: true, value: { of: 'bars', found: answer.value } } : answer;
 };
 
-/** `?lot=` or `?mark=`: both ways along the same trace. */
+/** `?lot=`, `?wrap=` or `?mark=`: both ways along the same trace. */
 export function FollowPage() {
   const query = useSearchParams();
-  const [lot, mark] = [query.get('lot') ?? '', query.get('mark') ?? ''];
-  const { asked, again } = useAsked(() => found(lot, mark), { key: `${lot} ${mark}` });
+  const [wrap, lot, mark] = [wrapIn(query), query.get('lot') ?? '', query.get('mark') ?? ''];
+  const chosen = wrap === null ? (lot === '' ? '' : lotQuery(lot)) : wrapQuery(wrap);
+  const { asked, again } = useAsked(() => found(wrap, lot, mark), { key: `${chosen} ${mark}` });
   return (
     <PaperPage foot={words.title}>
       <PaperTitle title={words.title} lead={words.lead} side={<StoresNav />} />
-      <Ask key={`${lot} ${mark}`} lot={lot} mark={mark} />
+      <Ask key={`${chosen} ${mark}`} chosen={chosen} mark={mark} />
       {asked.state === 'asking' ? <Asking /> : null}
       {asked.state === 'failed' ? <ProblemSection problem={asked.problem} onAgain={again} /> : null}
       {asked.state === 'there' && asked.value.of === 'lot' ? <OfLot found={asked.value.found} /> : null}
+      {asked.state === 'there' && asked.value.of === 'wrap' ? <OfWrap found={asked.value.found} /> : null}
       {asked.state === 'there' && asked.value.of === 'bars' ? <BackSections found={asked.value.found} /> : null}
     </PaperPage>
   );
 }
 
-function Ask({ lot, mark }: { readonly lot: string; readonly mark: string }) {
+function Ask({ chosen, mark }: { readonly chosen: string; readonly mark: string }) {
   const router = useRouter();
   const { asked } = useAsked(askStores);
   const [typed, setTyped] = useState(mark);
@@ -59,13 +69,7 @@ function Ask({ lot, mark }: { readonly lot: string; readonly mark: string }) {
   return (
     <PaperSection name={ask.title}>
       <form className={on('form broad')} action={() => go(`mark=${encodeURIComponent(typed.trim())}`)}>
-        <Choice
-          id="follow-lot"
-          label={ask.lot}
-          value={lot}
-          options={[['', ask.choose], ...options]}
-          onChange={(id) => go(`lot=${encodeURIComponent(id)}`)}
-        />
+        <Choice id="follow-lot" label={ask.lot} value={chosen} options={[['', ask.choose], ...options]} onChange={go} />
         <TextField id="follow-mark" label={ask.mark} hint={ask.markHint} value={typed} onChange={setTyped} />
         <div className={on('acts whole')}>
           <button type="submit" className={on('act')} disabled={typed.trim() === ''}>
@@ -84,6 +88,18 @@ function OfLot({ found: { mark, used, batches, once } }: { readonly found: Follo
       <p className={on('reading')}>{words.used(mark, massText(used, display, null), batches.length)}</p>
       {batches.length === 0 ? null : <FollowTable batches={batches} />}
       <OnceNamed mark={mark} batches={once} />
+    </PaperSection>
+  );
+}
+
+function OfWrap({ found }: { readonly found: FollowWrap }) {
+  const { pieces, batches, once } = found;
+  const name = wrapName(found);
+  return (
+    <PaperSection name={words.ofLot} note={<p>{words.ofWrapNote}</p>}>
+      <p className={on('reading')}>{words.usedWrap(name, pieces, batches.length)}</p>
+      {batches.length === 0 ? null : <FollowTable batches={batches} masses={false} />}
+      <OnceNamed mark={name} batches={once} />
     </PaperSection>
   );
 }

@@ -3,7 +3,7 @@ import type { Route } from 'next';
 import { useRouter, useSearchParams } from 'next/navigation';
 import { useState } from 'react';
 import type { HttpProblem } from '#lib/protocol/http';
-import type { FollowLot } from '#lib/protocol/lots';
+import type { FollowLot, FollowWrap } from '#lib/protocol/lots';
 import { useDisplay } from '../../_live/use';
 import type { Answer } from '../../_ui/api';
 import { on } from '../../_ui/classes';
@@ -17,18 +17,35 @@ import { useAsked } from '../../_ui/use-asked';
 import { followMessages } from '../messages-follow';
 import { followApi } from './follow-api';
 import { FollowTable, goneText, OnceNamed } from './follow-table';
-import { askStores, lotOptions } from './stores';
+import { askStores, lotOptions, lotQuery } from './stores';
 import { StoresNav } from './stores-nav';
+import { wrapIn, wrapName, wrapQuery } from './wrap-lot';
 
 const { recall: words } = followMessages;
-const NOTHING: Answer<FollowLot | null> = { ok: true, value: null };
+/** What is recalled: a lot of a material, or of what goes around bars. */
+type Found = Pick<FollowLot, 'mark' | 'batches' | 'once'> & { readonly material: FollowLot | null };
 
-/** A lot, what it touched, and a list to work through. `?lot=` names it. */
+const ofMaterial = (found: FollowLot): Found => ({ ...found, material: found });
+const ofWrap = (found: FollowWrap): Found => ({ ...found, mark: wrapName(found), material: null });
+
+const askFor = async (wrap: ReturnType<typeof wrapIn>, lot: string): Promise<Answer<Found | null>> => {
+  if (wrap !== null) {
+    const answer = await followApi.wrap(wrap);
+    return answer.ok ? { ok: true, value: ofWrap(answer.value) } : answer;
+  }
+  if (lot === '') return { ok: true, value: null };
+  const answer = await followApi.lot(lot);
+  return answer.ok ? { ok: true, value: ofMaterial(answer.value) } : answer;
+};
+
+/** A lot, what it touched, and a list to work through. `?lot=` names it, or `?wrap=`. */
 export function RecallPage() {
-  const id = useSearchParams().get('lot') ?? '';
+  const query = useSearchParams();
+  const [wrap, lot] = [wrapIn(query), query.get('lot') ?? ''];
+  const chosen = wrap === null ? (lot === '' ? '' : lotQuery(lot)) : wrapQuery(wrap);
   const router = useRouter();
   const { asked: lots } = useAsked(askStores);
-  const { asked, again } = useAsked<FollowLot | null>(() => (id === '' ? Promise.resolve(NOTHING) : followApi.lot(id)), { key: id });
+  const { asked, again } = useAsked<Found | null>(() => askFor(wrap, lot), { key: chosen });
   const options = lots.state === 'there' ? lotOptions(lots.value) : [];
   const found = asked.state === 'there' ? asked.value : null;
   return (
@@ -39,13 +56,16 @@ export function RecallPage() {
           <Choice
             id="recall-lot"
             label={followMessages.ask.lot}
-            value={id}
+            value={chosen}
             options={[['', followMessages.ask.choose], ...options]}
-            onChange={(lot) => router.push(`/stores/recall?lot=${encodeURIComponent(lot)}` as Route)}
+            onChange={(next) => router.push(`/stores/recall?${next}` as Route)}
           />
         </div>
-        {asked.state === 'asking' && id !== '' ? <Asking /> : null}
-        {found === null ? null : <Apart key={`${id} ${found.lot?.state ?? ''}`} found={found} onDone={again} />}
+        {asked.state === 'asking' && chosen !== '' ? <Asking /> : null}
+        {found?.material == null ? null : (
+          <Apart key={`${chosen} ${found.material.lot?.state ?? ''}`} found={found.material} onDone={again} />
+        )}
+        {found !== null && found.material === null ? <p className={on('reading')}>{words.apartWrap}</p> : null}
       </PaperSection>
       {asked.state === 'failed' ? <ProblemSection problem={asked.problem} onAgain={again} /> : null}
       {found === null ? null : <Touched found={found} onDone={again} />}
@@ -54,12 +74,12 @@ export function RecallPage() {
 }
 
 interface Props {
-  readonly found: FollowLot;
+  readonly found: Found;
   readonly onDone: () => void;
 }
 
 /** The bench refuses a lot that is set apart. */
-function Apart({ found: { id, lot }, onDone }: Props) {
+function Apart({ found: { id, lot }, onDone }: { readonly found: FollowLot; readonly onDone: () => void }) {
   const [why, setWhy] = useState('');
   const [problem, setProblem] = useState<HttpProblem | null>(null);
   if (lot === null) return null;
@@ -96,7 +116,7 @@ function Touched({ found, onDone }: Props) {
     <>
       <PaperSection name={words.step.touched}>
         <p className={on('reading')}>{words.sums(found.batches.length, made, { shelf: here, kept, gone: out })}</p>
-        {found.batches.length === 0 ? null : <FollowTable batches={found.batches} />}
+        {found.batches.length === 0 ? null : <FollowTable batches={found.batches} masses={found.material !== null} />}
         <Hold found={found} onDone={onDone} />
         <OnceNamed mark={found.mark} batches={found.once} />
       </PaperSection>

@@ -6,6 +6,7 @@ import type { Answer } from '../../_ui/api';
 import { documentOf } from '../../_ui/kept/kind';
 import { shelfApi } from '../../_ui/shelf-api';
 import { followApi } from './follow-api';
+import { wrapName, wrapQuery } from './wrap-lot';
 
 /** What stands in the stores, as lists with versions. */
 export interface Stores {
@@ -14,6 +15,7 @@ export interface Stores {
   readonly preparations: Shelved;
   /** What batches took of each lot, mg. */
   readonly used: LotsUsed['used'];
+  readonly wraps: LotsUsed['wraps'];
 }
 
 /** What stands of one kind, and what was put away. */
@@ -31,8 +33,7 @@ export const askStores = async (): Promise<Answer<Stores>> => {
   if (!materials.ok) return materials;
   if (!preparations.ok) return preparations;
   if (!used.ok) return used;
-  const { used: taken } = used.value;
-  return { ok: true, value: { lots: lots.value, materials: materials.value, preparations: preparations.value, used: taken } };
+  return { ok: true, value: { lots: lots.value, materials: materials.value, preparations: preparations.value, ...used.value } };
 };
 
 /** The same as documents. Of two materials by one id the maker's counts. */
@@ -72,11 +73,18 @@ export const contextOf = ({ materials, preparations, lots }: Known): PlanContext
   calibration: null,
 });
 
-/** Every lot there ever was, by its mark and what it is of: two suppliers' lots may bear one mark, and one put away is recalled as well. */
-export const lotOptions = (stores: Stores): readonly (readonly [id: string, label: string])[] => {
+/** A lot of a material in an address. */
+export const lotQuery = (id: string): string => `lot=${encodeURIComponent(id)}`;
+
+/**
+ * Every lot there ever was, by the query that names it, with its mark and what it is of: two suppliers' lots may bear one mark, and one put away
+ * is recalled as well. Wraps, boxes and labels stand behind the materials.
+ */
+export const lotOptions = (stores: Stores): readonly (readonly [query: string, label: string])[] => {
   const { nameOf } = knownOf(stores);
-  return [...stores.lots.items, ...stores.lots.away]
+  const materials = [...stores.lots.items, ...stores.lots.away]
     .map((item) => [item.id, documentOf<Lot>(item)] as const)
-    .map(([id, { mark, material }]) => [id, `${mark}, ${nameOf(material)}`] as const)
+    .map(([id, { mark, material }]) => [lotQuery(id), `${mark}, ${nameOf(material)}`] as const)
     .toSorted(([, a], [, b]) => a.localeCompare(b));
+  return [...materials, ...stores.wraps.map((one) => [wrapQuery(one), wrapName(one)] as const)];
 };

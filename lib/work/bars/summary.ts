@@ -1,5 +1,5 @@
 import type { Realm } from '../batch/entries';
-import type { BarsTraits, MouldKept, TrimHow, UnmouldState } from './entries';
+import type { BarsTraits, MouldKept, PiecesUsed, TrimHow, UnmouldState } from './entries';
 import type { BarCounts, BarsState } from './state';
 import { forOrders } from './handed';
 import type { ForOrder } from './handed';
@@ -35,6 +35,8 @@ export interface BarsSummary {
   readonly trims: readonly { readonly how: TrimHow; readonly bars: number; readonly before: number; readonly after: number }[];
   /** Left out where nobody has said so. */
   readonly wrapped?: Wrapped;
+  /** Lots of wraps that were named until somebody crossed it out; left out where there are none. */
+  readonly onceWrapped?: readonly Pick<PiecesUsed, 'goods' | 'lot'>[];
   readonly counts: BarCounts;
   /** What of it went to which order or market. */
   readonly orders: readonly ForOrder[];

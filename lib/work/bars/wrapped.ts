@@ -14,14 +14,25 @@ const standing = ({ wraps }: Pick<BarsState, 'wraps'>): BarsState['wraps'] => wr
 /** Bars of a lot that got what they are sold in. */
 export const barsWrapped = (state: Pick<BarsState, 'wraps'>): number => sumOf(standing(state), ({ bars }) => bars);
 
-/** The same for its row, with the pieces by goods and lot; nothing where nobody has said so. */
-export const wrappedOf = (state: BarsState): { readonly wrapped?: Wrapped } => {
+const keyOf = ({ goods, lot }: Pick<PiecesUsed, 'goods' | 'lot'>): string => JSON.stringify([goods, lot]);
+
+/**
+ * The same for its row, with the pieces by goods and lot; nothing where nobody has said so. Lots that were named only until somebody crossed
+ * that out are told apart: a recall has to look at those bars as well.
+ */
+export const wrappedOf = (
+  state: Pick<BarsState, 'wraps'>,
+): { readonly wrapped?: Wrapped; readonly onceWrapped?: readonly Pick<PiecesUsed, 'goods' | 'lot'>[] } => {
   const all = standing(state);
-  if (all.length === 0) return {};
   const sums = new Map<string, Wrapped['used'][number]>();
   for (const { goods, lot, pieces } of all.flatMap(({ used }) => used)) {
-    const key = JSON.stringify([goods, lot]);
+    const key = keyOf({ goods, lot });
     sums.set(key, { goods, lot, pieces: (sums.get(key)?.pieces ?? 0) + pieces });
   }
-  return { wrapped: { bars: barsWrapped(state), used: [...sums.values()] } };
+  const crossed = state.wraps.flatMap(({ struck, used }) => (struck === null ? [] : used)).filter((one) => !sums.has(keyOf(one)));
+  const once = [...new Map(crossed.map(({ goods, lot }) => [keyOf({ goods, lot }), { goods, lot }])).values()];
+  return {
+    ...(all.length === 0 ? {} : { wrapped: { bars: barsWrapped(state), used: [...sums.values()] } }),
+    ...(once.length === 0 ? {} : { onceWrapped: once }),
+  };
 };

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { BarsAnswer, BarsPage } from '#lib/protocol/bars';
+import type { FollowBars, FollowWrap, LotsUsed } from '#lib/protocol/lots';
 import type { CostPage, OrdersPage, WrapsPage } from '#lib/protocol/orders';
 import { piecesOnHand, wrapOnHand } from '#lib/work/orders/wraps';
 import { servedRecord } from '#tests/support/served-record';
@@ -12,7 +13,7 @@ const LOTS = [
 const CUT = { kind: 'cut', cutter: { id: null, name: 'wire', kind: 'fixed' }, count: 10, ends: 0, testers: 0, thickness: null };
 
 describe('wrapping over HTTP', () => {
-  const { get, post, intent } = servedRecord([{ batch: 'w', lines: 2 }]);
+  const { at, get, post, intent } = servedRecord([{ batch: 'w', lines: 2 }]);
   const lot = `/bars/lot?id=${encodeURIComponent('bars:w/1')}`;
   const want = (said: object) => post<BarsAnswer>(lot, { intent: intent(), expectedVersion: null, want: said });
   const wrap = (bars: number, used: readonly object[]) => want({ kind: 'wrap', bars, used, note: '' });
@@ -61,12 +62,38 @@ describe('wrapping over HTTP', () => {
     expect(await onHand()).toEqual([[-3, 45]]);
   });
 
+  it('leads from a lot of a wrap to the bars it is around and to whom they were sold', async () => {
+    expect((await want({ kind: 'sell', count: 3, to: null, at: null, from: 'shelf', note: 'market stall' })).status).toBe(200);
+    const { wraps } = await get<LotsUsed>('/lots');
+    expect(wraps).toEqual([
+      { goods: 'band', name: 'Paper band', lot: 'PB 1' },
+      { goods: 'band', name: 'Paper band', lot: 'PB 2' },
+    ]);
+    const found = await get<FollowWrap>('/follow/wrap?goods=band&lot=PB%201');
+    expect(found).toMatchObject({ name: 'Paper band', lot: 'PB 1', pieces: 7, once: [] });
+    expect(found.batches).toMatchObject([
+      { batch: { id: 'w' }, bars: [{ mark: 'w mark/1', made: 10, shelf: 7, gone: [{ kind: 'sold', count: 3 }], out: [{ count: 3 }] }] },
+    ]);
+    const back = await get<FollowBars>(`/follow/bars?mark=${encodeURIComponent('w mark/1')}`);
+    expect(back.batches[0]?.followed.bars[0]?.wraps.map(({ name, lot: of, pieces }) => [name, of, pieces])).toEqual([
+      ['Paper band', 'PB 1', 7],
+      ['Paper band', 'PB 2', 5],
+    ]);
+    // Pieces in no lot were used by nobody, and what was never kept is not there.
+    for (const none of ['goods=band', 'goods=band&lot=PB%209', 'goods=ribbon&lot=PB%201'])
+      expect((await fetch(at(`/follow/wrap?${none}`))).status).toBe(404);
+  });
+
   it('gives back what is crossed out, once', async () => {
     const { state } = await get<BarsPage>(lot);
     expect((await cross(state.wraps[0]?.entry)).status).toBe(200);
     expect(await onHand()).toEqual([[1, 50]]);
     expect((await cross(state.wraps[0]?.entry)).status).toBe(409);
     expect(await onHand()).toEqual([[1, 50]]);
+    // What was written first is told apart: nobody knows which of the two was right.
+    const once = await get<FollowWrap>('/follow/wrap?goods=band&lot=PB%202');
+    expect(once).toMatchObject({ pieces: 0, batches: [], once: [{ bars: [{ mark: 'w mark/1' }] }] });
+    expect((await get<FollowWrap>('/follow/wrap?goods=band&lot=PB%201')).once).toEqual([]);
     // No bar of it stands wrapped: what is meant counts again.
     expect(await packaging()).toBeCloseTo(0.06, 12);
   });

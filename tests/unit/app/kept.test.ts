@@ -51,6 +51,7 @@ describe('a document opened and kept without a change', () => {
     materials: { items: materials.filter(({ origin }) => origin === 'maker').map(item), away: [] },
     preparations: { items: preparations.map(item), away: [] },
     used: {},
+    wraps: [],
   });
 
   it.each(moulds.map((one) => [one.name, one] as const))('mould %s stays as it is', (_name, mould) => {
