@@ -1,6 +1,8 @@
 import { stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Realm } from '#lib/work/batch/index';
+import { StoreProblem } from '../store/problem';
+import type { ProblemText } from '../store/problem';
 import { fine, stop, type Finding } from './finding';
 
 const REALMS: readonly Realm[] = ['real', 'practice', 'test'];
@@ -10,36 +12,35 @@ export async function checkRecords(dir: string): Promise<Finding[]> {
   const findings: Finding[] = [];
   for (const realm of REALMS) {
     const file = join(dir, `${realm}.sqlite`);
-    const size = await stat(file).then(
-      (found) => found.size,
-      () => null,
-    );
-    if (size === null) continue;
-    const wrong = await wrongIn(file);
+    const found = await lookAt(file, realm);
+    if (found === 'nothing') continue;
     findings.push(
-      wrong === null
-        ? fine(`The ${realm} record is whole (${file}, ${Math.ceil(size / 1000)} kB).`)
-        : stop(wrong.happened, `${wrong.kept} ${wrong.todo}`),
+      found === 'whole'
+        ? fine(`The ${realm} record is whole (${file}, ${Math.ceil((await stat(file)).size / 1000)} kB).`)
+        : stop(found.happened, `${found.kept} ${found.todo}`),
     );
   }
   return findings.length > 0 ? findings : [fine('There is no record yet; the first start begins one.')];
 }
 
-/** What is wrong with one record; `null`: nothing. Loaded late: without the compiled database there is nothing to look with. */
-async function wrongIn(file: string) {
-  const [{ openForReading }, { inspect, findingsOf, finish }, { MIGRATIONS, schemaVersion }, { damaged, newer, unreadable }] =
-    await Promise.all([import('../store/file'), import('../store/check'), import('../store/migrate'), import('../store/words')]);
+/** One record as a start would find it, and its blobs as well. Loaded late: without the compiled database there is nothing to look with. */
+async function lookAt(file: string, realm: Realm): Promise<'nothing' | 'whole' | ProblemText> {
+  const [{ headsPath, linesIn, readHeads }, { look }, { inspect, findingsOf, finish }, { damaged, gone, unreadable }] = await Promise.all([
+    import('../store/heads'),
+    import('../store/look'),
+    import('../store/check'),
+    import('../store/words'),
+  ]);
   try {
-    const db = openForReading(file);
-    try {
-      const version = schemaVersion(db);
-      if (version > MIGRATIONS.length) return newer(file, version);
-      const found = findingsOf(finish(inspect(db, null, true)));
-      return found.length === 0 ? null : damaged(file, found);
-    } finally {
-      db.close();
-    }
+    // Before the record: beside a running server they may be older than it, never newer.
+    const heads = readHeads(headsPath(file));
+    const seen = look(file, realm, heads, (db, kept) => finish(inspect(db, kept, true)));
+    if (seen.as === 'nothing') return heads === 'none' ? 'nothing' : gone(file, linesIn(heads));
+    if (seen.as === 'unreadable') return seen.problem;
+    seen.db.close();
+    const found = findingsOf(seen.inspection);
+    return found.length === 0 ? 'whole' : damaged(file, found);
   } catch (error) {
-    return unreadable(file, `${error instanceof Error ? error.message : String(error)}.`);
+    return error instanceof StoreProblem ? error : unreadable(file, `${error instanceof Error ? error.message : String(error)}.`);
   }
 }

@@ -31,6 +31,12 @@ export const readHeads = (path: string): Heads | 'none' | 'damaged' => {
   }
 };
 
+/** Beside the record it is of. */
+export const headsPath = (file: string): string => file.replace(/\.sqlite$/, '.heads');
+
+/** How many lines they tell of; `null`: nobody can say. */
+export const linesIn = (heads: Heads | 'damaged'): number | null => (heads === 'damaged' ? null : heads.bench.seq + heads.workshop.seq);
+
 export class HeadsFile {
   readonly #fd: number;
   readonly #log: StoreLog;

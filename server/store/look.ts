@@ -19,18 +19,18 @@ export type Seen =
   | { readonly as: 'found'; readonly db: Database.Database; readonly inspection: Inspection };
 
 /**
- * Looks without touching, by a connection that could not change the file. Throws `StoreProblem` for a sound file that is not
- * for this program or this realm.
+ * Looks without touching, by a connection that could not change the file. `inspecting`: how closely; left out, as a start does. Throws
+ * `StoreProblem` for a sound file that is not for this program or this realm.
  */
-export const look = (file: string, realm: Realm, heads: Heads | 'none' | 'damaged'): Seen => {
+export const look = (file: string, realm: Realm, heads: Heads | 'none' | 'damaged', inspecting: Inspecting = inspectionOf): Seen => {
   const header = headerOf(file);
   if (header === null) return { as: 'nothing' };
-  const fault = faultOf(header);
+  const fault = typeof header === 'string' ? header : faultOf(header);
   if (fault !== null) return { as: 'unreadable', problem: unreadable(file, fault) };
   let db: Database.Database | null = null;
   try {
     db = openForReading(file);
-    const seen = lookInto(db, file, realm, heads);
+    const seen = lookInto(db, file, realm, heads, inspecting);
     if (seen.as !== 'found') db.close();
     return seen;
   } catch (cause) {
@@ -43,7 +43,9 @@ export const look = (file: string, realm: Realm, heads: Heads | 'none' | 'damage
 
 const REALMS: ReadonlySet<string> = new Set<Realm>(['real', 'practice', 'test']);
 
-const lookInto = (db: Database.Database, file: string, realm: Realm, heads: Heads | 'none' | 'damaged'): Seen => {
+type Inspecting = (db: Database.Database, kept: Heads | null) => Inspection;
+
+const lookInto = (db: Database.Database, file: string, realm: Realm, heads: Heads | 'none' | 'damaged', inspecting: Inspecting): Seen => {
   const version = schemaVersion(db);
   if (version === 0 && isBlank(db)) return { as: 'nothing' };
   if (version === 0 || db.pragma('application_id', { simple: true }) !== APPLICATION_ID) {
@@ -59,7 +61,7 @@ const lookInto = (db: Database.Database, file: string, realm: Realm, heads: Head
     if (REALMS.has(found)) throw new StoreProblem(otherRealm(file, found));
     return { as: 'unreadable', problem: unreadable(file, 'the realm written in it is damaged.') };
   }
-  return { as: 'found', db, inspection: inspectionOf(db, typeof heads === 'string' ? null : heads) };
+  return { as: 'found', db, inspection: inspecting(db, typeof heads === 'string' ? null : heads) };
 };
 
 /** So many newest lines of a larger one are looked at before the start, at least. */
@@ -76,8 +78,8 @@ const isBlank = (db: Database.Database): boolean => db.prepare('select count(*) 
 /** SQLite's file header has 100 bytes (https://www.sqlite.org/fileformat2.html#the_database_header). */
 const HEADER = 100;
 
-/** The first bytes of the file; `null` when there is no file or nothing in it. */
-const headerOf = (file: string): Uint8Array | null => {
+/** The first bytes of the file; `null` when there is no file or nothing in it; a sentence when something there cannot be read. */
+const headerOf = (file: string): Uint8Array | string | null => {
   let fd: number;
   try {
     fd = openSync(file, 'r');
@@ -89,6 +91,8 @@ const headerOf = (file: string): Uint8Array | null => {
     const header = new Uint8Array(HEADER);
     const read = readSync(fd, header);
     return read === 0 ? null : header.subarray(0, read);
+  } catch (cause) {
+    return codeOf(cause) === 'EISDIR' ? 'a folder stands in its place.' : `reading it failed (${codeOf(cause)}).`;
   } finally {
     closeSync(fd);
   }

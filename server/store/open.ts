@@ -5,8 +5,7 @@ import { findingsOf, finish, inspect } from './check';
 import type { Inspection } from './check';
 import { NO_ROWS } from './derived-rows';
 import { openForWriting } from './file';
-import { HeadsFile, readHeads } from './heads';
-import type { Heads } from './heads';
+import { HeadsFile, headsPath, linesIn, readHeads } from './heads';
 import { lockDirectory } from './lock';
 import { look } from './look';
 import { codeOf, StoreProblem } from './problem';
@@ -71,8 +70,6 @@ const open = (opening: Opening): Store => {
   }
 };
 
-const linesIn = (heads: Heads | 'damaged'): number | null => (heads === 'damaged' ? null : heads.bench.seq + heads.workshop.seq);
-
 const hasLines = ({ bench, workshop }: Inspection): boolean => bench.head.seq + workshop.head.seq > 0;
 
 const openToWrite = (opening: Opening, inspection: Inspection | null, copied = false): Store => {
@@ -123,8 +120,6 @@ const partsOf = ({ realm, file, clock, log, random }: Opening) => ({
 const sayWhy = ({ realm, file, log, release }: Opening, problem: ProblemText): Store => {
   return unreadableStore(realm, file, new Standing(file, log, problem), release);
 };
-
-const headsPath = (file: string): string => file.replace(/\.sqlite$/, '.heads');
 
 /** Makes the folder, for this user alone. Throws `StoreProblem` when it cannot be, or when something else stands there. */
 export const makeFolder = (dir: string): void => {

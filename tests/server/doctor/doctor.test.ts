@@ -12,6 +12,8 @@ import { checkNativeParts, checkNode, missingTools } from '#server/doctor/progra
 import { checkRecords } from '#server/doctor/record';
 import { report } from '#server/doctor/report';
 import { openStore } from '#server/store/open';
+import type { Store } from '#server/store/store';
+import { as } from '#lib/units/id';
 import { wall, monotonic } from '#lib/units/time';
 import { machine } from '../ports/machine';
 import { asNobody } from './nobody';
@@ -25,11 +27,13 @@ beforeEach(() => {
 });
 afterEach(() => rmSync(dir, { recursive: true, force: true }));
 
-/** Begins a practice record and closes it again; its file. */
-const record = async (): Promise<string> => {
+/** Begins a practice record, or goes on with it, and closes it again; its file. */
+const record = async (within: (store: Store) => Promise<unknown> = async () => undefined): Promise<string> => {
   const clock = { now: () => monotonic(0), wall: () => wall(1_790_000_000_000), offsetMinutes: () => 0 };
   const log = { info() {}, warn() {}, error() {} };
-  await (await openStore({ dir, realm: 'practice', clock, log })).close();
+  const store = await openStore({ dir, realm: 'practice', clock, log });
+  await within(store);
+  await store.close();
   return join(dir, 'practice.sqlite');
 };
 
@@ -157,6 +161,21 @@ describe('record', () => {
     const findings = await checkRecords(dir);
     expect(levels(findings)).toEqual(['stop', 'stop']);
     for (const finding of findings) expect(finding.todo).toContain('copy the whole folder');
+  });
+
+  it('B8: a record that is gone, or lacks its newest lines, is missed as a start misses it', async () => {
+    const file = await record();
+    const early = readFileSync(file);
+    await record((store) => store.settings.setScreen({ mass: 'oz', temperature: 'F' }, as('maker')));
+    writeFileSync(file, early);
+    const [short] = await checkRecords(dir);
+    expect(short).toMatchObject({ level: 'stop', said: expect.stringContaining('was committed last and is missing') as string });
+    rmSync(file);
+    const [gone] = await checkRecords(dir);
+    expect(gone).toMatchObject({ level: 'stop', said: expect.stringContaining('is now missing or empty') as string });
+    mkdirSync(file);
+    const [folder] = await checkRecords(dir);
+    expect(folder).toMatchObject({ level: 'stop', said: expect.stringContaining('a folder stands in its place') as string });
   });
 });
 
