@@ -148,8 +148,8 @@ const isWaitedFor = (code: TemperatureCode): code is 'lye-too-hot' | 'apart' => 
 
 const onlyToWait = (code: TemperatureCode, { batch, view, memory, now }: Now): boolean => {
   if (!isWaitedFor(code)) return false;
-  const { lyeFall = null, neverMeet = null } = view;
-  return !isTroubled(code, { batch, fall: lyeFall, never: neverMeet, joinAsked: memory.joinAsked, now });
+  const { lyeSeen = null, neverMeet = null } = view;
+  return !isTroubled(code, { batch, lyeSeen, never: neverMeet, joinAsked: memory.joinAsked, now });
 };
 
 const temperature =

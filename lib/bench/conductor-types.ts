@@ -10,7 +10,6 @@ import type { JobKey, Source } from '#lib/work/batch/pouring/types';
 import type { LyeSeen } from '#lib/work/batch/heating';
 import type { BenchCue } from './cue';
 import type { Hand } from './hand';
-import type { LyeFall } from './waiting';
 
 /** A scale as the bench knows it this moment. */
 export interface ScaleView {
@@ -46,10 +45,8 @@ export interface BenchView {
   readonly unseen?: boolean;
   /** This boot: a batch last resumed in another one waits for a person. Absent: the boot of the batch's newest entry. */
   readonly boot?: BootId;
-  /** What the probe has said of the lye since it was made. */
+  /** What was heard of the lye since it was made; absent or `null`: nothing. */
   readonly lyeSeen?: LyeSeen | null;
-  /** How it comes down; absent or `null`: nothing was heard of it. */
-  readonly lyeFall?: LyeFall | null;
   /** The vessel to act on where a forecast says that lye and oils will not meet by themselves; absent or `null`: none says so. */
   readonly neverMeet?: 'lye' | 'oils' | null;
   /** Vessels known to have a probe standing in them; its cable carries part of the weight, so nothing is accepted from one. */

@@ -1,35 +1,14 @@
 import type { MeetingLane } from '#lib/protocol/forecast';
-import type { MilliCelsius } from '#lib/units/temperature';
 import type { Monotonic } from '#lib/units/time';
+import { hasCooled, type LyeSeen } from '#lib/work/batch/heating';
 import type { BatchState, HoldReason } from '#lib/work/batch/index';
 
-/** How lye that was made comes down, by its probe or as typed; of this boot. */
-export interface LyeFall {
-  readonly highest: MilliCelsius;
-  /** The lowest since, and when it last was lower than before, or, on the way up, higher. */
-  readonly least: MilliCelsius;
-  readonly moved: Monotonic;
-  readonly last: MilliCelsius;
-}
-
-/** Less is a probe's noise or the step of its scale, thousandths of a K. Ours, no source. */
-const STEP = 500;
-/** In portions lye comes down by a little between two; what has come down by so much is cooling. Ours. */
-const COOLING = 10_000;
 /** Warmer again by so much: a hob, more hydroxide, the wrong jug. Ours. */
 const RISEN = 3_000;
 /** Lye no cooler than so long ago does not cool: a thin jug at 50 °C loses half a degree in one or two minutes. Ours. */
 const STANDS_MS = 20 * 60_000;
 /** Whoever held the closed card of joining wanted to join for so long. Ours. */
 const ASKED_MS = 60_000;
-
-export const seeFall = (fall: LyeFall | null, value: MilliCelsius, at: Monotonic): LyeFall => {
-  if (fall === null) return { highest: value, least: value, moved: at, last: value };
-  const { highest, least } = fall;
-  if (highest - least < COOLING && value >= highest + STEP) return { highest: value, least: value, moved: at, last: value };
-  if (value <= least - STEP) return { ...fall, least: value, moved: at, last: value };
-  return { ...fall, last: value };
-};
 
 /** Whom a forecast says to act on, since lye and oils will not meet by themselves; `null`: they will, or nobody knows. */
 export const neverMeet = (meeting: MeetingLane | null): 'lye' | 'oils' | null => {
@@ -48,7 +27,7 @@ const TEMPERATURES: readonly HoldReason[] = [
 
 export interface Wait {
   readonly batch: BatchState;
-  readonly fall: LyeFall | null;
+  readonly lyeSeen: LyeSeen | null;
   readonly never: 'lye' | 'oils' | null;
   /** When somebody last held the closed card of joining. */
   readonly joinAsked: number | null;
@@ -59,10 +38,10 @@ export interface Wait {
  * Whether hot lye, or lye and oils apart, are more than the waiting that every batch has: then they sound. Freshly made lye is always too
  * hot, and an alarm that every batch brings is one nobody hears. Joining is held either way, and a silent probe has an alarm of its own.
  */
-export const isTroubled = (code: 'lye-too-hot' | 'apart', { batch, fall, never, joinAsked, now }: Wait): boolean => {
+export const isTroubled = (code: 'lye-too-hot' | 'apart', { batch, lyeSeen, never, joinAsked, now }: Wait): boolean => {
   if (joinAsked !== null && now - joinAsked <= ASKED_MS) return true;
   if (TEMPERATURES.some((reason) => reason !== code && batch.overrides[reason] !== undefined)) return true;
   if (never !== null && (code === 'apart' || never === 'lye')) return true;
-  if (code === 'apart' || fall === null) return false;
-  return (fall.highest - fall.least >= COOLING && fall.last - fall.least >= RISEN) || now - fall.moved >= STANDS_MS;
+  if (code === 'apart' || lyeSeen === null) return false;
+  return (hasCooled(lyeSeen) && lyeSeen.last - lyeSeen.least >= RISEN) || now - lyeSeen.moved >= STANDS_MS;
 };

@@ -8,6 +8,7 @@ import type { IntentAnswer } from '#lib/protocol/intent';
 import type { LiveFrame } from '#lib/protocol/live';
 import type { BatchState, EntryBodies, Realm, Refusal, Want } from '#lib/work/batch/index';
 import { decide } from '#lib/work/batch/index';
+import { seeLye, type LyeSeen } from '#lib/work/batch/heating';
 import type { AnswerRemedy } from '#lib/work/batch/remedy/index';
 import { alarmWants } from '../alarms';
 import { roundOnBench } from '../bars/on-bench';
@@ -31,7 +32,6 @@ import { createForecasts } from './forecasts';
 import { frameOf } from './frames';
 import { laneOfCommit } from './lane';
 import { createLooks } from './looks';
-import { createLyeWatch } from './lye-watch';
 import { lossWants } from './losses';
 import { createMouldHeat } from './mould-heat';
 import { createRemedies } from './remedies';
@@ -137,7 +137,7 @@ export const createCore = (parts: CoreParts): Core => {
   const checks: Record<InstrumentId, EntryId> = { ...parts.checks };
   let memory = conductor.initial({ episode: 0 });
   let cue = IDLE_CUE;
-  const lye = createLyeWatch();
+  let lyeSeen: LyeSeen | null = null;
   let underway = 0;
   let leader = parts.person;
   let patientUntil = -Infinity;
@@ -184,7 +184,7 @@ export const createCore = (parts: CoreParts): Core => {
       unseen: looks.lease().unseen,
       boot,
       probesInVessel: parts.probesInVessel(),
-      ...lye.now(),
+      lyeSeen,
       neverMeet: neverMeet(forecasts.newest()?.meeting ?? null),
       ...ways(),
       hand: { ...hands.of(leader), person: leader },
@@ -296,11 +296,12 @@ export const createCore = (parts: CoreParts): Core => {
       if (stopped !== null) hands.saw(stopped);
       if (entry.kind === 'batch-started') course.forget();
       if (entry.kind === 'dissolved') {
-        lye.made();
+        // What was heard before is of something else.
+        lyeSeen = null;
         forecasts.lyeMade(clock.now());
       }
       const typed = entry.kind === 'temperature-noted' && entry.body.use === 'lye' && entry.body.source === 'by-hand';
-      if (typed) lye.saw(entry.body.value, clock.now());
+      if (typed) lyeSeen = seeLye(lyeSeen, entry.body.value, clock.now());
       if (entry.kind === 'scale-checked') checks[entry.body.instrument] = entry.id;
     }
     audience.tell((listener) => listener.record?.(laneOfCommit(commit)));
@@ -325,7 +326,7 @@ export const createCore = (parts: CoreParts): Core => {
         forecasts.heard(reading);
         course.heard(reading);
         mouldHeat.heard(reading);
-        if (reading.use === 'lye' && reading.value !== null) lye.saw(reading.value, clock.now());
+        if (reading.use === 'lye' && reading.value !== null) lyeSeen = seeLye(lyeSeen, reading.value, clock.now());
       }
       if (reading.kind === 'mass') byItself({ kind: 'reading', reading });
       bars?.look();

@@ -16,7 +16,7 @@ import type {
   Weighed,
   TemperatureCourse,
 } from './entries';
-import type { LyeSeen } from './heating';
+import type { LyeHeat } from './heating';
 import type { Amended, LotDespite, PhotoKept } from './later/types';
 import type { LinePlan, Plan } from './plan';
 import type { BatterWrong, Container, Pattern, PhotoSubject, PlanMould, Source } from './pouring/types';
@@ -58,7 +58,7 @@ export interface Observation {
   readonly oils: MilliCelsius | null;
   readonly milk: MilliCelsius | null;
   /** What the probe has said of the lye since it was made. */
-  readonly lyeSeen?: LyeSeen | null;
+  readonly lyeSeen?: LyeHeat | null;
   /** Newest check of each scale, by its entry; a scale that is missing here was never checked. */
   readonly checks: Readonly<Record<string, EntryId>>;
   /** Every scale on the bench. */

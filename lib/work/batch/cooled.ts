@@ -1,13 +1,13 @@
 import type { BootId } from '#lib/units/id';
 import { milliCelsius, type MilliCelsius } from '#lib/units/temperature';
-import { lyeStillHeats, type LyeSeen } from './heating';
+import { lyeStillHeats, type LyeHeat } from './heating';
 import { withTyped } from './joining';
 import type { BatchState, VesselState } from './state';
 
 interface Seen {
   /** By the probe of the liquid or lye; `null`: nothing. */
   readonly lye: MilliCelsius | null;
-  readonly lyeSeen: LyeSeen | null;
+  readonly lyeSeen: LyeHeat | null;
   readonly boot: BootId;
   readonly mono: number;
 }

@@ -2,7 +2,7 @@ import type { BootId } from '#lib/units/id';
 import type { MilliCelsius } from '#lib/units/temperature';
 import { apart, milliCelsius, milliKelvin } from '#lib/units/temperature';
 import type { HoldReason } from './entries';
-import { lyeStillHeats, type LyeSeen } from './heating';
+import { lyeStillHeats, type LyeHeat } from './heating';
 import { isLyeHeavy, superfatThen } from './lye-heavy';
 import { dueBeforeJoining } from './order';
 import { own } from './own';
@@ -72,7 +72,7 @@ interface Crossing {
 }
 
 /** What these temperatures cross of the plan's terms; empty: lye and oils have met. */
-export const crossings = (plan: JoiningPlan, temps: JoiningTemperatures, lyeSeen: LyeSeen | null): readonly Crossing[] => {
+export const crossings = (plan: JoiningPlan, temps: JoiningTemperatures, lyeSeen: LyeHeat | null): readonly Crossing[] => {
   const { lye, oils } = temps;
   const { low, high } = plan.window;
   const lowest = oilsLowest(plan);
@@ -138,7 +138,7 @@ const firm = (reason: JoiningHold['reason'], value: number | null = null, limit:
  * Everything that stands against joining now, what cannot be overridden first. An unknown temperature holds: unknown is not a
  * number. Lye-heavy is worked out from what was weighed. Lye that still heats holds as too hot, inside the window as well.
  */
-export const joiningHolds = (state: BatchState, temps: JoiningTemperatures, lyeSeen: LyeSeen | null = null): readonly JoiningHold[] => {
+export const joiningHolds = (state: BatchState, temps: JoiningTemperatures, lyeSeen: LyeHeat | null = null): readonly JoiningHold[] => {
   const open = Object.values(state.lines).filter((line) => line.status !== 'closed' && dueBeforeJoining(line.plan)).length;
   const made = lyeMade(state);
   const firmly: JoiningHold[] = [];

@@ -1,17 +1,19 @@
 import { describe, expect, it } from 'vitest';
-import { isTroubled, neverMeet, seeFall, type LyeFall } from '#lib/bench/waiting';
+import { isTroubled, neverMeet } from '#lib/bench/waiting';
 import { celsius } from '#lib/units/temperature';
 import { monotonic } from '#lib/units/time';
+import { lyeStillHeats, seeLye, type LyeSeen } from '#lib/work/batch/heating';
 import { started } from '#tests/support/batch';
 
 const MINUTE = 60_000;
 const batch = started().weighAll().makeLye().now;
 /** One value a minute. */
-const fallOf = (values: readonly number[]): LyeFall | null =>
-  values.reduce<LyeFall | null>((fall, value, minute) => seeFall(fall, celsius(value), monotonic(minute * MINUTE)), null);
+const heard = (values: readonly number[]): LyeSeen | null =>
+  values.reduce<LyeSeen | null>((seen, value, minute) => seeLye(seen, celsius(value), monotonic(minute * MINUTE)), null);
+const heats = (values: readonly number[]) => lyeStillHeats(heard(values), celsius(values.at(-1) ?? 0));
 const troubled = (values: readonly number[], more: { readonly never?: 'lye' | 'oils'; readonly asked?: number } = {}) => {
   const now = monotonic((values.length - 1) * MINUTE);
-  const wait = { batch, fall: fallOf(values), never: more.never ?? null, joinAsked: more.asked ?? null, now };
+  const wait = { batch, lyeSeen: heard(values), never: more.never ?? null, joinAsked: more.asked ?? null, now };
   return (['lye-too-hot', 'apart'] as const).filter((code) => isTroubled(code, wait));
 };
 
@@ -24,12 +26,26 @@ describe('whether hot lye is more than to be waited for', () => {
     ['hydroxide in portions: down a little, and up again', [22, 50, 46, 70, 66, 84, 80], []],
     ['not heard at all', [], []],
     ['warmer again, as on a hob', [...COOLS, 70, 71, 72.5], ['lye-too-hot']],
+    ['warmer again than it ever was', [...COOLS, 85, 90], ['lye-too-hot']],
     ['warmed by a stir', [...COOLS, 70], []],
     ['no cooler for twenty minutes', [...COOLS, ...Array.from({ length: 21 }, () => 68.8)], ['lye-too-hot']],
     ['no cooler for nineteen', [...COOLS, ...Array.from({ length: 18 }, () => 68.8)], []],
     ['as slow as in a warm room', [...COOLS, ...Array.from({ length: 40 }, (_, at) => 68.8 - at * 0.06)], []],
   ])('%s', (_name, values, expected) => {
     expect(troubled(values)).toEqual(expected);
+  });
+
+  it('is told from lye that heats itself by the same memory', () => {
+    // By steps of half a degree: what follows the top more closely is a probe's noise.
+    const slowly = Array.from({ length: 100 }, (_, at) => 22 + at * 0.4);
+    expect([heats(HEATS), heats(slowly), troubled(slowly), heats([...HEATS, 83.5]), heats([...HEATS, 82.4])]).toEqual([
+      true,
+      true,
+      [],
+      true,
+      false,
+    ]);
+    expect([heats([...COOLS, 85, 90]), heats([...COOLS, 85, 90, 86]), heats(COOLS), heats([45])]).toEqual([true, false, false, false]);
   });
 
   it('sounds when a forecast says never, for the vessel that is to be acted on', () => {

@@ -3,7 +3,9 @@ import { joiningScene } from '#lib/bench/conductor/joining';
 import type { Scenery } from '#lib/bench/conductor/stage';
 import { PRECAUTIONS } from '#lib/work/batch/index';
 import type { Want } from '#lib/work/batch/index';
+import { seeLye } from '#lib/work/batch/heating';
 import { celsius } from '#lib/units/temperature';
+import { monotonic } from '#lib/units/time';
 import { cardWordsFor } from '../../../app/bench/messages-cards';
 import { started } from '#tests/support/batch';
 import { formula, planned } from '#tests/support/formula';
@@ -50,7 +52,7 @@ describe('joining lye that may be heavy', () => {
 
 it('lye that crosses no limit and may still heat is not told to be too hot', () => {
   const stage = readyAt('5');
-  const lyeSeen = { first: celsius(20), highest: celsius(41) };
+  const lyeSeen = seeLye(seeLye(null, celsius(20), monotonic(0)), celsius(41), monotonic(1));
   const [join, allow] = joiningScene({ ...stage, view: { ...stage.view, lyeSeen } }).choices ?? [];
   expect(join?.card.why).toBe('lye-still-heating');
   const show = { mass: String, temperature: String, difference: String, share: String };
