@@ -1,6 +1,7 @@
 import { isIPv6 } from 'node:net';
 import type { InstrumentConfig } from '#lib/measure/instrument';
 import { clashOf } from '#lib/measure/clash';
+import { deviceOf } from './bench/realm';
 import { BadOption } from './options';
 
 const HOST_NAME = /^[a-z0-9_]([a-z0-9._-]*[a-z0-9_])?$/i;
@@ -10,7 +11,8 @@ export const refuseTwice = (instruments: readonly InstrumentConfig[]): void => {
   for (const [i, config] of instruments.entries()) {
     const before = instruments.slice(0, i);
     if (before.some((other) => other.id === config.id)) throw new BadOption(`the ${config.name} is given twice`);
-    if (clashOf(before, config) !== null) throw new BadOption(`${config.path} is given to two instruments; each needs a port of its own`);
+    if (clashOf(before, config, deviceOf) !== null)
+      throw new BadOption(`${config.path} is given to two instruments; each needs a port of its own`);
   }
 };
 

@@ -1,4 +1,5 @@
 import { realpathSync, statSync } from 'node:fs';
+import { normalize } from 'node:path';
 import type { InstrumentConfig } from '#lib/measure/instrument';
 import { PortError } from '#lib/measure/link/port';
 import type { PortOpener } from '#lib/measure/link/port';
@@ -11,6 +12,15 @@ export const leadsToPty = (path: string): boolean | null => {
     return major >= 136 && major <= 143;
   } catch {
     return null;
+  }
+};
+
+/** What a name of a port leads to now; a name that leads nowhere stands for itself. */
+export const deviceOf = (path: string): string => {
+  try {
+    return realpathSync(path);
+  } catch {
+    return normalize(path);
   }
 };
 

@@ -21,7 +21,7 @@ import type { Store } from '../store/store';
 import { layOutPast } from '../past/half-year';
 import { withPractice } from '../people/with-practice';
 import { carryOver } from './carry-over';
-import { realmOf, refusePty } from './realm';
+import { deviceOf, realmOf, refusePty } from './realm';
 import { startRun } from './run';
 import type { BenchRun, RunParts } from './run';
 import { systemClock, systemTimers } from './system';
@@ -126,7 +126,7 @@ export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> 
     },
     async bind(config, by): Promise<SetupAnswer> {
       if (options.instruments.length > 0) return 'fixed';
-      const clash = clashOf(settings.instruments(), config);
+      const clash = clashOf(settings.instruments(), config, deviceOf);
       if (clash !== null) return clash.what;
       await settings.bindInstrument(config, by);
       if (!isPractice(options, settings)) await rebuild();

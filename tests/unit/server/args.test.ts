@@ -1,3 +1,6 @@
+import { mkdtempSync, rmSync, symlinkSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { readArgs } from '#server/args';
 import { BadOption } from '#server/options';
@@ -87,6 +90,15 @@ describe('the command line', () => {
   ])('%j is refused with what to do: %s', (argv, words) => {
     expect(() => readArgs(argv, {})).toThrow(BadOption);
     expect(() => readArgs(argv, {})).toThrow(words);
+  });
+
+  it('knows one port by all its names', () => {
+    const folder = mkdtempSync(join(tmpdir(), 'args-'));
+    const link = join(folder, 'usb-scale');
+    symlinkSync('/dev/null', link);
+    expect(() => readArgs(['--scale', '/dev/null', '--scale', link], {})).toThrow(`${link} is given to two instruments`);
+    expect(() => readArgs(['--scale', '/dev/not-there', '--probe', '/dev//not-there'], {})).toThrow('is given to two instruments');
+    rmSync(folder, { recursive: true });
   });
 
   it('asks for help before it refuses anything else', () => {
