@@ -1,7 +1,7 @@
 /** A bucket of tokens: so many messages at once, so many a second after that. */
 export interface Bucket {
   take(): boolean;
-  /** Messages refused one after another. */
+  /** Messages refused, less those taken since: who keeps sending too fast gets further and further, though some are taken between. */
   refused(): number;
 }
 
@@ -18,7 +18,7 @@ export const createBucket = (now: () => number, size: number, perSecond: number)
         return false;
       }
       level -= 1;
-      refused = 0;
+      refused = Math.max(0, refused - 1);
       return true;
     },
     refused: () => refused,

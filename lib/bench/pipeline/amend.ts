@@ -1,5 +1,6 @@
 import { toleranceOn } from '#lib/work/formula/scales';
 import type { BatchState, Plan, Refusal, Want } from '#lib/work/batch/index';
+import { own } from '#lib/work/batch/own';
 import type { Core } from './core';
 import { divisionOf } from './watch';
 import type { Meaning } from './wants';
@@ -35,7 +36,7 @@ const otherScale = (
   batch: BatchState,
   { line: id, scale: role, held }: Extract<Meaning, { is: 'other-scale' }>,
 ): Want | Refusal => {
-  const line = batch.lines[id];
+  const line = own(batch.lines, id);
   const scale = core.watch.scales().find(({ config }) => config.role === role);
   if (line === undefined || scale === undefined) return { code: 'no-such', params: { what: line === undefined ? 'line' : 'scale', id } };
   if (!held) return { code: 'needs-hold', params: { line: id } };

@@ -1,6 +1,7 @@
 import { as } from '#lib/units/id';
 import type { LineId } from '#lib/units/id';
 import type { BatchState, LotDespite, Plan, Refusal, Want } from '#lib/work/batch/index';
+import { own } from '#lib/work/batch/own';
 import type { Meaning } from './wants';
 
 /** What the stores say of a lot for one material. `unknown`: they have none such; `other`: it is of another material. */
@@ -21,7 +22,7 @@ type Choice = Extract<Meaning, { is: 'lot' | 'scan' }>;
 /** What a lot is called, whether it is of this material and may be used is the stores' to say, never the screen's. */
 export const chosenLot = (stores: LotStores | undefined, batch: BatchState, choice: Choice): Want | Refusal => {
   const id = choice.is === 'lot' ? choice.line : batch.open;
-  const line = id === null ? undefined : batch.lines[id];
+  const line = id === null ? undefined : own(batch.lines, id);
   if (line === undefined) return { code: 'no-such', params: { what: 'line', id: id ?? '' } };
   const { material } = line.plan;
   const answer =

@@ -44,6 +44,12 @@ describe('a line moved to the other scale by hand', () => {
     expect(planOf(rig, 'olive')?.tolerance).toBeGreaterThanOrEqual(1000);
   });
 
+  it('is of a line that there is: a name every object has is none', async () => {
+    const rig = await begun(() => fine);
+    for (const line of ['__proto__', 'constructor', 'none'])
+      expect(await rig.intent({ kind: 'change-scale', line, scale: 'main', held: true })).toMatchObject({ refusal: { code: 'no-such' } });
+  });
+
   it('goes back to where it was meant to be', async () => {
     const rig = await begun(() => plan);
     await rig.intent({ kind: 'change-scale', line: 'olive', scale: 'fine', held: true });

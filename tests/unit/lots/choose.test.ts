@@ -50,6 +50,8 @@ describe('a lot that should not be used', () => {
     expect(choose('known')).toMatchObject({ body: { lot: { id: 'known', mark: 'CO 26-07' }, fault: 'expired', held: false } });
     expect(choose('soda')).toMatchObject({ code: 'lot-other' });
     expect(choose('typed plan')).toMatchObject({ body: { lot: { mark: 'said by a screen' } } });
+    const other = { is: 'lot', line: lineId('__proto__'), lot: { id: 'known', mark: '' }, held: false } as const;
+    expect(chosenLot(stores, now, other)).toMatchObject({ code: 'no-such' });
     const scan = (text: string) => chosenLot(stores, now, { is: 'scan', text, held: true });
     expect(scan('known')).toMatchObject({ kind: 'choose-lot', body: { line, held: true } });
     expect(scan('nothing')).toMatchObject({ code: 'lot-unknown' });
