@@ -1,5 +1,5 @@
 import type { CostPage } from '#lib/protocol/orders';
-import type { BarsId } from '#lib/units/id';
+import type { BarsId, BatchId } from '#lib/units/id';
 import type { BarsState } from '#lib/work/bars/index';
 import { wrappedOf } from '#lib/work/bars/wrapped';
 import { withoutLot } from '#lib/work/batch/lots';
@@ -45,6 +45,12 @@ const wrapsOf = (lot: BarsState, goods: readonly Goods[]): Wraps => {
   };
 };
 
+/** As the lines tell it, for the row of a program that did not keep it: of a large record rows are not written anew by themselves. */
+const unlottedOf = async ({ bench }: Running['store'], batch: BatchId): Promise<ReturnType<typeof withoutLot>> => {
+  const state = await foldBatch(bench, batch);
+  return state === null ? [] : withoutLot(state);
+};
+
 /** What one bar of a lot costs, all lots of its batch sharing what went into it; `undefined` where there are no such bars. */
 export const costPage = async ({ store, bars }: Running, id: BarsId): Promise<CostPage | undefined> => {
   const lot = await bars.state(id);
@@ -63,8 +69,7 @@ export const costPage = async ({ store, bars }: Running, id: BarsId): Promise<Co
     return { material, lot: one, mass, perGram: perGramOf(material, found, goods) };
   });
   // What was poured of no stated lot cost money too.
-  const state = await foldBatch(store.bench, lot.of.batch);
-  const unlotted = (state === null ? [] : withoutLot(state)).map(({ material, mass }): Used => ({
+  const unlotted = (batch.unlotted ?? (await unlottedOf(store, lot.of.batch))).map(({ material, mass }): Used => ({
     material,
     lot: null,
     mass,

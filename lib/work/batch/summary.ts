@@ -1,5 +1,5 @@
 import { mg } from '#lib/units/mass';
-import { lotsOf, onceNamed } from './lots';
+import { lotsOf, onceNamed, withoutLot } from './lots';
 import type { BatchState } from './state';
 
 /** One batch in a row of the list of batches. Masses in whole milligrams. */
@@ -23,6 +23,8 @@ export interface BatchSummary {
   readonly stated?: number;
   /** What was weighed from each lot, put right and what went back to its bottle included: stock and following a lot rest on it. */
   readonly lots: readonly { readonly lot: string; readonly mark: string; readonly mass: number }[];
+  /** What went in of no stated lot, by material; left out only in rows of a program that did not keep it. */
+  readonly unlotted?: readonly { readonly material: string; readonly mass: number }[];
   /** Lots its record named until somebody put it right; left out where there are none. */
   readonly onceLots?: readonly { readonly lot: string; readonly mark: string }[];
 }
@@ -43,6 +45,7 @@ export const summaryOf = (state: BatchState): BatchSummary => {
     planned: mg(lines.reduce((sum, line) => sum + line.planned.target, 0)),
     ...state.counts,
     lots: lotsOf(state),
+    unlotted: withoutLot(state),
     ...(onceLots.length > 0 ? { onceLots } : {}),
   };
 };

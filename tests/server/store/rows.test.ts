@@ -63,6 +63,7 @@ describe('the list of batches', () => {
       byHand: 1,
       // What was typed by hand says no lot.
       lots: [0, 2].map((n) => ({ lot: `lot-${n}`, mark: `26-${n}`, mass: 100_200 + 1000 * n })),
+      unlotted: [{ material: 'oil-1', mass: 101_200 }],
     });
     expect(await store.batches.get(as('none'))).toBeNull();
   });

@@ -126,6 +126,7 @@ describe('the review of a batch', () => {
       overrides: 2,
       byHand: 1,
       lots: seen.lots,
+      unlotted: [],
     });
     // What was weighed of each, crossed-out weights left out.
     const poured = seen.lines.flatMap(({ contributions }) => contributions.filter(({ lot, struck }) => lot !== null && struck === null));
