@@ -36,6 +36,14 @@ const isPouredOut = (batch: BatchState, vessel: VesselState, scale: ScaleMemory)
   return carries && residue >= -near && residue <= Math.max(near, CLINGS * contents);
 };
 
+/** It was emptied by somebody's word, and reads as it did before: it may stand there full after all, a cup of lye among them. */
+const looksNeverEmptied = ({ state, empty, contents, delivered }: VesselState, scale: ScaleMemory): boolean => {
+  if (state !== 'moved' || empty === null) return false;
+  const full = Object.values(delivered).reduce<number>((all, mass) => all + mass, contents);
+  const near = recognisedWithin(scale);
+  return full > near && Math.abs(scale.track.level - scale.empty - empty - full) <= near;
+};
+
 /**
  * After a weight was crossed out its vessel comes back as it was then, or with all of that poured out. With a part of it inside it weighs
  * like anything that lies between, and its old zero would make a weight of another vessel: a person says that it is the one.
@@ -59,10 +67,13 @@ const readsAsCrossedOut = (line: LineState, scale: ScaleMemory): boolean => {
 
 export const recognise = (batch: BatchState, line: LineState, id: InstrumentId, scale: ScaleMemory): Recognised => {
   const own = batch.vessels[line.plan.vessel];
-  const others = Object.values(batch.vessels).filter((vessel) => vessel.plan.id !== line.plan.vessel && isAbout(batch, vessel, id));
+  const notIts = Object.values(batch.vessels).filter((vessel) => vessel.plan.id !== line.plan.vessel);
+  const others = notIts.filter((vessel) => isAbout(batch, vessel, id));
   const exactly = own !== undefined && line.plan.mode !== 'loss' && looksLike(own, id, scale);
   // A full jug may come back with much clinging to it: that is no rival to a vessel that reads exactly what it should.
-  const other = others.find((vessel) => looksLike(vessel, id, scale) || (!exactly && isPouredOut(batch, vessel, scale)));
+  const other =
+    others.find((vessel) => looksLike(vessel, id, scale) || (!exactly && isPouredOut(batch, vessel, scale))) ??
+    notIts.find((vessel) => looksNeverEmptied(vessel, scale));
   if (line.plan.mode === 'loss') {
     const known = own !== undefined && looksLike(own, id, scale) ? own : other;
     return known === undefined ? recogniseBottle(batch, line, scale) : { kind: 'other', vessel: known };

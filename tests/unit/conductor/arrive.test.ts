@@ -36,6 +36,19 @@ describe('who stands on the pan', () => {
     expect(rig.seen).toMatchObject({ phase: 'strange-vessel', cards: [{ code: 'it-is-vessel', hold: false }] });
   });
 
+  it('one that was emptied by word and reads as it did full is no other vessel, however like', () => {
+    const scent = line('scent', { class: 'fragrance', target: 20, tolerance: 0.2, vessel: 'cup' });
+    const plan = planOf([WATER, scent, OLIVE]);
+    const alike = { ...plan, vessels: plan.vessels.map((one) => (one.id === 'cup' ? { ...one, empty: 350_500 as never } : one)) };
+    const rig = new Rig().start(alike).rest(200).pour(350).run(6).rest(0);
+    const mass = rig.line('water').actual;
+    rig.send({ kind: 'move', body: { from: vesselId('jug'), to: vesselId('pot'), mass, residue: 0 as never } }, 'maker');
+    expect(rig.state).toMatchObject({ open: 'scent', vessels: { jug: { state: 'moved', contents: 0 } } });
+    rig.rest(350);
+    expect(rig.seen).toMatchObject({ phase: 'strange-vessel', line: 'scent' });
+    expect(rig.state.pans[MAIN]).toBeUndefined();
+  });
+
   it('a vessel nobody has weighed yet is confirmed once and known from then on', () => {
     const rig = new Rig().start(planOf([OLIVE, WATER], [{ ...VESSELS.pot!, empty: null }, VESSELS.jug!])).rest(620);
     expect(rig.seen).toMatchObject({ phase: 'strange-vessel', cards: [{ code: 'it-is-vessel', hold: false }] });
