@@ -8,14 +8,14 @@ import type { Rig } from '#tests/support/store-rig';
 const CHILD = join(import.meta.dirname, '../../support/store-child.ts');
 const COMMITS = 20;
 
-/** What a program said and what it synced, in order, seen from outside by strace. */
+/** What a program said and what it synced, in order, seen from outside by strace, which tells a call in two halves when another thread comes between. */
 const traced = async (trace: string, args: readonly string[]): Promise<readonly string[]> => {
   const child = runChild(CHILD, args, ['strace', '-f', '-y', '-e', 'trace=fsync,fdatasync,write', '-s', '40', '-o', trace]);
   child.process.stdin?.end();
   await child.ended();
   const steps = readFileSync(trace, 'utf8')
     .split('\n')
-    .map((line) => / write\(1<[^>]*>, "(\w+)[^"]*\\n"/.exec(line)?.[1] ?? (/f(data)?sync\(\d+<[^>]*-wal>\)/.test(line) ? 'sync' : null))
+    .map((line) => / write\(1<[^>]*>, "(\w+)[^"]*\\n"/.exec(line)?.[1] ?? (/f(data)?sync\(\d+<[^>]*-wal>/.test(line) ? 'sync' : null))
     .filter((step) => step !== null);
   const [open, done] = [steps.indexOf('open'), steps.indexOf('done')];
   if (open < 0 || done < 0) throw new Error(`the program did not finish: ${child.said.join(' | ')}`);
