@@ -61,6 +61,7 @@ export function Vernier({ frame, target, tolerance, total, overshoot, red, displ
         <EaseOff
           glass={glass}
           y={scale.fine(target - Math.max(0, overshoot))}
+          scale={scale}
           word={frame !== 'wide' ? '' : total === null ? words.unsure : words.easeOff}
           unsure={total === null}
         />
@@ -121,14 +122,23 @@ const Walls = memo(function Walls({ glass, scale }: Part) {
 });
 
 /** Where to ease off. Hollow, and said to be unsure, while readings are late: it stands where it was last expected. */
-function EaseOff(props: { readonly glass: Glass; readonly y: number; readonly word: string; readonly unsure: boolean }) {
-  const { glass, y, word, unsure } = props;
+function EaseOff(props: Part & { readonly y: number; readonly word: string; readonly unsure: boolean }) {
+  const { glass, scale, y, word, unsure } = props;
+  const { plain } = glass.text;
+  // Beside the notch its walls and the datum would run through the word.
+  const notched = y - scale.datum < scale.unit + plain / 2;
   const tip = glass.fine.x - 3;
-  const size = glass.text.plain * 0.5;
+  const size = plain * 0.5;
   return (
     <>
       <path className={styles['cue']} data-unsure={unsure || undefined} d={`M${tip} ${y}l${-size * 1.2} ${-size}v${size * 2}z`} />
-      <text className={styles['word']} fontSize={size * 1.84} x={tip - size * 1.2 - 4} y={y + glass.text.plain * 0.32} textAnchor="end">
+      <text
+        className={styles['word']}
+        fontSize={size * 1.84}
+        x={tip - size * 1.2 - 4}
+        y={notched ? scale.datum + scale.unit + plain : y + plain * 0.32}
+        textAnchor="end"
+      >
         {word}
       </text>
     </>

@@ -1,6 +1,6 @@
 import type { CardCode } from '#lib/bench/codes';
 import type { TraceMark } from '#lib/work/batch/index';
-import { messages, numberIn, textIn } from './messages';
+import { limitOf, messages, numberIn, textIn } from './messages';
 import type { Params, Show, Word } from './messages';
 import { mass, plain, stockWanted, wasNow, withMass } from './messages-codes';
 
@@ -44,7 +44,7 @@ const overrideSub: Word = (params, show) => {
     return `superfat may be as low as ${show.share(value)}${becauseOf(textIn(params, 'because'), textIn(params, 'name'))}. Goes on record`;
   const write = textIn(params, 'reason') === 'apart' ? show.difference : show.temperature;
   // What it is now stands beside it in large: four cards on a small screen have room for no more.
-  return `allowed ${write(limit)}, on record`;
+  return `${limitOf(textIn(params, 'reason'), write(limit))}, recorded`;
 };
 
 /** Of the vessel of the open line: how many lines lose what is in it. */
@@ -59,7 +59,7 @@ export const cardWords: Readonly<Record<CardCode, CardWords>> = {
   'resume-as-recorded': { title: plain('As recorded'), sub: plain('the vessel was not touched') },
   'resume-poured-more': { title: plain('Poured more'), sub: plain('weigh what is in') },
   'resume-emptied': { title: plain('Emptied'), sub: emptiedSub },
-  'resume-unsure': { title: plain('Not sure'), sub: plain('zero anew; a difference is asked') },
+  'resume-unsure': { title: plain('Not sure'), sub: plain('new zero; asks if it differs') },
   'carry-on': {
     title: plain('Carry on'),
     sub: (params, show) => `${mass('over')(params, show)} over stays in${numberIn(params, 'red') === 1 ? ', outside the limits' : ''}`,
@@ -74,10 +74,10 @@ export const cardWords: Readonly<Record<CardCode, CardWords>> = {
   'keep-weight': { title: plain('Keep the first'), sub: wasNow },
   'strike-weight': { title: plain('Cross it out'), sub: wasNow },
   'it-is-vessel': { title: (params) => `It is the ${textIn(params, 'vessel')}`, sub: withMass('', 'gross', ' on the pan') },
-  'poured-meanwhile': { title: plain('I poured on'), sub: wasNow },
-  'put-right': { title: plain('I put it right'), sub: wasNow },
+  'poured-meanwhile': { title: plain('I poured on'), sub: (params, show) => `${wasNow(params, show)}: it counts` },
+  'put-right': { title: plain('I put it right'), sub: withMass('when it shows ', 'was', ' again') },
   'take-weight': { title: plain('Take it'), sub: mass('net') },
-  'lift-check': { title: plain('Lift and look'), sub: plain('free it, lift it, set it down') },
+  'lift-check': { title: plain('Lift and look'), sub: plain('nothing touching it: lift, set down') },
   'part-pour': { title: plain('Keep this part'), sub: withMass('', 'net', ', more to follow') },
   'return-accept': { title: plain('That is right'), sub: wasNow },
   'return-put-right': { title: plain('I put it right'), sub: wasNow },

@@ -16,6 +16,8 @@ export const withMass =
     `${before}${show.mass(numberIn(params, key))}${after}`;
 export const wasNow: Word = (params, show) => `was ${mass('was')(params, show)}, now ${mass('now')(params, show)}`;
 const name = (params: Params, key: string): string => textIn(params, key);
+/** With its full stop, but for a question. */
+const ended = (text: string): string => (text.endsWith('?') ? text : `${text}.`);
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 const next: Word = (params, show) => {
@@ -49,7 +51,7 @@ export const sayWords: Readonly<Record<SayCode, Word>> = {
   'only-material': (params, show) => `Within, ${mass('net')(params, show)}. Only ${name(params, 'material').toLowerCase()} inside?`,
   ask: (params, show) => {
     const doubt = (messages.doubts as Readonly<Record<string, string>>)[textIn(params, 'reason')] ?? 'In doubt';
-    return `${doubt}. ${mass('net')(params, show)}: is it right?`;
+    return `${ended(doubt)} ${mass('net')(params, show)}: is it right?`;
   },
   hold: (params, show) => `${name(params, 'material')}, ${mass('net')(params, show)}. Hold to take it.`,
   over: (params, show) =>
@@ -73,11 +75,13 @@ export const sayWords: Readonly<Record<SayCode, Word>> = {
   returned: plain('Back. The weight is as you left it.'),
   // Read with the words of the card itself, see `messages-cards`.
   card: plain(''),
-  'all-weighed': plain('All weighed.'),
+  'all-weighed': (params) =>
+    numberIn(params, 'ready') === 1 ? 'All weighed. Lye and oils may be joined.' : 'All weighed. Do not join yet.',
   portion: (params, show) => `Portion ${numberIn(params, 'number')}, ${mass('net')(params, show)}.`,
   poured: (params, show) => `${name(params, 'what')}, ${mass('net')(params, show)}.`,
   pattern: (params) => `${name(params, 'mark')}, ${name(params, 'mould')}: which pattern?`,
-  'free-the-cable': plain('Take the probe and its cable off the vessel.'),
+  'free-the-cable': (params, show) =>
+    `${name(params, 'material')}: ${mass('left')(params, show)}. First take any probe or cable off the vessel.`,
 };
 
 /** Never blank, never a crash: another version of the server may have sent it. */

@@ -9,7 +9,7 @@ export const sheetMessages = {
     comeBack: 'I am back',
     byHand: 'By hand',
     moulds: 'Parts and moulds',
-    partPour: 'Part only',
+    partPour: 'Keep this part',
     weighBack: 'Weigh back',
     lot: 'Another lot',
     correct: 'Cross out',
@@ -20,7 +20,7 @@ export const sheetMessages = {
     close: 'Close the batch',
     practice: 'Practice scene',
     settings: 'This screen',
-    temperatures: 'Lye and oils',
+    temperatures: 'Temperatures',
     today: 'Leave the bench',
   },
   correct: {
@@ -61,9 +61,9 @@ export const sheetMessages = {
     how: (contents: string) => `${contents} in it. How was it lost?`,
     dry: 'no liquid in it',
     causes: {
-      spill: { name: 'Spilt', sub: 'as the mixture it was', way: 'spilt' },
+      spill: { name: 'Spilt', sub: 'of all that is in it', way: 'spilt' },
       evaporation: { name: 'Evaporated', sub: 'liquid only', way: 'evaporated' },
-      other: { name: 'Otherwise', sub: 'as the mixture it was', way: 'lost' },
+      other: { name: 'Otherwise', sub: 'of all that is in it', way: 'lost' },
     } satisfies Record<EntryBodies['lost']['cause'], { name: string; sub: string; way: string }>,
   },
   portions: {
@@ -139,7 +139,7 @@ export const sheetMessages = {
     tooHot: 'No vessel is that hot or cold',
     part: 'More will follow',
     all: 'That is all of it',
-    kinds: { weight: 'Weight', portion: 'Portion', part: 'Part', lye: 'Lye', oils: 'Oils', room: 'Room', batter: 'Batter' },
+    kinds: { weight: 'Weight', portion: 'Portion', part: 'Part', lye: 'Lye', oils: 'Oils', room: 'Room', batter: 'Temperature' },
   },
   scene: {
     title: 'Practice scene',

@@ -18,7 +18,11 @@ export const startMessages = {
   lotOf: (material: string) => `Which lot of ${material.toLowerCase()}?`,
   skip: 'No lot stated',
   skipSub: 'never accepted by itself',
-  ready: 'All lots chosen',
+  begin: (name: string) => `Start ${name}?`,
+  beginHow: (lines: number, mass: string) => `${lines} lines, ${mass} in all. It leads you from the first.`,
+  ready: 'every lot is chosen',
+  /** Lines without a lot. */
+  without: (count: number) => `${count === 1 ? '1 line has' : `${count} lines have`} no lot: taken by hand, never by itself`,
   parked: (mark: string) => `Parked: ${mark}`,
   /** Of a parked batch that names no mould: into which its batter goes. */
   intoWhich: 'Into which moulds?',
@@ -55,6 +59,7 @@ export const startMessages = {
   ],
   cleanTicked: (name: string) => `✓ ${name}`,
   cleanSkip: 'Go on',
-  cleanSkipSub: (ticked: number, of: number) => (ticked === of ? 'all of it is on the record' : `${ticked} of ${of} go on the record`),
+  cleanSkipSub: (ticked: number, of: number) =>
+    ticked === of ? 'all of it is on the record' : `${ticked} of ${of} ticked: only those go on the record`,
   noLots: 'No lot of it is in the stores. Receive one first.',
 } as const;

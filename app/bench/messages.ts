@@ -89,7 +89,7 @@ export const messages = {
     'take-out': { title: 'Take it out', act: 'Out of the vessel, then hold' },
     lift: { title: '', act: 'Lift it off' },
     question: { title: '', act: 'The weight has changed' },
-    away: { title: '', act: 'Everything is kept' },
+    away: { title: '', act: 'Away. Everything is kept' },
     returning: { title: '', act: 'Comparing with what you left' },
     'no-weight': { title: '', act: 'Stop pouring' },
     blocked: { title: '', act: 'Not yet' },
@@ -135,7 +135,7 @@ export const messages = {
     'other-scale': { big: 'Other scale', act: 'It belongs on the other scale' },
     'no-lease': { big: 'Nobody leads', act: 'Take control on one screen' },
     'no-lot': { big: 'No lot', act: 'Choose the lot first' },
-    disarmed: { big: 'Unproven', act: 'Look at the vessel, then go on' },
+    disarmed: { big: 'Unproven', act: 'Look at the vessel' },
     'after-stall': { big: 'One moment', act: 'The program stood still' },
     drift: { big: 'Drifting', act: 'Lift it, let the scale find zero' },
     capacity: { big: 'Too much', act: 'Pour it in parts' },
@@ -165,9 +165,9 @@ export const messages = {
     steps: {
       down: 'Set the jug down',
       plug: 'Push the plug home',
-      wait: 'Hands off: it looks for the same weight again',
+      wait: 'Hands off: it looks for that weight',
       server: 'The page looks for the bench',
-      nothing: 'Presses now are not sent, nor later',
+      nothing: 'Presses now never count',
       phone: 'Is its machine on, and this screen on its network?',
       goOn: 'Then “go on”',
     },
@@ -195,7 +195,7 @@ export const messages = {
     lost: 'lost',
     none: 'no probe',
     suspect: 'not believed',
-    never: 'never checked',
+    never: 'unchecked',
     checked: 'checked',
     fresh: 'fresh',
     by: (name: string, state: string) => `${name} ${state}`,
@@ -239,6 +239,7 @@ export const messages = {
     back: 'Back',
     close: 'Close',
     stepBack: 'card before',
+    stepOn: 'card after',
     holdAway: 'hold: away',
     cancel: 'stop it',
     goOn: 'Go on',
@@ -277,6 +278,7 @@ export const messages = {
     range: (how: string, from: string, to: string) => `${how}, ${from} to ${to}`,
     vessel: 'when the vessel stands',
     lift: 'when it is lifted',
+    pot: 'when a portion is out',
     card: 'choose first',
     offline: 'not connected',
     watch: 'this screen watches',
@@ -330,7 +332,8 @@ export const messages = {
     'mass-on-return': 'It came back unlike it left',
   } satisfies Record<AlarmCode, string>,
   joining: {
-    allowed: (limit: string) => `${limit} allowed`,
+    most: (limit: string) => `at most ${limit}`,
+    least: (limit: string) => `at least ${limit}`,
     asLowAs: (least: string) => `superfat may be ${least}`,
   },
   firstAid: {
@@ -353,3 +356,8 @@ export const messages = {
     reload: 'Load the page again',
   },
 } as const;
+
+const LEAST: ReadonlySet<string> = new Set(['lye-too-cold', 'oils-near-setting'] satisfies readonly HoldCode[]);
+/** What a hold allows: some want no more than that, some no less. */
+export const limitOf = (reason: string, amount: string): string =>
+  LEAST.has(reason) ? messages.joining.least(amount) : messages.joining.most(amount);

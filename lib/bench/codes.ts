@@ -87,7 +87,7 @@ export type SayCode =
   | 'ways-out' // a stated wrong: choose
   | 'stock' // material, mass, count: is there enough?
   | 'take-out' // vessel, mass; mark of the batch that what is set aside becomes
-  | 'accepted' // material, net
+  | 'accepted' // material, net, division of its scale
   | 'lift' // vessel
   | 'question' // was, now
   | 'blocked' // reason

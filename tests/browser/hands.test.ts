@@ -166,7 +166,7 @@ describe.each(['127.0.0.1', PLAIN_NAME])('A12: hands, keys and screen readers at
 
   it('types the temperature of the batter once lye and oils are one, as the record asks for it', async () => {
     await play('trace');
-    for (const name of ['More', 'By hand', 'Batter']) {
+    for (const name of ['More', 'By hand', 'Temperature']) {
       await page.getByRole('button', { name }).tap();
       await afterQuiet(page);
     }

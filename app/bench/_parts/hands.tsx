@@ -109,7 +109,7 @@ function GoOnPress() {
   if (!mine && role === 'maker')
     return <HoldPress className={styles['go']} name={press.control} sub={press.controlSub} words={holdWords} onHeld={takeControl} />;
   if (!mine) return <Press className={styles['go']} name={press.goOn} sub={messages.waits.watch} />;
-  if (local) return <Press className={styles['go']} name={press.next} sub={messages.waits.card} onTap={() => act('go-on', false)} />;
+  if (local) return <Press className={styles['go']} name={press.next} sub={press.stepOn} onTap={() => act('go-on', false)} />;
   if (goOn === null) return <Press className={styles['go']} name={press.goOn} sub={sub} data={{ 'data-go': 'none' }} />;
   const data = { 'data-go': goOn.code };
   const words = goOnWordsFor(goOn.code);
@@ -139,9 +139,11 @@ const useWaiting = (): string => {
   const tolerance = useLive(see.tolerance);
   const division = useLive(see.division);
   const cards = useLive(see.cards);
+  const portioned = useLive(see.portion) !== null;
   const how = messages.waits[useLive((state) => takenBy(see.line(state), see.doubt(state), see.phase(state)))];
   const short = useFrame() === 'phone';
   if (cards.some(({ enabled }) => enabled)) return messages.waits.card;
+  if (portioned) return messages.waits.pot;
   if (phase === null || !isWeighing(phase))
     return phase === 'temperatures' || phase === 'joining' || phase === 'gate' ? messages.waits.meet : messages.waits.nothing;
   if (phase === 'lift') return messages.waits.lift;

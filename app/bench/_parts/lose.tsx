@@ -33,7 +33,7 @@ function How({ batch, vessel, onWay }: AskProps) {
   });
   return (
     <SheetFrame title={words.of(name)} teach={words.how(massText(vessel.contents, display))}>
-      <SheetGrid columns={3}>
+      <SheetGrid>
         {CAUSES.map((cause) =>
           all(cause) > 0 ? (
             <Press key={cause} name={words.causes[cause].name} sub={words.causes[cause].sub} onTap={() => onWay(way(cause))} />

@@ -7,7 +7,7 @@ import { see } from '../../_live/selectors';
 import type { LiveState } from '../../_live/store';
 import { useDisplay, useLive } from '../../_live/use';
 import { LiveText } from '../../_ui/live-text';
-import { messages } from '../messages';
+import { limitOf, messages } from '../messages';
 import styles from '../bench.module.css';
 import { useControls } from './controls';
 import { LateWhither, usePortionAct } from './late';
@@ -174,5 +174,5 @@ function HoldFact() {
   if (first?.limit == null) return null;
   if (first.reason === 'may-be-lye-heavy') return <Plain text={messages.joining.asLowAs(shareText(first.value ?? 0, display))} />;
   const amount = first.reason === 'apart' ? differenceText(first.limit, display) : temperatureText(first.limit, display);
-  return <Plain text={messages.joining.allowed(amount)} />;
+  return <Plain text={limitOf(first.reason, amount)} />;
 }

@@ -1,9 +1,10 @@
 'use client';
 import type { ReactNode } from 'react';
 import type { LineState } from '#lib/work/batch/index';
+import { massText } from '#lib/units/format';
 import { nextPortion, portionName } from '#lib/work/batch/portion-name';
 import { see } from '../../_live/selectors';
-import { useLive } from '../../_live/use';
+import { useDisplay, useLive } from '../../_live/use';
 import { HoldPress, Press } from '../../_ui/press';
 import { sheetMessages } from '../messages-sheets';
 import styles from '../work.module.css';
@@ -42,9 +43,10 @@ export function ReadBack({ reading, onChange, children }: ReadBackProps) {
 export function Takes({ typing, reading }: { readonly typing: Typing; readonly reading: Taken }): ReactNode {
   const line = useLive(see.line);
   const batter = useLive(
-    ({ batch }) => Object.values(batch?.vessels ?? {}).find(({ state }) => state === 'joined' || state === 'portioned')?.plan.id ?? null,
+    ({ batch }) => Object.values(batch?.vessels ?? {}).find(({ state }) => state === 'joined' || state === 'portioned') ?? null,
   );
   const portion = useLive(({ batch }) => nextPortion(batch?.parts ?? []));
+  const display = useDisplay();
   const words = sheetMessages.keypad;
   const right = (send: () => void) => <Press name={words.right} onTap={() => (send(), closeSheet())} loud />;
   if (reading.kind === 'temperature') {
@@ -53,10 +55,13 @@ export function Takes({ typing, reading }: { readonly typing: Typing; readonly r
       ? right(() => intend({ kind: 'type-temperature', use: what, value: reading.value }))
       : null;
   }
-  if (typing.what === 'portion')
-    return batter === null
-      ? null
-      : right(() => intend({ kind: 'split', vessel: batter, parts: [{ name: portionName(portion), mass: reading.net }] }));
+  if (typing.what === 'portion') {
+    if (batter === null) return null;
+    const { contents, plan } = batter;
+    // A slip of the finger, told before it is sent: what was typed stays.
+    if (reading.net > contents) return <Press name={words.right} sub={sheetMessages.outOf.most(massText(contents, display))} />;
+    return right(() => intend({ kind: 'split', vessel: plan.id, parts: [{ name: portionName(portion), mass: reading.net }] }));
+  }
   return line === null ? null : <TakesWeight line={line} weight={reading} />;
 }
 

@@ -12,8 +12,10 @@ import { Truth } from './truth';
 
 /** The drawing of what is going on: the vernier, the two temperatures, the precautions, or how it goes. */
 export function Side({ frame }: { readonly frame: Frame }) {
-  const { phase } = useSeen();
-  const gate = useLive(see.gate);
+  const { phase, offline } = useSeen();
+  const cue = useLive(see.gate);
+  // Without the bench nothing is confirmed: what to do with the hands stands there instead, and needs its room.
+  const gate = offline ? null : cue;
   return (
     <div className={styles['side']} data-gate={gate === null ? undefined : ''}>
       <div className={styles['drawing']}>
@@ -21,7 +23,7 @@ export function Side({ frame }: { readonly frame: Frame }) {
           <Precautions items={gate.items} frame={frame} />
         ) : phase === null ? null : phase === 'idle' || phase === 'done' ? (
           <LateHowItGoes />
-        ) : isWeighing(phase) || phase === 'away' || phase === 'resume' || phase === 'choose-lot' ? (
+        ) : isWeighing(phase) || phase === 'gate' || phase === 'away' || phase === 'resume' || phase === 'choose-lot' ? (
           <Fill frame={frame} />
         ) : phase === 'trouble' ? (
           <LateAdvice />

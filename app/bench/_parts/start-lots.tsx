@@ -1,6 +1,8 @@
 'use client';
 import { useEffect, useState } from 'react';
 import type { PlanList } from '#lib/protocol/http';
+import { massText } from '#lib/units/format';
+import { useDisplay } from '../../_live/use';
 import { messages } from '../messages';
 import { startMessages } from '../messages-start';
 import type { LocalCard } from './cards';
@@ -50,10 +52,20 @@ export function StartLots({ offered, onLeave }: { readonly offered: OfferedPlan;
     );
     intend({ kind: 'start', plan: offered.id, lots, cleaned: [...(cleaned ?? [])], held: unfit.length > 0 });
   };
-  const what = line === undefined ? (cleaned === null ? startMessages.clean : null) : startMessages.lotOf(line.material.name);
-  const how = line === undefined ? startMessages.cleanHow : startMessages.lotHow;
+  const { lines: all, formula } = offered.plan;
+  const mass = massText(
+    all.reduce((sum, { target }) => sum + target, 0),
+    useDisplay(),
+    1000,
+  );
+  const [what, how] =
+    line !== undefined
+      ? [startMessages.lotOf(line.material.name), startMessages.lotHow]
+      : cleaned === null
+        ? [startMessages.clean, startMessages.cleanHow]
+        : [startMessages.begin(formula.name), startMessages.beginHow(all.length, mass)];
   useEffect(() => {
-    controls.setState({ asking: what === null ? null : { what, how } });
+    controls.setState({ asking: { what, how } });
     return () => controls.setState({ asking: null });
   }, [what, how]);
   const choose = (id: string, lot: Lot | null): void => setChosen({ ...chosen, [id]: lot });
@@ -87,7 +99,8 @@ export function StartLots({ offered, onLeave }: { readonly offered: OfferedPlan;
           take: () => tick(item),
         })),
       ];
-    const sub = unfit.length === 0 ? startMessages.ready : startMessages.unfit(unfit);
+    const without = Object.values(chosen).filter((lot) => lot === null).length;
+    const sub = unfit.length > 0 ? startMessages.unfit(unfit) : without > 0 ? startMessages.without(without) : startMessages.ready;
     return [{ key: 'start', name: messages.press.start, sub, hold: unfit.length > 0, take: start }];
   })();
   const key = line?.id ?? (cleaned === null ? 'clean' : 'start');

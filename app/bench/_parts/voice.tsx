@@ -28,7 +28,8 @@ export function Voice() {
     if (say === null || say.id === said.current || aloud === undefined) return;
     said.current = say.id;
     const textIn = (locale: string): string => {
-      const show = showIn({ ...display, locale }, division);
+      const own = Number(say.params['division'] ?? NaN);
+      const show = showIn({ ...display, locale }, Number.isNaN(own) ? division : own);
       const { frame, batch } = liveStore.getState();
       return aloud(named(say), frame?.cue.cards ?? [], batch, show);
     };

@@ -19,14 +19,15 @@ export const followRecord = (stage: Scenery): void => {
     memory.pour = null;
   }
   if (batch.status !== 'joined') memory.portion = memory.job = null;
-  if (memory.batch !== batch.id) begin(stage);
-  else if (memory.version === batch.version) return refreshStands(stage);
+  const came = memory.batch !== batch.id;
+  if (came) begin(stage);
+  else if (memory.version === batch.version) return refreshStands(stage, false);
   memory.version = batch.version;
   if (batch.away === null && memory.returning) {
     memory.returning = false;
     sayNow(stage, 'returned', {});
   }
-  refreshStands(stage);
+  refreshStands(stage, !came && !needsResume(stage));
 };
 
 /** A batch that comes into view with zeros taken before: what happened on those pans since then nobody has seen. */
@@ -39,7 +40,8 @@ const begin = (stage: Scenery): void => {
   memory.inherited = Object.fromEntries(Object.entries(batch.pans).map(([id, pan]) => [id, pan.zero]));
 };
 
-const refreshStands = (stage: Scenery): void => {
+/** `news`: something was just entered. What stands there since before the start, or since the scale was away, is not told again. */
+const refreshStands = (stage: Scenery, news: boolean): void => {
   for (const id of Object.keys(stage.memory.scales) as InstrumentId[]) {
     const scale = stage.memory.scales[id];
     if (scale === undefined) continue;
@@ -48,11 +50,12 @@ const refreshStands = (stage: Scenery): void => {
     const stand = standOf(stage.batch, id, scale);
     if (stand === scale.stand) continue;
     setScale(stage, id, { stand });
-    if (stand !== null) sayAccepted(stage, acceptedWords(stage.batch, stand.line));
+    if (stand !== null && news) sayAccepted(stage, acceptedWords(stage.batch, stand.line, scale.track.division));
   }
 };
 
-const acceptedWords = (batch: BatchState, line: keyof BatchState['lines']) => {
+/** With the step of its own scale: the next line may be on another. */
+const acceptedWords = (batch: BatchState, line: keyof BatchState['lines'], division: number) => {
   const state = batch.lines[line];
-  return { material: state?.plan.material.name ?? '', net: state?.actual ?? 0 };
+  return { material: state?.plan.material.name ?? '', net: state?.actual ?? 0, division };
 };

@@ -17,7 +17,7 @@ export const stopScene = (stage: Scenery, line: LineState, view: ScaleView, scal
   const code = stop.why === 'unit-changed' ? 'unit-noted' : 'after-replug';
   const same = stop.was === null || Math.abs(scale.track.level - stop.was) <= within(scale);
   if (same) return { ...blocked, goOn: { code, hold: false, act: free } };
-  return { ...blocked, choices: unlikeChoices(stage, view, scale, stop.was, free) };
+  return { ...blocked, choices: unlikeChoices(stage, line, { view, scale, was: stop.was }, free) };
 };
 
 /**
@@ -32,9 +32,22 @@ const afterTare = (scale: ScaleMemory, { was, emptied }: StopMemory, act: () => 
   return same ? { code: 'after-replug', hold: true, act } : null;
 };
 
+interface Unlike {
+  readonly view: ScaleView;
+  readonly scale: ScaleMemory;
+  readonly was: number;
+}
+
+/** What the line has at this gross, as its number says it; where nothing is poured on this scale, the gross itself. */
+const inLine = ({ memory: { pour } }: Scenery, line: LineState, view: ScaleView, gross: number): number => {
+  if (pour === null || pour.instrument !== view.id || pour.line !== line.plan.id) return Math.round(gross);
+  return Math.round(line.actual + (line.plan.mode === 'loss' ? pour.zero - gross : gross - pour.zero));
+};
+
 /** Another weight than before: what was poured meanwhile? A doubt stays on the line either way. */
-const unlikeChoices = (stage: Scenery, view: ScaleView, scale: ScaleMemory, was: number, free: () => void) => {
-  const params = { was: Math.round(was), now: Math.round(scale.track.level) };
+const unlikeChoices = (stage: Scenery, line: LineState, seen: Unlike, free: () => void) => {
+  const { view, scale, was } = seen;
+  const params = { was: inLine(stage, line, view, was), now: inLine(stage, line, view, scale.track.level) };
   const doubted = (): void => {
     free();
     const { pour } = stage.memory;

@@ -3,6 +3,7 @@ import type { BatchId, IntentId, PersonId } from '#lib/units/id';
 import type { BenchIntent, IntentAnswer, IntentWant } from '#lib/protocol/intent';
 import type { BatchState, Plan, Refusal, RefusalCode } from '#lib/work/batch/index';
 import type { PlanMould } from '#lib/work/batch/pouring/types';
+import type { ConductorEvent } from '../conductor-types';
 import { holdsLease } from '../lease';
 import type { Behalf } from './complete';
 import type { Core } from './core';
@@ -115,7 +116,11 @@ const movedOn = (core: Core, { want, batch, expectedVersion, seen }: BenchIntent
 const act = async (core: Core, parts: IntentParts, meaning: Meaning, behalf: Behalf): Promise<IntentAnswer> => {
   if (meaning.is === 'none') return { ok: false, refusal: meaning.refusal };
   if (meaning.is === 'bars') return bars(core, meaning.said, behalf);
-  if (meaning.is === 'event') return heard(core, await core.conduct(meaning.event, behalf));
+  if (meaning.is === 'event') {
+    const answers = await core.conduct(meaning.event, behalf);
+    const no = answers.length > 0 ? null : unmet(core, meaning.event);
+    return no === null ? heard(core, answers) : { ok: false, refusal: no };
+  }
   if (meaning.is === 'moved') {
     core.moved(meaning.vessel);
     return heard(core, []);
@@ -148,6 +153,15 @@ const heard = (core: Core, answers: readonly IntentAnswer[]): IntentAnswer => {
   if (first === undefined)
     return { ok: true, seq: core.parts.journal.seq(), version: core.mailbox.batch()?.version ?? null, repeated: false };
   return first.ok ? (answers.findLast((answer) => answer.ok) ?? first) : first;
+};
+
+/** A button asked for a weight, and there was none to take: that is said, or a person believes it kept. */
+const unmet = (core: Core, event: ConductorEvent): Refusal | null => {
+  if (event.kind !== 'ask') return null;
+  if (event.ask === 'weigh-back') return refusal('no-jug');
+  // Of hydroxide its card came up instead.
+  const asked = core.frame().cue.cards.some(({ code }) => code === 'part-pour');
+  return event.ask === 'part-pour' && !asked ? refusal('not-settled') : null;
 };
 
 const start = async (

@@ -204,6 +204,7 @@ export type RefusalCode =
   | 'lye-hot' // no hydroxide into liquid or lye that a probe or a hand says is hot
   | 'over-rating' // the lye would get hotter than its jug is made for
   | 'bad-number'
+  | 'no-jug' // to be weighed back: none stands still on a scale
   | 'pan-not-empty' // by the record a vessel stands on it
   | 'check-unlikely' // a scale checked with one mass shows another altogether
   | 'expired'

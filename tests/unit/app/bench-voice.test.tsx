@@ -29,4 +29,15 @@ describe('the voice', () => {
     expect(say).toHaveBeenCalledExactlyOnceWith('Sodium hydroxide, 140.6 g. Hold to take it.', 'en');
     expect(document.querySelector('output')?.textContent).toBe('Sodium hydroxide, 140,6 g. Hold to take it.');
   });
+
+  it('tells an accepted weight by the step of its own scale, whatever comes next', async () => {
+    const { result } = renderHook(() => (useLateParts(), useAloud()));
+    await vi.waitFor(() => expect(result.current).toBeDefined(), 15_000);
+    prefer({ voice: true, muted: false, locale: 'en-GB' });
+    const { frame } = SCENES['hydroxide-hold']();
+    const accepted = { id: 9, code: 'accepted', params: { material: 'Green clay', net: 8_100, division: 10 } } as const;
+    render(<Voice />);
+    act(() => liveStore.setState({ frame: { ...frame, cue: { ...frame.cue, say: accepted }, boot: 'b', n: 1, merged: 0, at: 1 } }));
+    expect(document.querySelector('output')?.textContent).toBe('Green clay accepted, 8.10 g.');
+  });
 });

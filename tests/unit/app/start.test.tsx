@@ -85,6 +85,19 @@ describe('the empty bench', () => {
     expect(went).toEqual([`/batches/review?id=${encodeURIComponent(ended.id)}`]);
   });
 
+  it('says what begins before it does, and which lines have no lot', async () => {
+    serve(SAMPLE_PLANS.slice(0, 1));
+    const [sample] = SAMPLE_PLANS;
+    await cards();
+    take(0);
+    // The last card of each line is "no lot stated"; then what is clean, and the start.
+    for (const _line of sample?.plan.lines ?? []) take(document.querySelectorAll('[data-card]').length - 1);
+    take(0);
+    expect(names()).toEqual(['start']);
+    expect(controls.getState().asking?.what).toBe(`Start ${sample?.plan.formula.name}?`);
+    expect(document.querySelector('[data-card]')?.textContent).toContain(`${sample?.plan.lines.length} lines have no lot`);
+  });
+
   it('says before a plan begins what it lacks a scale for', async () => {
     const [sample] = SAMPLE_PLANS;
     if (sample === undefined) throw new Error('no sample');

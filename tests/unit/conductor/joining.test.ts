@@ -62,7 +62,7 @@ it('lye that crosses no limit and may still heat is not told to be too hot', () 
     'goes on record',
   ]);
   const hot = { reason: 'lye-too-hot', value: 60_000, limit: 50_000 };
-  expect([title(hot, show), sub(hot, show)]).toEqual(['Allow: lye too hot', 'allowed 50000, on record']);
+  expect([title(hot, show), sub(hot, show)]).toEqual(['Allow: lye too hot', 'at most 50000, recorded']);
 });
 
 /** The hydroxide dry in its cup, the liquid ticked cold. */

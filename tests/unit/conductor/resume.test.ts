@@ -44,12 +44,23 @@ describe('what is in the vessel after a restart', () => {
   it('“not sure” says that the zero is taken anew, and nothing is crossed out', () => {
     const rig = restarted();
     const words = cardWordsFor('resume-unsure').sub({}, show);
-    expect(words).toContain('zero anew');
+    expect(words).toContain('new zero');
     expect(words).not.toContain('crossed');
     const before = rig.kinds().length;
     rig.take('resume-unsure').run(3);
     expect(rig.kinds().slice(before)).toEqual(['resumed', 'vessel-set']);
     expect(rig.state.pans[MAIN]).toMatchObject({ line: 'shea', zero: 700_000 });
+  });
+
+  it('is what is asked aloud: what stands accepted there since before is not told again', () => {
+    const stands = new Rig()
+      .start(planOf([OLIVE, SHEA]))
+      .rest(500)
+      .pour(700)
+      .run(6);
+    expect(stands.seen.say).toMatchObject({ code: 'same-vessel' });
+    stands.restart().run(3);
+    expect(stands.seen.say).toMatchObject({ id: 1, code: 'resume' });
   });
 
   it('holding “back” goes away: what the screen says under it', () => {

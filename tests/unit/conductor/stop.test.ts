@@ -80,6 +80,8 @@ describe('a scale that was away', () => {
       ['poured-meanwhile', true],
       ['put-right', false],
     ]);
+    // As the number says it, not with the vessel.
+    expect(rig.seen.cards[0]?.params).toEqual({ was: 140_000, now: 170_000 });
     rig.take('poured-meanwhile').pour(700).run(6);
     expect(rig.seen).toMatchObject({ phase: 'ask', doubts: ['after-replug'] });
   });
