@@ -1,4 +1,5 @@
 import type { Narrowing, WidthPart } from '#lib/soap/poured/types';
+import { SET_ASIDE, STATED } from '#lib/work/batch/poured/stated';
 import type { Unworked } from '#lib/work/batch/poured/types';
 
 /** Words of a batch as poured, at the bench and on paper. `name`: of a material or a scale. */
@@ -15,7 +16,10 @@ export const potMessages = {
     tare: (name) => `the zero of the ${name}`,
     gain: (name) => `how true the ${name} is`,
     typed: (name) => `${name.toLowerCase()} by hand`,
-    stated: (name) => `what was stated, ${name.toLowerCase()}`,
+    stated: (name) =>
+      name === SET_ASIDE
+        ? `what was set aside by a person’s word, ${100 * STATED.withdrawn} % of it unsure`
+        : `what was stated, ${name.toLowerCase()}`,
     'to-come': (name) => `${name.toLowerCase()}, still to weigh`,
   } satisfies Record<WidthPart['what'], (name: string) => string>,
   narrowing: {

@@ -1,9 +1,8 @@
 import { tooHotForHydroxide } from '#lib/work/batch/cooled';
-import type { LineId } from '#lib/units/id';
 import type { BatchState, LineState } from '#lib/work/batch/index';
 import { joiningHolds, lyeMade, mayJoin, withTyped, type JoiningHold } from '#lib/work/batch/joining';
-import { own } from '#lib/work/batch/own';
 import { asPoured } from '#lib/work/batch/poured/as-poured';
+import { SET_ASIDE } from '#lib/work/batch/poured/stated';
 import { PRECAUTIONS } from '#lib/work/batch/precautions';
 import type { JoiningCue } from '../cue';
 import { choice, closedChoice } from './choices';
@@ -68,8 +67,7 @@ const becauseOf = (batch: BatchState): Readonly<Record<string, string>> => {
   const widest = answer.kind === 'figures' ? answer.superfat?.parts[0] : undefined;
   if (widest === undefined) return {};
   const { what, of, name } = widest;
-  const aside = what === 'stated' && own(batch.lines, of as LineId)?.contributions.some(({ kind }) => kind === 'brought') === true;
-  return { because: aside ? 'set-aside' : what, name };
+  return { because: what === 'stated' && of === SET_ASIDE ? SET_ASIDE : what, name };
 };
 
 type Temperature = Exclude<JoiningHold['reason'], Firm>;

@@ -1,9 +1,10 @@
 import type { MassError, PotMasses } from '#lib/soap/poured/types';
 import type { EntryId, InstrumentId, LineId } from '#lib/units/id';
 import type { BatchState, Contribution, LineState } from '../state';
+import { SET_ASIDE, STATED } from './stated';
 import type { PouredBasis, ScaleBasis } from './basis';
 import type { LivePour } from './types';
-import { errorOf, gainOf, readingSpread, STATED, tareSpread, toComeSpread, typedSpread } from './weighing';
+import { errorOf, gainOf, readingSpread, tareSpread, toComeSpread, typedSpread } from './weighing';
 
 const GRAM = 1000;
 
@@ -72,7 +73,11 @@ const ofWords = (groups: ReadonlyMap<EntryId, readonly Placed[]>, idOf: (at: num
     const { kind } = first.one;
     if (kind === 'typed') return errorOf('typed', idOf(first.at), new Map([[first.at, typedSpread(first.one)]]));
     const rate = kind === 'lost' ? STATED.lost : STATED.withdrawn;
-    return errorOf('stated', idOf(first.at), new Map(group.map(({ at, one }) => [at, (rate * one.net) / GRAM] as const)));
+    return errorOf(
+      'stated',
+      kind === 'brought' ? SET_ASIDE : idOf(first.at),
+      new Map(group.map(({ at, one }) => [at, (rate * one.net) / GRAM] as const)),
+    );
   });
 
 /** What counts as poured and, as a person says, still lies in its jug: not in the pot, whatever the record had. Milligrams. */

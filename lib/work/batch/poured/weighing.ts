@@ -53,9 +53,6 @@ export const typedSpread = ({ net, typed }: Pick<Contribution, 'net' | 'typed'>)
   return Math.hypot(weighingSpread(null, step), TYPED_GAIN * net) / GRAM;
 };
 
-/** What a person stated without a scale: taken out by a measure, lost by eye. Fractions of the mass; ours, no source. */
-export const STATED = { withdrawn: 0.05, lost: 0.2 } as const;
-
 /** A weighing still to come ends anywhere within its tolerance. */
 export const toComeSpread = (tolerance: number): number => tolerance / Math.sqrt(3) / GRAM;
 

@@ -16,6 +16,7 @@ import { review } from '#lib/work/batch/review';
 import { upcastLines } from '#lib/work/batch/upcast';
 import type { Mould } from '#lib/work/formula/index';
 import { mouldsFor } from '#lib/work/formula/mould-offers';
+import { potMessages } from '#lib/words/pot-messages';
 import { BatchRig, MAIN } from '#tests/support/batch';
 import { formula } from '#tests/support/formula';
 import { batchOf, factsWith, LIMITS } from '#tests/support/remedy-rig';
@@ -82,6 +83,11 @@ const at = (entries: readonly Entry[]): BatchRig => {
 const spread = (rig: BatchRig): number => {
   const answer = asPoured(rig.now);
   return answer.kind === 'figures' ? (answer.superfat?.u ?? Number.NaN) : Number.NaN;
+};
+/** What makes it so, as it is told at the bench and on Review. */
+const widened = (rig: BatchRig): readonly string[] => {
+  const answer = asPoured(rig.now);
+  return answer.kind === 'figures' ? (answer.superfat?.parts ?? []).map(({ what, name }) => potMessages.parts[what](name)) : [];
 };
 /** Which instruments told what was taken out; `null`: a person's word. */
 const taken = ({ entries }: BatchRig) =>
@@ -159,6 +165,11 @@ describe('a part of the pot that is set aside', () => {
     // And on Review it is the scale's, where it was one's.
     expect(taken(told)).toEqual([MAIN, MAIN]);
     expect(taken(said)).toEqual([null, null]);
+  });
+
+  it('says among what makes its superfat wide that nobody weighed it, and by how much', () => {
+    expect(widened(setAside(chosen()).own)).toContain('what was set aside by a person’s word, 5 % of it unsure');
+    expect(widened(measured(chosen()).own).join()).not.toContain('set aside');
   });
 
   it('is asked about before joining with why: nobody weighed what was set aside', () => {
