@@ -3,6 +3,7 @@ import { createInterface } from 'node:readline';
 import { actsHelp, readAct } from './device/acts';
 import { BadFlag, readArgs, USAGE } from './device/args';
 import type { DeviceOptions } from './device/args';
+import { inTheWay } from './device/free-name';
 import { createProbeDevice } from './device/probe-device';
 import { createPtyLine } from './device/pty-line';
 import { createScaleDevice } from './device/scale-device';
@@ -81,7 +82,11 @@ const main = async (options: DeviceOptions): Promise<void> => {
 const start = async (): Promise<void> => {
   const options = readArgs(process.argv.slice(2));
   if (options === 'help') process.stdout.write(`${USAGE}\nActs:\n${actsHelp()}\n`);
-  else await main(options);
+  else {
+    const why = inTheWay(options.pty);
+    if (why !== null) throw new BadFlag(why);
+    await main(options);
+  }
 };
 
 start().catch((error: unknown) => {

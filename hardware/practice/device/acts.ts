@@ -100,8 +100,9 @@ const fromJson = (line: string): unknown => {
 /** `set-down 350 lye jug`: a last value takes the rest of the line, so that names may have spaces. */
 const fromWords = (line: string): unknown => {
   const [act = '', ...values] = line.trim().split(/\s+/);
-  const order = ORDER[act as DeviceAct['act']] as readonly string[] | undefined;
-  if (order === undefined) return { act };
+  const known = ACTS.find((one) => one === act);
+  if (known === undefined) return { act };
+  const order = ORDER[known];
   const told: Record<string, unknown> = { act };
   for (const [i, key] of order.entries()) {
     const value = i === order.length - 1 ? values.slice(i).join(' ') : values[i];

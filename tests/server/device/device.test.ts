@@ -1,8 +1,13 @@
+import { spawnSync } from 'node:child_process';
 import { EventEmitter, once } from 'node:events';
 import { existsSync, readlinkSync } from 'node:fs';
+import { mkdtemp, readFile, rm, symlink, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { TestContext } from 'vitest';
 import { createSerialOpener } from '#hardware/ports/serialport-opener';
+import { inTheWay } from '#hardware/practice/device/free-name';
 import type { OpenPort } from '#lib/measure/link/port';
 import type { MassReading, Reading } from '#lib/measure/reading';
 import { SCALE_SHAPES } from '#lib/measure/shape';
@@ -131,6 +136,8 @@ describe.concurrent('the simulated instrument on a real tty', () => {
     await closed;
     await scale.tell({ act: 'lift' });
     await scale.tell({ act: 'set-down', grams: 300, name: 'pot' });
+    // Its display follows after the hand: only what it says from here on is all of the pot.
+    await expect.poll(async () => Number((await scale.tell({ act: 'truth' }))['shown'])).toBeGreaterThan(290_000);
     const second = await hear(test, scale.path, 'header-comma');
     expect(massOf(await second.next(isMass))).toBeGreaterThan(150_000);
     expect(second.readings.map(massOf).every((mass) => mass > 150_000)).toBe(true);
@@ -209,5 +216,24 @@ describe.concurrent('the simulated instrument on a real tty', () => {
     await Promise.all([opened.end('SIGKILL'), waiting.end('SIGKILL')]);
     expect(await line.ended).toBe('lost');
     await test.expect.poll(() => existsSync(waiting.path)).toBe(false);
+  });
+});
+
+describe('the name its link is to have', () => {
+  it('is refused where something stands that would be lost, where no link can go, and in a name that socat would read otherwise', async () => {
+    const folder = await mkdtemp(join(tmpdir(), 'device-'));
+    const [file, left] = [join(folder, 'recipes.txt'), join(folder, 'left-behind')];
+    await writeFile(file, 'kept');
+    await symlink('/dev/pts/999999', left);
+    const run = spawnSync(process.execPath, ['--import', 'tsx', 'hardware/practice/device.ts', '--shape', 'letter-reply', '--pty', file]);
+    expect(run.status).toBe(2);
+    expect(String(run.stderr)).toContain('something stands there already');
+    expect(await readFile(file, 'utf8')).toBe('kept');
+    expect(inTheWay(folder)).toContain('something stands there');
+    expect(inTheWay(join(folder, 'none', 'scale'))).toContain('there is no folder');
+    expect(inTheWay(join(folder, 'a,b'))).toContain('a name without , is needed');
+    expect(inTheWay(join(folder, 'scale'))).toBeNull();
+    expect(inTheWay(left)).toBeNull();
+    await rm(folder, { recursive: true });
   });
 });

@@ -81,6 +81,7 @@ describe('what it is told', () => {
     ['{"act":"unit","unit":"stone"}', 'usage: unit UNIT'],
     ['{"act":', 'not understood; type help'],
     ['?', 'not understood; type help'],
+    ['toString', 'not understood; type help'],
   ])('%s is answered', (line, why) => {
     expect(readAct(line)).toEqual({ act: null, why });
   });
