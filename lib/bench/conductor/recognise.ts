@@ -1,6 +1,7 @@
 import type { InstrumentId, LineId, VesselId } from '#lib/units/id';
 import type { BatchState, LineState, VesselState } from '#lib/work/batch/index';
 import { isPouredFromSince, weighsLikeBottle } from './bottle';
+import { STATED } from '#lib/work/batch/poured/stated';
 import type { ScaleMemory } from './memory';
 import { recognisedWithin, within } from './stage';
 
@@ -65,6 +66,20 @@ const readsAsCrossedOut = (line: LineState, scale: ScaleMemory): boolean => {
   return Math.abs(scale.track.level - last.weighed.gross) <= within(scale);
 };
 
+/**
+ * A vessel that nobody knows empty weighs what is in it at least, less what a person's word may be off by. And what reads as the pot did when
+ * that was set aside from it is that pot, left standing.
+ */
+const cannotBe = ({ contents }: VesselState, batch: BatchState, id: InstrumentId, scale: ScaleMemory): boolean => {
+  if (scale.track.level - scale.empty < contents * (1 - 2 * STATED.withdrawn)) return true;
+  return Object.values(batch.lines).some(({ contributions }) =>
+    contributions.some(
+      ({ kind, weighed }) =>
+        kind === 'brought' && weighed?.instrument === id && Math.abs(scale.track.level - weighed.gross) <= recognisedWithin(scale),
+    ),
+  );
+};
+
 export const recognise = (batch: BatchState, line: LineState, id: InstrumentId, scale: ScaleMemory): Recognised => {
   const own = batch.vessels[line.plan.vessel];
   const notIts = Object.values(batch.vessels).filter((vessel) => vessel.plan.id !== line.plan.vessel);
@@ -85,7 +100,8 @@ export const recognise = (batch: BatchState, line: LineState, id: InstrumentId, 
     return { kind: other === undefined && !weighsLikeBottle(batch, scale) ? 'match' : 'alike' };
   }
   if (other !== undefined) return { kind: 'other', vessel: other };
-  return own.empty === null && own.standing === null ? { kind: 'unknown' } : { kind: 'strange' };
+  const isUnknown = own.empty === null && own.standing === null && !cannotBe(own, batch, id, scale);
+  return { kind: isUnknown ? 'unknown' : 'strange' };
 };
 
 /** Nobody knows what a bottle weighs before it has stood here; whatever carries more than the line wants may be one. */

@@ -1,6 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { cardWordsFor } from '../../../../app/bench/messages-cards';
 import { joiningScene } from '#lib/bench/conductor/joining';
+import type { ScaleMemory } from '#lib/bench/conductor/memory';
+import { recognise } from '#lib/bench/conductor/recognise';
 import type { Scenery } from '#lib/bench/conductor/stage';
 import type { Solver } from '#lib/soap/remedy/solver';
 import { as } from '#lib/units/id';
@@ -170,6 +172,24 @@ describe('a part of the pot that is set aside', () => {
   it('says among what makes its superfat wide that nobody weighed it, and by how much', () => {
     expect(widened(setAside(chosen()).own)).toContain('what was set aside by a person’s word, 5 % of it unsure');
     expect(widened(measured(chosen()).own).join()).not.toContain('set aside');
+  });
+
+  it('is not taken for the pot it left, which may still stand on the pan, nor for what weighs less than it', () => {
+    const { own, act } = measured(chosen());
+    own.must('take-up', { note: '' });
+    const [line] = Object.values(own.now.lines).filter(({ plan }) => plan.vessel === 'set-aside');
+    const weighed = Object.values(own.now.lines).flatMap(({ contributions }) => contributions)[0]?.weighed ?? null;
+    const onPan = (level: number): string =>
+      recognise(own.now, line!, MAIN, { track: { level, division: 100 }, empty: 0, stand: null, bottle: null } as unknown as ScaleMemory)
+        .kind;
+    expect(weighed?.instrument).toBe(MAIN);
+    const left = weighed?.gross ?? 0;
+    expect([onPan(left), onPan(left + 900), onPan(act.mass * 0.8), onPan(act.mass + 300_000)]).toEqual([
+      'strange',
+      'strange',
+      'strange',
+      'unknown',
+    ]);
   });
 
   it('is asked about before joining with why: nobody weighed what was set aside', () => {
