@@ -10,6 +10,7 @@ import { probeLeans } from './probe';
 import { looksLike, recognise, type Recognised } from './recognise';
 import type { ScaleMemory } from './memory';
 import { setScale, wantOnce, within, type Choice, type Scene, type Scenery } from './stage';
+import { byWordAlone } from './strayed';
 import { isBelowEmpty, isLoaded } from './zero';
 
 /** Nothing is set for the line on its scale yet: wait for the vessel, recognise it, take the zero. */
@@ -107,7 +108,7 @@ const strangeChoices = (
   const card = (which: VesselState, hold: boolean, name = which.plan.name): Choice =>
     choice('it-is-vessel', { vessel: name, gross }, hold, () => {
       // It counts from its old zero, and nothing but a person's word says that it is the one: what comes of it is a person's to take.
-      if (which.recount?.line === line.plan.id) setScale(stage, view.id, { strayed: { line: line.plan.id, zero: which.recount.zero } });
+      if (which.recount?.line === line.plan.id) setScale(stage, view.id, { strayed: byWordAlone(line.plan.id, which.recount.zero) });
       stage.wants.push(setVessel(stage, line, which, view, scale, gross));
     });
   const sure = found.kind === 'alike' || found.kind === 'unknown';

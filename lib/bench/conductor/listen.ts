@@ -15,8 +15,8 @@ export const listen = (stage: Stage, event: ConductorEvent, batch: BatchState | 
   if (event.kind === 'disarm') disarm(stage, event, batch);
 };
 
-const newScale = (division: number): ScaleMemory => ({
-  track: startTrack(division),
+const newScale = (step: number, told: number): ScaleMemory => ({
+  track: startTrack(Math.max(step, told), told),
   window: null,
   empty: 0,
   emptySeen: false,
@@ -28,18 +28,17 @@ const newScale = (division: number): ScaleMemory => ({
   strayed: null,
 });
 
-const divisionOf = (stage: Stage, reading: MassReading): number =>
-  Math.max(reading.step, stage.view.scales.find((scale) => scale.id === reading.instrument)?.division ?? 0);
+const toldOf = ({ view }: Stage, id: InstrumentId): number => view.scales.find((scale) => scale.id === id)?.division ?? 0;
 
 const hear = (stage: Stage, reading: MassReading, batch: BatchState | null): void => {
   const id = reading.instrument;
-  const before = stage.memory.scales[id] ?? newScale(divisionOf(stage, reading));
+  const before = stage.memory.scales[id] ?? newScale(reading.step, toldOf(stage, id));
   // Readings counted anew: the port was opened again, whether or not anybody said so.
   const reopened = reading.seq <= (before.track.frames.at(-1)?.seq ?? 0);
   const known = reopened ? stopped(before, 'disarmed', stage.now, batch) : before;
   const track = follow(known.track, reading);
   const heard: ScaleMemory = { ...known, track, stop: stopFor(known, { ...known, track }, reading, batch, id) };
-  const settled = followStrayed(before, followBottle(followEmpty(heard, reading.at)), batch, id);
+  const settled = followStrayed(stage, before, followBottle(followEmpty(heard, reading.at)), batch, id);
   const window = windowFor(stage, settled, batch);
   const lastLevel = track.stable && settled.stop === null ? track.level : settled.lastLevel;
   stage.memory.scales = { ...stage.memory.scales, [id]: { ...settled, window, lastLevel } };

@@ -41,7 +41,7 @@ export interface ConductorMemory {
   readonly asking: AskingMemory | null;
   /** The way out that was taken and needs more of something: whether there is enough is asked first. `at`: newest moment of it. */
   readonly stock: { readonly card: string; readonly version: number; readonly at: number } | null;
-  /** Zeros that were in the record before this memory began: what happened since nobody saw. */
+  /** Zeros that were in the record before this memory began, as it has shifted them: what happened since nobody saw. */
   readonly inherited: Readonly<Record<InstrumentId, number>>;
 }
 
@@ -60,8 +60,8 @@ export interface ScaleMemory {
   readonly stand: StandMemory | null;
   /** A bottle weighed by its loss that stands here by the record. */
   readonly bottle: BottleMemory | null;
-  /** The zero of a line that was not open while its pan read something else. */
-  readonly strayed: { readonly line: LineId; readonly zero: number } | null;
+  /** The zero of a line that was not followed while its pan read something else, and what is doubtful of it for that. */
+  readonly strayed: { readonly line: LineId; readonly zero: number; readonly doubts: readonly DoubtReason[] } | null;
 }
 
 /** A bottle set down for a line. `open`: it still is that line's turn; `off`: the pan has been free since it was not. */

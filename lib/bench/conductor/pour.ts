@@ -3,6 +3,7 @@ import { dwell, span } from '#lib/measure/readings/settle';
 import { RECOGNISED_WITHIN } from '#lib/work/batch/alike';
 import type { BatchState, LineState, PanState } from '#lib/work/batch/index';
 import type { ScaleView } from '../conductor-types';
+import type { DoubtReason } from '../cue';
 import { signOf } from './accept';
 import { POURED_SHARE } from './bottle';
 import { comesInPieces, followDoubts, followFall } from './doubt';
@@ -214,5 +215,9 @@ const isUnlikeBottle = (batch: BatchState, line: LineState, scale: ScaleMemory, 
 /** Freed, lifted and set down again: what leaned from outside is gone, so an equal weight clears the doubts. */
 const afterCheck = (line: LineState, scale: ScaleMemory, pour: PourMemory, difference: number): PourMemory => {
   const agrees = difference <= Math.max(2 * scale.track.division, 0.3 * line.plan.tolerance);
-  return { ...pour, check: null, steps: [], bulges: [], doubts: agrees ? [] : ['return-unlike'] };
+  const lasting = pour.doubts.filter((one) => OF_THE_ZERO.has(one));
+  return { ...pour, check: null, steps: [], bulges: [], doubts: agrees ? lasting : [...new Set([...lasting, 'return-unlike' as const])] };
 };
+
+/** What may be wrong with what is counted from: another vessel, the scale's own key or its wandering are there after a lift as before it. */
+const OF_THE_ZERO: ReadonlySet<DoubtReason> = new Set<DoubtReason>(['after-replug', 'return-unlike', 'outran', 'fell', 'drift']);

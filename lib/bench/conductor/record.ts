@@ -23,6 +23,7 @@ export const followRecord = (stage: Scenery): void => {
   if (came) begin(stage);
   else if (memory.version === batch.version) return refreshStands(stage, false);
   memory.version = batch.version;
+  memory.inherited = stillInherited(memory.inherited, batch);
   if (batch.away === null && memory.returning) {
     memory.returning = false;
     sayNow(stage, 'returned', {});
@@ -39,6 +40,15 @@ const begin = (stage: Scenery): void => {
   memory.job = null;
   memory.inherited = Object.fromEntries(Object.entries(batch.pans).map(([id, pan]) => [id, pan.zero]));
 };
+
+/** A zero that the record shifts, or takes up again, was not read anew: what happened before is as unknown as it was. */
+const stillInherited = (inherited: Scenery['memory']['inherited'], batch: BatchState): Scenery['memory']['inherited'] =>
+  Object.fromEntries(
+    Object.entries<number>(inherited).flatMap(([id, zero]) => {
+      const pan = batch.pans[id as InstrumentId];
+      return pan === undefined || (pan.zero !== zero && pan.reading !== null) ? [] : [[id, pan.zero]];
+    }),
+  );
 
 /** `news`: something was just entered. What stands there since before the start, or since the scale was away, is not told again. */
 const refreshStands = (stage: Scenery, news: boolean): void => {

@@ -1,45 +1,77 @@
 import type { InstrumentId, LineId } from '#lib/units/id';
+import { mg } from '#lib/units/mass';
 import { span } from '#lib/measure/readings/settle';
 import type { BatchState, PanState } from '#lib/work/batch/index';
+import type { BenchView } from '../conductor-types';
 import type { DoubtReason } from '../cue';
 import type { PourMemory, ScaleMemory } from './memory';
-import { setScale, type Scenery } from './stage';
+import { setScale, type Scenery, type Stage } from './stage';
 
 /**
  * A vessel can be set for one line while another is open again: its pour is not followed then, and whoever moves it, or puts another in
- * its place, is not seen doing so. What is poured from that zero afterwards is a person's to take.
+ * its place, is not seen doing so. What is poured from that zero afterwards is a person's to take. A zero that the record shifted is still
+ * the same; one that was read anew is not.
  */
-const isOf = (line: LineId, zero: number, { strayed }: ScaleMemory): boolean => strayed?.line === line && strayed.zero === zero;
+const isOf = ({ line, zero, reading }: Pick<PanState, 'line' | 'zero' | 'reading'>, { strayed }: ScaleMemory): boolean =>
+  strayed?.line === line && (strayed.zero === zero || reading === null);
 
 /** While a question stands nothing is followed either; if its weight is kept, the line goes on from what the question was asked with. */
 const askedAt = ({ question }: BatchState, { stand }: ScaleMemory): number | null =>
   question !== null && question.entry === stand?.entry ? question.now : null;
 
-/** Where the pan has strayed from what it read while its line was not open, or while a question stood. */
-export const followStrayed = (before: ScaleMemory, after: ScaleMemory, batch: BatchState | null, id: InstrumentId): ScaleMemory => {
+/** The open line's pour is not what the bench is about: a question stands, something is wrong with the batter, or ways out are looked at. */
+const isElsewhere = ({ question, wrong, pour }: BatchState, view: BenchView): boolean =>
+  question !== null || pour.trouble !== null || (wrong !== null && view.remedy !== undefined);
+
+/** Where the pan has strayed from what it read while its line was not open, or the bench was about something else. */
+export const followStrayed = (
+  { view }: Stage,
+  before: ScaleMemory,
+  after: ScaleMemory,
+  batch: BatchState | null,
+  id: InstrumentId,
+): ScaleMemory => {
   const pan = batch?.pans[id];
   const gone = batch === null || (pan === undefined && after.strayed?.line !== batch.open);
   if (gone) return after.strayed === null ? after : { ...after, strayed: null };
   if (pan === undefined) return after;
   const { track } = after;
   const mass = track.masses.at(-1);
-  if (pan.line === batch.open && batch.question === null) return after;
+  if (pan.line === batch.open && !isElsewhere(batch, view)) return after;
   const asked = askedAt(batch, after);
-  const zero = asked ?? pan.zero;
-  if (isOf(pan.line, zero, after) || mass === undefined || track.news === 'out-of-range') return after;
+  const zero = mg(asked ?? pan.zero);
+  const { line, reading } = pan;
+  if (isOf({ line, zero, reading: asked === null ? reading : '' }, after) || mass === undefined || track.news === 'out-of-range')
+    return after;
   const moved = Math.abs(mass - (asked ?? before.lastLevel ?? zero)) > Math.max(3 * track.division, 2 * span(track));
-  return moved ? { ...after, strayed: { line: pan.line, zero } } : after;
+  return moved ? { ...after, strayed: { line, zero, doubts: UNSEEN } } : after;
 };
 
-/** A pour that is left for another line: what was doubtful about it, or not at rest yet, is so when it goes on. */
+/** Nobody can say that it still is what it was. */
+const UNSEEN: readonly DoubtReason[] = ['return-unlike'];
+
+/**
+ * A pour that is left for another line: what was doubtful about it, or not at rest yet, is so when it goes on. So is what was doubtful about
+ * one whose zero the record shifts.
+ */
 export const leavePour = (stage: Scenery, pour: PourMemory): void => {
   const pan = stage.batch.pans[pour.instrument];
   const scale = stage.memory.scales[pour.instrument];
-  const stays = pan !== undefined && pan.line === pour.line && pan.zero === pour.zero;
-  if (!stays || scale === undefined || (pour.doubts.length === 0 && !pour.fallen && scale.track.stable)) return;
-  setScale(stage, pour.instrument, { strayed: { line: pan.line, zero: pan.zero } });
+  if (pan === undefined || scale === undefined || pan.line !== pour.line || pan.vessel !== pour.vessel) return;
+  const doubts = pan.zero === pour.zero ? leftDoubts(pour, scale) : pan.reading === null ? knownDoubts(pour) : [];
+  if (doubts.length > 0) setScale(stage, pour.instrument, { strayed: { line: pan.line, zero: pan.zero, doubts } });
 };
+
+const leftDoubts = ({ doubts, fallen }: PourMemory, { track }: ScaleMemory): readonly DoubtReason[] =>
+  doubts.length === 0 && !fallen && track.stable ? [] : UNSEEN;
+
+const knownDoubts = ({ doubts, fallen }: PourMemory): readonly DoubtReason[] => [
+  ...new Set([...doubts, ...(fallen ? (['fell'] as const) : [])]),
+];
 
 /** What a pour that is taken up again is doubtful for. */
 export const strayedDoubts = (pan: PanState, scale: ScaleMemory | undefined): readonly DoubtReason[] =>
-  scale !== undefined && isOf(pan.line, pan.zero, scale) ? ['return-unlike'] : [];
+  scale !== undefined && isOf(pan, scale) ? (scale.strayed?.doubts ?? []) : [];
+
+/** By word of a person it is the vessel that counts from this zero. */
+export const byWordAlone = (line: LineId, zero: number): ScaleMemory['strayed'] => ({ line, zero, doubts: UNSEEN });

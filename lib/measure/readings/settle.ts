@@ -10,7 +10,9 @@ import type { Flicker } from './division';
  */
 export interface Track {
   readonly unit: MassUnit | null;
-  /** Scale division, mg: the last digit shown, or more when the figure only ever moves in larger steps. */
+  /** What a person said that the scale can tell apart, mg; 0: nobody did. */
+  readonly told: number;
+  /** Scale division, mg: the last digit shown, or more when that was said or the figure only ever moves in larger steps. */
   readonly division: number;
   readonly flicker: Flicker;
   /** Newest last; `frames[i]` was read at `times[i]` as `masses[i]`. Bounded. */
@@ -64,8 +66,9 @@ const FRAMES_LEAST = 4;
 /** A window that stands is given up less readily than it was granted: noise at its edge must not make it come and go. */
 const KEEP = 1.5;
 
-export const startTrack = (division: number): Track => ({
+export const startTrack = (division: number, told = 0): Track => ({
   unit: null,
+  told,
   division,
   flicker: NO_FLICKER,
   times: [],
@@ -117,7 +120,7 @@ export const follow = (track: Track, reading: MassReading): Track => {
 };
 
 const changeUnit = (track: Track, reading: MassReading): Track => ({
-  ...startTrack(reading.step),
+  ...startTrack(Math.max(track.told, reading.step), track.told),
   unit: reading.unit,
   period: track.period,
   rise: track.rise,
@@ -142,7 +145,8 @@ const keep = (track: Track, reading: MassReading, mass: number, news: News, dwel
     ...track,
     unit: reading.unit,
     flicker,
-    division: flickerStep(flicker) ?? track.division,
+    // A scale may show fewer digits of a heavier load.
+    division: Math.max(flickerStep(flicker) ?? track.told, reading.step),
     moving: reading.motion === 'moving' ? track.moving + 1 : 0,
     times: pushed(track.times, reading.at),
     masses: pushed(track.masses, mass),
@@ -220,7 +224,10 @@ export const settledFrame = (track: Track): { readonly frame: MassReading; reado
   return frame === undefined || frame.mass === null ? null : { frame, gross: frame.mass };
 };
 
-/** Learns the scale's slowness from a set-down that has just settled: from `empty` up to its level now. */
+/**
+ * Learns the scale's slowness from a set-down that has just settled: from `empty` up to its level now. What stood there all along, or came
+ * while nobody listened, tells nothing of it.
+ */
 export const learnRise = (track: Track, empty: number): Track => {
   const height = track.level - empty;
   const low = empty + 0.15 * height;
@@ -229,7 +236,7 @@ export const learnRise = (track: Track, empty: number): Track => {
   while (index >= 0 && (track.masses[index] ?? 0) >= high) index -= 1;
   const reached = track.times[index + 1];
   while (index >= 0 && (track.masses[index] ?? 0) > low) index -= 1;
-  const left = track.times[Math.max(index, 0)];
-  if (reached === undefined || left === undefined) return track;
+  const left = track.times[index];
+  if (reached === undefined || left === undefined || left < track.dwellFrom) return track;
   return { ...track, rise: Math.min(Math.max(1.25 * (reached - left), RISE_LEAST), RISE_MOST) };
 };

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { flickerAfter, flickerStep, NO_FLICKER } from '#lib/measure/readings/division';
 import { follow, startTrack } from '#lib/measure/readings/settle';
+import { mg } from '#lib/units/mass';
 import { massOfText } from '#lib/units/mass-text';
 import type { MassUnit } from '#lib/units/mass';
 import { massReading } from '#tests/support/mass-reading';
@@ -71,5 +72,31 @@ describe('a weight that settled after a steady stream', () => {
     const settled = said.slice(0, -1).reduce(follow, startTrack(STEP));
     expect(settled).toMatchObject({ stable: true, division: STEP });
     expect(said.slice(-1).reduce(follow, settled)).toMatchObject({ stable: false, division: STEP });
+  });
+});
+
+/** Frames of a scale ten times a second; each with the step of its last digit. */
+const heard = (said: readonly (readonly [mass: number, step: number])[], told = 0) =>
+  said.reduce(
+    (track, [mass, step], n) => follow(track, massReading(step, n + 1, 100 * (n + 1), mass)),
+    startTrack(Math.max(told, said[0]?.[1] ?? 0), told),
+  );
+
+describe('the division a weight is judged by', () => {
+  test('is never finer than the last digit shown, though more digits were shown before', () => {
+    const fine = Array.from({ length: 20 }, () => [400_000, 100] as const);
+    const coarse = Array.from({ length: 20 }, () => [900_000, 1_000] as const);
+    expect(heard([...fine, ...coarse])).toMatchObject({ division: 1_000 });
+    expect(heard([...fine, ...coarse, ...fine])).toMatchObject({ division: 100 });
+    expect(heard([...coarse, ...fine])).toMatchObject({ division: 100 });
+  });
+
+  test('is not finer in another unit than a person said, and what its figure flickers by is learnt anew', () => {
+    const grams = Array.from({ length: 5 }, () => [400_000, 100] as const);
+    expect(
+      grams
+        .map(([mass, step], n) => ({ ...massReading(step, n + 9, 1_000 + 100 * n, mass), unit: 'oz' as const, step: mg(28) }))
+        .reduce(follow, heard(grams, 500)),
+    ).toMatchObject({ division: 500 });
   });
 });

@@ -1,0 +1,87 @@
+import { describe, expect, it } from 'vitest';
+import { grams } from '#lib/units/mass';
+import { readyToJoin } from './joined';
+import { line, lineId, MAIN, OLIVE, planOf, Rig, SHEA, SODA, vesselId, WATER } from './rig';
+
+/** Matters most of all lines, so that its vessel may be lifted and looked at. */
+const OIL = { ...OLIVE, superfatPerGram: 900 };
+
+const taken = (rig: Rig, id: string) => rig.line(id).contributions.map(({ how, net }) => [how, Math.round(net / 1_000)]);
+
+/** 120 g are in when the program starts again, and a person says that it is as it was. */
+const resumed = (): Rig =>
+  new Rig()
+    .start(planOf([OIL, WATER]))
+    .rest(500)
+    .pour(620)
+    .run(3)
+    .restart()
+    .run(1)
+    .take('resume-as-recorded')
+    .run(1);
+
+describe('a doubt about what a pour is counted from', () => {
+  it('stays when the record takes something out of the vessel in the middle of the pour', () => {
+    const rig = new Rig()
+      .start(planOf([SHEA, OIL, WATER]))
+      .rest(500)
+      .pour(600)
+      .run(6)
+      .rest(0)
+      .rest(600)
+      .pour(700)
+      .run(3)
+      .restart()
+      .run(1)
+      .take('resume-as-recorded')
+      .run(1);
+    rig.send({ kind: 'lose', body: { vessel: vesselId('pot'), mass: grams(1), cause: 'spill', note: '' } }, 'maker');
+    expect(rig.refusals).toEqual([]);
+    rig.run(1).pour(799).run(8);
+    expect(rig.seen).toMatchObject({ phase: 'ask', doubts: ['after-replug'] });
+    expect(taken(rig, 'olive')).toEqual([]);
+  });
+
+  it('is not answered by lifting the vessel and setting it down again', () => {
+    const rig = resumed().pour(700).run(8);
+    expect(rig.seen).toMatchObject({ phase: 'ask', doubts: ['after-replug'] });
+    rig.take('lift-check', false).rest(0, MAIN, 2).rest(700, MAIN, 8);
+    expect(rig.seen).toMatchObject({ phase: 'ask', doubts: ['after-replug'] });
+    rig.press('go-on').run(1);
+    expect(taken(rig, 'olive')).toEqual([['go-on', 200]]);
+  });
+});
+
+const LATE = line('late', { class: 'liquid-oil', target: 40, tolerance: 1, vessel: 'cup', more: { phase: 'trace' } });
+
+/** The cup stands for what goes in at trace, a little is in, and then something is wrong with the batter. */
+const inTrouble = (): Rig => {
+  const rig = readyToJoin(planOf([OLIVE, WATER, SODA, LATE]));
+  rig.send({ kind: 'join', body: { held: true } }, 'maker');
+  rig.send({ kind: 'stamp-trace', body: { mark: 'thin', note: '' } }, 'maker');
+  rig.rest(100).pour(120).run(3);
+  expect(rig.state.pans[MAIN]).toMatchObject({ line: lineId('late') });
+  rig.send({ kind: 'stamp-trace', body: { mark: 'wrong', note: '' } }, 'maker');
+  rig.run(1);
+  expect(rig.seen.phase).toBe('trouble');
+  return rig;
+};
+
+const over = (rig: Rig): Rig => {
+  rig.send({ kind: 'state-batter', body: { what: 'thinning' } } as never, 'maker');
+  rig.send({ kind: 'stamp-trace', body: { mark: 'medium', note: '' } }, 'maker');
+  return rig.run(2);
+};
+
+describe('what stands on the pan while the bench is about something else', () => {
+  it('may go on being poured when nothing moved there', () => {
+    const rig = over(inTrouble().run(3)).pour(140).run(8);
+    expect(taken(rig, 'late')).toEqual([['by-itself', 40]]);
+  });
+
+  it('may be another vessel by now: its weight is a person’s to take', () => {
+    const rig = over(inTrouble().rest(0).rest(132)).pour(140).run(8);
+    expect(rig.seen).toMatchObject({ phase: 'ask', doubts: ['return-unlike'] });
+    expect(taken(rig, 'late')).toEqual([]);
+  });
+});
