@@ -46,6 +46,7 @@ const ACTS: { readonly [K in Action['do']]: Doing<K> } = {
     const want = wantOf(wish, { batch, plan: play.story.plan, turn: play.order.length });
     if (want !== null) await play.intend(by, want, seen, times);
   },
+  'lift and look': liftAndLook,
   'undo and tap again': undoAndTapAgain,
   async again(play, { by, back }) {
     const id = play.order.at(-1 - back);
@@ -122,4 +123,17 @@ async function undoAndTapAgain(play: Play, { by, pause }: Extract<Action, { do: 
   if (strike !== null) await play.intend(by, strike, 'now', 'once');
   await play.pass(pause, false);
   await play.intend(by, { kind: 'press', key: 'go-on', hold: true }, 'now', 'once');
+}
+
+/** Free the vessel, lift it, set it down again. */
+async function liftAndLook(play: Play, { by, role, ms }: Extract<Action, { do: 'lift and look' }>): Promise<void> {
+  const card = play.boot.bench.frame().cue.cards.findIndex(({ code }) => code === 'lift-check');
+  if (card >= 0) await play.intend(by, { kind: 'take-card', card, code: 'lift-check', hold: false }, 'now', 'once');
+  await play.pass(700);
+  const { vessel } = play.world.pans[role];
+  if (vessel === null) return;
+  play.world.lift(role, play.time.now);
+  await play.pass(ms);
+  play.world.setDown(vessel, role, play.time.now);
+  await play.pass(2_500);
 }

@@ -2,7 +2,7 @@ import fc from '#tests/support/property';
 import type { ScaleRole } from '#lib/measure/instrument';
 import type { MassUnit } from '#lib/units/mass';
 import type { DiskMode } from '#tests/support/model/journal';
-import type { Oddity } from '#tests/support/model/world';
+import type { Oddity } from '#tests/support/model/frame';
 
 /** The two screens. */
 export type Which = 'tablet' | 'phone';
@@ -56,6 +56,8 @@ export type Action =
     }
   | { readonly do: 'take'; readonly by: Which; readonly card: number; readonly hold: boolean; readonly seen: Seen; readonly times: Times }
   | { readonly do: 'say'; readonly by: Which; readonly wish: Wish; readonly seen: Seen; readonly times: Times }
+  /** The card that asks for it is taken, if it is there; then what stands on the pan is lifted and set down again. */
+  | { readonly do: 'lift and look'; readonly by: Which; readonly role: ScaleRole; readonly ms: number }
   /** Accept, cross out, and go on again before the scale has said anything new. */
   | { readonly do: 'undo and tap again'; readonly by: Which; readonly pause: number }
   | { readonly do: 'again'; readonly by: Which; readonly back: number }
@@ -185,6 +187,7 @@ export const action: fc.Arbitrary<Action> = fc.oneof(
   },
   { weight: 5, arbitrary: fc.record({ do: what('take'), by: which, card: fc.nat(3), hold, seen, times }) },
   { weight: 10, arbitrary: fc.record({ do: what('say'), by: which, wish, seen, times }) },
+  { weight: 2, arbitrary: fc.record({ do: what('lift and look'), by: which, role, ms: ms(4, 60) }) },
   { weight: 4, arbitrary: fc.record({ do: what('undo and tap again'), by: which, pause: ms(11, 24) }) },
   { weight: 3, arbitrary: fc.record({ do: what('again'), by: which, back: fc.nat(4) }) },
   { weight: 3, arbitrary: fc.record({ do: what('look'), by: which }) },

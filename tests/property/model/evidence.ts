@@ -8,7 +8,7 @@ import type { Accepted } from './record';
 
 /** Newest reading at most this old when a weight is taken: no scale is fresh for longer. */
 const FRESH_MS = 1_500;
-/** A settled window is never shorter, and everything in it lies within so many divisions of what is taken. */
+/** A settled window is never shorter, and everything in it lies within so many true divisions of what is taken. */
 const STILL_MS = 1_000;
 const STILL_DIVISIONS = 5;
 /** The page that holds the bench was heard of within this. */
@@ -34,7 +34,7 @@ const notSettledAt = (happened: Happened, entry: Entry, instrument: InstrumentId
   const upset = happened.lastDisarming(role, entry.boot, at);
   if (upset !== null && upset.at > from) return `${role} was disarmed ${at - upset.at} ms before`;
   const window = happened.delivered.filter((one) => one.role === role && one.boot === entry.boot && one.at >= from && one.at <= at);
-  const limit = STILL_DIVISIONS * MODEL_SCALES[role].division;
+  const limit = STILL_DIVISIONS * Math.max(...window.map(({ division }) => division), MODEL_SCALES[role].division);
   const unlike = window.find((one) => one.mass === null || Math.abs(one.mass - gross) > limit);
   if (unlike !== undefined) return `${role} read ${unlike.mass} ${at - unlike.at} ms before ${gross} was taken`;
   if (window.some((one) => one.suspect)) return `${role} said more than it can carry`;

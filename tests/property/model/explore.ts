@@ -1,6 +1,7 @@
 import fc from '#tests/support/property';
 import { decide } from '#lib/work/batch/index';
 import { MODEL_PLANS } from '#tests/support/model/plans';
+import { natureOf } from '#tests/support/model/nature';
 import { story } from './actions';
 import type { Story } from './actions';
 import type { Rules } from './play';
@@ -73,6 +74,7 @@ export const toldOf = ({ why, story: { actions, ...world }, path, after }: Found
     why,
     `found in run ${after}; again: npm run model -- --seed ${seed} --path ${path}`,
     `bench: ${JSON.stringify(world)}`,
+    ...(['main', 'fine'] as const).map((role) => `${role} scale: ${JSON.stringify(natureOf(world.seed, role))}`),
     ...actions.map((one, i) => `  ${i + 1}. ${JSON.stringify(one)}`),
   ].join('\n');
 

@@ -12,6 +12,8 @@ export interface Delivered {
   /** Base64 of the frame. */
   readonly raw: string;
   readonly unit: string;
+  /** In what steps the scale truly showed it, mg. */
+  readonly division: number;
   readonly moving: boolean;
   /** More than the scale can carry, and no overload mark. */
   readonly suspect: boolean;
@@ -19,13 +21,18 @@ export interface Delivered {
   readonly waited: 'yes' | 'maybe' | 'no';
 }
 
-/** What truly stood on a scale at a reading, heard or not. */
+/** What truly stood on a scale at a reading. */
 export interface Standing {
   readonly role: ScaleRole;
   readonly at: number;
+  /** When the frame arrived: two come in one chunk. */
+  readonly heard: number;
   readonly boot: string;
   readonly vessel: string | null;
   readonly contents: number;
+  /** True steps of the figure then, and what the scale itself had wandered by, mg. */
+  readonly division: number;
+  readonly drift: number;
 }
 
 /** Something after which a weight has to settle anew. `role` `null`: on every scale. */
@@ -104,7 +111,20 @@ export class Happened {
 
   /** What stood on this scale at its last reading of this boot. */
   standing(role: ScaleRole, boot: string, at: number): Standing | null {
-    return this.stood.findLast((one) => one.role === role && one.boot === boot && one.at <= at) ?? null;
+    return this.stood.findLast((one) => one.role === role && one.boot === boot && one.heard <= at) ?? null;
+  }
+
+  /** What stood there at that last reading, at those of the same chunk and at those up to so many ms before it, newest first. */
+  stoodSince(role: ScaleRole, boot: string, at: number, ms: number): readonly Standing[] {
+    const last = this.standing(role, boot, at);
+    if (last === null) return [];
+    const found: Standing[] = [];
+    for (let i = this.stood.lastIndexOf(last); i >= 0; i -= 1) {
+      const one = this.stood[i] as Standing;
+      if (one.boot !== boot || (one.heard !== last.heard && one.at < last.at - ms)) break;
+      if (one.role === role) found.push(one);
+    }
+    return found;
   }
 
   lastDisarming(role: ScaleRole, boot: string, at: number, forgets = false): Disarming | null {

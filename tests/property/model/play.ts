@@ -15,10 +15,11 @@ import { DiskFull, ModelDisk } from '#tests/support/model/journal';
 import { MODEL_PLANS } from '#tests/support/model/plans';
 import { createModelScreen } from '#tests/support/model/screen';
 import type { ModelScreen } from '#tests/support/model/screen';
-import { MODEL_SCALES, ModelWorld } from '#tests/support/model/world';
+import { ModelWorld } from '#tests/support/model/world';
 import type { Seen, Story, Times, Which } from './actions';
 import { frameFaults } from './frames';
 import { acceptKey, Happened } from './happened';
+import type { Standing } from './happened';
 
 const ROLES = ['main', 'fine'] as const satisfies readonly ScaleRole[];
 /** Less than the standstill a loop is noticed by. */
@@ -32,6 +33,12 @@ interface View {
   readonly boot: string;
   readonly batch: BatchState | null;
   readonly cue: LiveFrame['cue'];
+}
+
+/** A frame and what truly stood there when the scale made it. */
+interface Measured {
+  readonly reading: ReturnType<ModelWorld['read']>;
+  readonly stood: Omit<Standing, 'heard'>;
 }
 
 /** The rules under test; the guard's own test hands in others. */
@@ -53,6 +60,8 @@ export class Play {
   readonly order: string[] = [];
   probes: { lye: number | null; oils: number | null } = { lye: null, oils: null };
   flying = 0;
+  /** Frames of a chunk that is not whole yet. */
+  readonly #held: Readonly<Record<ScaleRole, Measured[]>> = { main: [], fine: [] };
   #boot: ModelBoot | null = null;
   #ids = 0;
   #nextBeat = 0;
@@ -107,6 +116,7 @@ export class Play {
   async crash(): Promise<void> {
     for (const screen of Object.values(this.screens)) screen.cut();
     this.disk.crash();
+    for (const role of ROLES) this.#held[role].length = 0;
     this.flying = 0;
     this.#nextTick = this.time.now;
     await this.start();
@@ -156,12 +166,25 @@ export class Play {
   }
 
   deliver(role: ScaleRole, waited = false): void {
+    this.#held[role].push(this.#measure(role));
+    for (const one of this.#held[role].splice(0)) this.#handOver(one, waited);
+  }
+
+  #measure(role: ScaleRole): Measured {
+    const { now } = this.time;
+    const { vessel } = this.world.pans[role];
+    const reading = this.world.read(role, now);
+    const contents = this.world.vessels.get(vessel ?? '')?.contents ?? 0;
+    const scale = { division: this.world.divisionOf(role, now), drift: this.world.driftOf(role, now) };
+    return { reading, stood: { role, at: now, boot: this.boot.boot, vessel, contents, ...scale } };
+  }
+
+  #handOver({ reading, stood }: Measured, waited: boolean): void {
     const { boot, clock, inputs } = this.boot;
+    const { role, division } = stood;
     const pan = this.world.pans[role];
-    const reading = { ...this.world.read(role, this.time.now), at: clock.now() };
     const { mass, text, unit } = reading;
-    const contents = this.world.vessels.get(pan.vessel ?? '')?.contents ?? 0;
-    this.happened.stood.push({ role, at: this.time.now, boot, vessel: pan.vessel, contents });
+    this.happened.stood.push({ ...stood, heard: this.time.now });
     this.happened.delivered.push({
       role,
       at: this.time.now,
@@ -170,17 +193,19 @@ export class Play {
       text,
       raw: Buffer.from(reading.raw).toString('base64'),
       unit,
+      division,
       moving: reading.motion === 'moving',
       suspect: mass !== null && mass > pan.capacity + 9 * pan.division,
       waited: waited ? 'yes' : this.time.now < this.#stallUntil ? 'maybe' : 'no',
     });
-    inputs.reading(reading);
+    inputs.reading({ ...reading, at: clock.now() });
   }
 
   /** The cable of a scale comes out, and goes in again after a while. */
   async lose(role: ScaleRole, ms: number): Promise<void> {
     const pan = this.world.pans[role];
     pan.lost = true;
+    this.#held[role].length = 0;
     this.happened.disarmed.push({ role, at: this.time.now, boot: this.boot.boot, forgets: true });
     this.#tellStatus(pan.id, 'waiting');
     await settled();
@@ -269,9 +294,16 @@ export class Play {
 
   async #speak(role: ScaleRole, hear: boolean): Promise<void> {
     const pan = this.world.pans[role];
-    pan.nextAt += pan.period;
+    pan.nextAt += this.world.intervalOf(pan);
     if (pan.nextAt <= this.time.now) pan.nextAt = this.time.now + pan.period;
-    if (!hear || pan.silent || pan.lost) return;
+    if (!hear || pan.silent || pan.lost) {
+      this.#held[role].length = 0;
+      return;
+    }
+    if (pan.nature.pairs && this.#held[role].length === 0) {
+      this.#held[role].push(this.#measure(role));
+      return;
+    }
     this.deliver(role);
     await settled();
   }
@@ -344,5 +376,3 @@ export class Play {
       .toReversed();
   }
 }
-
-export const divisionOf = (role: ScaleRole): number => MODEL_SCALES[role].division;

@@ -3,13 +3,12 @@ import type { MassReading } from '#lib/measure/reading';
 import { as } from '#lib/units/id';
 import type { InstrumentId } from '#lib/units/id';
 import { mg } from '#lib/units/mass';
-import { massOfText } from '#lib/units/mass-text';
-import type { MassUnit } from '#lib/units/mass';
 import type { Plan } from '#lib/work/batch/index';
 import { chance } from './chance';
-
-/** What goes wrong with one reading. */
-export type Oddity = 'over' | 'beyond-capacity';
+import { frameOf, stepOf } from './frame';
+import type { Oddity, Speaking } from './frame';
+import { Filter, natureOf } from './nature';
+import type { Nature } from './nature';
 
 interface Vessel {
   readonly empty: number;
@@ -17,12 +16,10 @@ interface Vessel {
 }
 
 /** One scale, its pan, and how it speaks. Masses in mg, times in ms of the run. */
-export interface Pan {
-  readonly id: InstrumentId;
+export interface Pan extends Speaking {
   readonly role: ScaleRole;
-  readonly division: number;
-  readonly capacity: number;
   readonly period: number;
+  readonly filter: Filter;
   vessel: string | null;
   /** What the next readings show of a set-down or a lift: this much of the way. */
   readonly onTheWay: number[];
@@ -30,12 +27,10 @@ export interface Pan {
   flow: { rate: number; left: number; at: number } | null;
   /** The scale's own tare. */
   tare: number;
-  unit: MassUnit;
   silent: boolean;
   lost: boolean;
   shakenUntil: number;
   readonly odd: Oddity[];
-  seq: number;
   nextAt: number;
   last: number;
 }
@@ -78,7 +73,7 @@ export class ModelWorld {
   constructor({ seed, period, marked }: WorldSetup) {
     this.#marked = marked;
     this.#chance = chance(seed);
-    this.pans = { main: newPan('main', period), fine: newPan('fine', period) };
+    this.pans = { main: newPan('main', period, seed), fine: newPan('fine', period, seed) };
   }
 
   /** What the plan says its vessels weigh; one without a mass gets one. A bottle and a stranger's jar are always about. */
@@ -121,7 +116,7 @@ export class ModelWorld {
   pour(role: ScaleRole, mass: number, ms: number, now: number): void {
     const pan = this.pans[role];
     if (pan.vessel === null || mass === 0) return;
-    this.#pourOn(pan, now);
+    pan.filter.follow(this.loadOf(role, now), now);
     pan.flow = { rate: mass / Math.max(1, ms), left: mass, at: now };
   }
 
@@ -140,22 +135,44 @@ export class ModelWorld {
     this.pans[role].tare = this.loadOf(role, now);
   }
 
+  /** True steps of what this scale shows now, mg. */
+  divisionOf(role: ScaleRole, now: number): number {
+    return stepOf(this.pans[role], this.loadOf(role, now)).step;
+  }
+
+  /** What the scale has wandered by, mg. */
+  driftOf(role: ScaleRole, now: number): number {
+    const { nature, division } = this.pans[role];
+    return (nature.drift * nature.counts * division * now) / 60_000;
+  }
+
+  /** Milliseconds to the frame after this one. */
+  intervalOf({ period, nature }: Pan): number {
+    return nature.jitter === 0 ? period : Math.max(1, Math.round(period * (1 + nature.jitter * (2 * this.#chance() - 1))));
+  }
+
   /** The next reading of this scale. `at` is the boot's own time. */
   read(role: ScaleRole, now: number): Omit<MassReading, 'at'> {
     const pan = this.pans[role];
+    const { nature } = pan;
     const load = this.loadOf(role, now);
     const way = pan.onTheWay.shift();
-    const true_ = way === undefined ? load : pan.from + way * (load - pan.from);
-    const shaken = now < pan.shakenUntil ? Math.round((this.#chance() - 0.5) * 40) : this.#noise();
-    const shown = Math.round((true_ - pan.tare) / pan.division + shaken) * pan.division;
-    const moving = way !== undefined || now < pan.shakenUntil || Math.abs(shown - pan.last) > 2 * pan.division;
+    const followed = pan.filter.follow(load, now);
+    const seen = nature.rise > 0 ? followed : way === undefined ? load : pan.from + way * (load - pan.from);
+    const { step, decimals } = stepOf(pan, load);
+    const shaken = now < pan.shakenUntil ? Math.round(((this.#chance() - 0.5) * 40 * pan.division) / step) : this.#noise(nature.noise);
+    const shown = Math.round((seen + this.driftOf(role, now) - pan.tare) / step + shaken) * step;
+    const moves = way !== undefined || now < pan.shakenUntil || Math.abs(shown - pan.last) > 2 * step;
+    const moving = moves && !nature.early;
     pan.last = shown;
     pan.seq += 1;
-    return { ...frameOf(pan, shown, pan.odd.shift() ?? null), motion: this.#marked ? (moving ? 'moving' : 'stable') : 'unstated' };
+    const frame = frameOf(pan, shown, decimals, pan.odd.shift() ?? null);
+    return { ...frame, motion: this.#marked ? (moving ? 'moving' : 'stable') : 'unstated' };
   }
 
   #move(pan: Pan, now: number, vessel: string | null): void {
     pan.from = this.loadOf(pan.role, now);
+    pan.filter.follow(pan.from, now);
     pan.flow = null;
     pan.vessel = vessel;
     this.#note(pan.role, now, vessel);
@@ -177,16 +194,22 @@ export class ModelWorld {
     pan.flow = poured === flow.left ? null : { rate: flow.rate, left: flow.left - poured, at: now };
   }
 
-  #noise(): number {
+  #noise(noise: Nature['noise']): number {
     const drawn = this.#chance();
+    if (noise === 'none') return 0;
+    if (noise === 'much') return Math.round(NOISY * (drawn + this.#chance() + this.#chance() - 1.5));
     return drawn < 0.04 ? -1 : drawn > 0.96 ? 1 : 0;
   }
 }
 
-const newPan = (role: ScaleRole, period: number): Pan => ({
+/** Three draws so wide: no division off in half of the frames, one in most others, two in 2 %. */
+const NOISY = 1.5;
+
+const newPan = (role: ScaleRole, period: number, seed: number): Pan => ({
   ...MODEL_SCALES[role],
   role,
   period,
+  ...made(natureOf(seed, role)),
   vessel: null,
   onTheWay: [],
   from: 0,
@@ -202,17 +225,4 @@ const newPan = (role: ScaleRole, period: number): Pan => ({
   last: 0,
 });
 
-const PER_UNIT = { mg: 1, g: 1_000, kg: 1_000_000, oz: 28_349.523125, lb: 453_592.37 } as const;
-
-const frameOf = (pan: Pan, shown: number, odd: Oddity | null): Omit<MassReading, 'at' | 'motion'> => {
-  const beyond = odd === 'beyond-capacity' ? pan.capacity + 20 * pan.division : shown;
-  const decimals = Math.max(0, Math.ceil(Math.log10(PER_UNIT[pan.unit] / pan.division)));
-  const text = (beyond / PER_UNIT[pan.unit]).toFixed(decimals);
-  const head = { kind: 'mass', instrument: pan.id, seq: pan.seq, unit: pan.unit, weighing: 'gross' } as const;
-  const stated = massOfText(text, pan.unit);
-  if (stated === null) throw new Error(`the model's scale said ${text}`);
-  const over = odd === 'over' || (odd === null && shown > pan.capacity + 9 * pan.division);
-  const raw = new TextEncoder().encode(over ? 'OL' : `${text}${pan.unit}`);
-  if (over) return { ...head, raw, text: '', mass: null, step: stated.step, range: 'over' };
-  return { ...head, raw, text, mass: stated.mass, step: stated.step, range: 'in' };
-};
+const made = (nature: Nature): Pick<Pan, 'nature' | 'filter'> => ({ nature, filter: new Filter(nature.rise) });

@@ -69,7 +69,7 @@ export const OF_WEIGHTS: readonly Invariant[] = [
     check: ({ play, record, fresh }) =>
       accepts(fresh).flatMap((entry) => {
         if (entry.body.how !== 'by-itself') return [];
-        const untrue = notTrue(play.happened, record.entries, entry);
+        const untrue = notTrue({ happened: play.happened, seed: play.story.seed }, record.entries, entry);
         return untrue === null ? [] : [`${entry.id} of ${entry.body.line}: ${untrue}`];
       }),
   },
