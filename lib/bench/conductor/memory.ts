@@ -225,7 +225,7 @@ export interface JobMemory {
   readonly freed: boolean;
   /** By loss: what its jug last stood at, settled. */
   readonly zero: { readonly instrument: InstrumentId; readonly gross: number } | null;
-  /** By loss: the pan has been free since then, and what came to rest on it was not looked at yet. */
+  /** By loss: the pan has been free since then, or nobody followed it, and what came to rest on it was not looked at yet. */
   readonly off: boolean;
   /** What each jug last stood at. */
   readonly stood: Readonly<Partial<Record<Source, Stood>>>;

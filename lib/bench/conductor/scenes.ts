@@ -11,8 +11,16 @@ import { resumeScene } from './resume';
 import type { Scene, Scenery } from './stage';
 import { takeOutScene } from './take-out';
 
-/** What the bench is about now: first what only a person can answer, then the work. */
+/** What the bench is about now. A jug weighed by its loss is not followed meanwhile: it is looked at anew. */
 export const sceneNow = (stage: Scenery): Scene => {
+  const scene = sceneOf(stage);
+  const { job } = stage.memory;
+  if (scene.phase !== 'pouring-moulds' && job !== null && job.zero !== null && !job.off) stage.memory.job = { ...job, off: true };
+  return scene;
+};
+
+/** First what only a person can answer, then the work. */
+const sceneOf = (stage: Scenery): Scene => {
   const { batch } = stage;
   if (batch.status === 'closed') return { phase: 'done' };
   if (batch.status === 'parked' || batch.status === 'abandoned') return { phase: 'idle' };

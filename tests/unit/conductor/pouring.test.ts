@@ -222,6 +222,24 @@ describe('two jugs by turns, each by its loss', () => {
     expect(rig.refusals).toEqual([]);
   });
 
+  it('are looked at anew when the bench was about something else: meanwhile the other may have been set down', () => {
+    const rig = jugs();
+    rig.rest(372).run(1).rest(0).rest(380).run(1);
+    takeIt(rig.rest(0).rest(350));
+    expect(from(rig.rest(0).rest(372))).toEqual(['stands', 'part:green']);
+    const wrong = (): void => void rig.send({ kind: 'stamp-trace', body: { mark: 'wrong', note: '' } }, 'maker');
+    const right = (): void => void rig.send({ kind: 'stamp-trace', body: { mark: 'medium', note: '' } }, 'maker');
+    wrong();
+    rig.run(1).take('ricing', false).run(1);
+    right();
+    expect(from(rig.run(1))).toEqual(['stands', 'part:green']);
+    wrong();
+    rig.rest(0).rest(350).take('ricing', false).run(1);
+    right();
+    expect(from(rig.run(1))).toEqual(['which', 'part:white']);
+    expect(rig.refusals).toEqual([]);
+  });
+
   it('held, it is the other, and counts from there; what weighs like neither is none', () => {
     const rig = jugs();
     takeIt(rig.rest(372).run(1).rest(0).rest(340));

@@ -68,7 +68,7 @@ const inTrouble = (): Rig => {
 };
 
 const over = (rig: Rig): Rig => {
-  rig.send({ kind: 'state-batter', body: { what: 'thinning' } } as never, 'maker');
+  rig.send({ kind: 'state-batter', body: { what: 'ricing' } }, 'maker');
   rig.send({ kind: 'stamp-trace', body: { mark: 'medium', note: '' } }, 'maker');
   return rig.run(2);
 };
