@@ -36,6 +36,17 @@ describe('A1: a frozen value never looks live', () => {
     expect(rig.frames.slice(before).some((frame) => frame.scales[0]?.freshness === 'lost')).toBe(true);
   });
 
+  it('silence itself is entered and alarms while a batch is weighed, and so is its end', async () => {
+    const rig = benchRig();
+    await rig.pass(2_000, () => rig.weight(100));
+    await rig.start();
+    await rig.pass(5_000);
+    expect(await kinds(rig)).toContain('instrument-lost');
+    expect(rig.bench.frame().alarms.map(({ code }) => code)).toContain('scale-lost');
+    await rig.pass(2_000, () => rig.weight(100));
+    expect((await kinds(rig)).filter((kind) => kind.startsWith('instrument-'))).toEqual(['instrument-lost', 'instrument-back']);
+  });
+
   it('nothing that comes from the record starts fresh', async () => {
     const first = benchRig();
     await first.pass(2_000, () => first.weight(100));
@@ -227,6 +238,18 @@ describe('A5: a tap is meant now or not at all', () => {
     expect(first).toMatchObject({ ok: true, repeated: false });
     expect(second).toMatchObject({ ok: true, repeated: true });
     expect(await kinds(rig)).toEqual(['batch-started', 'noted']);
+  });
+
+  it('sent twice under one id is done once, also where it leaves nothing in the record', async () => {
+    const rig = benchRig();
+    await rig.pass(2_000, () => rig.weight(0));
+    await rig.start();
+    await rig.pass(1_000, () => rig.weight(0));
+    const press = () => rig.intent({ kind: 'press', key: 'go-on', hold: false }, { id: 'same-id-2' });
+    const first = await press();
+    expect(first).toMatchObject({ ok: true, repeated: false });
+    expect(await press()).toEqual({ ...first, repeated: true });
+    expect(await kinds(rig)).toEqual(['batch-started']);
   });
 
   it('retried after a restart gets the answer it missed, and is not done again', async () => {

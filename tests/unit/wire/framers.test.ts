@@ -126,6 +126,20 @@ describe.each(rows)('$name', ({ shape, lead, frames, values, start }) => {
     }
   });
 
+  it('B20: a stream longer than the block it is kept in comes out whole, and what was kept of it stays as it was', () => {
+    // Some fifty kilobytes, so that three blocks or more end within a frame.
+    const turns = 1_000;
+    const stream = joined(lead, ...Array.from({ length: turns }, () => joined(one, two, three)));
+    const first = one.slice(0, hear(shape, joined(lead, one)).readings[0]?.raw.length);
+    for (const size of [997, 4_096, stream.length]) {
+      const heard = listen(shape);
+      for (let at = 0; at < stream.length; at += size) heard.wire.push(stream.slice(at, at + size), monotonic(0));
+      expect(heard.names().filter((name) => name !== 'first-partial')).toEqual([]);
+      expect(heard.numbers()).toEqual(Array.from({ length: turns }, () => values).flat());
+      expect(heard.readings.filter(({ seq }) => seq % 3 === 1).every(({ raw }) => Buffer.compare(raw, first) === 0)).toBe(true);
+    }
+  });
+
   it('B20: says the same of one stream in chunks of 1 byte and of 4 kB', () => {
     const stream = joined(bytesOf('3.4'), lead, ...Array.from({ length: 300 }, (_, i) => frames[i % 3] as Uint8Array));
     const coarse = listen(shape);
