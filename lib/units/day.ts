@@ -20,6 +20,34 @@ export const dayAt = (number: number): Day => new Date(number * MS).toISOString(
 
 export const isDay = (text: string): boolean => dayNumber(text) !== null;
 
+/** A day as somebody typed it. `ambiguous`: day and month can stand in either order, and each makes a day. */
+export type TypedDay =
+  | { readonly kind: 'day'; readonly day: Day }
+  | { readonly kind: 'ambiguous'; readonly readings: readonly [Day, Day] }
+  | { readonly kind: 'none' };
+
+const YEAR_FIRST = /^(\d{4})[-/. ]+(\d{1,2})[-/. ]+(\d{1,2})\.?$/;
+const YEAR_LAST = /^(\d{1,2})[-/. ]+(\d{1,2})[-/. ]+(\d{4})$/;
+
+const dayFrom = (year = '', month = '', day = ''): Day | null => {
+  const text = `${year}-${month.padStart(2, '0')}-${day.padStart(2, '0')}`;
+  return isDay(text) ? text : null;
+};
+
+/**
+ * Year, month, day wherever the year stands first; with the year last the one order that makes a day. Where both do nobody can say which was
+ * meant: 3/11 is November to one reader and March to the next. Years have four digits.
+ */
+export const readDay = (text: string): TypedDay => {
+  const first = YEAR_FIRST.exec(text.trim());
+  const last = YEAR_LAST.exec(text.trim());
+  const [, a, b, year] = last ?? [];
+  const readings = first === null ? [dayFrom(year, b, a), dayFrom(year, a, b)] : [dayFrom(first[1], first[2], first[3])];
+  const [one, other] = new Set(readings.filter((day) => day !== null));
+  if (one === undefined) return { kind: 'none' };
+  return other === undefined ? { kind: 'day', day: one } : { kind: 'ambiguous', readings: [one, other] };
+};
+
 /** So many days later, or earlier when negative. Throws `RangeError` for what is no day. */
 export const addDays = (day: Day, days: number): Day => dayAt(numberOf(day) + days);
 

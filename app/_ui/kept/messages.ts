@@ -51,6 +51,7 @@ export const keptMessages = {
     long: (most: number) => `At most ${most} letters.`,
     number: (text: string) => `“${text}” is no number.`,
     ambiguous: (one: string, other: string) => `Is that ${one} or ${other}? Write it without the mark that groups.`,
+    eitherDay: (one: string, other: string) => `Is that ${one} or ${other} (year-month-day)? Write the one you mean.`,
     whole: 'A whole number belongs here.',
     above: (bound: number) => (bound === 0 ? 'More than nothing belongs here.' : `More than ${bound} belongs here.`),
     from: (bound: number) => (bound === 0 ? 'Below zero means nothing here.' : `At least ${bound} belongs here.`),

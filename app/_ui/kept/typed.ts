@@ -1,3 +1,4 @@
+import { readDay } from '#lib/units/day';
 import { readNumber } from '#lib/units/parse';
 import { keptMessages } from './messages';
 
@@ -26,7 +27,9 @@ export interface Gather {
   name(key: string): string;
   /** A number as a document keeps it, point as its mark; `null` where nothing stands. What is none stays as typed. */
   number(key: string, bounds?: Bounds): string | null;
-  /** The same where something must stand; empty where nothing does. */
+  /** A day as a document keeps it; what is none stays as typed. `bad`: how one is to be written. */
+  day(key: string, bad: string): string;
+  /** A number where something must stand; empty where nothing does. */
   must(key: string, bounds?: Bounds): string;
 }
 
@@ -61,12 +64,24 @@ export const gather = (typed: Typed): Gather => {
       if (text.length > LONGEST_NAME) note(key, words.long(LONGEST_NAME));
       return text;
     },
+    day(key, bad) {
+      const { text, why } = dayTyped(at(typed, key), bad);
+      if (why !== '') note(key, why);
+      return text;
+    },
     must(key, bounds) {
       const read = number(key, bounds);
       if (read === null) note(key, words.missing);
       return read ?? '';
     },
   };
+};
+
+/** A typed day as it is kept, or why it is none. `bad`: how one is to be written. */
+export const dayTyped = (text: string, bad: string): { readonly text: string; readonly why: string } => {
+  const read = readDay(text);
+  if (read.kind === 'day') return { text: read.day, why: '' };
+  return { text, why: read.kind === 'ambiguous' ? keptMessages.errors.eitherDay(...read.readings) : bad };
 };
 
 /** A text that reads as two numbers is taken as the one that can be meant here; where both can, in neither. */

@@ -9,6 +9,7 @@ import type { Followed } from '#lib/work/bars/cure';
 import { useDisplay } from '../../_live/use';
 import { on } from '../../_ui/classes';
 import { lotMessages } from '../messages-lot';
+import { barMass } from './bar-mass';
 import { daysSince } from './stage';
 
 const HEIGHT = 280;
@@ -30,30 +31,35 @@ interface Props {
 
 /** Weight of one followed bar by day: what was weighed, what is expected between its bounds, and when it is ready. */
 export function CureChart({ followed, forecast, now }: Props) {
-  const { locale } = useDisplay();
+  const display = useDisplay();
+  const { locale } = display;
+  const mass = barMass(display);
   const { ready, loss } = forecast;
   const today = daysSince(followed.from, now);
   const last = Math.min(LAST_DAY, Math.max(LEAST_DAYS, dayOf(ready.high) + WEEK, Math.min(today, LAST_DAY) + WEEK));
   const shown = loss.slice(0, last + 1);
   const { cutWeight, points } = sinceCut(followed, forecast);
   const grams = (share: number): number => cutWeight * (1 - share);
-  const floor = grams(Math.max(...shown.map(({ high }) => high), ...points.map((one) => one.loss)));
+  const weight = (share: number): number => mass.of(grams(share));
+  const floor = weight(Math.max(...shown.map(({ high }) => high), ...points.map((one) => one.loss)));
   const x = scaleLinear([0, last], [LEFT, RIGHT]);
-  const y = scaleLinear([floor, cutWeight], [FOOT, TOP]).nice(6);
+  const y = scaleLinear([floor, mass.of(cutWeight)], [FOOT, TOP]).nice(6);
   const band = area<(typeof shown)[number]>()
     .x((_, day) => x(day))
-    .y0(({ high }) => y(grams(high)))
-    .y1(({ low }) => y(grams(low)));
+    .y0(({ high }) => y(weight(high)))
+    .y1(({ low }) => y(weight(low)));
   const middle = line<(typeof shown)[number]>()
     .x((_, day) => x(day))
-    .y(({ middle: share }) => y(grams(share)));
+    .y(({ middle: share }) => y(weight(share)));
   const weighed = line<(typeof points)[number]>()
     .x(({ day }) => x(Math.min(day, last)))
-    .y((one) => y(grams(one.loss)));
+    .y((one) => y(weight(one.loss)));
   const words = lotMessages.cure;
   const weeks = Array.from({ length: Math.floor(last / WEEK) + 1 }, (_, at) => at * WEEK);
   const marked = weeks.filter((_, at) => weeks.length <= 9 || at % 2 === 0);
   const end = shown.at(-1);
+  const ticks = y.ticks(5);
+  const places = mass.places((ticks[1] ?? 1) - (ticks[0] ?? 0));
   const within = (day: number): number => x(Math.min(day, last));
   return (
     <figure>
@@ -71,13 +77,13 @@ export function CureChart({ followed, forecast, now }: Props) {
             : `${words.ready} ${shortDate(followed.from + ready.middle * DAY_MS, { offsetMin: null, locale })}`}
         </text>
         <text className={on('quiet')} x={percent(LEFT)} dx={-6} y={TOP - 8} textAnchor="end">
-          {lotMessages.weighings.unit.g}
+          {mass.unit}
         </text>
-        {y.ticks(5).map((tick) => (
+        {ticks.map((tick) => (
           <g key={tick}>
             <line className={on('faint')} x1={percent(LEFT)} x2={percent(RIGHT)} y1={y(tick)} y2={y(tick)} />
             <text className={on('quiet')} x={percent(LEFT)} dx={-6} y={y(tick) + 4} textAnchor="end">
-              {numberText(tick, locale)}
+              {numberText(tick, locale, places)}
             </text>
           </g>
         ))}
@@ -94,7 +100,7 @@ export function CureChart({ followed, forecast, now }: Props) {
           <path d={weighed(points) ?? ''} fill="none" stroke="var(--ink)" strokeWidth={1.5} vectorEffect="non-scaling-stroke" />
         </svg>
         {points.map((one) => (
-          <circle key={one.day} cx={percent(within(one.day))} cy={y(grams(one.loss))} r={4} />
+          <circle key={one.day} cx={percent(within(one.day))} cy={y(weight(one.loss))} r={4} />
         ))}
         {today > last ? null : (
           <>
@@ -105,8 +111,8 @@ export function CureChart({ followed, forecast, now }: Props) {
           </>
         )}
         {end === undefined ? null : (
-          <text className={on('wide')} x={percent(RIGHT)} dx={8} y={y(grams(end.middle)) + 4}>
-            {words.final(numberText(grams(end.high), locale, 1), numberText(grams(end.low), locale, 1))}
+          <text className={on('wide')} x={percent(RIGHT)} dx={8} y={y(weight(end.middle)) + 4}>
+            {words.final(mass.text(grams(end.high)), mass.text(grams(end.low)), mass.unit)}
           </text>
         )}
         <line className={on('axis')} x1={percent(LEFT)} x2={percent(RIGHT)} y1={FOOT} y2={FOOT} />

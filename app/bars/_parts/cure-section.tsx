@@ -1,6 +1,5 @@
 'use client';
 import { LAST_DAY, weightOn } from '#lib/soap/shrink/index';
-import { numberText } from '#lib/units/format';
 import { shortDate } from '#lib/words/times';
 import { sinceCut } from '#lib/work/bars/cure';
 import type { Unfollowed } from '#lib/work/bars/cure';
@@ -10,13 +9,16 @@ import type { Cure } from '../../_ui/cure/use-cure';
 import { Asking } from '../../_ui/problem';
 import { PaperSection } from '../../_ui/section';
 import { lotMessages } from '../messages-lot';
+import { barMass } from './bar-mass';
 import { CureChart } from './cure-chart';
 
 const DAY_MS = 86_400_000;
 
 /** How the bars lose weight, with the day they will be ready and what it may miss by; the model is named. */
 export function CureSection({ cure, now }: { readonly cure: Cure | Unfollowed; readonly now: number | null }) {
-  const { locale } = useDisplay();
+  const display = useDisplay();
+  const { locale } = display;
+  const mass = barMass(display);
   const { cure: words } = lotMessages;
   if (typeof cure === 'string')
     return (
@@ -54,7 +56,7 @@ export function CureSection({ cure, now }: { readonly cure: Cure | Unfollowed; r
     >
       {now === null ? null : <CureChart followed={followed} forecast={forecast} now={now} />}
       <p className={on('gap')}>
-        {words.inTheEnd(LAST_DAY, numberText(end.low, locale, 1), numberText(end.high, locale, 1))}{' '}
+        {words.inTheEnd(LAST_DAY, mass.text(end.low), mass.text(end.high), mass.unit)}{' '}
         {next === null ? words.noNext : words.next(shortDate(followed.from + next.day * DAY_MS, { offsetMin: null, locale }))}
       </p>
     </PaperSection>

@@ -2,7 +2,6 @@
 import type { Route } from 'next';
 import Link from 'next/link';
 import { useState } from 'react';
-import type { Display } from '#lib/units/display';
 import { figureNumber, massFigure, numberText } from '#lib/units/format';
 import { massHead } from '#lib/words/quantities';
 import { shortDate } from '#lib/words/times';
@@ -15,6 +14,7 @@ import { Head } from '../../_ui/head';
 import { Problem } from '../../_ui/problem';
 import { PaperSection } from '../../_ui/section';
 import { lotMessages } from '../messages-lot';
+import { barMass } from './bar-mass';
 import { numberIn } from './cut-model';
 import type { LotProps } from './lot-props';
 import { daysSince } from './stage';
@@ -45,12 +45,6 @@ export function Weighings({ page, again }: LotProps) {
   );
 }
 
-/** A bar is light: to who reads pounds it is told in ounces, so that the head can name the unit. */
-const useBarDisplay = (): Display => {
-  const display = useDisplay();
-  return display.mass === 'lb' ? { ...display, mass: 'oz' } : display;
-};
-
 /** More would not stand beside each other; the mean has them all. */
 const MOST_COLUMNS = 5;
 function Table({
@@ -62,7 +56,7 @@ function Table({
   readonly bars: readonly number[];
   readonly page: LotProps['page'];
 }) {
-  const display = useBarDisplay();
+  const { display } = barMass(useDisplay());
   const { heads, unit, barHead } = lotMessages.weighings;
   const mass = massHead(display);
   return (
@@ -111,7 +105,7 @@ function Table({
 
 /** In the instrument's face where one said it; plain where a hand typed it. */
 function Weight({ weight }: { readonly weight: BarWeight | null }) {
-  const display = useBarDisplay();
+  const display = barMass(useDisplay()).display;
   if (weight === null) return <Blank className={on('n wide')} />;
   const text = figureNumber(massFigure(weight.net, display, weight.scale?.step ?? null));
   return <td className={on('n wide')}>{weight.scale === null ? text : <Measured>{text}</Measured>}</td>;

@@ -2,7 +2,6 @@
 import type { Route } from 'next';
 import Link from 'next/link';
 import { useState } from 'react';
-import { isDay } from '#lib/units/day';
 import type { HttpProblem } from '#lib/protocol/http';
 import type { FollowBars } from '#lib/protocol/lots';
 import type { Complaint } from '#lib/work/lots/complaint';
@@ -11,6 +10,7 @@ import { Radios, TextField } from '../../_ui/fields';
 import { freshId } from '../../_ui/fresh-id';
 import { Head } from '../../_ui/head';
 import { documentOf } from '../../_ui/kept/kind';
+import { dayTyped } from '../../_ui/kept/typed';
 import { PaperPage } from '../../_ui/paper';
 import { Problem, ProblemSection } from '../../_ui/problem';
 import { PaperSection, PaperTitle } from '../../_ui/section';
@@ -78,20 +78,21 @@ function Form({ onKept }: { readonly onKept: (mark: string, held: readonly strin
   const [problem, setProblem] = useState<HttpProblem | null>(null);
   // The mark that was refused because no bars bear it: asked about as long as it stands there.
   const [unknown, setUnknown] = useState<string | null>(null);
+  const happened = dayTyped(typed.day, words.badDay);
   const errors = {
     mark: typed.mark.trim() === '' ? words.missing : '',
-    day: isDay(typed.day.trim()) ? '' : words.badDay,
+    day: happened.why,
     what: typed.what.trim() === '' ? words.missing : '',
     action: '',
   };
   const keep = async (anyway: boolean): Promise<void> => {
     setTried(true);
     if (Object.values(errors).some((error) => error !== '')) return;
-    const { mark, day, what, action } = typed;
+    const { mark, what, action } = typed;
     const answer = await followApi.complain({
       intent,
       mark: mark.trim(),
-      day: day.trim(),
+      day: happened.text,
       what: what.trim(),
       action: action.trim(),
       reaction,

@@ -28,7 +28,6 @@ export const FIELDS_OF: Readonly<
 };
 /** What a figure can be at most: what reads as two numbers is the one below it. */
 const MOST: Readonly<Record<CertifiedField, number>> = { sv: 1000, acidValue: 1000, purity: 100, strength: 100, density: 20 };
-const DATE = /^\d{4}-\d{2}-\d{2}$/;
 
 /** Where a field of the certificate stands in a lot. */
 export const path = (field: string): string => `certificate.${field}`;
@@ -122,9 +121,9 @@ const certificateOf = (typed: Typed, read: Gather, kind: Material['kind'] | null
   const confirmed =
     figures.sv !== undefined && at(typed, path('svConfirmed')) === figures.sv.value ? { svConfirmed: figures.sv.value } : {};
   const said = { ...figures, ...confirmed, ...decimals, ...(allergens.length === 0 ? {} : { allergens }) };
-  const [date, supplier] = [at(typed, path('date')), at(typed, path('supplier'))];
-  if (Object.keys(said).length === 0 && date === '' && supplier === '') return null;
-  if (!DATE.test(date) || Number.isNaN(Date.parse(date))) read.note(path('date'), messages.lots.badDate);
+  const supplier = at(typed, path('supplier'));
+  if (Object.keys(said).length === 0 && at(typed, path('date')) === '' && supplier === '') return null;
+  const date = read.day(path('date'), messages.lots.badDate);
   read.name(path('supplier'));
   return { date, supplier, ...said };
 };

@@ -1,9 +1,8 @@
-import { isDay } from '#lib/units/day';
 import { grams } from '#lib/units/mass';
 import { readNumber } from '#lib/units/parse';
 import type { Lot, LotUse } from '#lib/work/formula/index';
 import { isGtin, looksLikeGs1, readScan } from '#lib/work/lots/gs1';
-import { at } from '../../_ui/kept/typed';
+import { at, dayTyped } from '../../_ui/kept/typed';
 import type { Gather, Typed } from '../../_ui/kept/typed';
 import { lotMessages as words } from '../messages-lots';
 
@@ -32,10 +31,7 @@ export const typedReceived = (lot: Lot | null): Typed => ({
 /** Only what was said: a key that says nothing is left out, as in documents of an older program. */
 export const readReceived = (typed: Typed, read: Gather): Partial<Lot> => {
   const day = (key: string): string | undefined => {
-    const text = at(typed, key);
-    if (text === '') return undefined;
-    if (!isDay(text)) read.note(key, words.badDay);
-    return text;
+    return at(typed, key) === '' ? undefined : read.day(key, words.badDay);
   };
   const came = day('received.day');
   const much = read.number('received.amount', { above: 0, to: MOST_G });
@@ -71,14 +67,15 @@ const gtinOf = (typed: Typed, read: Gather): string | undefined => {
 const adjustmentsIn = (text: string, read: Gather): readonly Adjustment[] | undefined => {
   const lines = text.split('\n').filter((line) => line.trim() !== '');
   const made = lines.flatMap((line) => {
-    const [, day = '', sum = '', why = ''] = /^\s*(\S+)\s+(\S+)\s+(.+?)\s*$/.exec(line) ?? [];
+    const [, said = '', sum = '', why = ''] = /^\s*(\S+)\s+(\S+)\s+(.+?)\s*$/.exec(line) ?? [];
     const number = readNumber(sum);
     const mass = number.kind === 'number' && Math.abs(Number(number.decimal)) <= MOST_G ? grams(Number(number.decimal)) : null;
-    if (!isDay(day) || mass === null || mass === 0) {
-      read.note('adjustments', words.badAdjustment(line.trim()));
+    const day = dayTyped(said, words.badAdjustment(line.trim()));
+    if (day.why !== '' || mass === null || mass === 0) {
+      read.note('adjustments', day.why === '' ? words.badAdjustment(line.trim()) : day.why);
       return [];
     }
-    return [{ day, mass, why }];
+    return [{ day: day.text, mass, why }];
   });
   return made.length === 0 ? undefined : made;
 };

@@ -1,6 +1,6 @@
 import fc from '#tests/support/property';
 import { describe, expect, it } from 'vitest';
-import { addDays, dayAt, dayNumber, dayOf, daysBetween, isDay, weekdayOf } from '#lib/units/day';
+import { addDays, dayAt, dayNumber, dayOf, daysBetween, isDay, readDay, weekdayOf } from '#lib/units/day';
 
 describe('a day of the calendar', () => {
   it('is only what the calendar has', () => {
@@ -41,4 +41,29 @@ describe('a day of the calendar', () => {
       '2026-11-28',
     ]);
   });
+});
+
+describe('a day as somebody typed it', () => {
+  it.each([
+    ['2026-11-03', '2026-11-03'],
+    [' 2026/11/3 ', '2026-11-03'],
+    ['2026. 11. 3.', '2026-11-03'],
+    ['25.12.2026', '2026-12-25'],
+    ['12/25/2026', '2026-12-25'],
+    ['11/11/2026', '2026-11-11'],
+    ['30-4-2026', '2026-04-30'],
+  ])('%s is one day', (text, day) => {
+    expect(readDay(text)).toEqual({ kind: 'day', day });
+  });
+
+  it('is asked about where its order could be either', () => {
+    expect(readDay('3.11.2026')).toEqual({ kind: 'ambiguous', readings: ['2026-11-03', '2026-03-11'] });
+  });
+
+  it.each(['', 'today', '3.11.26', '31.4.2026', '4/31/2026', '2026-13-01', '2026-02-30', '0/1/2026', '2026-11', '20261103'])(
+    '%j is none',
+    (text) => {
+      expect(readDay(text)).toEqual({ kind: 'none' });
+    },
+  );
 });

@@ -1,5 +1,4 @@
 import { createElement } from 'react';
-import { isDay } from '#lib/units/day';
 import type { Order, OrderLine } from '#lib/work/orders/documents';
 import type { Outlook } from '#lib/work/orders/outlook';
 import { DayOf } from '../../../_ui/day';
@@ -59,8 +58,7 @@ const specsOf = (typed: Typed, formulas: readonly Named[], buyers: readonly Name
 
 const read = (id: string, typed: Typed) => {
   const form = gather(typed);
-  const due = at(typed, 'due');
-  if (!isDay(due)) form.note('due', words.badDay);
+  const due = form.day('due', words.badDay);
   const wants = Array.from({ length: filled(typed) }, (_, n): OrderLine => {
     const formula = at(typed, key(n, 'formula'));
     if (formula === '') form.note(key(n, 'formula'), words.oneAtLeast);

@@ -177,7 +177,7 @@ describe('a part of the pot that is set aside', () => {
   it('is not taken for the pot it left, which may still stand on the pan, nor for what weighs less than it', () => {
     const { own, act } = measured(chosen());
     own.must('take-up', { note: '' });
-    const [line] = Object.values(own.now.lines).filter(({ plan }) => plan.vessel === 'set-aside');
+    const line = Object.values(own.now.lines).find(({ plan }) => plan.vessel === 'set-aside');
     const weighed = Object.values(own.now.lines).flatMap(({ contributions }) => contributions)[0]?.weighed ?? null;
     const onPan = (level: number): string =>
       recognise(own.now, line!, MAIN, { track: { level, division: 100 }, empty: 0, stand: null, bottle: null } as unknown as ScaleMemory)
