@@ -4,6 +4,7 @@ import { SCALE_SHAPES, PROBE_SHAPES } from '#lib/measure/shape';
 import type { ProbeShape, ScaleShape } from '#lib/measure/shape';
 import type { InstrumentConfig } from '#lib/measure/instrument';
 import type { SerialSettings } from '#lib/measure/link/port';
+import { plateHolds } from '#lib/measure/plate';
 import type { ProbeUse } from '#lib/measure/reading';
 import { as } from '#lib/units/id';
 import { MOST_WEIGHED, MASS_UNITS } from '#lib/units/mass';
@@ -122,7 +123,7 @@ const readLimits = (pieces: readonly string[]): Record<(typeof LIMITS)[number], 
     said[limit] = readMass(limit, mass);
   }
   const { capacity, division } = said;
-  if (capacity !== null && division !== null && division >= capacity)
+  if (!plateHolds(capacity, division))
     throw new BadOption(
       '--scale: the division is one step of the display, the capacity the most it bears: the division is the smaller one',
     );

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { MOST_WEIGHED } from '#lib/units/mass';
+import { plateHolds } from '#lib/measure/plate';
 import { PROBE_SHAPES, SCALE_SHAPES } from '#lib/measure/shape';
 
 const id = z.string().check(z.regex(/^[a-z0-9-]{1,40}$/));
@@ -13,17 +14,19 @@ const serial = z.object({
 
 /** POST /api/instruments: adds an instrument, or replaces the one with the same id. The body of an `InstrumentConfig`. */
 export const bindAsk = z.discriminatedUnion('kind', [
-  z.object({
-    kind: z.literal('scale'),
-    id,
-    role: z.enum(['main', 'fine']),
-    name,
-    path,
-    shape: z.nullable(z.enum(SCALE_SHAPES)),
-    serial,
-    capacity: milligrams,
-    division: milligrams,
-  }),
+  z
+    .object({
+      kind: z.literal('scale'),
+      id,
+      role: z.enum(['main', 'fine']),
+      name,
+      path,
+      shape: z.nullable(z.enum(SCALE_SHAPES)),
+      serial,
+      capacity: milligrams,
+      division: milligrams,
+    })
+    .check(z.refine(({ capacity, division }) => plateHolds(capacity, division))),
   z.object({
     kind: z.literal('probe'),
     id,

@@ -1,5 +1,6 @@
 import type { InstrumentConfig, ScaleRole } from '#lib/measure/instrument';
 import type { SerialSettings } from '#lib/measure/link/port';
+import { plateHolds } from '#lib/measure/plate';
 import type { ProbeUse } from '#lib/measure/reading';
 import type { ProbeShape, ScaleShape } from '#lib/measure/shape';
 import { as } from '#lib/units/id';
@@ -110,8 +111,7 @@ export const bindingOf = (
   else if (typed.port === OTHER && !/^\/.{1,250}$/.test(path)) errors.path = words.path;
   if (scale && !capacity.ok) errors.capacity = capacity.why;
   if (scale && !division.ok) errors.division = division.why;
-  if (scale && capacity.ok && division.ok && capacity.mass !== null && division.mass !== null && division.mass >= capacity.mass)
-    errors.division = words.order;
+  if (scale && capacity.ok && division.ok && !plateHolds(capacity.mass, division.mass)) errors.division = words.order;
   if (Object.keys(errors).length > 0) return { ok: false, errors };
   const common = {
     id: as<InstrumentConfig['id']>(idOf(typed, bound)),

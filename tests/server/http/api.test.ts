@@ -109,6 +109,8 @@ describe('the API', () => {
     const failures: readonly [Promise<Response>, number][] = [
       [post('/api/instruments', { ...good, id: 'scale-fine', role: 'fine' }), 409],
       [post('/api/instruments', { ...good, id: 'scale-main-2', path: '/dev/other' }), 409],
+      [post('/api/instruments', { ...good, id: 'scale-fine', role: 'fine', path: '/dev/../dev/none' }), 409],
+      [post('/api/instruments', { ...good, capacity: 100_000, division: 100_000 }), 400],
       [fetch(at('/api/nothing')), 404],
       [fetch(at('/api/batches/none')), 404],
       [fetch(at('/api/batches?limit=0')), 400],
