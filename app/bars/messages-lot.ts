@@ -14,6 +14,7 @@ export const lotMessages = {
   lead: {
     mould: 'It stands in its mould.',
     whole: 'It is out of its mould, and whole.',
+    thrownAway: 'It was thrown away whole. It stands here so that its batch stays complete.',
     byDays: (when: string) => `Ready ${when}, by the days of your rule.`,
     ready: (when: string, low: string, high: string) => `Ready ${when}, 9 times in 10 between ${low} and ${high}.`,
     isReady: (when: string) => `Ready since ${when}.`,
@@ -88,6 +89,7 @@ export const lotMessages = {
     aside: (ends: number, testers: number) =>
       `${capital(listed([...(ends > 0 ? [counted(ends, 'end')] : []), ...(testers > 0 ? [counted(testers, 'tester')] : [])]))} beside them, not sold.`,
     wrong: 'Cross out this cut',
+    notLost: 'It was not: cross this out',
   },
   trim: {
     title: 'Finishing',

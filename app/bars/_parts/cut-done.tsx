@@ -7,6 +7,7 @@ import { Problem } from '../../_ui/problem';
 import { PaperSection } from '../../_ui/section';
 import { lotMessages } from '../messages-lot';
 import type { LotProps } from './lot-props';
+import { isThrownAway } from './stage';
 import { Trims } from './trims';
 import { useWant } from './use-want';
 
@@ -22,19 +23,20 @@ export function CutDone({ page, again }: LotProps) {
   if (cut === null) return null;
   const free =
     state.weights.every(({ struck, for: purpose }) => struck !== null || purpose === 'mass') && state.counts.shelf === state.counts.made;
+  const thrown = isThrownAway(state);
   const when = dateText(cut.wall, { offsetMin: cut.offsetMin, locale });
   const crossOut = () => wanting.want({ kind: 'correct', entry: cut.entry, reason: 'mistyped', note: '' });
   return (
     <PaperSection name={words.title}>
       <p className={on('reading')}>
-        {cut.count === 0 ? words.lost(when) : words.done(cut.count, when, cut.cutter.name)}{' '}
+        {thrown ? words.lost(when) : words.done(cut.count, when, cut.cutter.name)}{' '}
         {cut.thickness === null ? null : words.thick(numberText(cut.thickness / UM, locale, 2))}{' '}
         {cut.ends + cut.testers === 0 ? null : words.aside(cut.ends, cut.testers)}
       </p>
       {free ? (
         <p>
           <button type="button" className={on('link')} disabled={wanting.busy} onClick={() => void crossOut()}>
-            {words.wrong}
+            {thrown ? words.notLost : words.wrong}
           </button>
         </p>
       ) : null}

@@ -24,6 +24,7 @@ import { LotMould } from './lot-mould';
 import { LotTitle } from './lot-title';
 import { Notes } from './notes';
 import { ShelfPlace } from './shelf-place';
+import { isThrownAway } from './stage';
 import { Story } from './story';
 import { Weighings } from './weighings';
 import { Wrapping } from './wrapping';
@@ -53,6 +54,7 @@ function Lot({ page, there, again }: LotProps & { readonly there: BarsThere }) {
   const cureOf = useCure(rows, there.all, there.rule, now === null ? null : now - (now % 3_600_000));
   const cure = cureOf(row);
   const isCut = row.cut !== null;
+  const bars = isCut && !isThrownAway(page.state);
   useAnchor();
   return (
     <PaperPage foot={lotMessages.foot(row.mark)}>
@@ -60,13 +62,13 @@ function Lot({ page, there, again }: LotProps & { readonly there: BarsThere }) {
       <LotMould page={page} there={there} again={again} />
       {isCut ? <CutDone page={page} again={again} /> : <CutSection page={page} there={there} again={again} />}
       <Colour page={page} rule={there.rule} again={again} />
-      {isCut ? <CureSection cure={cure} now={now} /> : null}
-      {isCut ? <Weighings page={page} again={again} /> : null}
-      <ShelfPlace page={page} places={there.rule.places} again={again} />
-      {isCut ? <Counts page={page} again={again} /> : null}
-      {isCut ? <LabelSection page={page} cure={cure} again={again} /> : null}
-      {isCut ? <Wrapping page={page} again={again} /> : null}
-      {isCut ? <LotCost id={page.row.id} version={page.row.version} /> : null}
+      {bars ? <CureSection cure={cure} now={now} /> : null}
+      {bars ? <Weighings page={page} again={again} /> : null}
+      {bars || !isCut ? <ShelfPlace page={page} places={there.rule.places} again={again} /> : null}
+      {bars ? <Counts page={page} again={again} /> : null}
+      {bars ? <LabelSection page={page} cure={cure} again={again} /> : null}
+      {bars ? <Wrapping page={page} again={again} /> : null}
+      {bars ? <LotCost id={page.row.id} version={page.row.version} /> : null}
       <Notes page={page} again={again} />
       <Story page={page} />
     </PaperPage>

@@ -13,7 +13,7 @@ import { lotMessages } from '../messages-lot';
 import type { LotProps } from './lot-props';
 import { LotWay } from './lot-way';
 import { batchWords } from './realm-words';
-import { isReady, readyAt, stageOf } from './stage';
+import { isReady, isThrownAway, readyAt, stageOf } from './stage';
 
 interface Props extends Pick<LotProps, 'page'> {
   readonly cure: Cure | Unfollowed;
@@ -47,15 +47,16 @@ export function LotTitle({ page, cure, rule, now }: Props) {
         </>
       }
     >
-      <LotWay row={row} cure={cure} now={now} />
+      {isThrownAway(state) ? null : <LotWay row={row} cure={cure} now={now} />}
     </PaperTitle>
   );
 }
 
 const DAY_MS = 86_400_000;
 
-const leadOf = ({ row }: LotProps['page'], cure: Cure | Unfollowed, rule: CureKept, now: number | null, locale: string): string => {
+const leadOf = ({ row, state }: LotProps['page'], cure: Cure | Unfollowed, rule: CureKept, now: number | null, locale: string): string => {
   const { lead } = lotMessages;
+  if (isThrownAway(state)) return lead.thrownAway;
   const stage = stageOf(row, cure, now, rule);
   if (stage === 'mould' || stage === 'whole') return lead[stage];
   const held = row.held === null ? [] : [lead.held(row.held)];
