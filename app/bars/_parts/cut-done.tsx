@@ -23,7 +23,7 @@ export function CutDone({ page, again }: LotProps) {
   if (cut === null) return null;
   const free =
     state.weights.every(({ struck, for: purpose }) => struck !== null || purpose === 'mass') && state.counts.shelf === state.counts.made;
-  const thrown = isThrownAway(state);
+  const thrown = isThrownAway(row);
   const when = dateText(cut.wall, { offsetMin: cut.offsetMin, locale });
   const crossOut = () => wanting.want({ kind: 'correct', entry: cut.entry, reason: 'mistyped', note: '' });
   return (

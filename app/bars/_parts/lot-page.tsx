@@ -54,7 +54,7 @@ function Lot({ page, there, again }: LotProps & { readonly there: BarsThere }) {
   const cureOf = useCure(rows, there.all, there.rule, now === null ? null : now - (now % 3_600_000));
   const cure = cureOf(row);
   const isCut = row.cut !== null;
-  const bars = isCut && !isThrownAway(page.state);
+  const bars = isCut && !isThrownAway(row);
   useAnchor();
   return (
     <PaperPage foot={lotMessages.foot(row.mark)}>

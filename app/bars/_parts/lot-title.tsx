@@ -47,16 +47,16 @@ export function LotTitle({ page, cure, rule, now }: Props) {
         </>
       }
     >
-      {isThrownAway(state) ? null : <LotWay row={row} cure={cure} now={now} />}
+      {isThrownAway(row) ? null : <LotWay row={row} cure={cure} now={now} />}
     </PaperTitle>
   );
 }
 
 const DAY_MS = 86_400_000;
 
-const leadOf = ({ row, state }: LotProps['page'], cure: Cure | Unfollowed, rule: CureKept, now: number | null, locale: string): string => {
+const leadOf = ({ row }: LotProps['page'], cure: Cure | Unfollowed, rule: CureKept, now: number | null, locale: string): string => {
   const { lead } = lotMessages;
-  if (isThrownAway(state)) return lead.thrownAway;
+  if (isThrownAway(row)) return lead.thrownAway;
   const stage = stageOf(row, cure, now, rule);
   if (stage === 'mould' || stage === 'whole') return lead[stage];
   const held = row.held === null ? [] : [lead.held(row.held)];

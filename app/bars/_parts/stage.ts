@@ -1,4 +1,4 @@
-import type { BarsPage, BarsRow } from '#lib/protocol/bars';
+import type { BarsRow } from '#lib/protocol/bars';
 import { readyByDays, ruleOf } from '#lib/work/bars/cure';
 import type { CureKept } from '#lib/work/bars/documents';
 import { isOut } from '#lib/work/bars/due';
@@ -32,7 +32,7 @@ export const stageOf = (row: BarsRow, cure: Cure | string, now: number | null, r
   return isReady(cure, now) || (at !== null && now !== null && now >= at) ? 'ready' : 'curing';
 };
 
-/** Nothing came of it: no bar, no end and no tester, so that there is nothing to follow, to count or to label. */
-export const isThrownAway = ({ cut }: Pick<BarsPage['state'], 'cut'>): boolean => cut !== null && cut.count + cut.ends + cut.testers === 0;
+/** Thrown away whole: only then is a log cut into no bar. There is nothing to follow, to count or to label. */
+export const isThrownAway = ({ cut }: Pick<BarsRow, 'cut'>): boolean => cut?.count === 0;
 
 export const lotHref = (id: string): string => `/bars/lot?id=${encodeURIComponent(id)}`;
