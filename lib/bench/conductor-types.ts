@@ -17,6 +17,8 @@ export interface ScaleView {
   readonly role: ScaleRole;
   readonly capacity: Milligrams | null;
   readonly division: Milligrams;
+  /** The division as a person said it; `null`: nobody did, and `division` is what it shows just now. Absent: `division` was said. */
+  readonly told?: Milligrams | null;
   readonly freshness: Freshness;
   /** Newest reading, whatever its age; the conductor never reads a mass from one that is not fresh. */
   readonly reading: MassReading | null;

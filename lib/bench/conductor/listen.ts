@@ -28,7 +28,10 @@ const newScale = (step: number, told: number): ScaleMemory => ({
   strayed: null,
 });
 
-const toldOf = ({ view }: Stage, id: InstrumentId): number => view.scales.find((scale) => scale.id === id)?.division ?? 0;
+const toldOf = ({ view }: Stage, id: InstrumentId): number => {
+  const scale = view.scales.find((one) => one.id === id);
+  return (scale?.told === undefined ? scale?.division : scale.told) ?? 0;
+};
 
 const hear = (stage: Stage, reading: MassReading, batch: BatchState | null): void => {
   const id = reading.instrument;

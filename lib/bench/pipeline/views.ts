@@ -14,6 +14,7 @@ export const scaleView = (watch: ScaleWatch, now: Monotonic): ScaleView => ({
   role: watch.config.role,
   capacity: watch.config.capacity,
   division: divisionOf(watch),
+  told: watch.config.division,
   freshness: freshness(watch.age, now),
   reading: watch.reading,
   period: watch.age.period,

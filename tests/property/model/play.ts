@@ -15,7 +15,7 @@ import { DiskFull, ModelDisk } from '#tests/support/model/journal';
 import { MODEL_PLANS } from '#tests/support/model/plans';
 import { createModelScreen } from '#tests/support/model/screen';
 import type { ModelScreen } from '#tests/support/model/screen';
-import { ModelWorld } from '#tests/support/model/world';
+import { modelConfigs, ModelWorld } from '#tests/support/model/world';
 import type { Seen, Story, Times, Which } from './actions';
 import { frameFaults } from './frames';
 import { acceptKey, Happened } from './happened';
@@ -90,6 +90,7 @@ export class Play {
   async start(): Promise<void> {
     this.#boot = await startBoot({
       number: this.happened.boots.size + 1,
+      configs: modelConfigs(this.story.seed),
       clock: bootClock(this.time),
       journal: this.disk.open(),
       begun: await this.#begun(),

@@ -1,4 +1,5 @@
 import { createBench } from '#lib/bench/pipeline/index';
+import type { InstrumentConfig } from '#lib/measure/instrument';
 import type { BenchInputs, BenchParts } from '#lib/bench/pipeline/index';
 import type { Bench } from '#lib/bench/pipeline/types';
 import type { Journal } from '#lib/record/journal';
@@ -7,10 +8,10 @@ import type { BatchId, BootId, InstrumentId, PersonId } from '#lib/units/id';
 import type { BatchState, Plan, Realm } from '#lib/work/batch/index';
 import { foldBatch, remembered } from '#server/bench/restore';
 import type { BootClock } from './clock';
-import { MODEL_CONFIGS } from './world';
 
 export interface BootParts {
   readonly number: number;
+  readonly configs: readonly InstrumentConfig[];
   readonly clock: BootClock;
   readonly journal: Journal;
   /** Batches of the journal that began, newest first. */
@@ -41,7 +42,7 @@ export const startBoot = async (parts: BootParts): Promise<ModelBoot> => {
     realm: MODEL_REALM,
     clock,
     up: () => clock.up(),
-    configs: MODEL_CONFIGS,
+    configs: parts.configs,
     status: (id) => ({ phase: parts.isLost(id) ? 'waiting' : 'live', nature: 'simulated' }),
     journal,
     batch: await armed(journal, parts.begun),

@@ -21,6 +21,8 @@ export interface Nature {
   readonly pairs: boolean;
   /** In another unit than grams it counts in round steps of that unit, and not in rounded grams. */
   readonly ownSteps: boolean;
+  /** Nobody said its division. */
+  readonly untold: boolean;
 }
 
 /** Two scales in five are the plain one: the stories that were found with it keep their meaning. */
@@ -34,6 +36,7 @@ export const PLAIN: Nature = {
   jitter: 0,
   pairs: false,
   ownSteps: false,
+  untold: false,
 };
 
 const LOADS: Readonly<Record<ScaleRole, readonly number[]>> = {
@@ -61,6 +64,7 @@ export const natureOf = (seed: number, role: ScaleRole): Nature => {
     jitter: some(0.3, 0, [0.1, 0.3, 0.5]),
     pairs: next() < 0.2,
     ownSteps: next() < 0.5,
+    untold: next() < 0.3,
   };
 };
 

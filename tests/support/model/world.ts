@@ -41,11 +41,12 @@ export const MODEL_SCALES: Readonly<Record<ScaleRole, { id: InstrumentId; divisi
 };
 const SERIAL = { baudRate: 9_600, frame: '8N1' } as const;
 
-export const MODEL_CONFIGS: readonly InstrumentConfig[] = [
+/** What a person said of the instruments. */
+export const modelConfigs = (seed: number): readonly InstrumentConfig[] => [
   ...(['main', 'fine'] as const).map((role): InstrumentConfig => {
     const { id, division, capacity } = MODEL_SCALES[role];
     const made = { role, name: `${role} scale`, path: `model:${role}`, shape: 'header-comma', serial: SERIAL } as const;
-    return { kind: 'scale', id, ...made, capacity: mg(capacity), division: mg(division) };
+    return { kind: 'scale', id, ...made, capacity: mg(capacity), division: natureOf(seed, role).untold ? null : mg(division) };
   }),
   ...(['lye', 'oils'] as const).map((use): InstrumentConfig => {
     return { kind: 'probe', id: as(`probe-${use}`), name: `${use} probe`, path: `model:${use}`, use, shape: 'probe-line', serial: SERIAL };
