@@ -62,7 +62,12 @@ it.each([
   ['Error: Operation not permitted, cannot open /dev/x', 'denied'],
   ['Error: Device or resource busy, cannot open /dev/x', 'busy'],
   ['Error Resource temporarily unavailable Cannot lock port', 'busy'],
-  ['Error: Inappropriate ioctl for device setting custom baud rate of 9600', 'failed'],
+  ['Error: Input/output error setting custom baud rate of 9600', 'failed'],
 ])('B4: %s is %s', (said, code) => {
   expect(portFailure(new Error(said))).toMatchObject({ code, message: said });
+});
+
+it.each([import.meta.filename, import.meta.dirname])('B4: says of a file or a folder that it is no serial port: %s', async (path) => {
+  const opened = opener.open(path, { baudRate: 9600, frame: '8N1' }, { data() {}, closed() {} });
+  await expect(opened).rejects.toMatchObject({ code: 'failed', message: expect.stringContaining('no serial port stands there') as string });
 });
