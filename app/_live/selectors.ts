@@ -54,6 +54,8 @@ export const see = {
   status: (state: LiveState) => state.batch?.status ?? null,
   unreadable: (state: LiveState) => state.unreadable,
   notice: (state: LiveState) => state.notice,
+  /** A one-time code did not open this screen, and it still only watches. */
+  codeRefused: ({ codeRefused, standing }: LiveState) => codeRefused && standing?.role !== 'maker',
   sending: (state: LiveState) => state.sending,
   phase: (state: LiveState) => state.frame?.cue.phase ?? null,
   line: openLine,

@@ -108,6 +108,9 @@ const redeem = async (live: Live): Promise<void> => {
     });
     return undefined;
   });
+  // A screen that may weigh already needs none, and takes it from nobody.
+  if (liveStore.getState().standing?.role === 'maker') return;
   const answer = await live.pair(code);
   if (answer?.token != null) token.keep(answer.token);
+  else if (answer !== null) liveStore.setState({ codeRefused: true });
 };

@@ -40,6 +40,8 @@ export interface LiveState {
   /** The record holds something this page cannot read: the batch is for looking at only. */
   readonly unreadable: string | null;
   readonly notice: Notice | null;
+  /** The one-time code in this page's address was not taken. */
+  readonly codeRefused: boolean;
   /** An intent is on its way. */
   readonly sending: boolean;
 }
@@ -59,5 +61,6 @@ export const createLiveStore = (): LiveStore =>
     seq: 0,
     unreadable: null,
     notice: null,
+    codeRefused: false,
     sending: false,
   }));

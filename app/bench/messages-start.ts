@@ -19,10 +19,10 @@ export const startMessages = {
   skip: 'No lot stated',
   skipSub: 'never accepted by itself',
   begin: (name: string) => `Start ${name}?`,
-  beginHow: (lines: number, mass: string) => `${lines} lines, ${mass} in all. It leads you from the first.`,
+  beginHow: (lines: number, mass: string) => `${lines} lines, ${mass} in all`,
   ready: 'every lot is chosen',
   /** Lines without a lot. */
-  without: (count: number) => `${count === 1 ? '1 line has' : `${count} lines have`} no lot: taken by hand, never by itself`,
+  without: (count: number) => `${count === 1 ? '1 line has' : `${count} lines have`} no lot: yours to take, never by itself`,
   parked: (mark: string) => `Parked: ${mark}`,
   /** Of a parked batch that names no mould: into which its batter goes. */
   intoWhich: 'Into which moulds?',

@@ -1,6 +1,7 @@
 import type { BlockReason, CuePhase, DoubtReason, JoiningCue } from '#lib/bench/cue';
 import type { LinkFailure, LinkPhase } from '#lib/measure/instrument';
 import type { AlarmCode, Gate } from '#lib/work/batch/index';
+import type { WrongWhat } from '#lib/work/batch/remedy/record';
 
 /** How a message writes a quantity: in the person's units and marks. */
 export interface Show {
@@ -61,7 +62,7 @@ export const messages = {
     lye: 'lye',
     oils: 'oils',
     apart: 'apart',
-    allowed: 'allowed',
+    allowed: 'max',
     /** Its probe's check is in the reading. */
     offset: 'offset',
     window: (range: string) => `window ${range}`,
@@ -285,6 +286,15 @@ export const messages = {
     meet: 'as temperatures allow',
     nothing: 'nothing to do',
   },
+  /** What a person said went wrong, over its ways out. */
+  wrongs: {
+    spill: 'Something was spilt',
+    lot: 'It was another lot',
+    material: 'It was something else',
+    'left-in-jug': 'Still in its jug',
+    stock: 'Not enough left',
+    melted: 'Melted already',
+  } satisfies Record<WrongWhat, string>,
   gates: {
     hydroxide: { title: 'Before the hydroxide', act: 'All of these, then hold' },
     'cold-liquid': { title: 'Into cold liquid', act: 'All of these, then hold' },

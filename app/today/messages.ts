@@ -53,6 +53,11 @@ export const messages = {
     empty: 'This page fills itself while you work: what is on the bench, what was made of late. Three things come first.',
   },
   readOnly: { title: 'Nothing can be recorded', todo: 'Run npm run doctor on the bench machine.' },
+  codeRefused: {
+    error: 'This screen only watches: its code was used already, or the program was started again since.',
+    kept: 'A code opens one screen, once. What this screen shows is live, and it may silence alarms.',
+    todo: 'On the bench machine open Setup, “A tablet at the bench”, and point the camera at the code there. Or type the newest code printed there: Bench, More, This screen.',
+  },
   bench: {
     title: 'On the bench',
     next: (material: string, target: string, lot: string | null) =>

@@ -70,6 +70,7 @@ export function SoundPress() {
   const voice = useVoice();
   const muted = usePreference((kept) => kept.muted);
   const alarming = ringing || unsilenced;
+  const wide = useFrame() === 'wide';
   const words = messages.sound.states[state];
   const data = { 'data-audio': context, 'data-sound': state, 'data-voice': voice };
   const arm = (): void => {
@@ -81,7 +82,7 @@ export function SoundPress() {
       className={styles['sound']}
       name={messages.sound.silence}
       sub={state === 'armed' ? messages.sound.sounding : messages.sound.unheard}
-      icon={<Horn />}
+      icon={wide ? <Horn /> : undefined}
       loud
       onTap={silence}
       data={data}

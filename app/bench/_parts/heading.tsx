@@ -22,6 +22,7 @@ export function Heading() {
   const joining = useSeen().joiningHeld && (phase === 'joining' || phase === 'temperatures');
   const asking = useControls((state) => state.asking);
   const job = useLive((state) => see.job(state)?.name ?? null);
+  const wrong = useLive(({ batch }) => batch?.wrong?.what ?? null);
   const name = ((): string => {
     if (asking !== null) return asking.what;
     if (outdated) return messages.offline.outdated.title;
@@ -30,6 +31,7 @@ export function Heading() {
     if (gate !== null) return messages.gates[gate.gate].title;
     if (joining) return messages.acts.doNotJoin;
     if (job !== null) return job;
+    if (phase === 'remedy' && wrong !== null) return messages.wrongs[wrong];
     const own = messages.phases[phase].title;
     return own === '' ? (line?.plan.material.name ?? messages.title) : own;
   })();

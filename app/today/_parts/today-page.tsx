@@ -32,6 +32,7 @@ export function TodayPage() {
   const busy = useLive((state) => onBench(state) !== null);
   const dues = useDues();
   const nothingMade = asked.state === 'there' && asked.value.batches.length === 0;
+  const codeRefused = useLive(see.codeRefused);
   const readOnly = health.state === 'there' ? health.value.journal.readOnly : null;
   return (
     <PaperPage foot={messages.title}>
@@ -39,6 +40,7 @@ export function TodayPage() {
       {readOnly === null ? null : (
         <ProblemSection problem={{ error: messages.readOnly.title, kept: readOnly, todo: messages.readOnly.todo }} />
       )}
+      {codeRefused ? <ProblemSection problem={messages.codeRefused} /> : null}
       {busy ? <OnBench /> : null}
       <Poured revision={standing} />
       <DueToday dues={dues} />

@@ -35,13 +35,17 @@ const weighBack = (stage: Scenery): void => {
     if (scale === undefined || hindrance(stage, view, scale) !== null || !stage.view.leased || !isLoaded(scale, null)) continue;
     const jug = jugOn(stage.batch, view.id, scale);
     const line = jug === null ? undefined : lineIn(jug);
-    if (jug === null || jug.empty === null || line === undefined) continue;
+    if (jug === null || jug.empty === null || line === undefined || isBeingFilled(stage, jug, view.id)) continue;
     const weighed = weighedFrom(stage.batch, view.id, scale, jug.empty, 1);
     if (weighed === null || weighed.net < 0) continue;
     stage.wants.push({ kind: 'weigh-back', body: { line, vessel: jug.plan.id, weighed } });
     return;
   }
 };
+
+/** What is poured into it now is in no line yet, and would count as left behind. */
+const isBeingFilled = ({ memory: { pour }, batch }: Scenery, jug: VesselState, on: InstrumentId): boolean =>
+  pour?.begun === true && pour.instrument === on && pour.vessel === jug.plan.id && batch.lines[pour.line]?.plan.mode === 'gain';
 
 const jugOn = (batch: BatchState, id: InstrumentId, scale: ScaleMemory): VesselState | null => {
   let found: VesselState | null = null;

@@ -96,3 +96,12 @@ it('the open line is the one the cue speaks of', () => {
   expect(see.line(liveStore.getState())?.plan.id).toBe(as('olive'));
   expect(see.scale(liveStore.getState())?.role).toBe('main');
 });
+
+it('a code that was not taken is told until the screen may weigh', () => {
+  const standing = { boot: 'b', bench: 'bench 1', realm: 'practice', role: 'watcher', screen: 's' } as const;
+  const told = (change: object): boolean => {
+    liveStore.setState({ standing, codeRefused: true, ...change });
+    return see.codeRefused(liveStore.getState());
+  };
+  expect([told({}), told({ codeRefused: false }), told({ standing: { ...standing, role: 'maker' } })]).toEqual([true, false, false]);
+});

@@ -307,6 +307,14 @@ describe('weighing back', () => {
     expect(back(rig, 'alder-scent', 'scent-cup', 0.3)).toBe('already-done');
   });
 
+  it('a jug that still stands full was never poured: nothing of its lines is taken back', () => {
+    const rig = started(planOf('slate')).weighAll('olive');
+    expect(rig.vessel('oils-jug').contents).toBe(2_400_000);
+    expect([2_400, 1_201].map((grams) => back(rig, 'coconut', 'oils-jug', grams))).toEqual(['no-jug', 'no-jug']);
+    expect(rig.line('coconut').actual).toBe(2_400_000);
+    expect(back(rig, 'coconut', 'oils-jug', 6)).toContain('weighed-back');
+  });
+
   it('2 g of lye left in the jug are water and hydroxide by their shares', () => {
     const rig = started().weighAll().makeLye().join();
     expect(back(rig, 'water', 'lye-jug', 2)).toBe('weighed-back');

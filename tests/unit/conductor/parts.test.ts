@@ -56,6 +56,21 @@ describe('a line that goes in several parts', () => {
     expect(rig.line('big').contributions.map(({ how }) => how)).toEqual(['go-on', 'go-on', 'by-itself']);
   });
 
+  it('a part that is being poured is not weighed back with what the part before it left', () => {
+    const rig = keep(
+      new Rig()
+        .start(planOf([BIG, WATER]))
+        .rest(200)
+        .pour(400, 6)
+        .run(3),
+    );
+    rig.rest(0).rest(200).pour(300, 4).run(3);
+    expect(rig.line('big').actual).toBe(200_000);
+    rig.step({ kind: 'ask', ask: 'weigh-back' });
+    expect(rig.kinds()).not.toContain('weighed-back');
+    expect(rig.line('big').actual).toBe(200_000);
+  });
+
   it('no part is taken by itself, however long it stands', () => {
     const rig = new Rig()
       .start(planOf([BIG, WATER]))

@@ -103,6 +103,8 @@ export const weighBack: Decider<'weigh-back'> = (state, command) => {
   const mixture = totalOf(went) === 0 ? holds : went;
   if (net > totalOf(holds) + totalOf(went) || !mixture.some((share) => share.line === id))
     return refuse('wrong-vessel', { vessel: vesselId, net });
+  // More than half of what it should hold is no rest: it stands there to be filled, or to be poured, and its lines would begin again.
+  if (2 * net > vessel.contents && vessel.contents > 0) return refuse('no-jug', { vessel: vesselId, net });
   const to = wentTo(state, vessel, line.plan.into ?? line.plan.vessel);
   if (to === null) return refuse('wrong-order', { vessel: vesselId });
   return allow(...weighedBack(state, command, vessel, to, mixture));
