@@ -1,6 +1,8 @@
 import { randomBytes } from 'node:crypto';
 import { open, rm, stat, statfs } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
+import { codeOf } from '../store/problem';
+import { whereUnwritable } from '../store/words';
 import { fine, note, stop, type Finding } from './finding';
 
 /** Under this much room the record may not be writable to the end of a batch; our choice. A batch takes well under a megabyte. */
@@ -15,10 +17,9 @@ export async function checkFolder(dir: string): Promise<Finding[]> {
   const at = there ? dir : await nearestFolder(dir);
   const named = there ? `The data folder ${dir}` : `The data folder ${dir} is not there yet, and ${at}`;
   const trouble = await cannotWrite(at);
-  const remedy = 'Give this user the right to write there, or name another folder: --data DIR.';
   const writing =
     trouble !== null
-      ? stop(`${named} cannot be written to: ${trouble}`, remedy)
+      ? stop(`${named} cannot be written to: ${trouble.message}`, whereUnwritable(codeOf(trouble)))
       : there
         ? fine(`${named} can be written to.`)
         : fine(`The data folder ${dir} is not there yet; the first start makes it.`);
@@ -52,8 +53,8 @@ async function nearestFolder(path: string): Promise<string> {
   return at;
 }
 
-/** Writes and syncs a small file, as every commit will; `null` when that works, else the system's words. */
-async function cannotWrite(folder: string): Promise<string | null> {
+/** Writes and syncs a small file, as every commit will; `null` when that works, else what the system says. */
+async function cannotWrite(folder: string): Promise<Error | null> {
   const file = join(folder, `.doctor-${randomBytes(6).toString('hex')}`);
   try {
     const handle = await open(file, 'wx');
@@ -65,7 +66,7 @@ async function cannotWrite(folder: string): Promise<string | null> {
     }
     return null;
   } catch (error) {
-    return error instanceof Error ? error.message : String(error);
+    return error instanceof Error ? error : new Error(String(error));
   } finally {
     await rm(file, { force: true }).catch(() => {});
   }

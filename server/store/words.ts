@@ -77,7 +77,7 @@ const FULL: ReadonlySet<string> = new Set(['ENOSPC', 'EDQUOT', 'SQLITE_FULL']);
 export const isFull = (code: string): boolean => FULL.has(code);
 
 /** What to do where nothing can be written: by why not, since a right to write makes no room. */
-const whereUnwritable = (detail: string): string => {
+export const whereUnwritable = (detail: string): string => {
   if (isFull(detail)) return 'The disk is full: make room on it and start again, or start with a folder on another one: --data DIR.';
   if (detail === 'EROFS') return 'The disk is mounted for reading only: mount it for writing, or start with another folder: --data DIR.';
   if (detail === 'ENOTDIR' || detail === 'EEXIST') return 'A file stands in its place: start with another folder: --data DIR.';
