@@ -50,10 +50,9 @@ const unlikeChoices = (stage: Scenery, line: LineState, seen: Unlike, free: () =
   const params = { was: inLine(stage, line, view, was), now: inLine(stage, line, view, scale.track.level) };
   const doubted = (): void => {
     free();
-    const { pour } = stage.memory;
-    if (pour !== null && pour.instrument === view.id && !pour.doubts.includes('after-replug')) {
-      stage.memory.pour = { ...pour, doubts: [...pour.doubts, 'after-replug'] };
-    }
+    // Whether its pour was followed already or not.
+    const pan = stage.batch.pans[view.id];
+    if (pan !== undefined) setScale(stage, view.id, { strayed: { line: pan.line, zero: pan.zero, doubts: ['after-replug'] } });
   };
   const putRight = (): void => {
     doubted();

@@ -37,4 +37,14 @@ describe('a weight that was questioned and kept', () => {
     rig.press('go-on').run(1);
     expect(shea(rig)).toEqual({ status: 'closed', grams: 100 });
   });
+
+  it('leaves to a person what came in while its scale was away, though no pour was followed then', () => {
+    const rig = asked();
+    rig.step({ kind: 'disarm', why: 'reconnect', instrument: MAIN });
+    rig.pan(MAIN).speaking = false;
+    rig.put(690);
+    kept(rig).pan(MAIN).speaking = true;
+    rig.run(4).take('poured-meanwhile').run(1).pour(780).run(8);
+    expect(rig.seen).toMatchObject({ phase: 'ask', doubts: ['after-replug'] });
+  });
 });
