@@ -26,7 +26,7 @@ export const startMessages = {
   parked: (mark: string) => `Parked: ${mark}`,
   /** Of a parked batch that names no mould: into which its batter goes. */
   intoWhich: 'Into which moulds?',
-  intoHow: 'What was set aside has none of its own. Without one it is poured by portions.',
+  intoHow: 'It names none of its own. Without one it is poured by portions.',
   takeUp: (mark: string) => `Take up ${mark}`,
   noMould: 'into no mould',
   fits: (percent: number) => `they are filled to ${percent} %`,

@@ -71,7 +71,7 @@ export const messages = {
   next: 'next',
   lastLine: 'nothing after this',
   phases: {
-    idle: { title: 'Nothing on the bench', act: 'Choose what to make' },
+    idle: { title: 'No batch on the bench', act: 'Choose what to make' },
     resume: { title: 'What is in it now?', act: 'Started again. The record stands.' },
     gate: { title: 'Hydroxide waits', act: 'Cool the liquid, then probe or type it' },
     'choose-lot': { title: 'Which lot?', act: 'Choose the lot you have in hand' },

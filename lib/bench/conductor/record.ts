@@ -2,6 +2,7 @@ import type { InstrumentId } from '#lib/units/id';
 import type { BatchState } from '#lib/work/batch/index';
 import { bottleOn } from './bottle';
 import { standOf } from './lift';
+import type { StandMemory } from './memory';
 import { isRunning } from './pour';
 import { sayAccepted, sayNow } from './say';
 import { setScale, type Scenery } from './stage';
@@ -21,14 +22,15 @@ export const followRecord = (stage: Scenery): void => {
   if (batch.status !== 'joined') memory.portion = memory.job = null;
   const came = memory.batch !== batch.id;
   if (came) begin(stage);
-  else if (memory.version === batch.version) return refreshStands(stage, false);
+  else if (memory.version === batch.version) return refreshStands(stage, batch.version);
+  const before = came || needsResume(stage) ? batch.version : memory.version;
   memory.version = batch.version;
   memory.inherited = stillInherited(memory.inherited, batch);
   if (batch.away === null && memory.returning) {
     memory.returning = false;
     sayNow(stage, 'returned', {});
   }
-  refreshStands(stage, !came && !needsResume(stage));
+  refreshStands(stage, before);
 };
 
 /** A batch that comes into view with zeros taken before: what happened on those pans since then nobody has seen. */
@@ -50,8 +52,8 @@ const stillInherited = (inherited: Scenery['memory']['inherited'], batch: BatchS
     }),
   );
 
-/** `news`: something was just entered. What stands there since before the start, or since the scale was away, is not told again. */
-const refreshStands = (stage: Scenery, news: boolean): void => {
+/** Tells what was accepted after version `since`; what stands there from before a start, a pause or a lost scale is not told again. */
+const refreshStands = (stage: Scenery, since: number): void => {
   for (const id of Object.keys(stage.memory.scales) as InstrumentId[]) {
     const scale = stage.memory.scales[id];
     if (scale === undefined) continue;
@@ -60,9 +62,14 @@ const refreshStands = (stage: Scenery, news: boolean): void => {
     const stand = standOf(stage.batch, id, scale);
     if (stand === scale.stand) continue;
     setScale(stage, id, { stand });
-    if (stand !== null && news) sayAccepted(stage, acceptedWords(stage.batch, stand.line, scale.track.division));
+    if (stand !== null && acceptedAt(stage.batch, stand) > since)
+      sayAccepted(stage, acceptedWords(stage.batch, stand.line, scale.track.division));
   }
 };
+
+/** Version of the batch at which it was entered. */
+const acceptedAt = ({ lines }: BatchState, { line, entry }: StandMemory): number =>
+  lines[line]?.contributions.find((one) => one.entry === entry)?.version ?? 0;
 
 /** With the step of its own scale: the next line may be on another. */
 const acceptedWords = (batch: BatchState, line: keyof BatchState['lines'], division: number) => {

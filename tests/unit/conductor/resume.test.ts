@@ -63,6 +63,22 @@ describe('what is in the vessel after a restart', () => {
     expect(stands.seen.say).toMatchObject({ id: 1, code: 'resume' });
   });
 
+  it('nor is it told again when a parked batch is taken up', () => {
+    const rig = new Rig()
+      .start(planOf([OLIVE, SHEA]))
+      .rest(500)
+      .pour(700)
+      .run(6);
+    rig.send({ kind: 'park', body: { reason: 'time is up' } }, 'maker');
+    rig.run(2);
+    const before = rig.seen.say?.id ?? 0;
+    rig.send({ kind: 'take-up', body: { note: '' } }, 'maker');
+    rig.run(3);
+    expect(rig.state.status).toBe('weighing');
+    expect(rig.seen.say?.code).not.toBe('accepted');
+    expect(rig.seen.say?.id ?? 0).toBeLessThanOrEqual(before + 1);
+  });
+
   it('holding “back” goes away: what the screen says under it', () => {
     const rig = new Rig().start(planOf([OLIVE])).rest(500);
     rig.press('back', true).run(0.2);
