@@ -4,6 +4,7 @@ import type { Milligrams } from '#lib/units/mass';
 import type { Clock, Monotonic } from '#lib/units/time';
 import { PROGRAM } from '../program';
 import type { BatchState, CommandHead, Observation, Role, TemperatureCourse, Want, Weighed } from '#lib/work/batch/index';
+import type { LyeHeat } from '#lib/work/batch/heating';
 import { settledOn } from '../conductor/index';
 import type { ConductorMemory } from '../conductor/index';
 import type { BenchView } from '../conductor-types';
@@ -107,6 +108,9 @@ const settledNow = (instrument: InstrumentId, { view, memory }: Knowledge, now: 
   return scale?.freshness === 'fresh' && (scale.suspect ?? null) === null ? settledOn(memory, instrument, now) : null;
 };
 
+/** The moments it also remembers are no whole numbers, and no rule's. */
+const heatOf = ({ first, highest }: LyeHeat): LyeHeat => ({ first, highest });
+
 const observe = (instrument: InstrumentId | null, known: Knowledge, now: Monotonic): Observation => {
   const { view, batch, checks } = known;
   const probe = (use: string) => view.probes.find((p) => p.use === use)?.value ?? null;
@@ -119,7 +123,7 @@ const observe = (instrument: InstrumentId | null, known: Knowledge, now: Monoton
     oils: probe('oils'),
     // A milk stands where the lye will: in the liquid's vessel, with the lye's probe in it.
     milk: probe('lye'),
-    lyeSeen: view.lyeSeen ?? null,
+    lyeSeen: view.lyeSeen == null ? null : heatOf(view.lyeSeen),
     batter: probe('batter'),
     checks,
     scales: view.scales.map((scale) => scale.id),

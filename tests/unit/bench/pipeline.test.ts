@@ -289,6 +289,17 @@ describe('B9: after a restart nothing goes on before a person has said what is i
   });
 });
 
+it('a clock of fractions spoils no command, whatever was heard before: what is remembered of the lye as well', async () => {
+  const rig = benchRig();
+  rig.stand(0.372_73);
+  await rig.pass(1_000, () => {
+    rig.weight(0);
+    for (const use of ['lye', 'oils', 'batter'] as const) rig.temperature(use, 40);
+  });
+  await rig.start();
+  expect(await rig.intent({ kind: 'note', text: 'x' })).toMatchObject({ ok: true });
+});
+
 describe('frames', () => {
   it('a weight never waits behind a temperature, and no temperature is kept back for long', async () => {
     const rig = benchRig();
