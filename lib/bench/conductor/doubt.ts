@@ -18,14 +18,16 @@ export const comesInPieces = (material: MaterialClass): boolean =>
 export const followDoubts = (
   pour: PourMemory,
   scale: ScaleMemory,
-  line: { readonly tolerance: number; readonly pieces: boolean; readonly over: boolean; readonly sign: 1 | -1 },
+  line: { readonly tolerance: number; readonly pieces: boolean; readonly over: boolean; readonly within: boolean; readonly sign: 1 | -1 },
   net: number | null,
 ): PourMemory => {
   const { track } = scale;
   const found: DoubtReason[] = [];
   if (crossedGap(scale, line.tolerance)) found.push('gap');
-  const steps = followSteps(pour, scale, line.tolerance);
+  const sudden = followSteps(pour, scale, line.tolerance);
   const bulges = line.pieces ? pour.bulges : followBulges(pour, scale, line.tolerance);
+  // What was asked about stays so, however the stream surges when it is taken up again.
+  const steps = line.within ? withOutstanding(sudden, bulges, track) : sudden;
   for (const step of standingSteps(withOutstanding(steps, bulges, track), track.division)) {
     const up = step.size * line.sign > 0;
     if (up && !line.pieces && step.laid) found.push('step-up');
@@ -118,7 +120,9 @@ const followSteps = ({ steps, stepsFrom, highest, zero }: PourMemory, scale: Sca
   const least = Math.max(3 * track.division, 0.8 * tolerance);
   const laid = laidIn(track, least, stepsFrom);
   const known =
-    laid === null || isBack({ highest, zero }, track, least, laid.size) ? steps : withStep(steps, { ...laid, held: 1, laid: true }, track);
+    laid === null || isBack({ highest, zero }, track, least, laid.size)
+      ? steps
+      : withStep(steps, { ...laid, held: 1, laid: true, fell: false }, track);
   const seen = stepIn(track, least, stepsFrom);
   if (seen === null || (seen.held < SUDDEN && !takesBack(known, seen, track.division))) return known;
   return withStep(known, seen, track);
@@ -142,7 +146,7 @@ const followBulges = (pour: PourMemory, { track }: ScaleMemory, tolerance: numbe
 const withOutstanding = (steps: readonly Step[], bulges: readonly Bulge[], track: ScaleMemory['track']): readonly Step[] => {
   const found = outstanding(bulges);
   if (found.length === 0) return steps;
-  const all = found.reduce((list, { at, size }) => withStep(list, { at, size, held: 1, laid: true }, track), steps);
+  const all = found.reduce((list, { at, size, fell }) => withStep(list, { at, size, held: 1, laid: true, fell }, track), steps);
   return all.toSorted((a, b) => a.at - b.at);
 };
 
@@ -154,14 +158,15 @@ const withStep = (steps: readonly Step[], step: Step, track: ScaleMemory['track'
   const same = steps.findLast((one) => Math.abs(step.at - one.at) < apart && one.size * step.size > 0);
   if (same === undefined) return [...(steps.length < STEPS_MANY ? steps : standingSteps(steps, track.division)), step];
   const laid = same.laid || step.laid;
-  if (Math.abs(step.size) <= Math.abs(same.size) && laid === same.laid) return steps;
+  const fell = same.fell || step.fell;
+  if (Math.abs(step.size) <= Math.abs(same.size) && laid === same.laid && fell === same.fell) return steps;
   const size = Math.abs(step.size) > Math.abs(same.size) ? step.size : same.size;
-  return steps.map((one) => (one === same ? { ...one, size, laid } : one));
+  return steps.map((one) => (one === same ? { ...one, size, laid, fell } : one));
 };
 
 /**
- * What is left when a step up and an equal one down again have taken each other back: whatever leaned has gone. What thins a stream is not
- * taken back by its beginning.
+ * What is left when a step up and an equal one down again have taken each other back: whatever leaned has gone, and the reading fell with
+ * it. What only thins a stream, or stands still between a spoon and the stream, takes nothing out, and is not taken back by its beginning.
  */
 const standingSteps = (steps: readonly Step[], division: number): readonly Step[] => {
   const standing: Step[] = [];
@@ -170,7 +175,7 @@ const standingSteps = (steps: readonly Step[], division: number): readonly Step[
       (one) =>
         one.size * step.size < 0 &&
         Math.abs(one.size + step.size) <= Math.max(3 * division, 0.2 * Math.abs(one.size)) &&
-        (one.laid || !step.laid || one.size < 0),
+        (one.size < 0 || (step.fell && (one.laid || !step.laid))),
     );
     if (back === -1) standing.push(step);
     else standing.splice(back, 1);

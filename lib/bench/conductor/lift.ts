@@ -51,6 +51,7 @@ export const standOf = (batch: BatchState, id: InstrumentId, scale: ScaleMemory)
     left: newest.one.weighed.gross,
     off: null,
     nearest: Infinity,
+    stayed: null,
     shifted: null,
   };
 };
@@ -95,7 +96,10 @@ const limitOf = (stand: StandMemory, scale: ScaleMemory): number => Math.max(wit
 
 const freed = (stand: StandMemory, scale: ScaleMemory, mass: number, now: number): StandMemory => {
   const nearest = Math.min(stand.nearest, Math.abs(mass - (stand.empty ?? scale.empty)));
-  if (stand.off !== null) return nearest === stand.nearest ? stand : { ...stand, nearest };
+  if (stand.off !== null) {
+    const stayed = stand.stayed ?? stayedOn(stand, scale, nearest);
+    return nearest === stand.nearest && stayed === stand.stayed ? stand : { ...stand, nearest, stayed };
+  }
   const { rise } = scale.track;
   const longest = UP_LONGEST + UP_RISES * rise;
   const lifting = DOWN_RISES * rise + DOWN_MORE;
@@ -123,10 +127,30 @@ const standing = (stand: StandMemory, scale: ScaleMemory, mass: number, now: num
   return same ? stand : { ...stand, up, down, left, wasUp, still };
 };
 
+/** A scale that is still coming down from the lift loses more than this share of what is left in such a moment. */
+const FALLING_SHARE = 0.25;
+
+/**
+ * A hand that leaned, or what lay beside the vessel, is on the pan still when that has gone, and leaves it before it comes to rest: the
+ * reading stands on its way down. `null`: it does not, or the pan has been near to empty since.
+ */
+const stayedOn = ({ empty, tolerance }: StandMemory, scale: ScaleMemory, nearest: number): number | null => {
+  const { track } = scale;
+  if (empty === null || nearest <= Math.max(within(scale), EMPTY_SHARE * tolerance)) return null;
+  const seen = newest(track);
+  const least = Math.min(...seen) - empty;
+  if (seen.length < STILL_PERIODS || least <= 0 || Math.max(...seen) - empty - least > FALLING_SHARE * least) return null;
+  return least;
+};
+
+const newest = (track: ScaleMemory['track']): readonly number[] => {
+  const now = track.times.at(-1) ?? 0;
+  return track.masses.slice(firstSince(track, now - Math.max(STILL_MS, STILL_PERIODS * track.period)));
+};
+
 /** What it has read for a moment without moving; shorter than a settled weight takes. `null`: it moves. */
 const momentary = ({ track }: ScaleMemory): number | null => {
-  const now = track.times.at(-1) ?? 0;
-  const seen = track.masses.slice(firstSince(track, now - Math.max(STILL_MS, STILL_PERIODS * track.period)));
+  const seen = newest(track);
   if (seen.length < STILL_PERIODS) return null;
   const least = Math.min(...seen);
   const most = Math.max(...seen);
@@ -144,10 +168,11 @@ const conclude = (stage: Scenery, id: InstrumentId, scale: ScaleMemory, stand: S
   }
   if (!free && Math.abs(level - stand.gross) <= limit) {
     // Lifted and put back before the pan came to rest: nothing has happened.
-    setScale(stage, id, { stand: { ...stand, off: null, nearest: Infinity, shifted: null, wasUp: null, still: null } });
+    setScale(stage, id, { stand: { ...stand, off: null, nearest: Infinity, stayed: null, shifted: null, wasUp: null, still: null } });
     return;
   }
   if (stand.shifted !== null) return ask(stand.shifted, stand.left);
+  if (stand.stayed !== null) return ask('changed-on-pan', stand.gross + stand.stayed);
   // The next vessel may stand there before the empty pan came to rest, and a light one counts as nearly nothing: what proves the lift is that the
   // pan was seen empty between.
   if (stand.empty !== null && isLeftOn(stand, scale, stand.empty, free))

@@ -134,6 +134,8 @@ export interface StandMemory {
   /** Since when the pan has been free, and how near to its empty reading it has come. */
   readonly off: number | null;
   readonly nearest: number;
+  /** What stood still on the pan after the lift, above empty, before the pan came near to it. */
+  readonly stayed: number | null;
   /** The lift itself was doubtful. */
   readonly shifted: 'shifted-up' | 'shifted-down' | null;
 }

@@ -94,16 +94,18 @@ export const followPour = (stage: Scenery, line: LineState, scale: ScaleMemory, 
   const carried = followLift(stage, line, scale, pour, mass);
   if (carried.lifted !== null) return carried;
   const settled = scale.track.stable ? standingAt(line, carried, scale.track.level) : null;
-  const fallen = followFall(carried, scale, doubtsOf(line, settled), signOf(line) * (mass - carried.zero));
-  const known = followDoubts(fallen, scale, doubtsOf(line, settled), settled?.net ?? null);
+  const of = doubtsOf(line, scale, settled);
+  const fallen = followFall(carried, scale, of, signOf(line) * (mass - carried.zero));
+  const known = followDoubts(fallen, scale, of, settled?.net ?? null);
   return followFlow(stage, line, scale, followDrift(line, scale, known, stage.now), mass, settled);
 };
 
-const doubtsOf = (line: LineState, settled: Standing | null) => ({
+const doubtsOf = (line: LineState, scale: ScaleMemory, settled: Standing | null) => ({
   tolerance: line.plan.tolerance,
   // A bottle is tilted, spooned from or lifted: every portion is a step.
   pieces: line.plan.mode === 'loss' || comesInPieces(line.plan.material.class),
   over: settled !== null && isOver(line, settled.left),
+  within: settled !== null && settled.left <= bandOf(line, scale),
   sign: signOf(line),
 });
 

@@ -14,6 +14,8 @@ export interface Bulge {
   readonly apart: number;
   /** The same where that flow is even, no pause and worth knowing; else 0. */
   readonly plain: number;
+  /** The reading fell in it: of something taken out it does, unless as much flowed in meanwhile; of a stream that thins or pauses never. */
+  readonly fell: boolean;
 }
 
 /**
@@ -110,7 +112,7 @@ const bulgeIn = (track: Track, least: number, from: number, view: (typeof VIEWS)
   const pause = !isMore && (flow <= 0 || -size >= (PAUSE_LEAST / time) * flow);
   const plain = apart >= Math.max(least, 6 * track.sigma) && apart >= uneven && !pause;
   const at = (track.times.at(-1) ?? 0) - (masses.length - 1 - start) * interval + time / 2;
-  return { at, size: isMore ? Math.max(size, apart) : Math.min(size, -apart), apart, plain: plain ? apart : 0 };
+  return { at, size: isMore ? Math.max(size, apart) : Math.min(size, -apart), apart, plain: plain ? apart : 0, fell: middle < -least / 2 };
 };
 
 const isAlike = (a: Bulge, b: Bulge): boolean => a.size * b.size > 0;
@@ -124,7 +126,8 @@ export const withBulge = (bulges: readonly Bulge[], seen: Bulge, track: Track, l
   if (near !== undefined) {
     if (seen.apart <= near.apart && seen.plain <= near.plain) return bulges;
     const far = seen.apart > near.apart ? seen : near;
-    return bulges.map((one) => (one === near ? { ...far, plain: Math.max(seen.plain, near.plain) } : one));
+    const both = { plain: Math.max(seen.plain, near.plain), fell: seen.fell || near.fell };
+    return bulges.map((one) => (one === near ? { ...far, ...both } : one));
   }
   const same = [...bulges.filter((one) => isAlike(one, seen)), seen].toSorted((a, b) => b.apart - a.apart).slice(0, KEPT);
   return [...bulges.filter((one) => !isAlike(one, seen)), ...same];

@@ -10,6 +10,8 @@ export interface Step {
   readonly held: number;
   /** It is no squirt and no stream that begins: upwards nothing else counts. */
   readonly laid: boolean;
+  /** The reading itself fell, not a stream alone. */
+  readonly fell: boolean;
 }
 
 /** Flow is looked at this long before and after the change, ms. */
@@ -62,7 +64,7 @@ export const stepIn = (track: Track, least: number, from: number): Step | null =
   const stair = Math.max(early.jump, late.jump);
   if (size * change <= 0 || Math.abs(size) <= Math.max(threshold, flowing, stair)) return null;
   const held = at(track, middle + inner / 2) - at(track, middle - inner / 2) - slope * inner;
-  return held / size >= TAKES_BACK ? { at: middle, size, held: held / size, laid: false } : null;
+  return held / size >= TAKES_BACK ? { at: middle, size, held: held / size, laid: false, fell: size < 0 } : null;
 };
 
 /** Standard deviation of a rounding error alone, in divisions. */

@@ -14,6 +14,9 @@ const asks = (rig: Rig, doubt: string): void => {
   expect(rig.kinds()).not.toContain('weight-accepted');
 };
 
+/** A small spoon was laid into its stream, and its weight, within tolerance, is asked about. */
+const spooned = (): Rig => atReady().pour(560, 3).pour(569, 0.2).pour(698.3, 6.5).run(3);
+
 /** Right on the target, on a scale that never quite stands still. */
 const unsteady = (tolerance: number): Rig => {
   const oil = line('olive', { class: 'liquid-oil', target: 200, tolerance, vessel: 'pot' });
@@ -79,13 +82,27 @@ describe('doubt', () => {
     const rig = atReady().pour(600, 2);
     const { pour } = rig.memory;
     if (pour === null) throw new Error('no pour');
-    const begun = { at: rig.now - 2_000, size: 15_000, held: 0.9, laid: false };
+    const begun = { at: rig.now - 2_000, size: 15_000, held: 0.9, laid: false, fell: false };
     rig.memory = { ...rig.memory, pour: { ...pour, steps: [begun] } };
     asks(rig.pour(650, 1).pour(652, 0.4).pour(700, 1), 'step-down');
   });
 
   it('a spoon laid in while it flows: more comes at once than before and after it', () => {
     asks(atReady().pour(560, 3).pour(584, 0.2).pour(700, 5.8), 'step-up');
+  });
+
+  it('a spoon laid in just before a stream begins: that nothing flowed between them took nothing out again', () => {
+    asks(atReady().pour(515, 0.1).run(0.6).pour(700, 9), 'step-up');
+  });
+
+  it('what was asked about is asked about still, however the stream surges when it is taken up again', () => {
+    const rig = spooned();
+    expect(rig.seen).toMatchObject({ phase: 'ask', doubts: ['step-up'] });
+    const { pour } = rig.memory;
+    if (pour === null) throw new Error('no pour');
+    const surge = { at: rig.now, size: 3_000, apart: 3_000, plain: 0, fell: false };
+    rig.memory = { ...rig.memory, pour: { ...pour, bulges: [...pour.bulges, surge] } };
+    asks(rig.pour(699.5, 1), 'step-up');
   });
 
   it('a stream that starts, stops and starts again is no step', () => {

@@ -50,6 +50,15 @@ describe('lifting what was accepted', () => {
     }
   });
 
+  it('is asked about when the reading stands on its way down: what lay or leaned beside it left the pan before that came to rest', () => {
+    expect(accepted().rest(0).state.question).toBeNull();
+    expect(accepted().rest(14, MAIN, 1.2).rest(0).state.question).toMatchObject({ why: 'changed-on-pan', now: 714_000 });
+  });
+
+  it('is not asked about what comes onto the pan, and goes, once that has been empty', () => {
+    expect(accepted().rest(0, MAIN, 0.9).rest(14, MAIN, 1.2).rest(0).state.question).toBeNull();
+  });
+
   it('is asked about when the pan at rest carries more than the tolerance can bear', () => {
     const narrow = line('olive', { class: 'liquid-oil', target: 200, tolerance: 0.2, vessel: 'pot' });
     expect(accepted(narrow).rest(0.2, MAIN, 5).state.question).toMatchObject({ why: 'changed-on-pan' });
