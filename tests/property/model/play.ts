@@ -196,7 +196,7 @@ export class Play {
       unit,
       division,
       moving: reading.motion === 'moving',
-      suspect: mass !== null && mass > pan.capacity + 9 * pan.division,
+      suspect: mass !== null && mass > pan.capacity + 9 * division,
       waited: waited ? 'yes' : this.time.now < this.#stallUntil ? 'maybe' : 'no',
     });
     inputs.reading({ ...reading, at: clock.now() });

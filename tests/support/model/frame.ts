@@ -28,13 +28,18 @@ export const stepOf = ({ division, unit, nature }: Speaking, load: number): { re
   return ownSteps && unit !== 'g' ? roundStep(times * division, PER_UNIT[unit]) : { step: times * division, decimals };
 };
 
-export const frameOf = (pan: Speaking, shown: number, decimals: number, odd: Oddity | null): Omit<MassReading, 'at' | 'motion'> => {
-  const beyond = odd === 'beyond-capacity' ? pan.capacity + 20 * pan.division : shown;
+export const frameOf = (
+  pan: Speaking,
+  shown: number,
+  { step, decimals }: ReturnType<typeof stepOf>,
+  odd: Oddity | null,
+): Omit<MassReading, 'at' | 'motion'> => {
+  const beyond = odd === 'beyond-capacity' ? pan.capacity + 20 * step : shown;
   const text = (beyond / PER_UNIT[pan.unit]).toFixed(decimals);
   const head = { kind: 'mass', instrument: pan.id, seq: pan.seq, unit: pan.unit, weighing: 'gross' } as const;
   const stated = massOfText(text, pan.unit);
   if (stated === null) throw new Error(`the model's scale said ${text}`);
-  const over = odd === 'over' || (odd === null && shown > pan.capacity + 9 * pan.division);
+  const over = odd === 'over' || (odd === null && shown > pan.capacity + 9 * step);
   const raw = new TextEncoder().encode(over ? 'OL' : `${text}${pan.unit}`);
   if (over) return { ...head, raw, text: '', mass: null, step: stated.step, range: 'over' };
   return { ...head, raw, text, mass: stated.mass, step: stated.step, range: 'in' };

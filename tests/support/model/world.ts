@@ -165,14 +165,15 @@ export class ModelWorld {
     const way = pan.onTheWay.shift();
     const followed = pan.filter.follow(load, now);
     const seen = nature.rise > 0 ? followed : way === undefined ? load : pan.from + way * (load - pan.from);
-    const { step, decimals } = stepOf(pan, load);
+    const steps = stepOf(pan, load);
+    const { step } = steps;
     const shaken = now < pan.shakenUntil ? Math.round(((this.#chance() - 0.5) * 40 * pan.division) / step) : this.#noise(nature.noise);
     const shown = Math.round((seen + this.driftOf(role, now) - pan.tare) / step + shaken) * step;
     const moves = way !== undefined || now < pan.shakenUntil || Math.abs(shown - pan.last) > 2 * step;
     const moving = moves && !nature.early;
     pan.last = shown;
     pan.seq += 1;
-    const frame = frameOf(pan, shown, decimals, pan.odd.shift() ?? null);
+    const frame = frameOf(pan, shown, steps, pan.odd.shift() ?? null);
     return { ...frame, motion: this.#marked ? (moving ? 'moving' : 'stable') : 'unstated' };
   }
 
