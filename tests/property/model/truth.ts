@@ -6,6 +6,8 @@ import type { Accepted } from './record';
 
 /** What noise and rounding at both ends of a weighing come to, in the mean of the true divisions there. */
 const DIVISIONS = 3;
+/** A stream is summed in fractions: what comes to a limit by them is no more than it, mg. */
+const ROUNDED = 1;
 /** The vessel a line weighed by its loss is poured from: no plan names it. */
 const BOTTLE = 'bottle';
 
@@ -33,7 +35,7 @@ export const notTrue = ({ happened, seed }: Seen, entries: readonly Entry[], ent
     return `${then[0].vessel} stood there at the zero and ${now[0].vessel} at the end, ${line} belongs to ${right}`;
   const said = weighed.gross - zeroed.body.gross;
   const off = last.flatMap((end) => first.map((start) => Math.abs(said - (seenOf(end) - seenOf(start)))));
-  const limit = (DIVISIONS * (then[0].division + now[0].division)) / 2;
+  const limit = (DIVISIONS * (then[0].division + now[0].division)) / 2 + ROUNDED;
   return Math.min(...off) <= limit ? null : `${role} said ${said}, ${round(now[0], then[0])} came in`;
 };
 
