@@ -105,7 +105,7 @@ function Table({
 
 /** In the instrument's face where one said it; plain where a hand typed it. */
 function Weight({ weight }: { readonly weight: BarWeight | null }) {
-  const display = barMass(useDisplay()).display;
+  const { display } = barMass(useDisplay());
   if (weight === null) return <Blank className={on('n wide')} />;
   const text = figureNumber(massFigure(weight.net, display, weight.scale?.step ?? null));
   return <td className={on('n wide')}>{weight.scale === null ? text : <Measured>{text}</Measured>}</td>;

@@ -2,6 +2,7 @@
 import { useEffect, useState } from 'react';
 import type { PlanList } from '#lib/protocol/http';
 import { massText } from '#lib/units/format';
+import { sumOf } from '#lib/units/sum';
 import { useDisplay } from '../../_live/use';
 import { messages } from '../messages';
 import { startMessages } from '../messages-start';
@@ -54,7 +55,7 @@ export function StartLots({ offered, onLeave }: { readonly offered: OfferedPlan;
   };
   const { lines: all, formula } = offered.plan;
   const mass = massText(
-    all.reduce((sum, { target }) => sum + target, 0),
+    sumOf(all, ({ target }) => target),
     useDisplay(),
     1000,
   );

@@ -1,4 +1,5 @@
 import type { InstrumentId, LineId, VesselId } from '#lib/units/id';
+import { sumOfAll } from '#lib/units/sum';
 import type { BatchState, LineState, VesselState } from '#lib/work/batch/index';
 import { isPouredFromSince, weighsLikeBottle } from './bottle';
 import { STATED } from '#lib/work/batch/poured/stated';
@@ -40,7 +41,7 @@ const isPouredOut = (batch: BatchState, vessel: VesselState, scale: ScaleMemory)
 /** It was emptied by somebody's word, and reads as it did before: it may stand there full after all, a cup of lye among them. */
 const looksNeverEmptied = ({ state, empty, contents, delivered }: VesselState, scale: ScaleMemory): boolean => {
   if (state !== 'moved' || empty === null) return false;
-  const full = Object.values(delivered).reduce<number>((all, mass) => all + mass, contents);
+  const full = contents + sumOfAll(Object.values(delivered));
   const near = recognisedWithin(scale);
   return full > near && Math.abs(scale.track.level - scale.empty - empty - full) <= near;
 };

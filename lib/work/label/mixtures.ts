@@ -1,4 +1,5 @@
 import { mg, type Milligrams } from '#lib/units/mass';
+import { sumOf } from '#lib/units/sum';
 import type { BatchState } from '../batch/index';
 import type { MouldMade } from '../batch/moulds';
 import { own } from '../batch/own';
@@ -69,7 +70,7 @@ export const mixturesOf = (batch: BatchState, moulds: readonly MouldMade[], cavi
 };
 
 /** Everything that was added, at its most. */
-export const massIn = (parts: readonly { readonly mass: Milligrams }[]): Milligrams => mg(parts.reduce((sum, { mass }) => sum + mass, 0));
+export const massIn = (parts: readonly { readonly mass: Milligrams }[]): Milligrams => mg(sumOf(parts, ({ mass }) => mass));
 
 /**
  * The bars once they have dried out, at their lightest: nothing in them is weaker then, nor in any swirl of halves that are not known apart.
