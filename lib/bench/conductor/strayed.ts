@@ -5,15 +5,17 @@ import type { BatchState, PanState } from '#lib/work/batch/index';
 import type { BenchView } from '../conductor-types';
 import type { DoubtReason } from '../cue';
 import type { PourMemory, ScaleMemory } from './memory';
-import { setScale, type Scenery, type Stage } from './stage';
+import { setScale, within, type Scenery, type Stage } from './stage';
 
 /**
  * A vessel can be set for one line while another is open again: its pour is not followed then, and whoever moves it, or puts another in
  * its place, is not seen doing so. What is poured from that zero afterwards is a person's to take. A zero that the record shifted is still
  * the same; one that was read anew is not.
  */
-const isOf = ({ line, zero, reading }: Pick<PanState, 'line' | 'zero' | 'reading'>, { strayed }: ScaleMemory): boolean =>
-  strayed?.line === line && (strayed.zero === zero || reading === null);
+const isOf = ({ line, zero, reading }: PanState, scale: ScaleMemory): boolean =>
+  isAt(line, zero, scale) || (scale.strayed?.line === line && reading === null);
+
+const isAt = (line: LineId, zero: number, { strayed }: ScaleMemory): boolean => strayed?.line === line && strayed.zero === zero;
 
 /** While a question stands nothing is followed either; if its weight is kept, the line goes on from what the question was asked with. */
 const askedAt = ({ question }: BatchState, { stand }: ScaleMemory): number | null =>
@@ -38,14 +40,18 @@ export const followStrayed = (
   const { track } = after;
   const mass = track.masses.at(-1);
   if (pan.line === batch.open && !isElsewhere(batch, view)) return after;
+  const { line } = pan;
   const asked = askedAt(batch, after);
   const zero = mg(asked ?? pan.zero);
-  const { line, reading } = pan;
-  if (isOf({ line, zero, reading: asked === null ? reading : '' }, after) || mass === undefined || track.news === 'out-of-range')
-    return after;
-  const moved = Math.abs(mass - (asked ?? before.lastLevel ?? zero)) > Math.max(3 * track.division, 2 * span(track));
-  return moved ? { ...after, strayed: { line, zero, doubts: UNSEEN } } : after;
+  const isKnown = asked === null ? isOf(pan, after) : isAt(line, zero, after);
+  if (isKnown || mass === undefined || track.news === 'out-of-range') return after;
+  const from = asked ?? before.lastLevel ?? zero;
+  return Math.abs(mass - from) > movedBy(after, asked) ? { ...after, strayed: { line, zero, doubts: UNSEEN } } : after;
 };
+
+/** Beyond this it has moved, mg. What a question was asked with stays for as long as it stands, so nothing smaller may add up beneath it. */
+const movedBy = (scale: ScaleMemory, asked: number | null): number =>
+  asked === null ? Math.max(3 * scale.track.division, 2 * span(scale.track)) : within(scale);
 
 /** Nobody can say that it still is what it was. */
 const UNSEEN: readonly DoubtReason[] = ['return-unlike'];

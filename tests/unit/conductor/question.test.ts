@@ -38,6 +38,13 @@ describe('a weight that was questioned and kept', () => {
     expect(shea(rig)).toEqual({ status: 'closed', grams: 100 });
   });
 
+  it("takes as its own no more than the scale can tell: a drop that fell in meanwhile is a person's, too", () => {
+    const drop = kept(asked().rest(680.27)).pour(780).run(8);
+    expect(drop.seen).toMatchObject({ phase: 'ask', doubts: ['return-unlike'] });
+    const still = kept(asked().rest(680.1)).pour(780).run(6);
+    expect(shea(still)).toEqual({ status: 'closed', grams: 100 });
+  });
+
   it('leaves to a person what came in while its scale was away, though no pour was followed then', () => {
     const rig = asked();
     rig.step({ kind: 'disarm', why: 'reconnect', instrument: MAIN });
