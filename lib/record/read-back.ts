@@ -1,4 +1,4 @@
-import { canonicalAround, joinMembers, NotCanonical } from './canonical';
+import { canonicalAround, NotCanonical } from './canonical';
 import type { Around } from './canonical';
 import { isObject } from './journal';
 import type { Json } from './journal';
@@ -12,7 +12,7 @@ const written = new WeakMap<object, Around>();
  */
 export const readBack = (value: Json): Json => {
   const around = aroundSalt(value);
-  const back = frozen(JSON.parse(joinMembers(around.before, around.after)) as Json);
+  const back = copied(value);
   written.set(back as object, around);
   return back;
 };
@@ -26,8 +26,16 @@ export const aroundSalt = (value: Json): Around => {
   return canonicalAround(value, 'salt');
 };
 
-const frozen = (value: Json): Json => {
+/** What `JSON.parse` makes of a value's canonical text, without the way through the text: keys in its order, no negative zero. */
+const copied = (value: Json): Json => {
+  if (typeof value === 'number') return value + 0;
   if (value === null || typeof value !== 'object') return value;
-  for (const inner of Object.values(value) as readonly Json[]) frozen(inner);
-  return Object.freeze(value);
+  if (Array.isArray(value)) return Object.freeze(value.map(copied)) as Json;
+  const copy: Record<string, Json> = {};
+  for (const key of Object.keys(value).toSorted()) {
+    const inner = copied((value as Readonly<Record<string, Json>>)[key] as Json);
+    if (key === '__proto__') Object.defineProperty(copy, key, { value: inner, enumerable: true });
+    else copy[key] = inner;
+  }
+  return Object.freeze(copy);
 };

@@ -77,6 +77,21 @@ describe('a value read back', () => {
     );
   });
 
+  it('is what its own text reads as: keys in that order, no negative zero, nothing that is no key of its own', () => {
+    fc.assert(
+      fc.property(object, (value) => {
+        const read = JSON.parse(canonical(value)) as Json;
+        expect(readBack(value)).toStrictEqual(read);
+        expect(JSON.stringify(readBack(value))).toBe(JSON.stringify(read));
+      }),
+    );
+    const odd = JSON.parse('{"b":-0,"__proto__":{"z":1,"10":2,"9":[-0]},"a":0}') as Json;
+    const back = readBack(odd);
+    expect(JSON.stringify(back)).toBe('{"__proto__":{"9":[0],"10":2,"z":1},"a":0,"b":0}');
+    expect(Object.getPrototypeOf(back)).toBe(Object.prototype);
+    expect(Object.values(back as object).some((inner) => Object.is(inner, -0))).toBe(false);
+  });
+
   it('cannot be changed anywhere after its text was written', () => {
     fc.assert(
       fc.property(object, (value) => {

@@ -58,9 +58,10 @@ export const withoutLot = ({ lines }: BatchState): readonly { readonly material:
 
 /** Lots its record named until somebody put it right, and that nothing in it is of now: whoever calls one back may want to know. */
 export const onceNamed = (state: BatchState): readonly { readonly lot: string; readonly mark: string }[] => {
-  const taken = new Set(lotsOf(state).map(({ lot }) => lot));
   const named = Object.values(state.lines).flatMap(({ contributions }) =>
     contributions.flatMap(({ struck, onceLots = [] }) => (struck === null ? onceLots : [])),
   );
+  if (named.length === 0) return [];
+  const taken = new Set(lotsOf(state).map(({ lot }) => lot));
   return [...new Map(named.filter(({ id }) => !taken.has(id)).map(({ id, mark }) => [id, { lot: id, mark }] as const)).values()];
 };
