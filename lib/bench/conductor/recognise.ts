@@ -1,8 +1,9 @@
 import type { InstrumentId, LineId, VesselId } from '#lib/units/id';
 import { sumOfAll } from '#lib/units/sum';
+import { CLINGS } from '#lib/work/batch/alike';
 import type { BatchState, LineState, VesselState } from '#lib/work/batch/index';
-import { isPouredFromSince, weighsLikeBottle } from './bottle';
 import { STATED } from '#lib/work/batch/poured/stated';
+import { isPouredFromSince, weighsLikeBottle } from './bottle';
 import type { ScaleMemory } from './memory';
 import { recognisedWithin, within } from './stage';
 
@@ -21,9 +22,6 @@ const expectedOf = (vessel: VesselState, id: InstrumentId, scale: ScaleMemory): 
 /** It reads what this vessel should. */
 export const looksLike = (vessel: VesselState, id: InstrumentId, scale: ScaleMemory): boolean =>
   expectedOf(vessel, id, scale).some((mass) => Math.abs(scale.track.level - mass) <= recognisedWithin(scale));
-
-/** So much of what a jug carried may cling to it when it was poured out. Ours; more is for a person to say. */
-const CLINGS = 0.1;
 
 /** A jug that carries its parts over comes back with what clung to it: the record knows that it was full and where that goes. */
 const isPouredOut = (batch: BatchState, vessel: VesselState, scale: ScaleMemory): boolean => {

@@ -8,6 +8,9 @@ export const UNSTATED_WITHIN = grams(2);
 /** A vessel is recognised by its empty mass within this. Ours: drops and a wiped film; keep two vessels further apart than twice this. */
 export const RECOGNISED_WITHIN = grams(3);
 
+/** So much of what a jug carried may cling to it when it was poured out, as a share. Ours; more is for a person to say. */
+export const CLINGS = 0.1;
+
 export const alike = (a: Milligrams, b: Milligrams, within: Milligrams): boolean => Math.abs(a - b) <= within;
 
 /**

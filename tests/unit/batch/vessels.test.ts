@@ -315,6 +315,18 @@ describe('weighing back', () => {
     expect(back(rig, 'coconut', 'oils-jug', 6)).toContain('weighed-back');
   });
 
+  it('what the record left in a jug that was poured over by word is its rest, and may be weighed back', () => {
+    const rig = started(planOf('slate')).weighAll('olive');
+    const move = { from: vesselId('oils-jug'), to: vesselId(rig.line('coconut').plan.into ?? 'oils-pot'), residue: null };
+    rig.must('move', { ...move, mass: grams(2_000) });
+    expect(back(rig, 'coconut', 'oils-jug', 390)).toBe('no-jug');
+    rig.must('move', { ...move, mass: grams(390) });
+    expect(rig.vessel('oils-jug').contents).toBe(10_000);
+    expect(back(rig, 'coconut', 'oils-jug', 250)).toBe('no-jug');
+    expect(back(rig, 'coconut', 'oils-jug', 8)).toBe('moved weighed-back');
+    expect(rig.line('coconut').actual).toBe(2_392_000);
+  });
+
   it('2 g of lye left in the jug are water and hydroxide by their shares', () => {
     const rig = started().weighAll().makeLye().join();
     expect(back(rig, 'water', 'lye-jug', 2)).toBe('weighed-back');

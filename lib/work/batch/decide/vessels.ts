@@ -1,5 +1,6 @@
 import type { VesselId } from '#lib/units/id';
 import { mg } from '#lib/units/mass';
+import { CLINGS } from '../alike';
 import type { CommandOf } from '../commands';
 import type { Draft, Share, Standing } from '../entries';
 import { own } from '../own';
@@ -86,6 +87,13 @@ const wentTo = (state: BatchState, vessel: VesselState, planned: VesselId): Vess
   return batter === undefined || batter === vessel.plan.id ? null : batter;
 };
 
+/**
+ * Half of what it should hold at most, or no more than clings to a jug that was poured over already. More is no rest: it stands there to be
+ * filled, or to be poured, and its lines would begin again.
+ */
+const isRest = ({ contents, delivered }: VesselState, net: number): boolean =>
+  contents === 0 || 2 * net <= contents || Math.max(net, contents) <= CLINGS * totalOf(asShares(delivered));
+
 export const weighBack: Decider<'weigh-back'> = (state, command) => {
   const { line: id, vessel: vesselId, weighed } = command.body;
   const { gross, zero, net } = weighed;
@@ -103,8 +111,7 @@ export const weighBack: Decider<'weigh-back'> = (state, command) => {
   const mixture = totalOf(went) === 0 ? holds : went;
   if (net > totalOf(holds) + totalOf(went) || !mixture.some((share) => share.line === id))
     return refuse('wrong-vessel', { vessel: vesselId, net });
-  // More than half of what it should hold is no rest: it stands there to be filled, or to be poured, and its lines would begin again.
-  if (2 * net > vessel.contents && vessel.contents > 0) return refuse('no-jug', { vessel: vesselId, net });
+  if (!isRest(vessel, net)) return refuse('no-jug', { vessel: vesselId, net });
   const to = wentTo(state, vessel, line.plan.into ?? line.plan.vessel);
   if (to === null) return refuse('wrong-order', { vessel: vesselId });
   return allow(...weighedBack(state, command, vessel, to, mixture));
