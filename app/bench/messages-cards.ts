@@ -92,6 +92,8 @@ export const cardWords: Readonly<Record<CardCode, CardWords>> = {
   'trace-medium': { title: plain(trace.medium.name), sub: plain(trace.medium.sub) },
   'trace-thick': { title: plain(trace.thick.name), sub: plain(trace.thick.sub) },
   'trace-wrong': { title: plain(trace.wrong.name), sub: plain(trace.wrong.sub) },
+  'close-batch': { title: plain('Close the batch'), sub: plain('its weights are frozen') },
+  'pour-on': { title: plain('Not yet'), sub: plain('go on pouring') },
 };
 
 /** The words of a code that another version of the server may have sent: never blank, never a crash. */

@@ -1,6 +1,7 @@
 import type { SayCode } from '#lib/bench/codes';
 import { messages, numberIn, textIn } from './messages';
 import type { Params, Show, Word } from './messages';
+import { wrongWords } from './messages-pour';
 
 export const mass =
   (key: string): Word =>
@@ -77,6 +78,13 @@ export const sayWords: Readonly<Record<SayCode, Word>> = {
   card: plain(''),
   'all-weighed': (params) =>
     numberIn(params, 'ready') === 1 ? 'All weighed. Lye and oils may be joined.' : 'All weighed. Do not join yet.',
+  trace: plain('Joined. Stir to trace, then mark what you see: thin, medium, thick, or something wrong.'),
+  trouble: (params) => {
+    const wrong = (wrongWords as Readonly<Record<string, { name: string; todo: readonly string[] }>>)[textIn(params, 'trouble')];
+    return wrong === undefined ? 'What is wrong with the batter?' : [`${wrong.name}.`, ...wrong.todo].join(' ');
+  },
+  closing: plain('All poured? Close the batch, or not yet.'),
+  closed: (params) => `Batch ${name(params, 'mark')} is closed.`,
   portion: (params, show) => `Portion ${numberIn(params, 'number')}, ${mass('net')(params, show)}.`,
   poured: (params, show) => `${name(params, 'what')}, ${mass('net')(params, show)}.`,
   pattern: (params) => `${name(params, 'mark')}, ${name(params, 'mould')}: which pattern?`,

@@ -107,5 +107,6 @@ export const portionActs = {
   'too-heavy': 'Too heavy: type them',
   clear: 'Clear the scale first',
   name: 'Choose its pattern',
+  closing: 'All poured? Then close it',
   done: 'All poured. Close it',
 } satisfies Record<PortionCue['at'], string>;

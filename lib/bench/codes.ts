@@ -44,7 +44,10 @@ export type CardCode =
   | 'trace-thin'
   | 'trace-medium'
   | 'trace-thick'
-  | 'trace-wrong';
+  | 'trace-wrong'
+  // the pour is over
+  | 'close-batch'
+  | 'pour-on';
 
 /** Cards that name a pattern, or what is wrong with the batter; their words are fetched late, and their codes read as words. */
 export type PourCardCode = Pattern | BatterWrong | 'to-plain-pour' | 'more-patterns';
@@ -66,7 +69,8 @@ export type GoOnCode =
   | 'taken-out' // held: so much is out
   | 'left-in' // held: nothing is taken out after all
   | 'done-by-hand' // held: a person says that it is done
-  | 'count-from-here';
+  | 'count-from-here'
+  | 'close-batch'; // asks first; the card that does it is held
 
 /** Sentences for voice and live region, with their parameters in `Say.params`. */
 export type SayCode =
@@ -98,6 +102,10 @@ export type SayCode =
   | 'card' // card (its code) and its parameters
   | 'all-weighed'
   | 'free-the-cable'
+  | 'trace' // joined: what is seen of the batter is asked
+  | 'trouble' // trouble: what is wrong with the batter, 'which' while nobody has said
+  | 'closing' // whether to close
+  | 'closed' // mark
   | 'portion' // number, net
   | 'poured' // what, net
   | 'pattern'; // mark, mould

@@ -161,7 +161,7 @@ export interface BenchCue {
 /**
  * A portion as it is weighed by its pot's loss. `stands`: zeroed, pour from it; `off`: lifted, its zero kept; `more`: heavier than it was, from
  * where a portion counts is asked; `offer`: `mass` waits for a
- * person's "go on"; `clear`: something stands there from before; `done`: nothing is left to pour; `strange`: what stands there is too light to be the pot; `which`: it may be another jug as it last stood, or the one before, poured from; `no-scale`, `too-heavy`: portions are typed.
+ * person's "go on"; `clear`: something stands there from before; `done`: nothing is left to pour; `closing`: whether to close is asked; `strange`: what stands there is too light to be the pot; `which`: it may be another jug as it last stood, or the one before, poured from; `no-scale`, `too-heavy`: portions are typed.
  */
 export interface PortionCue {
   readonly at:
@@ -182,6 +182,7 @@ export interface PortionCue {
     | 'too-heavy'
     | 'clear'
     | 'name'
+    | 'closing'
     | 'done';
   readonly mass: Milligrams | null;
   /** What is done, where the plan has moulds. `name`: of it, as data. */

@@ -8,8 +8,7 @@ import { freePort, screenAt, serverProcess, tempFolder } from '#tests/support/se
 import type { ScreenRig, ServerProcess } from '#tests/support/server-rig';
 import { carriedBy, moveHands } from './support/maker';
 import type { Scales } from './support/maker';
-import { afterQuiet } from './support/on-page';
-import { HELD_MS, pedalOf, startBatch } from './support/pedal';
+import { pedalOf, startBatch } from './support/pedal';
 import type { Pedal } from './support/pedal';
 import { launch } from './support/theatre';
 
@@ -222,25 +221,20 @@ describe('a batch weighed hands-free', () => {
     await phaseIs('joining');
     await probes.lye.tell({ act: 'hurry', times: 1 });
     await chooseUntil('join', () => batch().joined !== null);
+    await page.waitForSelector('output[data-say="trace"]', { state: 'attached' });
     await chooseUntil('trace-medium', () => batch().trace.length > 0);
     await phaseIs('pouring-moulds');
   };
 
-  /** Closing is deliberate, by hand on the glass; its review as the program gives it out. */
+  /** Closing is asked about and held, by the same pedal; its review as the program gives it out. */
   const closed = async (): Promise<BatchReview> => {
     const { id } = batch();
-    const press = async (name: string, delay = 0): Promise<void> => {
-      await afterQuiet(page);
-      await page.getByRole('button', { name }).click({ delay });
-    };
-    await press('More');
-    await press('Close the batch');
-    await page.waitForSelector('dialog[aria-label="Close the batch?"]');
-    // A hold that a busy machine saw begin late is none, and does nothing: it is held again until the record has it.
     while (batch().status !== 'closed') {
-      await press('Close the batch', HELD_MS);
+      if (cue().goOn?.code === 'close-batch') await pedal.press();
+      else if (cue().portion?.at === 'strange') await scales.main.tell({ act: 'lift' });
       let looks = 0;
-      await watcher.frame(() => batch().status === 'closed' || (looks += 1) > 3 * LOOKS);
+      await watcher.frame(() => offered('close-batch') || (looks += 1) > LOOKS);
+      if (offered('close-batch')) await pedal.choose('close-batch');
     }
     await page.waitForSelector('[data-card="review"]');
     return (await (await fetch(`http://localhost:${port}/api/batches/${id}`)).json()) as BatchReview;

@@ -6,6 +6,7 @@ import { SET_ASIDE } from '#lib/work/batch/poured/stated';
 import { PRECAUTIONS } from '#lib/work/batch/precautions';
 import type { JoiningCue } from '../cue';
 import { choice, closedChoice } from './choices';
+import { closable } from './closing';
 import { overRatingScene, probeValue } from './over-rating';
 import { portionsScene } from './portions';
 import { pouringScene } from './pouring';
@@ -116,12 +117,12 @@ export const joinedScene = (stage: Scenery, lineScene: (line: LineState) => Scen
     const choices = MARKS.map((mark) =>
       choice(`trace-${mark}`, {}, false, () => void stage.wants.push({ kind: 'stamp-trace', body: { mark, note: '' } })),
     );
-    return { phase: 'trace', choices };
+    return { phase: 'trace', choices, say: { key: 'trace', code: 'trace', params: {} } };
   }
   const trouble = troubleScene(stage);
   if (trouble !== null) return trouble;
   const line = batch.open === null ? undefined : batch.lines[batch.open];
-  if (line === undefined) return batch.plan.moulds === undefined ? portionsScene(stage) : pouringScene(stage);
+  if (line === undefined) return closable(stage, batch.plan.moulds === undefined ? portionsScene(stage) : pouringScene(stage));
   stage.memory.portion = null;
   return lineScene(line);
 };

@@ -23,6 +23,8 @@ export interface ConductorMemory {
   readonly portion: PortionMemory | null;
   /** What is done with the batter now; `null` until the bench has come to it. */
   readonly job: JobMemory | null;
+  /** Somebody asked to close the batch: it is asked about with cards. */
+  readonly closing: boolean;
   /** Which of the pages of patterns is shown. */
   readonly patternPage: number;
   /** Back from away: the pan is compared before anything goes on. */
@@ -253,6 +255,7 @@ export const initialMemory = (episode: number): ConductorMemory => ({
   pour: null,
   portion: null,
   job: null,
+  closing: false,
   patternPage: 0,
   returning: false,
   choice: { key: '', selected: -1, since: -Infinity },

@@ -15,14 +15,16 @@ import { takeOutScene } from './take-out';
 export const sceneNow = (stage: Scenery): Scene => {
   const scene = sceneOf(stage);
   const { job } = stage.memory;
-  if (scene.phase !== 'pouring-moulds' && job !== null && job.zero !== null && !job.off) stage.memory.job = { ...job, off: true };
+  if (scene.phase === 'pouring-moulds') return scene;
+  stage.memory.closing = false;
+  if (job !== null && job.zero !== null && !job.off) stage.memory.job = { ...job, off: true };
   return scene;
 };
 
 /** First what only a person can answer, then the work. */
 const sceneOf = (stage: Scenery): Scene => {
   const { batch } = stage;
-  if (batch.status === 'closed') return { phase: 'done' };
+  if (batch.status === 'closed') return closedScene(stage);
   if (batch.status === 'parked' || batch.status === 'abandoned') return { phase: 'idle' };
   if (needsResume(stage)) return resumeScene(stage);
   if (batch.away !== null) return awayScene(stage, batch.away);
@@ -37,6 +39,12 @@ const sceneOf = (stage: Scenery): Scene => {
   if (line !== undefined) return lineScene(stage, line);
   return joiningScene(stage);
 };
+
+/** Told where it was led to its end here: a start that finds it closed has nothing to tell. */
+const closedScene = ({ batch, memory }: Scenery): Scene => ({
+  phase: 'done',
+  say: memory.said === '' ? null : { key: `closed ${batch.id}`, code: 'closed', params: { mark: batch.mark } },
+});
 
 /** Keeps an eye on what stands on the pans already, whatever is being weighed now. */
 export const watch = (stage: Scenery): void => {

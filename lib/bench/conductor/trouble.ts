@@ -33,15 +33,17 @@ const MARKS = ['thin', 'medium', 'thick'] as const;
 export const troubleScene = (stage: Scenery): Scene | null => {
   const { trouble } = stage.batch.pour;
   if (trouble === null) return null;
+  const say = { key: `trouble ${trouble}`, code: 'trouble', params: { trouble } } as const;
   if (trouble === 'which')
     return {
       phase: 'trouble',
+      say,
       choices: BATTER_WRONGS.map((what) => choice(what, {}, false, () => void stage.wants.push({ kind: 'state-batter', body: { what } }))),
     };
   const marks = MARKS.map((mark) =>
     choice(`trace-${mark}`, {}, false, () => void stage.wants.push({ kind: 'stamp-trace', body: { mark, note: '' } })),
   );
-  return { phase: 'trouble', choices: [...marks, ...toPlain(stage)] };
+  return { phase: 'trouble', say, choices: [...marks, ...toPlain(stage)] };
 };
 
 /** Patterns that can still become plain pours: those of moulds that were not poured yet. */

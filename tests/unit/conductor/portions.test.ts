@@ -7,15 +7,17 @@ import { FINE, MAIN, OLIVE, planOf, SODA, vesselId, WATER, type Rig } from './ri
 
 /** Pot 500 g; 420 g of batter in it. */
 const joined = (): Rig => joinedAs(planOf([OLIVE, WATER, SODA]), 'medium');
+/** What "go on" asks where no portion waits to be taken. */
+const CLOSE = { code: 'close-batch', hold: false } as const;
 const masses = (rig: Rig): readonly number[] => rig.state.parts.map(({ mass }) => mass);
 
 describe('portions by what the pot of batter lost on the pan', () => {
   it('are taken by a person, each from where the one before ended, with the weights and the strip’s scale in the record', () => {
     const rig = joined();
-    expect(rig.seen).toMatchObject({ phase: 'pouring-moulds', vessel: 'pot', portion: { at: 'set-pot', mass: null }, goOn: null });
+    expect(rig.seen).toMatchObject({ phase: 'pouring-moulds', vessel: 'pot', portion: { at: 'set-pot', mass: null }, goOn: CLOSE });
     expect(rig.seen.say).toMatchObject({ code: 'set-down', params: { vessel: 'pot', scale: 'main' } });
     rig.rest(920);
-    expect(rig.seen).toMatchObject({ portion: { at: 'stands' }, goOn: null });
+    expect(rig.seen).toMatchObject({ portion: { at: 'stands' }, goOn: CLOSE });
     rig.rest(0);
     expect(rig.seen.portion?.at).toBe('off');
     rig.rest(770);
@@ -92,7 +94,7 @@ describe('portions by what the pot of batter lost on the pan', () => {
     const rig = joined().rest(920).rest(0).rest(310);
     expect(rig.seen).toMatchObject({ portion: { at: 'strange', mass: null }, goOn: null });
     rig.rest(0).rest(770, FINE);
-    expect(rig.seen).toMatchObject({ portion: { at: 'off', mass: null }, goOn: null });
+    expect(rig.seen).toMatchObject({ portion: { at: 'off', mass: null }, goOn: CLOSE });
   });
 
   it('after the scale was unplugged or the program restarted nothing is counted from before', () => {
