@@ -18,10 +18,12 @@ import { barName, barsCue, shownBar } from './bars-shown';
 import { FirstAid } from './first-aid';
 import { Hatch } from './hatch';
 import { screenLabel } from './label';
+import { LocalVoice } from './local-voice';
 import { Notice } from './notice';
 import { Digits } from './number';
 import { useSeen } from './seen';
 import { Strip } from './strip';
+import { useKeptFocus } from './use-focus';
 import { swallowing, useKeys } from './use-hands';
 import { Alarm } from './voice';
 
@@ -47,6 +49,7 @@ export function BarsScreen() {
   useAwakeScreen();
   const leave = known === null ? lotHref(id) : netHref(id);
   useKeys(usePressBars(leave));
+  useKeptFocus();
   const faces = useFaces();
   const [aid, setAid] = useState(false);
   const phase = useLive((state) => barsCue(state)?.phase ?? 'none');
@@ -72,7 +75,7 @@ export function BarsScreen() {
         </div>
         <BarsMeaning />
         <BarsSide />
-        <div className={styles['work']}>
+        <div className={styles['work']} tabIndex={-1}>
           <BarsWork id={id} known={known} />
         </div>
       </Boundary>
@@ -82,6 +85,7 @@ export function BarsScreen() {
       <Alarm />
       <Notice />
       <BarsVoice />
+      <LocalVoice />
       <HoldHint text={messages.press.hint} />
     </main>
   );

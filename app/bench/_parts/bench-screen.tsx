@@ -9,15 +9,17 @@ import { messages } from '../messages';
 import styles from '../bench.module.css';
 import { Hands } from './hands';
 import { Hatch } from './hatch';
-import { Heading, Which } from './heading';
+import { ASKED, Heading, Which } from './heading';
 import { screenLabel } from './label';
 import { LateNotice, useLateParts } from './late';
+import { LocalVoice } from './local-voice';
 import { Meaning } from './meaning';
 import { TheNumber } from './number';
 import { useSeen } from './seen';
 import { Sheets } from './sheets';
 import { Side } from './side';
 import { Strip } from './strip';
+import { useKeptFocus } from './use-focus';
 import { swallowing, useKeys } from './use-hands';
 import { Alarm, Voice } from './voice';
 import { Work } from './work';
@@ -29,6 +31,7 @@ export function BenchScreen() {
   useAwakeScreen();
   useTones();
   useKeys();
+  useKeptFocus();
   useLateParts();
   const frame = useFrame();
   const faces = useFaces();
@@ -51,7 +54,7 @@ export function BenchScreen() {
         <TheNumber />
         <Meaning />
         <Side frame={frame} />
-        <div className={styles['work']}>
+        <div className={styles['work']} tabIndex={-1} role="group" aria-labelledby={ASKED}>
           <Work />
         </div>
         <Sheets />
@@ -61,6 +64,7 @@ export function BenchScreen() {
       <Alarm />
       <LateNotice />
       <Voice />
+      <LocalVoice />
       <HoldHint text={messages.press.hint} />
     </main>
   );

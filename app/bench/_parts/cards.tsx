@@ -8,7 +8,6 @@ import { HoldPress, Press } from '../../_ui/press';
 import { cardWordsFor, whyNot } from '../messages-cards';
 import styles from '../work.module.css';
 import { controls, holdWords, intend, useControls } from './controls';
-import { LocalVoice } from './local-voice';
 import { showIn } from './words';
 
 /** The conductor's cards: what may be done now, each with its consequence. They appear only where nothing was pressable. */
@@ -89,7 +88,7 @@ interface LocalCardsProps {
   readonly back: () => void;
 }
 
-const saidOf = (card: LocalCard | undefined): string => (card === undefined ? '' : [card.name, card.sub].filter(Boolean).join(': '));
+const saidOf = (card: LocalCard | undefined): string => (card === undefined ? '' : `${[card.name, card.sub].filter(Boolean).join(': ')}.`);
 
 /** Cards this page makes itself, stepped by the same keys and pedal. Another set begins with none chosen. */
 export function LocalCards(props: LocalCardsProps) {
@@ -110,20 +109,17 @@ function LocalSet({ cards, back }: LocalCardsProps) {
     return () => controls.setState({ local: null, selected: -1 });
   }, []);
   return (
-    <>
-      <div className={styles['cards']} data-count={cards.length}>
-        {cards.map((card, index) => (
-          <OneCard
-            key={card.key}
-            name={card.name}
-            sub={card.sub}
-            card={{ code: card.key, hold: card.hold ?? false, enabled: true }}
-            current={index === selected}
-            onTake={card.take}
-          />
-        ))}
-      </div>
-      <LocalVoice card={cards[selected]} />
-    </>
+    <div className={styles['cards']} data-count={cards.length}>
+      {cards.map((card, index) => (
+        <OneCard
+          key={card.key}
+          name={card.name}
+          sub={card.sub}
+          card={{ code: card.key, hold: card.hold ?? false, enabled: true }}
+          current={index === selected}
+          onTake={card.take}
+        />
+      ))}
+    </div>
   );
 }

@@ -31,6 +31,8 @@ export type Sheet =
 export interface LocalChoice {
   readonly count: number;
   readonly take: (index: number) => void;
+  /** A card as it is read aloud when it is stepped to. */
+  readonly said: (index: number) => string;
   readonly back: () => void;
 }
 

@@ -12,6 +12,9 @@ import { COMMON } from './common';
 import { useSeen } from './seen';
 import { isWeighing } from './shape';
 
+/** The name and the act, by which the room below is called. */
+export const ASKED = 'bench-name bench-act';
+
 /** What to pour: the largest words of the screen. */
 export function Heading() {
   const { phase, offline } = useSeen();
@@ -37,7 +40,12 @@ export function Heading() {
   })();
   // The size follows from the length alone, so that it is the same before and after the face has loaded.
   return (
-    <h1 key={name} className={styles['name']} style={{ '--fit': Math.min(1, 17 / Math.max(1, name.length)) } as CSSProperties}>
+    <h1
+      key={name}
+      id="bench-name"
+      className={styles['name']}
+      style={{ '--fit': Math.min(1, 17 / Math.max(1, name.length)) } as CSSProperties}
+    >
       {name}
     </h1>
   );

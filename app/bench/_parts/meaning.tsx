@@ -22,7 +22,7 @@ export function Meaning() {
   // The size follows from the length alone: nothing is measured, so nothing jumps.
   return (
     <div className={styles['meaning']} style={{ '--long': act.length } as CSSProperties}>
-      <b key={act} data-ease={easeOff || undefined}>
+      <b key={act} id="bench-act" data-ease={easeOff || undefined}>
         {act}
       </b>
       <Fact />

@@ -27,6 +27,7 @@ import { Temperature } from './temperature';
 import { Temperatures } from './temperatures';
 import { Strip } from './strip';
 import { ProbesTruth } from './truth';
+import { useKeptFocus } from './use-focus';
 import { swallowing } from './use-hands';
 import { Notice } from './notice';
 import { Alarm, Voice } from './voice';
@@ -39,6 +40,7 @@ export function TemperaturesScreen() {
   useConnection(label);
   useAwakeScreen();
   useLateParts();
+  useKeptFocus();
   const frame = useFrame();
   const faces = useFaces();
   const router = useRouter();

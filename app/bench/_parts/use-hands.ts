@@ -1,6 +1,6 @@
 'use client';
 import { useEffect } from 'react';
-import type { MouseEvent, PointerEvent } from 'react';
+import type { KeyboardEvent as Key, MouseEvent, PointerEvent } from 'react';
 import { benchKey, createPedal } from '../../_live/keys';
 import { guard } from '../../_live/use';
 import { act, controls } from './controls';
@@ -57,6 +57,10 @@ export const swallowing = {
     if (guard.open() && (!finger || begunIn === guard.epoch())) return;
     event.stopPropagation();
     event.preventDefault();
+  },
+  /** A key that stays down presses a target once: a heel or a book on it would press whatever came next, again and again. */
+  onKeyDownCapture: (event: Key): void => {
+    if (event.repeat && event.key === 'Enter') event.preventDefault();
   },
   /** A finger leaves no keyboard focus behind: the next pedal press would go to the target last tapped. */
   onMouseDown: (event: MouseEvent): void => {

@@ -43,6 +43,15 @@ describe('why the practice bench did not', () => {
     expect(words).not.toContain(noticeMessages.notices['scene-refused']);
   });
 
+  it('is put into a region that stands before its words: a screen reader hears nothing of one that comes with them', () => {
+    render(<Notice />);
+    const region = document.querySelector('output');
+    expect(region?.textContent).toBe('');
+    const words = said('wait');
+    expect(document.querySelector('output')).toBe(region);
+    expect(region?.textContent).toBe(words);
+  });
+
   it('is not made up for a reason only a newer server knows', () => {
     render(<Notice />);
     expect(said('brand-new')).toBe(noticeMessages.notices['scene-refused']);
