@@ -54,9 +54,9 @@ export function BenchScreen() {
         <TheNumber />
         <Meaning />
         <Side frame={frame} />
-        <div className={styles['work']} tabIndex={-1} role="group" aria-labelledby={ASKED}>
+        <section className={styles['work']} tabIndex={-1} aria-labelledby={ASKED}>
           <Work />
-        </div>
+        </section>
         <Sheets />
       </Boundary>
       <Hands />

@@ -23,18 +23,20 @@ function Sheet({ name }: { readonly name: string }) {
   );
 }
 
+const NO_CARDS: readonly string[] = [];
+
 /** The rooms of the bench, as far as the focus goes from one to the other. */
-function Bench({ cards = [], sheet = null, goOn = 'tap' }: Shown) {
+function Bench({ cards = NO_CARDS, sheet = null, goOn = 'tap' }: Shown) {
   useKeptFocus();
   return (
     <main {...swallowing}>
-      <div role="group" tabIndex={-1} aria-label="work">
+      <section tabIndex={-1} aria-label="work">
         {cards.map((name) => (
           <button key={name} type="button" data-card={name}>
             {name}
           </button>
         ))}
-      </div>
+      </section>
       {sheet === null ? null : <Sheet key={sheet} name={sheet} />}
       <div>
         <button type="button">More</button>
