@@ -65,7 +65,10 @@ export const sayWords: Readonly<Record<SayCode, Word>> = {
   },
   accepted: (params, show) => `${name(params, 'material')} accepted, ${mass('net')(params, show)}.`,
   lift: (params) => `Lift the ${name(params, 'vessel')}.`,
-  question: (params, show) => `The accepted weight changed: ${wasNow(params, show)}. Which is right?`,
+  question: (params, show) => {
+    const vessel = name(params, 'vessel');
+    return `The accepted weight${vessel === '' ? '' : ` of the ${vessel}`} changed: ${wasNow(params, show)}. Which is right?`;
+  },
   blocked: (params) => {
     const block = (messages.blocks as Readonly<Record<string, { big: string; act: string }>>)[textIn(params, 'reason')];
     return block === undefined ? 'Not yet.' : `${block.big}. ${block.act}.`;

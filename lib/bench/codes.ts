@@ -93,7 +93,7 @@ export type SayCode =
   | 'take-out' // vessel, mass; mark of the batch that what is set aside becomes
   | 'accepted' // material, net, division of its scale
   | 'lift' // vessel
-  | 'question' // was, now
+  | 'question' // was, now; vessel whose weight it is
   | 'blocked' // reason
   | 'gate' // gate
   | 'resume'

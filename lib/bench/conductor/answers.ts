@@ -124,14 +124,18 @@ const overCards = (
   };
 };
 
-/** An accepted weight that shifted, or a vessel that came back unlike it left: a person says whether the weight stands. */
+/** An accepted weight that shifted, or a vessel that came back unlike it left: a person says whether the weight stands, and hears whose. */
 export const questionScene = (stage: Scenery, question: NonNullable<BatchState['question']>): Scene => {
   const params = { was: question.was, now: question.now };
+  const line = Object.values(stage.batch.lines).find(({ contributions }) => contributions.some(({ entry }) => entry === question.entry));
+  const vessel = line?.contributions.find(({ entry }) => entry === question.entry)?.vessel ?? null;
+  const of = vessel === null ? '' : (stage.batch.vessels[vessel]?.plan.name ?? '');
   const answer = (answer: 'keep' | 'strike') => (): void =>
     void stage.wants.push({ kind: 'answer-question', body: { entry: question.entry, answer, held: true } });
   const choices: readonly Choice[] = [
     choice('keep-weight', params, true, answer('keep')),
     choice('strike-weight', params, true, answer('strike')),
   ];
-  return { phase: 'question', choices, say: { key: `question ${question.entry} ${question.now}`, code: 'question', params } };
+  const say = { key: `question ${question.entry} ${question.now}`, code: 'question', params: { ...params, vessel: of } } as const;
+  return { phase: 'question', line: line ?? null, vessel, choices, say };
 };

@@ -85,8 +85,11 @@ const lyeScene = (stage: Scenery): Scene | null => {
   const into = { vessel: cup.plan.name, into: jug.plan.name };
   const { batch, view, now } = stage;
   const seen = { lye: probeValue(stage, 'lye'), lyeSeen: view.lyeSeen ?? null, boot: view.boot ?? batch.boot, mono: now };
-  if (tooHotForHydroxide(batch, jug, seen) !== null)
-    return { phase: 'temperatures', vessel: cup.plan.id, choices: [closedChoice('dissolve', into, 'lye-too-hot')] };
+  const card = { ...into, card: 'dissolve' } as const;
+  if (tooHotForHydroxide(batch, jug, seen) !== null) {
+    const say = { key: 'dissolve too hot', code: 'card', params: { ...card, why: 'lye-too-hot' } } as const;
+    return { phase: 'temperatures', vessel: cup.plan.id, choices: [closedChoice('dissolve', into, 'lye-too-hot')], say };
+  }
   const locked = overRatingScene(stage);
   if (locked !== null) return { ...locked, vessel: cup.plan.id };
   if (stage.batch.gates['cold-liquid'] === undefined) {
@@ -105,7 +108,7 @@ const lyeScene = (stage: Scenery): Scene | null => {
   const dissolve = choice('dissolve', into, true, () => {
     stage.wants.push({ kind: 'dissolve', body });
   });
-  return { phase: 'temperatures', vessel: cup.plan.id, choices: [dissolve] };
+  return { phase: 'temperatures', vessel: cup.plan.id, choices: [dissolve], say: { key: 'dissolve', code: 'card', params: card } };
 };
 
 const MARKS = ['thin', 'medium', 'thick', 'wrong'] as const;

@@ -25,6 +25,13 @@ const shea = (rig: Rig) => {
   return { status, grams: Math.round(actual / 1_000) };
 };
 
+describe('a weight that was questioned', () => {
+  it('is named on the screen and aloud: its line, and the vessel it is in', () => {
+    const { seen } = asked();
+    expect(seen).toMatchObject({ phase: 'question', line: 'olive', vessel: 'pot', left: null, say: { params: { vessel: 'pot' } } });
+  });
+});
+
 describe('a weight that was questioned and kept', () => {
   it('lets the next line go on from what the question told', () => {
     const rig = kept(asked()).pour(780).run(6);
