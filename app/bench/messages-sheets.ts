@@ -5,6 +5,7 @@ import type { EntryBodies, StrikeReason } from '#lib/work/batch/index';
 export const sheetMessages = {
   more: {
     title: 'More',
+    watching: 'More: watching only',
     away: 'Away',
     comeBack: 'I am back',
     byHand: 'By hand',

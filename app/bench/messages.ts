@@ -186,6 +186,7 @@ export const messages = {
     other: (label: string) => `${label} leads`,
     lost: (label: string, seconds: string) => `${label} leads, lost ${seconds} s`,
     elsewhere: 'opened elsewhere: watch only',
+    howToLead: 'This screen only watches. Open it with the code: More, This screen.',
   },
   scale: {
     age: (seconds: string) => `${seconds} s`,

@@ -19,7 +19,7 @@ describe('a batch parked and taken up again, on the practice bench as shipped', 
     [browser, server] = await Promise.all([launch(), serverProcess(['--port', '0', '--data', folder.path, '--scale', 'practice'])]);
     page = await browser.newPage({ viewport: { width: 1280, height: 800 }, locale: 'en-GB' });
     await page.goto(`http://127.0.0.1:${server.port}/bench`);
-    await page.waitForSelector('main[data-phase="idle"] [data-card^="plan"]');
+    await page.waitForSelector('main[data-phase="idle"] [data-card^="plan"]:not([aria-disabled])');
   });
   afterAll(async () => {
     await browser.close();

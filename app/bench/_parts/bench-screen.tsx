@@ -9,7 +9,7 @@ import { messages } from '../messages';
 import styles from '../bench.module.css';
 import { Hands } from './hands';
 import { Hatch } from './hatch';
-import { ASKED, Heading, Which } from './heading';
+import { Heading, Which } from './heading';
 import { screenLabel } from './label';
 import { LateNotice, useLateParts } from './late';
 import { LocalVoice } from './local-voice';
@@ -22,7 +22,7 @@ import { Strip } from './strip';
 import { useKeptFocus } from './use-focus';
 import { swallowing, useKeys } from './use-hands';
 import { Alarm, Voice } from './voice';
-import { Work } from './work';
+import { WorkRoom } from './work';
 
 /** The bench: one grid for every state. A state may change what a cell holds, never where a cell is. */
 export function BenchScreen() {
@@ -54,9 +54,7 @@ export function BenchScreen() {
         <TheNumber />
         <Meaning />
         <Side frame={frame} />
-        <section className={styles['work']} tabIndex={-1} aria-labelledby={ASKED}>
-          <Work />
-        </section>
+        <WorkRoom frame={frame} />
         <Sheets />
       </Boundary>
       <Hands />

@@ -80,6 +80,8 @@ export interface LocalCard {
   readonly name: string;
   readonly sub: string;
   readonly hold?: boolean;
+  /** Not to be taken now. */
+  readonly waits?: boolean;
   readonly take: () => void;
 }
 
@@ -101,7 +103,12 @@ function LocalSet({ cards, back }: LocalCardsProps) {
   const selected = useControls((state) => state.selected);
   useEffect(() => {
     controls.setState({
-      local: { count: cards.length, take: (index) => cards[index]?.take(), said: (index) => saidOf(cards[index]), back },
+      local: {
+        count: cards.length,
+        take: (index) => (cards[index]?.waits === true ? undefined : cards[index]?.take()),
+        said: (index) => saidOf(cards[index]),
+        back,
+      },
     });
   });
   useEffect(() => {
@@ -115,7 +122,7 @@ function LocalSet({ cards, back }: LocalCardsProps) {
           key={card.key}
           name={card.name}
           sub={card.sub}
-          card={{ code: card.key, hold: card.hold ?? false, enabled: true }}
+          card={{ code: card.key, hold: card.hold ?? false, enabled: card.waits !== true }}
           current={index === selected}
           onTake={card.take}
         />

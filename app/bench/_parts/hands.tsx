@@ -47,9 +47,9 @@ function BackPress() {
   const cards = useLive(see.cards).length;
   const { phase } = useSeen();
   if (sheet !== 'none') return <Press className={styles['back']} name={messages.press.close} onTap={closeSheet} loud />;
+  if (offline || !mine) return <Press className={styles['back']} name={messages.press.back} />;
   if (local || cards > 0)
     return <Press className={styles['back']} name={messages.press.back} sub={messages.press.stepBack} onTap={() => act('back', false)} />;
-  if (offline || !mine) return <Press className={styles['back']} name={messages.press.back} />;
   const sub = phase === 'offer' ? messages.press.cancel : messages.press.holdAway;
   return (
     <HoldPress

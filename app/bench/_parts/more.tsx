@@ -27,13 +27,15 @@ export function More() {
   const moulds =
     useLive(({ batch }) => batch?.plan.moulds !== undefined) &&
     ((status === 'joined' && phase !== 'trace') || phase === 'joining' || phase === 'temperatures' || phase === 'patterns');
-  const open = status === 'weighing' || status === 'joined';
-  const pouring = status === 'weighing';
+  // A screen that only watches is asked nothing that it may not do.
+  const mine = useLive(see.mine);
+  const open = mine && (status === 'weighing' || status === 'joined');
+  const pouring = mine && status === 'weighing';
   return (
-    <SheetFrame title={words.title}>
+    <SheetFrame title={mine ? words.title : words.watching}>
       <SheetGrid>
         {away ? (
-          <Press name={words.comeBack} onTap={want('return')} />
+          <Press name={words.comeBack} onTap={open ? want('return') : undefined} />
         ) : (
           <Press name={words.away} onTap={open ? want('away') : undefined} />
         )}
@@ -49,7 +51,7 @@ export function More() {
         <Press name={words.move} onTap={pouring ? go('move') : undefined} />
         <Press name={words.wrong} onTap={open ? go('wrong') : undefined} />
         {status === 'joined' && (phase === 'trace' || phase === 'pouring-moulds' || phase === 'done') ? (
-          <Press name={words.close} onTap={go('close')} />
+          <Press name={words.close} onTap={open ? go('close') : undefined} />
         ) : (
           <Press name={words.park} onTap={open ? go('park') : undefined} />
         )}

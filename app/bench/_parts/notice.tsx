@@ -2,6 +2,7 @@
 import { useEffect } from 'react';
 import { see } from '../../_live/selectors';
 import { useLive } from '../../_live/use';
+import { messages } from '../messages';
 import { noticeMessages, sceneRefusal } from '../messages-notices';
 import styles from '../bench.module.css';
 import { listenForScans } from './scan';
@@ -14,6 +15,7 @@ const THROUGH = { display: 'contents' };
 export function Notice() {
   const notice = useLive(see.notice);
   const unreadable = useLive(see.unreadable);
+  const watcher = useLive(see.role) === 'watcher';
   useEffect(listenForScans, []);
   useNothingUnseen();
   const { refusals, notices, unreadable: cannotRead } = noticeMessages;
@@ -21,6 +23,7 @@ export function Notice() {
     if (notice === null) return unreadable === null ? '' : cannotRead;
     if (notice.code === 'scene-refused') return sceneRefusal(String(notice.params['why'] ?? ''));
     if (notice.code === 'no-answer') return notices[notice.code];
+    if (notice.code === 'not-in-control' && watcher) return messages.watching.howToLead;
     return refusals[notice.code];
   })();
   // The region is there before its words: a screen reader hears only what is put into one that it knows.

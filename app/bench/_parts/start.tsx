@@ -149,16 +149,27 @@ interface ChoicesProps {
 
 function Choices({ fetched, review, onPlan, onTake, onParked }: ChoicesProps) {
   const display = useDisplay();
+  // What a screen may not do it does not begin: a watcher would be refused only after the last lot.
+  const waits = !useLive(see.mine);
   const router = useRouter();
   const cards: LocalCard[] = [
     ...(fetched.parked.length <= MOST_PARKED
-      ? fetched.parked.map((row) => parkedCard(row, onTake))
-      : [{ key: 'all parked', name: startMessages.allParked, sub: startMessages.countParked(fetched.parked.length), take: onParked }]),
+      ? fetched.parked.map((row) => ({ ...parkedCard(row, onTake), waits }))
+      : [
+          {
+            key: 'all parked',
+            name: startMessages.allParked,
+            sub: startMessages.countParked(fetched.parked.length),
+            waits,
+            take: onParked,
+          },
+        ]),
     ...review,
     ...fetched.plans.map((offered) => ({
       key: `plan ${offered.id}`,
       name: offered.plan.formula.name,
       sub: startMessages.lines(offered.plan.lines.length, massText(total(offered), display, 1000)) + lacking(offered),
+      waits,
       take: () => onPlan(offered),
     })),
     ...(fetched.plans.length > 0

@@ -4,8 +4,12 @@ import { massText } from '#lib/units/format';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
 import { useFrame } from '../../_ui/frame';
+import type { Frame } from '../../_ui/frame';
 import { messages } from '../messages';
+import benchStyles from '../bench.module.css';
 import styles from '../work.module.css';
+import { useControls } from './controls';
+import { ASKED } from './heading';
 import {
   LateByHand,
   LateCards,
@@ -22,6 +26,16 @@ import {
 import { Lost } from './lost';
 import { useSeen } from './seen';
 import { isSteps, Steps } from './steps';
+
+/** The room below the number. On the small frames a sheet lies over it: what nobody sees there is then not reached by the keyboard either. */
+export function WorkRoom({ frame }: { readonly frame: Frame }) {
+  const covered = useControls(({ sheet }) => sheet !== 'none') && frame !== 'wide';
+  return (
+    <section className={benchStyles['work']} tabIndex={-1} aria-labelledby={ASKED} inert={covered}>
+      <Work />
+    </section>
+  );
+}
 
 /** Below the number: ways out when there are any, what to do when something is lost, else what comes next. */
 export function Work() {

@@ -81,6 +81,7 @@ const noFrame = (): never => {
 
 /** Chooses a plan and the first lot of each material, and starts. */
 export const startBatch = async (page: Page, pedal: Pedal, plan: string): Promise<void> => {
+  await page.waitForSelector('[data-lease="mine"]');
   await pedal.take(`plan ${plan}`);
   while ((await pedal.take()) !== 'start');
   await page.waitForSelector('main:not([data-phase="idle"])');

@@ -35,12 +35,24 @@ const said = (why: string): string | null | undefined => {
   return document.querySelector('[data-notice]')?.textContent;
 };
 
+const refused = (role: 'maker' | 'watcher'): string | null | undefined => {
+  const standing = { boot: 'b', bench: 'bench', realm: 'practice', screen: 'me', role } as const;
+  act(() => liveStore.setState({ standing, notice: { id: 2, code: 'not-in-control', params: {} } }));
+  return document.querySelector('[data-notice]')?.textContent;
+};
+
 describe('why the practice bench did not', () => {
   it('is said for every reason it gives, each in its own words', () => {
     render(<Notice />);
     const words = Object.keys(WHYS).map(said);
     expect(new Set(words).size).toBe(words.length);
     expect(words).not.toContain(noticeMessages.notices['scene-refused']);
+  });
+
+  it('tells a screen elsewhere how it may lead, and one at the bench to take control', () => {
+    render(<Notice />);
+    expect(refused('maker')).toContain('Take control');
+    expect(refused('watcher')).toContain('Open it with the code');
   });
 
   it('is put into a region that stands before its words: a screen reader hears nothing of one that comes with them', () => {

@@ -30,7 +30,11 @@ const take = (selected: number): void =>
     press('go-on', true);
   });
 
-beforeEach(() => void went.splice(0));
+const LEADS = { holder: 'me', mine: true, label: 'screen 10:42', lostForMs: null };
+beforeEach(() => {
+  went.splice(0);
+  liveStore.setState({ lease: LEADS });
+});
 afterEach(() => {
   cleanup();
   liveStore.setState(liveStore.getInitialState(), true);
@@ -46,6 +50,17 @@ describe('the empty bench', () => {
     expect(all.map(({ textContent }) => textContent)).toEqual([expect.stringContaining('under Formulas')]);
     take(0);
     expect(went).toEqual(['/formulas']);
+  });
+
+  it('begins nothing on a screen that only watches, by finger or by pedal', async () => {
+    serve(SAMPLE_PLANS);
+    liveStore.setState({ lease: { ...LEADS, holder: 'other', mine: false } });
+    const all = await cards();
+    expect(all.length).toBeGreaterThan(1);
+    expect(all.map((card) => card.getAttribute('aria-disabled'))).toEqual(all.map(() => 'true'));
+    take(0);
+    expect(controls.getState().asking).toBeNull();
+    expect(names()).toEqual(all.map((card) => card.getAttribute('data-card')));
   });
 
   it('reaches every parked batch by the pedal, behind one card and over as many pages of the list as there are', async () => {
