@@ -11,6 +11,7 @@ export const noticeMessages = {
     'no-such': 'That is not there any more.',
     'plan-unsound': 'Its formula does not work out. Open it under Formulas.',
     'not-settled': 'Not taken: nothing stands still on the scale yet.',
+    'keep-first': 'What you are pouring is not in the record yet, and another line would come first. Keep this part, then say it again.',
     'no-jug': 'No emptied jug of this batch stands still on a scale. Set it down, then press again.',
     away: 'Away. Come back first.',
     'needs-resume': 'Say what is in the vessel first.',

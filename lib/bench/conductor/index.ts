@@ -1,7 +1,8 @@
 import type { InstrumentId } from '#lib/units/id';
+import { mg } from '#lib/units/mass';
 import { settledFrame } from '#lib/measure/readings/settle';
 import type { Monotonic } from '#lib/units/time';
-import type { Observation } from '#lib/work/batch/index';
+import type { BatchState, Observation } from '#lib/work/batch/index';
 import type { Conductor } from '../conductor-types';
 import { ask } from './asks';
 import { IDLE_CUE } from './blank';
@@ -9,6 +10,7 @@ import { cueOf } from './cue';
 import { listen } from './listen';
 import { chooseJob } from './job';
 import { initialMemory, type AskingMemory, type ConductorMemory } from './memory';
+import { standingAt } from './pour';
 import { followChoices, press, take } from './presses';
 import { followRecord } from './record';
 import { speak } from './say';
@@ -61,6 +63,16 @@ const idle = ({ memory, wants }: Stage) => {
 /** What ways out are wanted for in the step of this moment. */
 export const askingOf = ({ asking }: ConductorMemory, now: Monotonic): AskingMemory | null =>
   asking !== null && asking.at === now ? asking : null;
+
+/** What is poured for the open line and in no entry yet: as it stands settled, else the most that was seen of it. `null`: nothing. */
+export const pouredOn = ({ pour, scales }: ConductorMemory, batch: BatchState | null): NonNullable<Observation['poured']> | null => {
+  const line = pour === null ? undefined : batch?.lines[pour.line];
+  if (pour === null || line === undefined || !pour.begun) return null;
+  const track = scales[pour.instrument]?.track;
+  const stands = pour.lifted === null && track?.stable === true;
+  const net = stands ? standingAt(line, pour, track.level).net : Math.max(pour.highest, pour.stood);
+  return net > 0 ? { line: pour.line, net: mg(Math.round(net)) } : null;
+};
 
 /**
  * The settled weight a completed command may rest on: `null` while the scale moves, is blocked, or (when `now` is given) late. The

@@ -5,7 +5,7 @@ import type { Clock, Monotonic } from '#lib/units/time';
 import { PROGRAM } from '../program';
 import type { BatchState, CommandHead, Observation, Role, TemperatureCourse, Want, Weighed } from '#lib/work/batch/index';
 import type { LyeHeat } from '#lib/work/batch/heating';
-import { settledOn } from '../conductor/index';
+import { pouredOn, settledOn } from '../conductor/index';
 import type { ConductorMemory } from '../conductor/index';
 import type { BenchView } from '../conductor-types';
 import type { Letter } from '../mailbox';
@@ -121,6 +121,7 @@ const observe = (instrument: InstrumentId | null, known: Knowledge, now: Monoton
     settled: instrument === null ? null : settledNow(instrument, known, now),
     lye: probe('lye'),
     oils: probe('oils'),
+    poured: pouredOn(known.memory, batch),
     // A milk stands where the lye will: in the liquid's vessel, with the lye's probe in it.
     milk: probe('lye'),
     lyeSeen: view.lyeSeen == null ? null : heatOf(view.lyeSeen),

@@ -59,6 +59,8 @@ export interface Observation {
   readonly milk: MilliCelsius | null;
   /** What the probe has said of the lye since it was made. */
   readonly lyeSeen?: LyeHeat | null;
+  /** What is poured for a line and in no entry yet, as far as its scale has seen; absent or `null`: nothing. */
+  readonly poured?: { readonly line: LineId; readonly net: Milligrams } | null;
   /** Newest check of each scale, by its entry; a scale that is missing here was never checked. */
   readonly checks: Readonly<Record<string, EntryId>>;
   /** Every scale on the bench. */
@@ -182,6 +184,7 @@ export type RefusalCode =
   | 'no-such' // line, vessel, entry
   | 'plan-unsound' // its formula cannot be computed, or something stands against starting it
   | 'not-settled'
+  | 'keep-first' // what is poured and in no entry yet would be lost by it
   | 'away'
   | 'needs-resume'
   | 'needs-gate'

@@ -14,16 +14,12 @@ const weighed = (rig: Rig): Rig => {
 
 const sets = (rig: Rig): number => rig.kinds().filter((kind) => kind === 'vessel-set').length;
 
-/** The bottle's weight is crossed out when it has gone and the pot stands there with so much on the pan. */
+/** The bottle has gone and its weight is crossed out; what is set down next is the pot that it was poured into. */
 const crossedOut = (gross: number): Rig => {
-  const rig = weighed(new Rig().start(planOf([HONEY, OLIVE, WATER])))
-    .rest(0)
-    .rest(580)
-    .pour(gross, 4)
-    .run(2);
+  const rig = weighed(new Rig().start(planOf([HONEY, OLIVE, WATER]))).rest(0);
   const entry = rig.line('honey').contributions[0]?.entry;
   rig.send({ kind: 'strike', body: { entry: entry as never, reason: 'undone', note: '', held: true } }, 'maker');
-  return rig.run(4);
+  return rig.rest(gross).run(4);
 };
 const isAsked = (rig: Rig): void => {
   expect(rig.seen).toMatchObject({ phase: 'strange-vessel', line: 'honey', cards: [{ code: 'it-is-vessel', hold: true }] });

@@ -8,7 +8,7 @@ import type { MilliCelsius } from '#lib/units/temperature';
 import { monotonic } from '#lib/units/time';
 import type { MassReading, Motion, ProbeUse, Range } from '#lib/measure/reading';
 import { alarmWants } from '#lib/bench/alarms';
-import { conductor, settledOn, type ConductorMemory } from '#lib/bench/conductor/index';
+import { conductor, pouredOn, settledOn, type ConductorMemory } from '#lib/bench/conductor/index';
 import type { BenchView, ConductorEvent, ProbeView, ScaleView } from '#lib/bench/conductor-types';
 import type { BenchCue } from '#lib/bench/cue';
 import { decide, evolve, toEntry } from '#lib/work/batch/index';
@@ -296,6 +296,7 @@ export class Rig {
     const instrument = body.weighed?.instrument ?? body.instrument ?? (open?.plan.scale === 'fine' ? FINE : MAIN);
     return {
       settled: settledOn(this.memory, instrument, monotonic(this.now)),
+      poured: pouredOn(this.memory, this.batch),
       lye: this.temperatures.lye ?? null,
       oils: this.temperatures.oils ?? null,
       milk: null,

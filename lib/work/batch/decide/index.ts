@@ -8,6 +8,7 @@ import { deny, refuse, type Decider, type Decision } from './decision';
 import * as gates from './gates';
 import * as instruments from './instruments';
 import * as joining from './joining';
+import { changesWhatIsIn, keepingFirst } from './keep-first';
 import * as later from './later';
 import * as life from './life';
 import * as pouring from './pouring';
@@ -29,18 +30,18 @@ const DECIDE: { readonly [K in Exclude<CommandKind, 'start'>]: Decider<K> } = {
   'set-vessel': setVessel,
   accept,
   'type-weight': typeWeight,
-  'weigh-back': vessels.weighBack,
+  'weigh-back': keepingFirst(vessels.weighBack),
   lift,
   question: answers.question,
   'answer-question': answers.answerQuestion,
   'answer-over': answers.answerOver,
-  'choose-remedy': chooseRemedy,
+  'choose-remedy': keepingFirst(chooseRemedy),
   'do-remedy-act': doRemedyAct,
-  'state-wrong': stateWrong,
-  strike: answers.strike,
+  'state-wrong': keepingFirst(stateWrong, changesWhatIsIn),
+  strike: keepingFirst(answers.strike),
   move: vessels.move,
-  withdraw: vessels.withdraw,
-  lose: vessels.lose,
+  withdraw: keepingFirst(vessels.withdraw),
+  lose: keepingFirst(vessels.lose),
   split: vessels.split,
   'name-pattern': pouring.namePattern,
   'set-container': pouring.setContainer,
