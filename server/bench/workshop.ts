@@ -18,7 +18,7 @@ import type { Keeper } from '../proof/keeper';
 import { createRemedyDesk } from '../remedy/desk';
 import type { People } from '../store/people';
 import type { Store } from '../store/store';
-import { layOutPast } from '../past/half-year';
+import { beginWithPast } from '../past/first-start';
 import { withPractice } from '../people/with-practice';
 import { carryOver } from './carry-over';
 import { deviceOf, realmOf, refusePty } from './realm';
@@ -81,8 +81,8 @@ export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> 
   const begin = async (): Promise<BenchRun> => {
     const { settings } = await storeOf('real');
     if (isPractice(options, settings)) {
+      if (options.past && !stores.has('practice')) await beginWithPast({ dir: options.data, clock: systemClock, log, seed: options.seed });
       const store = await storeOf('practice');
-      if (options.past) await layOutPast(store, systemClock, options.seed);
       return startRun({ ...practiceParts(options.seed), name: 'bench', store, ...common });
     }
     const configs = options.instruments.length > 0 ? options.instruments : settings.instruments();

@@ -1,3 +1,4 @@
+import { setImmediate as otherTurns } from 'node:timers/promises';
 import { halfYear, receiptsOf } from '#hardware/practice/history/half-year/half-year';
 import type { Past } from '#hardware/practice/history/half-year/half-year';
 import { ORDERS } from '#hardware/practice/history/half-year/orders';
@@ -73,6 +74,8 @@ export const layOutPast = async (store: Store, clock: Clock, seed: number, batch
     await store.bench.append(appendOf(past.batch));
     for (const bars of past.bars) await store.bench.append(appendOf(bars));
     pasts.push(past);
+    // Whoever wants the program to end is heard after each batch.
+    await otherTurns();
   }
   await put('goods', [bandsFor(drawnBy(await store.bars.wrapped()))]);
   await put('lot', receiptsOf(pasts, now, offsetMin));

@@ -76,6 +76,7 @@ const openToWrite = (opening: Opening, inspection: Inspection | null, copied = f
   const { file, realm, clock, log, release } = opening;
   const db = openForWriting(file, realm, clock.wall());
   try {
+    if (opening.apart === true) db.pragma('synchronous = OFF');
     if (inspection?.rowsStale) {
       log.warn({ file }, 'the list of batches was not what follows from the record, and was replayed');
       replaceRows(db, inspection.rows);

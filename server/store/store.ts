@@ -28,6 +28,8 @@ export interface StoreOptions {
   readonly random?: (bytes: number) => Uint8Array;
   /** A lock held already, for a program that opens two realms of one directory. Without one the store takes and releases its own. */
   readonly lock?: DirectoryLock;
+  /** Nothing of it counts before it is whole and whoever makes it has synced the file: no commit waits for the disk. */
+  readonly apart?: true;
 }
 
 /**

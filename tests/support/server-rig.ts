@@ -114,17 +114,18 @@ export interface ServerProcess {
 
 /**
  * The server in a process of its own, to be frozen and killed. Resolves when it says where it is; rejects with its words when it ends first.
- * `past`: with the invented half-year that a first start lays out.
+ * `past`: with the invented half-year that a first start lays out. `began` has the process before it says anything.
  */
 export const serverProcess = async (
   args: readonly string[],
   env: Record<string, string> = {},
-  { past = false }: { readonly past?: boolean } = {},
+  { past = false, began }: { readonly past?: boolean; readonly began?: (child: ChildProcess) => void } = {},
 ): Promise<ServerProcess> => {
   const child = spawn(process.execPath, [await bundle(), ...args, ...(past ? [] : ['--no-past'])], {
     stdio: ['ignore', 'pipe', 'pipe'],
     env: { ...process.env, NODE_ENV: 'production', ...env },
   });
+  began?.(child);
   running.add(child);
   child.once('exit', () => running.delete(child));
   let said = '';

@@ -1,8 +1,10 @@
-import { readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import type { ChildProcess } from 'node:child_process';
+import { existsSync, readFileSync, symlinkSync, watch, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { createSerialOpener } from '#hardware/ports/serialport-opener';
 import { monotonic } from '#lib/units/time';
+import { readHeads } from '#server/store/heads';
 import { encode, leadIn, still } from '#tests/support/encode-frames';
 import { ptyPair } from '#tests/support/pty';
 import type { Pty } from '#tests/support/pty';
@@ -74,6 +76,50 @@ describe('C2: a server that is asked to end in the middle of a step', () => {
     symlinkSync('/dev/full', join(folder.path, 'last-run.json.new'));
     server = await start();
     expect(await server.end('SIGTERM')).toBe(0);
+  });
+});
+
+/** Resolves once something holds that changes in a folder bring about. */
+const when = (folder: string, holds: () => boolean): Promise<void> =>
+  new Promise((resolve) => {
+    const look = (): void => {
+      if (!holds()) return;
+      watcher.close();
+      resolve();
+    };
+    const watcher = watch(folder, look);
+    look();
+  });
+
+describe('C2: a first start that is asked to end while it lays out its half-year', () => {
+  it('ends within 3 s and leaves no part of it for the record', async () => {
+    // On a busy machine it may be whole before the signal comes: then once more.
+    for (let tries = 0; ; tries += 1) {
+      const folder = tempFolder();
+      const apart = join(folder.path, 'practice.unfinished');
+      let child: ChildProcess | undefined;
+      const start = serverProcess(['--port', '0', '--data', folder.path], {}, { past: true, began: (begun) => (child = begun) });
+      const ended = start.then(
+        async (server) => `${await server.end('SIGKILL')}: it was there before the signal`,
+        (error: unknown) => (error as Error).message,
+      );
+      const begun = async (): Promise<void> => {
+        await when(folder.path, () => existsSync(apart));
+        await when(apart, () => {
+          const heads = readHeads(join(apart, 'practice.heads'));
+          return typeof heads !== 'string' && heads.bench.seq > 0;
+        });
+      };
+      await Promise.race([begun().catch(() => undefined), ended]);
+      child?.kill('SIGTERM');
+      const said = await Promise.race([ended, stillThere(3_000)]);
+      const whole = existsSync(join(folder.path, 'practice.sqlite'));
+      folder.remove();
+      if (whole && tries < 5) continue;
+      expect(said).toBe('the server ended with 0: ');
+      expect(whole).toBe(false);
+      return;
+    }
   });
 });
 
