@@ -55,6 +55,10 @@ const emptiedSub: Word = (params) => {
   return `crossed out: ${Number.isNaN(lines) ? 'every line in it begins' : `${lines} lines begin`} again`;
 };
 
+/** What it has too much becomes part of its zero, so that a person who is unsure of it lifts it instead. */
+const standsSub: Word = (params, show) =>
+  `${mass('gross')(params, show)} on the pan${Number.isNaN(numberIn(params, 'more')) ? '' : `: ${mass('more')(params, show)} more than known, not counted`}`;
+
 export const cardWords: Readonly<Record<CardCode, CardWords>> = {
   'resume-as-recorded': { title: plain('As recorded'), sub: plain('the vessel was not touched') },
   'resume-poured-more': { title: plain('Poured more'), sub: plain('weigh what is in') },
@@ -73,7 +77,7 @@ export const cardWords: Readonly<Record<CardCode, CardWords>> = {
   stop: { title: plain('Stop'), sub: plain('keeps every weight; make it safe') },
   'keep-weight': { title: plain('Keep the first'), sub: wasNow },
   'strike-weight': { title: plain('Cross it out'), sub: wasNow },
-  'it-is-vessel': { title: (params) => `It is the ${textIn(params, 'vessel')}`, sub: withMass('', 'gross', ' on the pan') },
+  'it-is-vessel': { title: (params) => `It is the ${textIn(params, 'vessel')}`, sub: standsSub },
   'poured-meanwhile': { title: plain('I poured on'), sub: (params, show) => `${wasNow(params, show)}: it counts` },
   'put-right': { title: plain('I put it right'), sub: withMass('when it shows ', 'was', ' again') },
   'take-weight': { title: plain('Take it'), sub: mass('net') },

@@ -23,7 +23,7 @@ export type CardCode =
   | 'keep-weight' // was, now
   | 'strike-weight' // was, now
   // a vessel nobody recognises
-  | 'it-is-vessel' // vessel, gross
+  | 'it-is-vessel' // vessel, gross; more: than it should weigh, where that would be in no weight
   // a settled weight unlike the last one before the scale was lost
   | 'poured-meanwhile' // was, now
   | 'put-right' // was, now

@@ -9,7 +9,7 @@ import { goalOf } from './parts';
 import { probeLeans } from './probe';
 import { looksLike, recognise, type Recognised } from './recognise';
 import type { ScaleMemory } from './memory';
-import { setScale, wantOnce, within, type Choice, type Scene, type Scenery } from './stage';
+import { recognisedWithin, setScale, wantOnce, within, type Choice, type Scene, type Scenery } from './stage';
 import { byWordAlone } from './strayed';
 import { isBelowEmpty, isLoaded } from './zero';
 
@@ -95,6 +95,17 @@ const setVessel = (
     },
   }) as const;
 
+/** What it has more in it than the record knows would be part of its zero, and in no weight. */
+const unknownIn = (
+  { plan }: LineState,
+  { standing, empty, contents, recount }: VesselState,
+  scale: ScaleMemory,
+): { readonly more?: number } => {
+  if (plan.mode !== 'gain' || standing !== null || empty === null || recount?.line === plan.id) return {};
+  const more = Math.round(scale.track.level - scale.empty - empty - contents);
+  return more > recognisedWithin(scale) ? { more } : {};
+};
+
 /** A person says what it is: held when the mass speaks against it. The vessel that was recognised may carry a part of the line. */
 const strangeChoices = (
   stage: Scenery,
@@ -106,7 +117,7 @@ const strangeChoices = (
 ): readonly Choice[] => {
   const gross = settledFrame(scale.track)?.gross ?? mg(Math.round(scale.track.level));
   const card = (which: VesselState, hold: boolean, name = which.plan.name): Choice =>
-    choice('it-is-vessel', { vessel: name, gross }, hold, () => {
+    choice('it-is-vessel', { vessel: name, gross, ...unknownIn(line, which, scale) }, hold, () => {
       // It counts from its old zero, and nothing but a person's word says that it is the one: what comes of it is a person's to take.
       if (which.recount?.line === line.plan.id) setScale(stage, view.id, { strayed: byWordAlone(line.plan.id, which.recount.zero) });
       stage.wants.push(setVessel(stage, line, which, view, scale, gross));

@@ -211,6 +211,9 @@ describe('words', () => {
     expect(cardWordsFor('keep-weight').sub({ was: 1_000, now: 2_000 }, show)).toBe('was 1 g, now 2 g');
     // Asked in mid-pour too, when the vessel is not empty.
     expect(cardWordsFor('it-is-vessel').sub({ vessel: 'pot', gross: 700_000 }, show)).toBe('700 g on the pan');
+    expect(cardWordsFor('it-is-vessel').sub({ vessel: 'cup', gross: 110_000, more: 50_000 }, show)).toBe(
+      '110 g on the pan: 50 g more than known, not counted',
+    );
   });
 });
 

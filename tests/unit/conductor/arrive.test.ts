@@ -24,6 +24,8 @@ describe('who stands on the pan', () => {
   it('a stranger is the vessel only when a person holds to it', () => {
     const rig = new Rig().start(planOf([OLIVE, WATER])).rest(740);
     expect(rig.seen).toMatchObject({ phase: 'strange-vessel', cards: [{ code: 'it-is-vessel', hold: true }] });
+    // All that it weighs more than the pot does empty would be in no weight.
+    expect(rig.seen.cards[0]?.params).toEqual({ vessel: 'pot', gross: 740_000, more: 240_000 });
     rig.take('it-is-vessel', false);
     expect(rig.kinds()).not.toContain('vessel-set');
     rig.take('it-is-vessel', true).run(0.2);
