@@ -1,7 +1,7 @@
 import { toleranceOn } from '#lib/work/formula/scales';
 import type { BatchState, Plan, Refusal, Want } from '#lib/work/batch/index';
 import { own } from '#lib/work/batch/own';
-import type { Core } from './core';
+import type { Core } from './core-types';
 import { divisionOf } from './watch';
 import type { Meaning } from './wants';
 

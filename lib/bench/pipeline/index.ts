@@ -10,7 +10,7 @@ import { hideLease, lostFor, partLease, releaseLease, renewLease, takeLease } fr
 import type { Lease } from '../lease';
 import { OF_ITSELF } from './complete';
 import { createCore } from './core';
-import type { CoreParts } from './core';
+import type { CoreParts } from './core-types';
 import { agesOf } from './frames';
 import { createIntents } from './intents';
 import type { IntentParts } from './intents';

@@ -6,7 +6,7 @@ import type { PlanMould } from '#lib/work/batch/pouring/types';
 import type { ConductorEvent } from '../conductor-types';
 import { holdsLease } from '../lease';
 import type { Behalf } from './complete';
-import type { Core } from './core';
+import type { Core } from './core-types';
 import type { Sender } from './types';
 import { amended } from './amend';
 import { chosenLot, unfitIn } from './lots';
