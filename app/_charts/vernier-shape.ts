@@ -15,6 +15,8 @@ export interface Glass {
   readonly text: { readonly plain: number; readonly strong: number };
   /** Units between the wall and what is in it. */
   readonly inset: number;
+  /** Units on either side of the drawing in which nothing else stands. */
+  readonly free: number;
 }
 
 export const GLASS: Readonly<Record<'wide' | 'small' | 'phone', Glass>> = {
@@ -28,6 +30,7 @@ export const GLASS: Readonly<Record<'wide' | 'small' | 'phone', Glass>> = {
     shoulder: 34,
     text: { plain: 22, strong: 28 },
     inset: 7,
+    free: 16,
   },
   small: {
     width: 252,
@@ -39,6 +42,7 @@ export const GLASS: Readonly<Record<'wide' | 'small' | 'phone', Glass>> = {
     shoulder: 24,
     text: { plain: 15, strong: 18 },
     inset: 4,
+    free: 12,
   },
   phone: {
     width: 226,
@@ -50,6 +54,7 @@ export const GLASS: Readonly<Record<'wide' | 'small' | 'phone', Glass>> = {
     shoulder: 18,
     text: { plain: 15, strong: 18 },
     inset: 4,
+    free: 12,
   },
 };
 

@@ -217,7 +217,7 @@ const Labels = memo(function Labels({
       ))}
       <text
         className={styles['target']}
-        fontSize={fit(marks.target, strong, left + 2)}
+        fontSize={fit(marks.target, strong, left + glass.free)}
         x={left}
         y={scale.datum + strong * 0.34}
         textAnchor="end"
@@ -232,7 +232,7 @@ const Labels = memo(function Labels({
       {marks.edges.map(({ text, y }) => (
         <text
           key={y}
-          fontSize={fit(text, plain, glass.width - right - glass.shoulder - 8)}
+          fontSize={fit(text, plain, glass.width - right - glass.shoulder - 8 + glass.free)}
           x={right + glass.shoulder + 8}
           y={y + plain * 0.34}
         >
@@ -256,7 +256,7 @@ const Labels = memo(function Labels({
 });
 
 /** A size at which a text of the figure face fits. */
-const fit = (text: string, size: number, room: number): number => Math.min(size, room / (0.54 * text.length));
+const fit = (text: string, size: number, room: number): number => Math.min(size, room / (0.562 * text.length));
 
 const SLIGHT = 1e-6;
 /** Digits that tell the edges of a tolerance apart, in the unit shown: more than that no scale shows either. */

@@ -5,7 +5,7 @@ export const goOnWords: Readonly<Record<GoOnCode, string>> = {
   'next-card': 'next card; hold: take',
   'confirm-gate': 'hold: all confirmed',
   accept: 'take it now',
-  'accept-held': 'hold 2 s: take it',
+  'accept-held': 'hold 2\u00a0s: take it',
   enough: 'hold: that is enough',
   'come-back': 'I am back',
   'after-replug': 'as it was: go on',

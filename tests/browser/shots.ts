@@ -62,7 +62,10 @@ const TAKES: Readonly<Record<string, Take>> = {
   'keypad-pounds': { scene: 'no-weight', preferences: { mass: 'lb' }, act: more('By hand') },
   settings: { scene: 'pouring', act: more('This screen') },
   scene: { scene: 'ready', act: more('Practice scene') },
-  'first-aid': { scene: 'hydroxide-pouring', act: (page) => page.getByRole('button', { name: 'First aid' }).click() },
+  'first-aid': {
+    scene: 'hydroxide-pouring',
+    act: async (page) => (await page.waitForTimeout(650), page.getByRole('button', { name: 'First aid' }).click()),
+  },
   'cross-out': { scene: 'pouring', act: more('Cross out', 'undone') },
   'move-from': { scene: 'hydroxide-pouring', act: more('Move out') },
   'move-where': { scene: 'hydroxide-pouring', act: more('Move out', 'lye jug 281.4 g') },

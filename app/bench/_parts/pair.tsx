@@ -1,7 +1,8 @@
 'use client';
 import { useState } from 'react';
 import { token } from '../../_live/preferences';
-import { live } from '../../_live/use';
+import { see } from '../../_live/selectors';
+import { live, useLive } from '../../_live/use';
 import { Press } from '../../_ui/press';
 import { sheetMessages } from '../messages-sheets';
 import styles from '../work.module.css';
@@ -12,6 +13,8 @@ export function PairSheet() {
   const [code, setCode] = useState('');
   const { title, label, open, teach, wrong, wait, done } = sheetMessages.pair;
   const [said, setSaid] = useState<string>(teach);
+  // Seen by the server's own word: the screen may weigh, and there is nothing more to type.
+  const may = useLive(see.role) === 'maker';
   const enter = async (): Promise<void> => {
     const answer = await live().pair(code);
     if (answer === null) return;
@@ -21,18 +24,22 @@ export function PairSheet() {
   };
   return (
     <SheetFrame title={title} teach={said}>
-      <label className={styles['code']}>
-        {label}
-        <input
-          value={code}
-          onChange={(event) => setCode(event.target.value.toUpperCase())}
-          autoCapitalize="characters"
-          autoComplete="off"
-          spellCheck={false}
-          maxLength={12}
-        />
-      </label>
-      <Press name={open} onTap={code === '' ? undefined : () => void enter()} loud={code !== ''} />
+      {may ? null : (
+        <>
+          <label className={styles['code']}>
+            {label}
+            <input
+              value={code}
+              onChange={(event) => setCode(event.target.value.toUpperCase())}
+              autoCapitalize="characters"
+              autoComplete="off"
+              spellCheck={false}
+              maxLength={12}
+            />
+          </label>
+          <Press name={open} onTap={code === '' ? undefined : () => void enter()} loud={code !== ''} />
+        </>
+      )}
     </SheetFrame>
   );
 }

@@ -14,7 +14,8 @@ export function SheetFrame({ title, teach, children }: { readonly title: string;
   return (
     <dialog open ref={own} className={styles['sheet']} aria-label={title} tabIndex={-1}>
       <h2>{title}</h2>
-      {teach === undefined ? null : <p>{teach}</p>}
+      {/* What it says may change under a press: a wrong code. */}
+      {teach === undefined ? null : <p aria-live="polite">{teach}</p>}
       {children}
     </dialog>
   );

@@ -30,7 +30,8 @@ export function ScaleSaid({ look }: { readonly look: Look }) {
       <Sign state={sign} />
       <b>{messages.scale.by(name, words)}</b>
       {aged ? <LiveText className={styles['age']} read={(state, display) => ageOfScale(look(state), display)} /> : null}
-      <span>{checked ? messages.scale.checked : messages.scale.never}</span>
+      {/* Of a scale that says nothing it does not matter whether what it says is right, and why it is silent needs the room. */}
+      {freshness === 'fresh' ? <span>{checked ? messages.scale.checked : messages.scale.never}</span> : null}
     </span>
   );
 }

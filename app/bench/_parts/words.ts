@@ -43,5 +43,8 @@ export const actFor = (phase: CuePhase, material: MaterialClass | null, loss: bo
   return messages.phases[phase].act;
 };
 
+/** The mark of a lot is one word wherever a line ends: "26-" above "04" is read as two. */
+export const unbroken = (mark: string): string => mark.replaceAll(' ', '\u00a0').replaceAll('-', '-\u2060');
+
 /** The language of the words that are spoken: a voice of another one makes them unintelligible. */
 export const SPOKEN_IN = 'en';

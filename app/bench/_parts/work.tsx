@@ -26,6 +26,7 @@ import {
 import { Lost } from './lost';
 import { useSeen } from './seen';
 import { isSteps, Steps } from './steps';
+import { unbroken } from './words';
 
 /** The room below the number. On the small frames a sheet lies over it: what nobody sees there is then not reached by the keyboard either. */
 export function WorkRoom({ frame }: { readonly frame: Frame }) {
@@ -82,7 +83,7 @@ function Next() {
           <span key={next.plan.id} className={styles['amount']}>
             {massText(next.plan.target - next.actual, display)}
           </span>
-          <span className={styles['sub']}>{next.plan.lot === null ? messages.noLot : messages.lot(next.plan.lot.mark)}</span>
+          <span className={styles['sub']}>{next.plan.lot === null ? messages.noLot : messages.lot(unbroken(next.plan.lot.mark))}</span>
         </>
       )}
       <LatePotLine />

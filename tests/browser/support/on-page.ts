@@ -83,17 +83,18 @@ export const firstAidFaults = (page: Page): Promise<readonly string[]> =>
     ];
   });
 
-/** Ways out whose words are cut: what to do, what comes of it in numbers, and that it is recommended, and why. */
+/** Cards whose words are cut, or run over the track of their hold: what to do, what comes of it, and that it is recommended, and why. */
 export const cutWords = (page: Page): Promise<readonly string[]> =>
   page.evaluate(() =>
     [...document.querySelectorAll('[data-card]')].flatMap((card) => {
       const inside = card.querySelector('[class*="words"]')?.getBoundingClientRect();
       if (inside === undefined) return [];
+      const track = card.querySelector('[class*="track"]')?.getBoundingClientRect().top ?? Infinity;
       return [...card.querySelectorAll('b, [class*="words"] > span')].flatMap((part) => {
         const range = document.createRange();
         range.selectNodeContents(part);
         const { right, bottom } = range.getBoundingClientRect();
-        return right > inside.right + 8 || bottom > inside.bottom + 4 ? [part.textContent ?? ''] : [];
+        return right > inside.right + 8 || bottom > Math.min(inside.bottom + 4, track + 2) ? [part.textContent ?? ''] : [];
       });
     }),
   );

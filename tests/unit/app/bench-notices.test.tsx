@@ -70,6 +70,20 @@ describe('why the practice bench did not', () => {
   });
 });
 
+const told = (change: Parameters<typeof scale>[0]): string | null | undefined => {
+  const { frame } = SCENES['pouring']();
+  act(() =>
+    liveStore.setState({ link: 'up', stale: false, frame: { ...frame, scales: [scale(change)], boot: 'b', n: 1, merged: 0, at: 1 } }),
+  );
+  return document.querySelector('[data-fresh]')?.textContent;
+};
+
+it('whether a scale was checked is told of one whose weight stands, not of one that says nothing', () => {
+  render(<Truth />);
+  expect(told({ checked: false })).toMatch(/0\.1 s· unchecked$/);
+  expect(told({ link: 'waiting', freshness: 'lost', gross: null, age: 9_000 })).toMatch(/not connected *9\.0 s$/);
+});
+
 describe('a scale whose port does not open', () => {
   const CASES: readonly (readonly [LinkFailure, string])[] = [
     ['busy', 'held by another program'],

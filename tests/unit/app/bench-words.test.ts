@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Show } from '../../../app/bench/messages';
 import { limitOf } from '../../../app/bench/messages';
+import { unbroken } from '../../../app/bench/_parts/words';
 import { sayText } from '../../../app/bench/messages-codes';
 
 const show: Show = { mass: (mg) => `${mg / 1000} g`, temperature: String, difference: String, share: String };
@@ -20,6 +21,11 @@ describe('what is read aloud', () => {
   it('names what is poured where the cable must hang free', () => {
     expect(sayText('free-the-cable', { material: 'Sodium hydroxide', left: 140_700 }, show)).toMatch(/^Sodium hydroxide: 140\.7 g\. /);
   });
+});
+
+it('writes the mark of a lot as one word, which breaks at no line', () => {
+  expect(unbroken('RA 26-04')).not.toMatch(/ |-(?!\u2060)/);
+  expect(unbroken('RA 26-04').replaceAll('\u2060', '').replaceAll('\u00a0', ' ')).toBe('RA 26-04');
 });
 
 it('says of a limit whether it is the most or the least', () => {
