@@ -88,9 +88,10 @@ const buildName = (): string => {
 
 /** What a tablet types to reach us: a name the person allowed, else the address listened on, else the first of this machine. */
 const tabletHost = ({ host, allowHosts }: Options): string | null => {
-  if (host === '127.0.0.1' || host === 'localhost' || host === '::1') return null;
   const [name] = allowHosts;
+  // By that name this machine is asked for too, by a proxy on it: whoever comes so is elsewhere and needs the code.
   if (name !== undefined) return name;
+  if (host === '127.0.0.1' || host === 'localhost' || host === '::1') return null;
   if (host !== '0.0.0.0' && host !== '::') return host.includes(':') ? `[${host}]` : host;
   const addresses = Object.values(networkInterfaces()).flatMap((list) => list ?? []);
   return addresses.find((address) => !address.internal && address.family === 'IPv4')?.address ?? null;

@@ -17,6 +17,9 @@ export interface Gate {
 
 const LOOPBACK_NAMES = ['localhost', '127.0.0.1', '[::1]'];
 
+/** Whether the name in an address means this machine whoever says it. */
+export const namesThisMachine = (url: string): boolean => URL.canParse(url) && LOOPBACK_NAMES.includes(new URL(url).hostname);
+
 /**
  * Who may speak to this server at all. A browser on any page of the web can reach loopback, and cross-origin rules do not guard
  * WebSockets; a foreign name may be pointed at this machine (DNS rebinding). So both the name asked for and the page that asks

@@ -4,8 +4,10 @@ import type { Bench } from '#lib/bench/pipeline/types';
 import type { Beat } from '#lib/protocol/live';
 import type { Log } from '../log';
 import type { Pairing } from './pairing';
+import { roomFor } from './room';
 import { openScreen } from './screen';
 import type { LiveServer, Screen, WhoIs } from './screen';
+import { callerOf } from './who';
 
 const BEAT_MS = 1_000;
 /** A page that froze is noticed within 5 s, not the 45 s of the defaults. */
@@ -13,7 +15,6 @@ const PING_INTERVAL_MS = 2_000;
 const PING_TIMEOUT_MS = 3_000;
 /** An intent with every lot of a long plan is some kilobytes. */
 const LONGEST_MESSAGE = 32 * 1024;
-const MOST_SCREENS = 128;
 
 export interface HubDeps {
   readonly http: HttpServer;
@@ -72,9 +73,11 @@ export const createHub = (deps: HubDeps): Hub => {
     }
   };
 
-  io.use((_socket, next) => {
-    if (screens.size < MOST_SCREENS) next();
-    else next(new Error('too many screens'));
+  io.use((socket, next) => {
+    const room = roomFor(callerOf(socket.handshake, deps.pairing), screens, performance.now());
+    if (room === 'no') return next(new Error('too many screens'));
+    if (room !== 'yes') room.replaced();
+    return next();
   });
   io.on('connection', (socket) => {
     const screen = openScreen(socket, { ...deps, bench: () => bench });

@@ -7,13 +7,14 @@ import type { IntentAnswer } from '#lib/protocol/intent';
 import { PROTOCOL_VERSION } from '#lib/protocol/lanes';
 import type { PairAnswer, RecordLane, ScreenToServer, ServerToScreen } from '#lib/protocol/lanes';
 import type { Beat, LiveFrame } from '#lib/protocol/live';
-import type { PersonId, ScreenId } from '#lib/units/id';
+import type { PersonId } from '#lib/units/id';
 import type { RefusalCode } from '#lib/work/batch/index';
 import type { Log } from '../log';
 import { createBucket } from './bucket';
 import { createOutlet, LIVE_CAP_BYTES } from './outlet';
 import type { Pairing } from './pairing';
-import { isHere, readAuth, screenIdOf } from './who';
+import type { Opened } from './room';
+import { callerOf } from './who';
 
 export type LiveServer = Server<ScreenToServer, ServerToScreen, DefaultEventsMap, unknown>;
 type LiveSocket = Socket<ScreenToServer, ServerToScreen, DefaultEventsMap, unknown>;
@@ -34,24 +35,23 @@ export interface ScreenDeps {
 export type WhoIs = (pass: string | undefined) => PersonId;
 
 /** One connected screen. */
-export interface Screen {
-  readonly id: ScreenId;
+export interface Screen extends Opened {
   hello(): void;
   frame(frame: LiveFrame): void;
   forecast(lane: ForecastLane): void;
   record(lane: RecordLane): void;
   beat(beat: Beat): void;
   lease(): void;
-  /** The same page connected again. */
+  /** Another screen has its place: the same page connected again, or one that has more to say. */
   replaced(): void;
   close(): void;
 }
 
 export const openScreen = (socket: LiveSocket, deps: ScreenDeps): Screen => {
-  const auth = readAuth(socket.handshake.auth);
-  const id = screenIdOf(auth.screen);
-  const here = isHere(socket.handshake.address, socket.handshake.headers);
-  let role: Sender['role'] = here || deps.pairing.knows(auth.token ?? null) ? 'maker' : 'watcher';
+  const { id, place: found } = callerOf(socket.handshake, deps.pairing);
+  let place = found;
+  let heardAt = performance.now();
+  const role = (): Sender['role'] => (place === 'elsewhere' ? 'watcher' : 'maker');
   let greeted = false;
   let leaseSent = '';
 
@@ -79,7 +79,7 @@ export const openScreen = (socket: LiveSocket, deps: ScreenDeps): Screen => {
       build: deps.build,
       bench: bench.name,
       realm: bench.realm,
-      role,
+      role: role(),
       screen: id,
       lease: bench.leaseFor(id),
       batch,
@@ -98,9 +98,10 @@ export const openScreen = (socket: LiveSocket, deps: ScreenDeps): Screen => {
   };
 
   answerScreen(socket, deps, {
-    sender: () => ({ screen: id, role }),
+    sender: () => ({ screen: id, role: role() }),
+    heard: () => (heardAt = performance.now()),
     paired: () => {
-      role = 'maker';
+      if (place === 'elsewhere') place = 'paired';
       greet();
     },
     resumed: (lane) => outlet.has(lane.batch, lane.seq),
@@ -117,6 +118,8 @@ export const openScreen = (socket: LiveSocket, deps: ScreenDeps): Screen => {
 
   return {
     id,
+    place: () => place,
+    heardAt: () => heardAt,
     hello: greet,
     frame: (frame) => void (greeted && outlet.frame(frame)),
     forecast: (lane) => void (greeted && outlet.forecast(lane)),
@@ -138,12 +141,14 @@ export const openScreen = (socket: LiveSocket, deps: ScreenDeps): Screen => {
 
 interface Answering {
   readonly sender: () => Sender;
+  /** It said something that was understood. */
+  readonly heard: () => void;
   readonly paired: () => void;
   readonly resumed: (lane: RecordLane) => void;
 }
 
 /** Everything a screen may say. Every message is parsed, every answer given, and no failure of one leaves this function. */
-const answerScreen = (socket: LiveSocket, deps: ScreenDeps, { sender, paired, resumed }: Answering): void => {
+const answerScreen = (socket: LiveSocket, deps: ScreenDeps, { sender, heard, paired, resumed }: Answering): void => {
   const bucket = createBucket(() => performance.now(), BURST, PER_SECOND);
   const mayWatchOnly = () => sender().role === 'watcher';
   const who = (pass: string | undefined): Pick<Sender, 'person'> => (deps.whoIs === undefined ? {} : { person: deps.whoIs(pass) });
@@ -159,7 +164,9 @@ const answerScreen = (socket: LiveSocket, deps: ScreenDeps, { sender, paired, re
         return otherwise('too-fast');
       }
       const read = z.safeParse(schema, said);
-      return read.success ? handle(read.data) : otherwise('malformed');
+      if (!read.success) return otherwise('malformed');
+      heard();
+      return handle(read.data);
     };
     return (said: unknown, ack?: unknown): void => {
       answerTo(said)

@@ -68,15 +68,24 @@ describe('A13: a screen elsewhere is opened with the one-time code', () => {
 });
 
 describe('A13: who is on this machine', () => {
+  const HERE = { host: 'localhost:4173' };
   it.each([
-    ['127.0.0.1', {}, true],
-    ['::1', {}, true],
-    ['::ffff:127.0.0.1', {}, true],
-    ['192.168.1.20', {}, false],
-    ['::ffff:192.168.1.20', {}, false],
-    ['127.0.0.1', { 'x-forwarded-for': '203.0.113.9' }, false],
-    ['127.0.0.1', { forwarded: 'for=203.0.113.9' }, false],
-    [undefined, {}, false],
+    ['127.0.0.1', HERE, true],
+    ['::1', { host: '[::1]:4173', origin: 'http://[::1]:4173' }, true],
+    ['::ffff:127.0.0.1', { host: '127.0.0.1', origin: 'http://127.0.0.1', referer: 'http://127.0.0.1/bench?id=1' }, true],
+    ['192.168.1.20', HERE, false],
+    ['::ffff:192.168.1.20', HERE, false],
+    [undefined, HERE, false],
+    // A proxy on this machine, by what it adds, or by the name that was asked for, which it passes on or its visitor's page says.
+    ['127.0.0.1', { ...HERE, 'x-forwarded-for': '203.0.113.9' }, false],
+    ['127.0.0.1', { ...HERE, 'x-forwarded-proto': 'https' }, false],
+    ['127.0.0.1', { ...HERE, forwarded: 'for=203.0.113.9' }, false],
+    ['127.0.0.1', { ...HERE, via: '1.1 front' }, false],
+    ['127.0.0.1', { host: 'bench.test' }, false],
+    ['127.0.0.1', { ...HERE, origin: 'https://bench.test' }, false],
+    ['127.0.0.1', { ...HERE, referer: 'https://bench.test/bench' }, false],
+    ['127.0.0.1', { ...HERE, origin: 'null' }, false],
+    ['127.0.0.1', {}, false],
   ])('%s with %j: %s', (address, headers, here) => {
     expect(isHere(address, headers)).toBe(here);
   });

@@ -170,6 +170,30 @@ describe('A13: a screen elsewhere', () => {
     expect(await forged.greeted()).toMatchObject({ role: 'watcher' });
     forged.close();
   });
+
+  it('is one that a proxy on this machine lets in without a word: it asks by the name the proxy has', async () => {
+    const name = `bench.test:${server.port}`;
+    for (const headers of [{ host: name }, { origin: `http://${name}` }] as const) {
+      const screen = screenAt(server.port, {}, headers);
+      expect(await screen.greeted()).toMatchObject({ role: 'watcher' });
+      screen.close();
+      const asked = await fetch(`http://127.0.0.1:${server.port}/api/qr`, { headers: { origin: `http://${name}` } });
+      expect(asked.status).toBe(403);
+    }
+    expect((await fetch(`http://127.0.0.1:${server.port}/api/qr`)).status).toBe(200);
+  });
+
+  it('takes no room from the bench: however many watch, the machine itself is let in', async () => {
+    const watchers = Array.from({ length: 64 }, () => screenAt(server.port, {}, ELSEWHERE));
+    await Promise.all(watchers.map((watcher) => watcher.greeted()));
+    const one = screenAt(server.port, {}, ELSEWHERE);
+    // Refused, or let in for one that was silent for too long.
+    await Promise.race([new Promise((resolve) => one.socket.once('connect_error', resolve)), one.greeted()]);
+    await expect.poll(() => [...watchers, one].filter(({ socket }) => socket.connected).length).toBe(64);
+    const here = screenAt(server.port);
+    expect(await here.greeted()).toMatchObject({ role: 'maker' });
+    for (const screen of [...watchers, one, here]) screen.close();
+  });
 });
 
 describe('A13: Host and Origin, on every way in', () => {
