@@ -46,9 +46,9 @@ export const GLASS: Readonly<Record<'wide' | 'small' | 'phone', Glass>> = {
   },
   phone: {
     width: 226,
-    height: 380,
+    height: 344,
     top: 5,
-    foot: 360,
+    foot: 324,
     coarse: { x: 52, width: 30 },
     fine: { x: 112, width: 42 },
     shoulder: 18,

@@ -51,8 +51,8 @@ const overrideSub: Word = (params, show) => {
 const emptiedSub: Word = (params) => {
   const lines = numberIn(params, 'lines');
   if (lines === 0) return 'nothing of it is crossed out';
-  if (lines === 1) return 'crossed out: 1 line begins again';
-  return `crossed out: ${Number.isNaN(lines) ? 'its lines begin' : `${lines} lines begin`} again`;
+  if (lines === 1) return '1 line begins again';
+  return `${Number.isNaN(lines) ? 'its' : lines} lines begin again`;
 };
 
 /** What it has too much becomes part of its zero, so that a person who is unsure of it lifts it instead. */

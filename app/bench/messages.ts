@@ -35,6 +35,7 @@ export const messages = {
     portion: 'out',
     into: 'in',
     away: 'Away',
+    unknown: 'Unknown',
     more: 'more',
     less: 'less',
     spoken: {
@@ -45,6 +46,7 @@ export const messages = {
       since: (amount: string) => `${amount} since joining`,
       recorded: (amount: string) => `${amount} recorded`,
       portion: (amount: string) => `${amount} poured`,
+      out: (amount: string) => `${amount} to take out`,
       changed: (amount: string) => `changed by ${amount}`,
     },
     of: (now: string, target: string) => `${now} of ${target}`,
@@ -63,6 +65,8 @@ export const messages = {
     oils: 'oils',
     apart: 'apart',
     allowed: 'max',
+    /** No probe: its place has no room for more. */
+    none: 'none',
     /** Its probe's check is in the reading. */
     offset: 'offset',
     window: (range: string) => `window ${range}`,
@@ -197,8 +201,7 @@ export const messages = {
     lost: 'lost',
     none: 'no probe',
     suspect: 'not believed',
-    never: '· unchecked',
-    checked: '· checked',
+    named: (name: string, checked: boolean) => `${checked ? 'checked' : 'unchecked'} ${name}`,
     fresh: 'fresh',
     by: (name: string, state: string) => `${name} ${state}`,
     links: {

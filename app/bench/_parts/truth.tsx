@@ -24,14 +24,12 @@ type Look = (state: LiveState) => LiveScale | null;
 export function ScaleSaid({ look }: { readonly look: Look }) {
   const scale = useLive(useShallow((state: LiveState) => saidOf(look(state))));
   if (scale === null) return null;
-  const { name, words, freshness, sign, aged, checked } = scale;
+  const { name, words, freshness, sign, aged } = scale;
   return (
-    <span key={`${name} ${words} ${checked}`} data-fresh={freshness}>
+    <span key={`${name} ${words}`} data-fresh={freshness}>
       <Sign state={sign} />
       <b>{messages.scale.by(name, words)}</b>
       {aged ? <LiveText className={styles['age']} read={(state, display) => ageOfScale(look(state), display)} /> : null}
-      {/* Of a scale that says nothing it does not matter whether what it says is right, and why it is silent needs the room. */}
-      {freshness === 'fresh' ? <span>{checked ? messages.scale.checked : messages.scale.never}</span> : null}
     </span>
   );
 }
@@ -39,8 +37,17 @@ export function ScaleSaid({ look }: { readonly look: Look }) {
 /** What is said of the scale, apart from the age that changes with each reading. */
 const saidOf = (scale: LiveScale | null) => {
   if (scale === null) return null;
-  const { name, freshness, motion, age, checked } = scale;
-  return { name, freshness, checked, words: stateOf(scale), sign: freshness === 'fresh' ? motion : ('lost' as const), aged: age !== null };
+  const { freshness, motion, age, checked, failure } = scale;
+  const fresh = freshness === 'fresh';
+  return {
+    // Of a scale that says nothing it does not matter whether what it says is right.
+    name: fresh ? messages.scale.named(scale.name, checked) : scale.name,
+    freshness,
+    words: stateOf(scale),
+    sign: fresh ? motion : ('lost' as const),
+    // Why its port does not open needs the room, and no reading of it is awaited.
+    aged: age !== null && failure === null,
+  };
 };
 
 const ageOfScale = (scale: LiveScale | null, { locale }: Display): string => {
@@ -64,7 +71,7 @@ export function ProbesTruth() {
   const fresh = useLive((state) => see.lye(state)?.freshness === 'fresh' && see.oils(state)?.freshness === 'fresh');
   return (
     <span key={`${lye} ${oils}`} data-fresh={fresh ? 'fresh' : 'lost'}>
-      <b>{messages.scale.by(messages.temperatures.lye, lye)}</b>
+      <b>{`${messages.scale.by(messages.temperatures.lye, lye)},`}</b>
       <b>{messages.scale.by(messages.temperatures.oils, oils)}</b>
     </span>
   );

@@ -1,4 +1,5 @@
 'use client';
+import type { CSSProperties } from 'react';
 import type { BatchState, LineState } from '#lib/work/batch/index';
 import { massText } from '#lib/units/format';
 import { see } from '../../_live/selectors';
@@ -64,6 +65,9 @@ export function Work() {
   );
 }
 
+/** Letters of a name beside its amount; a longer one is set smaller rather than cut. */
+const FITS = 19;
+
 /** What comes after this line, so that the hand can already reach for it. */
 function Next() {
   const display = useDisplay();
@@ -79,7 +83,7 @@ function Next() {
         <b>{messages.lastLine}</b>
       ) : (
         <>
-          <b>{next.plan.material.name}</b>
+          <b style={{ '--fit': Math.min(1, FITS / next.plan.material.name.length) } as CSSProperties}>{next.plan.material.name}</b>
           <span key={next.plan.id} className={styles['amount']}>
             {massText(next.plan.target - next.actual, display)}
           </span>

@@ -80,7 +80,7 @@ const told = (change: Parameters<typeof scale>[0]): string | null | undefined =>
 
 it('whether a scale was checked is told of one whose weight stands, not of one that says nothing', () => {
   render(<Truth />);
-  expect(told({ checked: false })).toMatch(/0\.1 s· unchecked$/);
+  expect(told({ checked: false })).toMatch(/^unchecked big scale stable *0\.1 s$/);
   expect(told({ link: 'waiting', freshness: 'lost', gross: null, age: 9_000 })).toMatch(/not connected *9\.0 s$/);
 });
 

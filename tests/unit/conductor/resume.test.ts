@@ -25,7 +25,7 @@ describe('what is in the vessel after a restart', () => {
     const rig = restarted();
     expect(rig.line('olive').status).toBe('closed');
     const card = rig.seen.cards.find(({ code }) => code === 'resume-emptied')!;
-    expect(cardWordsFor('resume-emptied').sub(card.params, show)).toBe('crossed out: 1 line begins again');
+    expect(cardWordsFor('resume-emptied').sub(card.params, show)).toBe('1 line begins again');
     rig.take('resume-emptied').run(0.2);
     expect(rig.line('olive')).toMatchObject({ status: 'open', actual: 0 });
   });
@@ -35,7 +35,7 @@ describe('what is in the vessel after a restart', () => {
     const begun = (): Rig => new Rig().start(planOf([OLIVE, SHEA, COCO])).rest(500);
     const two = begun().pour(700).run(6).pour(800).run(6).restart().run(1);
     expect(two.state.open).toBe('coco');
-    expect(said(two)).toBe('crossed out: 2 lines begin again');
+    expect(said(two)).toBe('2 lines begin again');
     two.take('resume-emptied').run(0.2);
     expect([two.line('olive').actual, two.line('shea').actual]).toEqual([0, 0]);
     expect(said(begun().restart().run(1))).toBe('nothing of it is crossed out');
