@@ -39,7 +39,10 @@ export const stockWanted: Word = (params, show) => {
 
 /** Sentences for the voice and the live region. */
 export const sayWords: Readonly<Record<SayCode, Word>> = {
-  'next-line': (params, show) => `${next(params, show)}. ${capital(name(params, 'vessel'))}, on the ${name(params, 'scale')}.`,
+  'next-line': (params, show) => {
+    const scale = name(params, 'scale');
+    return `${next(params, show)}. ${capital(name(params, 'vessel'))}, ${scale === '' ? 'weighed by hand' : `on the ${scale}`}.`;
+  },
   'same-vessel': (params, show) => `${next(params, show)}. Same vessel: pour.`,
   'set-down': (params) => `Set down the ${name(params, 'vessel')} on the ${name(params, 'scale')}.`,
   'other-scale': (params) => `The ${name(params, 'vessel')} belongs on the ${name(params, 'scale')}.`,

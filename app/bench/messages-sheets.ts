@@ -127,6 +127,8 @@ export const sheetMessages = {
   keypad: {
     weightTitle: 'Weight by hand',
     temperatureTitle: 'Temperature by hand',
+    /** What is typed, and how much of it is planned still. */
+    of: (material: string, left: string) => `${material}, ${left} to go. `,
     teach: 'The record says “by hand” for ever.',
     delete: 'Delete',
     take: 'Read it back',

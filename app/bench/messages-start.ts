@@ -12,7 +12,8 @@ export const startMessages = {
   lines: (lines: number, mass: string) => `${lines} lines, ${mass}`,
   /** Said before it begins: what this bench lacks for the plan. */
   oneScale: ', all on one scale: no other here',
-  byHand: ', some typed by hand: no scale here for them',
+  someByHand: ', some typed by hand: no scale here for them',
+  byHand: ', typed by hand: no scale here',
   none: 'Prepare a batch',
   noneSub: 'no plan is ready: make a formula ready under Formulas',
   lotOf: (material: string) => `Which lot of ${material.toLowerCase()}?`,

@@ -74,7 +74,7 @@ export type GoOnCode =
 
 /** Sentences for voice and live region, with their parameters in `Say.params`. */
 export type SayCode =
-  | 'next-line' // material, target, vessel, scale, lot ('' when none)
+  | 'next-line' // material, target, vessel, scale ('' where it is typed), lot ('' when none)
   | 'same-vessel' // the same for a line that opens on the vessel already standing
   | 'set-down' // vessel, scale
   | 'other-scale' // vessel, scale (the one it belongs on)

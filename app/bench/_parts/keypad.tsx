@@ -1,7 +1,7 @@
 'use client';
 import { useEffect, useState } from 'react';
 import type { ReactNode } from 'react';
-import { decimalMark } from '#lib/units/format';
+import { decimalMark, massText } from '#lib/units/format';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
 import { Press } from '../../_ui/press';
@@ -74,11 +74,17 @@ export function Types({ kinds, title, teach, takes }: TypesProps) {
 /** A weight or a temperature by hand: typed, read back, and "by hand" in the record for ever. */
 export function KeypadSheet() {
   const words = sheetMessages.keypad;
+  const kinds = useKinds();
+  const line = useLive(see.line);
+  const display = useDisplay();
+  // The sheet may lie over what is to be weighed, and how much of it.
+  const of =
+    kinds[0] !== 'weight' || line === null ? '' : words.of(line.plan.material.name, massText(line.plan.target - line.actual, display));
   return (
     <Types
-      kinds={useKinds()}
+      kinds={kinds}
       title={(what) => (isMass(what) ? words.weightTitle : words.temperatureTitle)}
-      teach={words.teach}
+      teach={of + words.teach}
       takes={takes}
     />
   );

@@ -81,6 +81,14 @@ export const shownPortion: Show = (state, display) => {
   return { figure: shown, room: 4, word, label: words.spoken.portion(figureText(shown)) };
 };
 
+/** How much the chosen way out takes out, where no scale tells how much of it is: a person's word will do. */
+export const shownOut: Show = (state, display) => {
+  const act = state.batch?.toDo[0];
+  if (act === undefined) return null;
+  const shown = massFigure(act.mass, display, see.division(state));
+  return { figure: shown, room: 3, word: words.portion, label: words.spoken.out(figureText(shown)) };
+};
+
 /** How far apart lye and oils are now. */
 export const shownApart: Show = (state, display) => {
   const lye = see.lye(state)?.value ?? null;

@@ -10,7 +10,17 @@ import { messages } from '../messages';
 import styles from '../bench.module.css';
 import { slotsOf } from './figure-slots';
 import type { Slots } from './figure-slots';
-import { shownApart, shownChanged, shownGross, shownLeft, shownPlanned, shownPortion, shownRecorded, shownSince } from './number-shown';
+import {
+  shownApart,
+  shownChanged,
+  shownGross,
+  shownLeft,
+  shownOut,
+  shownPlanned,
+  shownPortion,
+  shownRecorded,
+  shownSince,
+} from './number-shown';
 import type { Show, Shown } from './number-shown';
 import { useSeen } from './seen';
 
@@ -26,6 +36,7 @@ export function TheNumber() {
       {kind === 'gross' ? <Digits key={kind} show={shownGross} orWords /> : null}
       {kind === 'apart' ? <Apart /> : null}
       {kind === 'portion' ? <Digits key={kind} show={shownPortion} /> : null}
+      {kind === 'out' ? <Digits key={kind} show={shownOut} orWords /> : null}
       {kind === 'since' ? <Digits key={kind} show={shownSince} /> : null}
       {kind === 'words' ? <Words /> : null}
     </div>
@@ -119,7 +130,7 @@ function Places({ count }: { readonly count: number }) {
 
 /** No fresh number stands: hatched, with the reason in words. */
 function Words() {
-  const { phase, block } = useSeen();
+  const { phase, block, kind } = useSeen();
   const link = useLive(see.link);
   const stale = useLive(see.stale);
   const outdated = useLive(see.outdated);
@@ -128,6 +139,7 @@ function Words() {
     if (link === 'connecting') return messages.offline.connecting.big;
     if (link === 'down' || stale) return messages.offline.down.big;
     if (phase === 'away') return messages.number.away;
+    if (kind === 'apart') return messages.number.unknown;
     return block === null ? messages.blocks.lost.big : messages.blocks[block].big;
   })();
   return (

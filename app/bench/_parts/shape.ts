@@ -7,7 +7,7 @@ import type { BlockReason, CuePhase } from '#lib/bench/cue';
 export type Shape = 'bare' | 'within' | 'calm' | 'red' | 'lost' | 'held';
 
 /** What the large number is. */
-export type NumberKind = 'left' | 'planned' | 'recorded' | 'changed' | 'gross' | 'apart' | 'since' | 'portion' | 'words' | 'none';
+export type NumberKind = 'left' | 'planned' | 'recorded' | 'changed' | 'gross' | 'apart' | 'since' | 'portion' | 'out' | 'words' | 'none';
 
 export interface Seen {
   readonly phase: CuePhase | null;
@@ -85,7 +85,7 @@ export const numberKind = ({ phase, block, left, offline, portioned = false }: S
   if (phase === null) return 'none';
   if (phase === 'no-weight' || (block !== null && NO_NUMBER.has(block))) return 'words';
   // Done by a person's word where no scale tells it.
-  if (phase === 'take-out' && left === null) return 'gross';
+  if (phase === 'take-out' && left === null) return 'out';
   // While a vessel waits to be lifted, the line after it is what comes.
   if (phase === 'lift' && left === null) return 'planned';
   if (phase === 'pouring-moulds' && left !== null) return 'left';

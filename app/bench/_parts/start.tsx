@@ -134,7 +134,8 @@ export function LotChoice() {
 }
 
 const lacking = ({ plan: { lines } }: OfferedPlan): string => {
-  if (lines.some(({ mode }) => mode === 'by-hand')) return startMessages.byHand;
+  if (lines.every(({ mode }) => mode === 'by-hand')) return startMessages.byHand;
+  if (lines.some(({ mode }) => mode === 'by-hand')) return startMessages.someByHand;
   return lines.some(({ meant }) => meant !== undefined) ? startMessages.oneScale : '';
 };
 const total = ({ plan }: OfferedPlan): number => plan.lines.reduce((sum, line) => sum + line.target, 0);

@@ -59,7 +59,7 @@ const reads = (use: 'lye' | 'oils') => ({
 const READS = { lye: reads('lye'), oils: reads('oils') };
 
 const ageOf = (probe: LiveProbe | null, locale: string): string => {
-  if (probe === null) return messages.scale.none;
+  if (probe === null) return messages.temperatures.none;
   if (probe.suspect !== null) return messages.scale.suspect;
   if (probe.freshness !== 'fresh' || probe.age === null) return messages.scale[probe.freshness];
   return messages.scale.age(secondsText(probe.age, locale)).padStart(AGE_PLACES, FIGURE_SPACE);

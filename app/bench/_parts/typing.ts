@@ -72,12 +72,13 @@ const plainly = (decimal: string, locale: string): string =>
 const weightOf = (typing: Typing, decimal: string, display: Display): Reading => {
   const unit = display.mass === 'g' ? 'g' : 'oz';
   const small = Number(decimal) === 0 ? mg(0) : massOfDecimal(decimal, unit);
-  const pounds = typing.pounds === '' || Number(typing.pounds) === 0 ? mg(0) : massOfDecimal(typing.pounds, 'lb');
+  const alone = Number(typing.pounds) === 0;
+  const pounds = alone ? mg(0) : massOfDecimal(typing.pounds, 'lb');
   if (small === null || pounds === null) return { kind: 'invalid' };
   const net = small + pounds;
   if (net <= 0) return { kind: 'invalid' };
-  const text = typing.pounds === '' ? decimal : `${typing.pounds} lb ${decimal} oz`;
-  const shown = typing.pounds === '' ? `${plainly(decimal, display.locale)} ${unit}` : massText(net, display, 10);
+  const text = alone ? decimal : `${typing.pounds} lb ${decimal} oz`;
+  const shown = alone ? `${plainly(decimal, display.locale)} ${unit}` : massText(net, display, 10);
   return { kind: 'weight', net, text, unit, shown };
 };
 

@@ -36,14 +36,14 @@ export const arriveScene = (stage: Scenery, line: LineState, view: ScaleView, sc
 };
 
 /** The next line, read out with everything a person with full hands needs. */
-export const nextWords = (batch: BatchState, line: LineState): Scene['say'] & object => ({
+export const nextWords = (batch: BatchState, line: LineState, byHand = false): Scene['say'] & object => ({
   key: `next ${line.plan.id} ${line.contributions.length}`,
   code: 'next-line',
   params: {
     material: line.plan.material.name,
     target: goalOf(line) - line.actual,
     vessel: nameOnPan(batch, line),
-    scale: line.plan.scale,
+    scale: byHand ? '' : line.plan.scale,
     lot: line.plan.lot?.mark ?? '',
   },
 });

@@ -28,7 +28,7 @@ export const cueOf = (stage: Scenery, scene: Scene): BenchCue => {
     instrument: scene.instrument ?? null,
     target: line === null ? null : goalOf(line),
     tolerance: line?.plan.tolerance ?? null,
-    ...(line === null || scale === undefined ? {} : amounts(stage, scene, line, scale, pour)),
+    ...(line === null ? {} : scale === undefined ? entered(stage, scene, line) : amounts(stage, scene, line, scale, pour)),
     ...(scene.takeOut === undefined ? {} : takenOut(scene.takeOut)),
     hand: handOf(stage),
     holdSound: pour !== null && pour.begun && pour.lifted === null && scale !== undefined && isLate(scale, now),
@@ -51,6 +51,10 @@ export const cueOf = (stage: Scenery, scene: Scene): BenchCue => {
 
 /** One card that is closed is nothing to go on to. */
 const canStep = (cards: readonly Card[]): boolean => cards.length > 1 || cards[0]?.enabled === true;
+
+/** An over-pour that is in the record, typed perhaps: by how much it is over no scale has to say again. */
+const entered = ({ batch: { over } }: Scenery, { phase }: Scene, { plan, actual }: NonNullable<Scene['line']>) =>
+  phase === 'over' && over?.line === plan.id ? { total: actual, left: mg(plan.target - actual), red: over.red } : {};
 
 /** What is to come out in the place of what is to come in. */
 const takenOut = ({ target, tolerance, taken }: NonNullable<Scene['takeOut']>) => {

@@ -26,7 +26,7 @@ const sceneOf = (stage: Scenery, line: LineState, view: ScaleView | null): Scene
   const before = beforeWeighing(stage, line);
   if (before !== null) return before;
   // A batch begun on another bench may ask for a scale this one never had: nothing to plug in, so its weight is typed.
-  if (line.plan.mode === 'by-hand' || view === null) return { phase: 'by-hand', say: nextWords(stage.batch, line) };
+  if (line.plan.mode === 'by-hand' || view === null) return { phase: 'by-hand', say: nextWords(stage.batch, line, true) };
   const scale = stage.memory.scales[view.id];
   const hindered = hindrance(stage, view, scale ?? null);
   const pan = stage.batch.pans[view.id];

@@ -37,6 +37,8 @@ type Tell = (facts: Facts) => Said;
 const UNSAID = 'not stated';
 const has = ({ params }: Facts, key: string): boolean => params[key] !== undefined && params[key] !== '';
 const text = (facts: Facts, key: string, unsaid = UNSAID): string => (has(facts, key) ? String(facts.params[key]) : unsaid);
+/** What was typed in pounds and ounces has its units in it. */
+const typedAs = (typed: string, unit: string): string => (typed.endsWith(unit) ? typed : `${typed} ${unit}`);
 const vessel = (facts: Facts, key = 'vessel'): string => text(facts, key, 'vessel');
 const number = ({ params }: Facts, key: string): number | null => (typeof params[key] === 'number' ? params[key] : null);
 /** A quantity, or the word that there is none. */
@@ -216,7 +218,7 @@ export const storyWords: Readonly<Record<StoryCode, Tell>> = {
   'typed-by-hand': (facts) =>
     says(
       t`${material(facts)}, ${plainMass(facts, 'net')} by hand.`,
-      t`${has(facts, 'text') ? `Typed as “${text(facts, 'text')} ${text(facts, 'unit')}” and read back.` : 'Read back.'}`,
+      t`${has(facts, 'text') ? `Typed as “${typedAs(text(facts, 'text'), text(facts, 'unit'))}” and read back.` : 'Read back.'}`,
     ),
   'weighed-back': (facts) => says(t`${mass(facts, 'net')} stayed in the ${vessel(facts)} and were weighed back.`),
   questioned: (facts) =>
@@ -249,7 +251,7 @@ export const storyWords: Readonly<Record<StoryCode, Tell>> = {
     says(
       t`Poured into ${has(facts, 'parts') ? count(facts, 'parts', 'mould') : 'moulds'}.`,
       text(facts, 'source') === 'by-hand'
-        ? t`Their weights by hand.`
+        ? t`${facts.params['parts'] === 1 ? 'Its weight' : 'Their weights'} by hand.`
         : has(facts, 'net')
           ? t`${mass(facts, 'net')}, by the loss of the ${vessel(facts)}.`
           : [],

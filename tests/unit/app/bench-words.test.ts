@@ -18,6 +18,12 @@ describe('what is read aloud', () => {
     expect(ready).toContain('may be joined');
   });
 
+  it('names no scale for a line that is typed', () => {
+    const line = { material: 'Olive oil', target: 450_000, vessel: 'oils pot', lot: 'OL 1' };
+    expect(sayText('next-line', { ...line, scale: '' }, show)).toBe('Next: Olive oil, 450 g, lot OL 1. Oils pot, weighed by hand.');
+    expect(sayText('next-line', { ...line, scale: 'big scale' }, show)).toContain('Oils pot, on the big scale.');
+  });
+
   it('names what is poured where the cable must hang free', () => {
     expect(sayText('free-the-cable', { material: 'Sodium hydroxide', left: 140_700 }, show)).toMatch(/^Sodium hydroxide: 140\.7 g\. /);
   });

@@ -5,6 +5,7 @@ import type { ReactNode } from 'react';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { mg } from '#lib/units/mass';
 import type { BenchCue } from '#lib/bench/cue';
+import type { BatchState } from '#lib/work/batch/index';
 import { SCENES } from '#tests/browser/support/fixtures';
 import { TheNumber } from '../../../app/bench/_parts/number';
 import { fold } from '../../../app/_live/fold';
@@ -66,6 +67,20 @@ describe('the large number', () => {
     }
     expect(drawn).toHaveBeenCalledTimes(before);
     expect(container.querySelector('[data-figure]')).toBe(cell);
+  });
+
+  it('is what a way out takes out where no scale tells it, and of temperatures nobody knows it says no weight', () => {
+    prefer({ locale: 'en-GB' });
+    const { container } = drawings(<TheNumber />);
+    act(() => left(null, { phase: 'take-out' }));
+    const out = { kind: 'lift-out', mass: mg(5_100) } as BatchState['toDo'][number];
+    act(() => liveStore.setState(({ batch }) => ({ batch: batch === null ? null : { ...batch, toDo: [out] } })));
+    expect([digits(container), spoken(container)]).toEqual(['5.1', '5.1 g to take out']);
+    act(() => {
+      left(null, { phase: 'temperatures' });
+      liveStore.setState(({ frame }) => ({ frame: frame === null ? null : { ...frame, probes: [] } }));
+    });
+    expect(container.querySelector('[data-none]')?.textContent).toBe('Unknown');
   });
 
   it('becomes another when it is over, and words when there is none', () => {

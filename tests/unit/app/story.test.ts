@@ -51,5 +51,12 @@ describe('the story in words', () => {
     for (const sentence of said({})) expect(sentence).not.toContain('by hand');
     expect(told('split', { vessel: 'oils pot', parts: 1, net: 512_300 })).toContain('512.3 g, by the loss of the oils pot.');
     expect(told('split', { vessel: 'oils pot', parts: 2, source: 'by-hand' })).toBe('Poured into two moulds. Their weights by hand.');
+    expect(told('split', { vessel: 'oils pot', parts: 1, source: 'by-hand' })).toBe('Poured into one mould. Its weight by hand.');
+  });
+
+  it('says what was typed with its unit once', () => {
+    const typed = (text: string, unit: string) => told('typed-by-hand', { material: 'Olive oil', net: 1_006_408, text, unit });
+    expect(typed('35.5', 'oz')).toContain('Typed as “35.5 oz” and read back.');
+    expect(typed('2 lb 3.5 oz', 'oz')).toContain('Typed as “2 lb 3.5 oz” and read back.');
   });
 });

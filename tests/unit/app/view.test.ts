@@ -184,6 +184,8 @@ describe('the keypad', () => {
       text: '2 lb 3.5 oz',
     });
     expect(readTyping(typeKey(nothingTyped('weight', 'lb'), '1'), pounds)).toMatchObject({ kind: 'weight', net: 453_592 });
+    const none = { ...typeKey(nothingTyped('weight', 'lb'), '0'), field: 'text' } as const;
+    expect(readTyping(['9', '.', '3'].reduce(typeKey, none), pounds)).toMatchObject({ net: 263_651, text: '9.3', shown: '9.3 oz' });
   });
 
   it('reads a temperature in the unit shown, and refuses one that no vessel has', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { OLIVE, planOf, Rig, SHEA, SODA, WATER, MAIN, line } from './rig';
+import { mg } from '#lib/units/mass';
+import { OLIVE, planOf, Rig, SHEA, SODA, WATER, MAIN, line, lineId } from './rig';
 
 /** Pot set down and zeroed for the first line. */
 const atReady = (...lines: Parameters<typeof planOf>[0][number][]): Rig => {
@@ -320,7 +321,14 @@ describe('other ways of weighing', () => {
 
   it('is typed by hand where the plan says so', () => {
     const rig = new Rig().start(planOf([{ ...OLIVE, mode: 'by-hand' }, WATER]));
-    expect(rig.seen.phase).toBe('by-hand');
+    expect(rig.seen).toMatchObject({ phase: 'by-hand', say: { code: 'next-line', params: { scale: '' } } });
+  });
+
+  it('typed over, is over by what the record has, with no scale to say so', () => {
+    const rig = new Rig().start(planOf([{ ...OLIVE, mode: 'by-hand' }, WATER]));
+    const typed = { net: mg(212_300), text: '212.3', unit: 'g' } as const;
+    rig.send({ kind: 'type-weight', body: { line: lineId('olive'), typed, readBack: true, part: false, held: false } }, 'maker');
+    expect(rig.run(1).seen).toMatchObject({ phase: 'over', line: 'olive', left: -12_300, total: 212_300, poured: null });
   });
 
   it('is typed by hand where this bench never had its scale: there is nothing to plug in', () => {
@@ -331,6 +339,6 @@ describe('other ways of weighing', () => {
       }
     }
     const rig = new OneScale().start(planOf([{ ...OLIVE, scale: 'fine' }, WATER]));
-    expect(rig.seen).toMatchObject({ line: 'olive', phase: 'by-hand', block: null });
+    expect(rig.seen).toMatchObject({ line: 'olive', phase: 'by-hand', block: null, say: { params: { scale: '' } } });
   });
 });
