@@ -22,7 +22,7 @@ const frame = (name: keyof typeof GLASS, lye: number, oils: number, column: numb
 export const TEMPERATURE_GLASS: Readonly<Record<keyof typeof GLASS, TemperatureGlass>> = {
   wide: frame('wide', 70, 252, 58),
   small: frame('small', 42, 148, 34),
-  phone: frame('phone', 40, 138, 32),
+  phone: frame('phone', 38, 124, 30),
 };
 
 const WINDOW_TOP = 0.42;

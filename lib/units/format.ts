@@ -98,6 +98,14 @@ export const massFigure = (milligrams: number, display: Display, division: numbe
 export const massText = (milligrams: number, display: Display, division: number | null = null, sign: Sign = 'minus'): string =>
   figureText(massFigure(milligrams, display, division, sign));
 
+/** A range with its edges rounded into it, never out of it: what is shown as its edge is inside. */
+export const massRange = (from: number, to: number, display: Display, division: number | null = null): readonly [string, string] => {
+  const unit = 10 ** -massDecimals(division, display.mass) * (display.mass === 'g' ? 1000 : MG_PER_OZ);
+  // What stands on a step stays there.
+  const [low, high] = [Math.ceil(from / unit - 1e-6), Math.floor(to / unit + 1e-6)];
+  return [massText(low * unit, display, division), massText(high * unit, display, division)];
+};
+
 /** A temperature from thousandths of a degree Celsius, to a tenth of a degree. */
 export const temperatureFigure = (milliCelsius: number, display: Display, decimals = 1): Figure =>
   display.temperature === 'C'

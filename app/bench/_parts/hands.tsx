@@ -1,5 +1,5 @@
 'use client';
-import { massText } from '#lib/units/format';
+import { massRange } from '#lib/units/format';
 import { see } from '../../_live/selectors';
 import { live, sound, useDisplay, useLive, useSound, useVoice, usePreference } from '../../_live/use';
 import { prefer } from '../../_live/preferences';
@@ -152,7 +152,7 @@ const useWaiting = (): string => {
   if (kind === 'planned') return messages.waits.vessel;
   if (target === null || tolerance === null) return messages.waits.nothing;
   if (short) return how;
-  const [from = '', to = ''] = [target - tolerance, target + tolerance].map((edge) => massText(edge, display, division));
+  const [from, to] = massRange(target - tolerance, target + tolerance, display, division);
   return messages.waits.range(how, from.replace(/\s\D+$/, ''), to);
 };
 

@@ -6,6 +6,7 @@ import {
   figureText,
   massDecimals,
   massFigure,
+  massRange,
   massText,
   numberText,
   temperatureFigure,
@@ -20,6 +21,14 @@ describe('mass as a person reads it', () => {
     expect(massText(12_310, show(), 10)).toBe('12.31 g');
     expect(massText(1_250_000, show(), 1000)).toBe('1250 g');
     expect(massText(412_600, show())).toBe('412.6 g');
+  });
+
+  it('rounds the edges of a range into it, never out of it', () => {
+    expect(massRange(397_000, 403_000, show(), 100)).toEqual(['397.0 g', '403.0 g']);
+    // 14.0037 and 14.2153 oz.
+    expect(massRange(397_000, 403_000, show({ mass: 'oz' }), 100)).toEqual(['14.01 oz', '14.21 oz']);
+    expect(massRange(99_333, 100_667, show(), 100)).toEqual(['99.4 g', '100.6 g']);
+    expect(massRange(499_000, 501_500, show({ mass: 'lb' }), 100)).toEqual(['1 lb 1.61 oz', '1 lb 1.68 oz']);
   });
 
   it('uses the decimal mark of the locale', () => {
