@@ -55,8 +55,8 @@ describe('the story in words', () => {
   });
 
   it('says what was typed with its unit once', () => {
-    const typed = (text: string, unit: string) => told('typed-by-hand', { material: 'Olive oil', net: 1_006_408, text, unit });
-    expect(typed('35.5', 'oz')).toContain('Typed as “35.5 oz” and read back.');
-    expect(typed('2 lb 3.5 oz', 'oz')).toContain('Typed as “2 lb 3.5 oz” and read back.');
+    const typed = { material: 'Olive oil', net: 1_006_408, unit: 'oz' };
+    expect(told('typed-by-hand', { ...typed, text: '35.5' })).toContain('Typed as “35.5 oz” and read back.');
+    expect(told('typed-by-hand', { ...typed, text: '2 lb 3.5 oz' })).toContain('Typed as “2 lb 3.5 oz” and read back.');
   });
 });
