@@ -1,5 +1,4 @@
 'use client';
-import type { CSSProperties } from 'react';
 import type { BatchState, LineState } from '#lib/work/batch/index';
 import { massText } from '#lib/units/format';
 import { see } from '../../_live/selectors';
@@ -59,7 +58,7 @@ export function Work() {
   if (phase === 'trace' || phase === 'done') return null;
   return (
     <>
-      <Next />
+      <Next frame={frame} />
       {isSteps(phase) ? <Steps /> : <LatePassingTemperatures />}
     </>
   );
@@ -69,21 +68,27 @@ export function Work() {
 const FITS = 19;
 
 /** What comes after this line, so that the hand can already reach for it. */
-function Next() {
+function Next({ frame }: { readonly frame: Frame }) {
   const display = useDisplay();
   const batch = useLive(see.batch);
   const line = useLive(see.line);
   if (batch === null) return null;
   const next = nextAfter(batch, line);
+  const name = next?.plan.material.name ?? '';
+  // A phone has rows enough for all of it.
+  const fit = frame === 'phone' ? 1 : Math.min(1, FITS / Math.max(1, name.length));
   return (
     // A name may take more rows than the one before it: what stands below is another element then, and has not moved.
-    <div key={next?.plan.material.name ?? ''} className={styles['next']}>
+    <div key={name} className={styles['next']}>
       <span className={styles['lead']}>{messages.next}</span>
       {next === null ? (
         <b>{messages.lastLine}</b>
       ) : (
         <>
-          <b style={{ '--fit': Math.min(1, FITS / next.plan.material.name.length) } as CSSProperties}>{next.plan.material.name}</b>
+          <b>
+            {/* Inside, so that its row is as high as any. */}
+            <span style={{ fontSize: `${fit}em` }}>{name}</span>
+          </b>
           <span key={next.plan.id} className={styles['amount']}>
             {massText(next.plan.target - next.actual, display)}
           </span>
