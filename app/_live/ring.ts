@@ -1,5 +1,5 @@
 /** Temperatures of the last two hours, one sample a second, in arrays of fixed size: a page open all night holds no more than at noon. */
-export const RING_SIZE = 7_200;
+const RING_SIZE = 7_200;
 export const SAMPLE_EVERY_MS = 1_000;
 
 export interface Ring {

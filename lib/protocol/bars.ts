@@ -87,7 +87,7 @@ export const beginAsk = z.object({
 });
 
 /** What a page may want of a bar lot. Nothing measured: a weight here is typed by hand and says so for ever. */
-export const barsWant = z.discriminatedUnion('kind', [
+const barsWant = z.discriminatedUnion('kind', [
   z.object({
     kind: z.literal('note-unmould'),
     state: z.enum(['out', 'stuck', 'torn', 'too-soft', 'freezer', 'not-yet']),

@@ -17,7 +17,7 @@ export interface Charge {
 }
 
 /** Moles of hydroxide that the fats of a charge take. @throws RangeError without fat */
-export const demandOfCharge = (fats: readonly FatPortion[]): number => {
+const demandOfCharge = (fats: readonly FatPortion[]): number => {
   const demand = fatDemand(fats);
   if (!(demand > 0)) throw new RangeError('superfat needs at least one fat');
   return demand;

@@ -9,7 +9,7 @@ export type Bound = 'triglyceride' | 'free-acid';
 export const triglycerideMolarMass = (meanAcid: number): number => 3 * meanAcid + M_GLYCEROL - 3 * M_WATER;
 
 /** Mean molar mass of a profile's acids in g/mol: the harmonic mean over mass shares, since moles add and masses are given. */
-export const meanAcidMolarMass = (profile: Profile): number => {
+const meanAcidMolarMass = (profile: Profile): number => {
   let mass = 0;
   let moles = 0;
   for (const [acid, share] of sharesOf(profile)) {

@@ -27,5 +27,4 @@ export const mg = (value: number): Milligrams => {
 /** Grams to whole milligrams, rounded to nearest (half away from zero). For typed plans and tests; a scale's text goes through `massOfText`. */
 export const grams = (value: number): Milligrams => mg(Math.sign(value) * Math.round(Math.abs(value) * 1000));
 
-export const addMass = (a: Milligrams, b: Milligrams): Milligrams => mg(a + b);
 export const subMass = (a: Milligrams, b: Milligrams): Milligrams => mg(a - b);

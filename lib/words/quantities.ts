@@ -37,7 +37,7 @@ export const massCell = (milligrams: number, step: number | null, display: Displ
 };
 
 /** `places`: decimals of the column. */
-export const cellOf = ({ sign, whole, mark, fraction }: Figure, places: number): Cell => {
+const cellOf = ({ sign, whole, mark, fraction }: Figure, places: number): Cell => {
   const missing = Math.max(0, places - fraction.length);
   return { text: `${sign}${whole}${mark}${fraction}`, pad: missing === 0 ? '' : `${fraction === '' ? '.' : ''}${'0'.repeat(missing)}` };
 };

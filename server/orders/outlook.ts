@@ -48,7 +48,7 @@ const telling = (rows: readonly BarsSummary[]): readonly BarsSummary[] => {
 };
 
 /** mg of each material, as far as it was ever said what came in; of lots that may be weighed from. */
-export const onHandOf = (lots: readonly Lot[], used: ReadonlyMap<string, number>, today: Day): Readonly<Record<string, number>> => {
+const onHandOf = (lots: readonly Lot[], used: ReadonlyMap<string, number>, today: Day): Readonly<Record<string, number>> => {
   const sums: Record<string, number> = {};
   for (const lot of lots) {
     const left = faultOf(lot, today) !== null ? null : stockOf(lot, mg(used.get(lot.id) ?? 0)).left;

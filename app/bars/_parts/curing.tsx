@@ -24,7 +24,7 @@ interface Props {
 }
 
 /** The maker's rule in a sentence. */
-export const ruleWords = ({ days, perWeek }: CureKept): string => {
+const ruleWords = ({ days, perWeek }: CureKept): string => {
   const { curing } = messages;
   if (days !== null && perWeek !== null) return curing.both(days, perWeek);
   return days === null ? curing.loss(perWeek ?? '') : curing.days(days);

@@ -180,7 +180,7 @@ function Result({ name, of, asked = '', judged = false, more, children }: Result
 const RARE = 1e-4;
 const OFTEN = 0.05;
 /** A chance as people say it. */
-export const chanceText = (chance: number, locale: string): string => {
+const chanceText = (chance: number, locale: string): string => {
   const { none, some, more } = messages.lye.chance;
   if (chance < RARE) return none;
   return chance < OFTEN ? some(numberText(Number((1 / chance).toPrecision(2)), locale)) : more(numberText(100 * chance, locale));

@@ -11,7 +11,7 @@ import { Head } from '../../_ui/head';
 import { followMessages as words } from '../messages-follow';
 
 /** Who has it, in words: a name while there is one, else the id that stands in the record. */
-export const toWhom = ({ to, name, at }: FollowedGone): string => {
+const toWhom = ({ to, name, at }: FollowedGone): string => {
   const who = name ?? (to === null ? null : words.erased(to));
   return [who, at].filter((one) => one !== null).join(', ') || words.unknown;
 };

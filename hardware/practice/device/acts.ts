@@ -7,7 +7,7 @@ const seconds = z.number().check(z.gt(0), z.lte(3_600));
 const name = z.string().check(z.minLength(1), z.maxLength(80));
 
 /** What the instrument can be told, one JSON object a line. */
-export const deviceAct = z.discriminatedUnion('act', [
+const deviceAct = z.discriminatedUnion('act', [
   /** A vessel of this mass; one known by this name comes back with what is in it, and needs no mass. */
   z.object({ act: z.literal('set-down'), grams: z.optional(grams), name: z.optional(name) }),
   z.object({ act: z.literal('lift') }),

@@ -90,7 +90,7 @@ const refuse = (given: ReadonlyMap<Flag, string>, flags: readonly Flag[], why: s
 };
 
 /** How a misspelt word is answered. */
-export const suggest = (word: string, known: readonly string[], prefix: string): string => {
+const suggest = (word: string, known: readonly string[], prefix: string): string => {
   const near = meant(word, known);
   return near === null ? `possible: ${known.map((k) => prefix + k).join(', ')}` : `did you mean ${prefix}${near}?`;
 };

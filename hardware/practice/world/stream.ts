@@ -2,7 +2,7 @@ import { STEP_MS } from './step';
 import type { Vessel } from './vessel';
 
 /** How long material falls from a jug's lip, about 15 cm: √(2h/g). */
-export const FALL_MS = 170;
+const FALL_MS = 170;
 /** How fast a tilting hand changes the flow. */
 export const TILT_MS = 200;
 

@@ -30,7 +30,7 @@ export const joiningScene = (stage: Scenery): Scene => {
 };
 
 /** What stands against joining by what the probes, and a person's hand, say now. */
-export const joiningNow = (
+const joiningNow = (
   stage: Pick<Scenery, 'batch' | 'view' | 'now'>,
 ): { readonly joining: JoiningCue; readonly holds: readonly JoiningHold[] } => {
   const { batch, view, now } = stage;

@@ -5,7 +5,7 @@ import { createIdentifier, createWire, FRAME_CAP, type Wire, type WireSink } fro
 import { monotonic, type Monotonic } from '#lib/units/time';
 
 /** Calm after the first byte before a reading passes, ms: opening may have rebooted the instrument. Common practice, no source. */
-export const SETTLE_MS = 700;
+const SETTLE_MS = 700;
 /** Longest wait for that calm, ms: a line that is always a little noisy must not stay silent. */
 const SETTLE_LIMIT_MS = 3_000;
 /** After so long without a fitting answer the listening begins anew, ms: cables may have been swapped behind the adapters. */

@@ -27,7 +27,7 @@ export const pressureAt = (metres: number): number => {
 };
 
 /** What weather may make of it: ±2 kPa of air pressure (a judgement) is about ±0.6 °C at sea level. */
-export const WEATHER_PA = 2_000;
+const WEATHER_PA = 2_000;
 
 /** Where water boils at an altitude, °C, with the half-width that weather gives it. Whoever reads a barometer uses `boilingAt`. */
 export const boilingPoint = (metres: number): { readonly celsius: number; readonly within: number } => {

@@ -21,7 +21,7 @@ export interface ProbeCheck {
 }
 
 /** A probe that is further off is broken, or does not stand in what a person says: it is not corrected but looked into. Common practice, no source. */
-export const MOST_OFF = milliKelvin(5_000);
+const MOST_OFF = milliKelvin(5_000);
 
 /** Beside one another in the same water a probe moves less than this, or it has not settled yet. */
 export const STILL = milliKelvin(200);

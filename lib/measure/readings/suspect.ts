@@ -23,7 +23,7 @@ export interface Sentinel {
  * thermocouple boards with an open input (as users of those drivers report). 25 is a common room, so it counts only against
  * another value known before.
  */
-export const ANY_PROBE: ProbeDriver = {
+const ANY_PROBE: ProbeDriver = {
   lowest: celsius(-55),
   highest: celsius(125),
   sentinels: [

@@ -13,7 +13,7 @@ const AGREE = 2;
  * Two's complement of the sum of bits 0-6 of everything before it, in seven bits.
  * Bit 7 is parity on the lines these instruments are used on and is not part of the sum.
  */
-export const stxChecksum = (bytes: Uint8Array, from: number, to: number): number => {
+const stxChecksum = (bytes: Uint8Array, from: number, to: number): number => {
   let sum = 0;
   for (let at = from; at < to; at += 1) sum += (bytes[at] as number) & 0x7f;
   return -sum & 0x7f;

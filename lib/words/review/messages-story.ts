@@ -145,7 +145,7 @@ const JUMPS = {
   stall: 'The program stood still for',
 };
 
-export const alarmWords: Readonly<Record<AlarmCode, string>> = {
+const alarmWords: Readonly<Record<AlarmCode, string>> = {
   'over-pour': 'poured over',
   'over-pour-red': 'poured over the limit',
   'vessel-changed': 'a vessel changed on the pan',

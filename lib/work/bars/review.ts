@@ -6,7 +6,7 @@ import type { BarsState } from './state';
 import { followed } from './weighings';
 
 /** What can happen in the story of a bar lot. */
-export const BARS_STORY = [
+const BARS_STORY = [
   'begun',
   'unmould',
   'cut',

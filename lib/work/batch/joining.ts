@@ -36,7 +36,7 @@ export const TYPED_TEMPERATURE_LASTS_MS = 300_000;
 export const SETTING_MARGIN = milliKelvin(2_000);
 
 /** An override covers the value it was given for and what a probe's noise adds to it, nothing worse. Ours. */
-export const OVERRIDE_SLACK = milliKelvin(1_000);
+const OVERRIDE_SLACK = milliKelvin(1_000);
 /** The same of superfat, millionths: a twentieth of a point. Ours. */
 const SUPERFAT_SLACK = 500;
 

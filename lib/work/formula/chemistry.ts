@@ -26,7 +26,7 @@ export interface Balance {
 }
 
 /** Widths about what was asked where the formula states none. Ours, common practice, no source: points as fractions. */
-export const USUAL_WIDTH = { superfat: 0.01, lye: 0.015 } as const;
+const USUAL_WIDTH = { superfat: 0.01, lye: 0.015 } as const;
 
 const about = (asked: number, width: number): readonly [number, number] => [asked - width, asked + width];
 

@@ -27,7 +27,7 @@ export interface FormulaFile {
 const VERSION = 1;
 const MOST = 5000;
 /** Ten million characters: a workshop's formulas are a hundredth of it. */
-export const LONGEST_FILE = 10_000_000;
+const LONGEST_FILE = 10_000_000;
 
 const many = <T extends z.ZodMiniType>(schema: T) => z.array(schema).check(z.maxLength(MOST));
 

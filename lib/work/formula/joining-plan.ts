@@ -8,7 +8,7 @@ const MILK_LIMIT = 40;
 export const PRACTICE = 'common practice, no source';
 
 /** Stirred in later it never meets hot lye. */
-export const hasMilk = ({ items }: Model): boolean => items.some((item) => item.class === 'milk' && item.part !== 'extra');
+const hasMilk = ({ items }: Model): boolean => items.some((item) => item.class === 'milk' && item.part !== 'extra');
 
 /** °C; `null` without a liquid that scorches. */
 export const milkLimitOf = (model: Model, { joining }: Facts): number | null => (hasMilk(model) ? (joining.milkLimit ?? MILK_LIMIT) : null);

@@ -4,7 +4,7 @@ export interface TextPlace {
   readonly column: number;
 }
 
-export const placeAt = (text: string, offset: number): TextPlace => {
+const placeAt = (text: string, offset: number): TextPlace => {
   const before = text.slice(0, offset);
   const line = before.split('\n').length;
   return { line, column: offset - before.lastIndexOf('\n') };

@@ -193,7 +193,7 @@ const perBottle = (scales: readonly Scale[]): number | null => {
 };
 
 /** Equal parts, the odd milligrams in the last. */
-export const poursOf = (target: Milligrams, most: number | null): readonly Milligrams[] => {
+const poursOf = (target: Milligrams, most: number | null): readonly Milligrams[] => {
   const count = most === null || most >= target ? 1 : Math.ceil(target / most);
   const each = Math.floor(target / count);
   return Array.from({ length: count }, (_, at) => mg(at < count - 1 ? each : target - each * (count - 1)));

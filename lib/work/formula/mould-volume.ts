@@ -69,7 +69,7 @@ const waterFillOf = (shape: WaterFillShape, reader: Reader, path: string): Brim 
 };
 
 /** cm³ of so many grams of water at °C. */
-export const waterVolume = (grams: number, celsius: number): number => (1000 * grams) / waterDensity(celsius);
+const waterVolume = (grams: number, celsius: number): number => (1000 * grams) / waterDensity(celsius);
 
 const LENGTHS: Source = { text: 'inner lengths as measured', grade: 'computed' };
 

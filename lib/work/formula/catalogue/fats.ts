@@ -1,4 +1,4 @@
-import { fattyAcidName, type FattyAcid } from '#lib/soap/fatty-acid';
+import type { FattyAcid } from '#lib/soap/fatty-acid';
 import { FATS, type Fat } from '#lib/soap/fats/index';
 import { figureFrom, decimal, type Figure } from '../figure';
 import type { FatMaterial } from '../material';
@@ -19,7 +19,7 @@ const most = (fat: Fat): Figure | null =>
   fat.unsaponifiable === null ? null : figureFrom(100 * fat.unsaponifiable.value, '%', fat.unsaponifiable.source);
 
 /** A fat of `lib/soap` as a catalogue entry. */
-export const fatMaterial = (fat: Fat): FatMaterial => ({
+const fatMaterial = (fat: Fat): FatMaterial => ({
   kind: fat.kind === 'wax' ? 'wax' : 'fat',
   id: fat.id,
   name: fat.name,
@@ -40,10 +40,3 @@ export const fatMaterial = (fat: Fat): FatMaterial => ({
 });
 
 export const FAT_MATERIALS: readonly FatMaterial[] = FATS.map(fatMaterial);
-
-/** "oleic 40 %": a profile as read, strongest first. */
-export const profileText = ({ fattyAcids }: FatMaterial): string =>
-  fattyAcids
-    .toSorted((a, b) => Number(b.percent.value) - Number(a.percent.value))
-    .map(({ acid, percent }) => `${fattyAcidName(acid)} ${Number(percent.value).toFixed(0)} %`)
-    .join(', ');

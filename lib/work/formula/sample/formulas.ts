@@ -60,7 +60,7 @@ export const ALDER_AND_OAT_FORMULA = formula('alder-and-oat', 'Alder & oat', 3, 
   },
 });
 
-export const MEADOWSWEET_FORMULA = formula('meadowsweet', 'Meadowsweet', 1, {
+const MEADOWSWEET_FORMULA = formula('meadowsweet', 'Meadowsweet', 1, {
   note: 'A small one to practise on.',
   entries: [
     entry('coconut', 'fat', 'coconut', mass('150')),
@@ -74,7 +74,7 @@ export const MEADOWSWEET_FORMULA = formula('meadowsweet', 'Meadowsweet', 1, {
   moulds: [{ mould: 'rounds', count: 1, fill: '95', pattern: 'plain-pour' }],
 });
 
-export const SLATE_FORMULA = formula('slate', 'Slate', 2, {
+const SLATE_FORMULA = formula('slate', 'Slate', 2, {
   note: 'A large one: the pot stands beside the scale, a jug carries the oils over.',
   entries: [
     entry('coconut', 'fat', 'coconut', mass('2400')),
