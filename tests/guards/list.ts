@@ -286,7 +286,10 @@ export const GUARDED: readonly Guarded[] = [
     test: { file: 'tests/server/live/fuzz.test.ts', title: 'B13: no message kills the server' },
     guard: {
       file: 'server/live/screen.ts',
-      without: [["return read.success ? handle(read.data) : otherwise('malformed');", 'return handle(said as z.core.output<Schema>);']],
+      without: [
+        ["if (!read.success) return otherwise('malformed');\n", ''],
+        ['return handle(read.data);', 'return handle(said as z.core.output<Schema>);'],
+      ],
     },
   },
   {
