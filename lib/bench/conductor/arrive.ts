@@ -7,10 +7,10 @@ import { blockedScene } from './blocked';
 import { choice } from './choices';
 import { goalOf } from './parts';
 import { probeLeans } from './probe';
-import { looksLike, recognise, type Recognised } from './recognise';
+import { isOnlyAbout, looksLike, recognise, type Recognised } from './recognise';
 import type { ScaleMemory } from './memory';
 import { recognisedWithin, setScale, wantOnce, within, type Choice, type Scene, type Scenery } from './stage';
-import { byWordAlone } from './strayed';
+import { notSurely } from './strayed';
 import { isBelowEmpty, isLoaded } from './zero';
 
 /** Nothing is set for the line on its scale yet: wait for the vessel, recognise it, take the zero. */
@@ -53,6 +53,8 @@ const recognisedScene = (stage: Scenery, line: LineState, view: ScaleView, scale
   if (found.kind === 'match') {
     const gross = settledFrame(scale.track)?.gross ?? mg(Math.round(scale.track.level));
     setScale(stage, view.id, { track: learnRise(scale.track, scale.empty) });
+    if (vessel.recount !== null && isOnlyAbout(line, vessel, scale))
+      setScale(stage, view.id, { strayed: notSurely(line.plan.id, vessel.recount.zero) });
     const episode = scale.window?.episode ?? 0;
     wantOnce(stage, `set ${episode}`, setVessel(stage, line, vessel, view, scale, gross));
     return { phase: 'settling-vessel' };
@@ -119,7 +121,7 @@ const strangeChoices = (
   const card = (which: VesselState, hold: boolean, name = which.plan.name): Choice =>
     choice('it-is-vessel', { vessel: name, gross, ...unknownIn(line, which, scale) }, hold, () => {
       // It counts from its old zero, and nothing but a person's word says that it is the one: what comes of it is a person's to take.
-      if (which.recount?.line === line.plan.id) setScale(stage, view.id, { strayed: byWordAlone(line.plan.id, which.recount.zero) });
+      if (which.recount?.line === line.plan.id) setScale(stage, view.id, { strayed: notSurely(line.plan.id, which.recount.zero) });
       stage.wants.push(setVessel(stage, line, which, view, scale, gross));
     });
   const sure = found.kind === 'alike' || found.kind === 'unknown';

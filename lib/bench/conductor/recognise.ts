@@ -55,6 +55,13 @@ const isBeingWeighedAgain = (line: LineState, vesselId: VesselId, scale: ScaleMe
   return [zero, gross].some((known) => Math.abs(scale.track.level - known) <= recognisedWithin(scale));
 };
 
+/** Not by what the scale can tell, but about: another vessel of nearly the same mass would count from the zero of this one. */
+export const isOnlyAbout = (line: LineState, { recount }: VesselState, scale: ScaleMemory): boolean => {
+  const weighed = line.contributions.at(-1)?.weighed;
+  if (recount?.line !== line.plan.id || weighed == null) return false;
+  return [weighed.zero, weighed.gross].every((known) => Math.abs(scale.track.level - known) > within(scale));
+};
+
 /**
  * A bottle weighed again reads what it was crossed out at. Anything else, though it lie between that and its zero, may be the pot it pours
  * into, of which nobody knows what it weighs now: a person says what it is.

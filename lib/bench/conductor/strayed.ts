@@ -21,9 +21,9 @@ const isAt = (line: LineId, zero: number, { strayed }: ScaleMemory): boolean => 
 const askedAt = ({ question }: BatchState, { stand }: ScaleMemory): number | null =>
   question !== null && question.entry === stand?.entry ? question.now : null;
 
-/** The open line's pour is not what the bench is about: a question stands, something is wrong with the batter, or ways out are looked at. */
-const isElsewhere = ({ question, wrong, pour }: BatchState, view: BenchView): boolean =>
-  question !== null || pour.trouble !== null || (wrong !== null && view.remedy !== undefined);
+/** The open line's pour is not what the bench is about: a question stands, something is wrong with the batter, ways out are looked at or led. */
+const isElsewhere = ({ question, wrong, pour, toDo }: BatchState, view: BenchView): boolean =>
+  question !== null || pour.trouble !== null || toDo.length > 0 || (wrong !== null && view.remedy !== undefined);
 
 /** Where the pan has strayed from what it read while its line was not open, or the bench was about something else. */
 export const followStrayed = (
@@ -79,5 +79,5 @@ const knownDoubts = ({ doubts, fallen }: PourMemory): readonly DoubtReason[] => 
 export const strayedDoubts = (pan: PanState, scale: ScaleMemory | undefined): readonly DoubtReason[] =>
   scale !== undefined && isOf(pan, scale) ? (scale.strayed?.doubts ?? []) : [];
 
-/** By word of a person it is the vessel that counts from this zero. */
-export const byWordAlone = (line: LineId, zero: number): ScaleMemory['strayed'] => ({ line, zero, doubts: UNSEEN });
+/** By a person's word alone, or by a mass that is only about the same, it is the vessel that counts from this zero. */
+export const notSurely = (line: LineId, zero: number): ScaleMemory['strayed'] => ({ line, zero, doubts: UNSEEN });
