@@ -62,7 +62,7 @@ export const watchStand = (stage: Scenery, id: InstrumentId): void => {
   const stand = scale?.stand ?? null;
   if (scale === undefined || stand === null || scale.stop !== null || isPouredOnto(stage, stand.vessel, id)) return;
   const mass = scale.track.masses.at(-1);
-  if (mass === undefined || scale.track.news === 'out-of-range') return;
+  if (mass === undefined || scale.track.news === 'out-of-range' || isCrossedOutOn(stage.batch, id, mass, limitOf(stand, scale))) return;
   const free = mass - scale.empty <= threshold(scale, stand.gross - scale.empty);
   const next = free ? freed(stand, scale, mass, stage.now) : standing(stand, scale, mass, stage.now);
   if (next !== stand) setScale(stage, id, { stand: next });
@@ -77,6 +77,14 @@ const isPouredOnto = ({ memory, batch }: Scenery, vessel: VesselId, id: Instrume
   const { pour } = memory;
   if (pour === null || pour.vessel !== vessel || pour.instrument !== id) return false;
   return pour.begun || batch.lines[pour.line]?.plan.mode === 'loss';
+};
+
+/** What was crossed out still stands on top of what was accepted before it: that it does is known. */
+const isCrossedOutOn = ({ pans, lines }: BatchState, id: InstrumentId, mass: number, limit: number): boolean => {
+  const pan = pans[id];
+  const last = pan === undefined ? undefined : lines[pan.line]?.contributions.at(-1);
+  if (last === undefined || last.struck === null || last.weighed === null) return false;
+  return last.vessel === pan?.vessel && last.weighed.instrument === id && Math.abs(mass - last.weighed.gross) <= limit;
 };
 
 /**

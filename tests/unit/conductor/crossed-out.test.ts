@@ -33,6 +33,19 @@ describe('a weight that was crossed out and still stands on the pan', () => {
     expect(rig.state.alarms).toEqual({});
   });
 
+  it('asks nothing of the weight below it, which was accepted before and is as it was', () => {
+    const rig = atReady().pour(700).run(6).pour(800).run(6);
+    const entry = rig.line('shea').contributions[0]?.entry;
+    rig.send({ kind: 'strike', body: { entry: entry as never, reason: 'something-on-the-pan', note: '', held: true } }, 'maker');
+    rig.run(5);
+    expect(rig.state).toMatchObject({ question: null, open: 'shea', alarms: {} });
+    // What lay on the pan is taken off, and the line is weighed from where it began.
+    rig.rest(700).pour(800).run(6).press('go-on').run(1);
+    expect(rig.state.question).toBeNull();
+    expect(rig.line('shea')).toMatchObject({ status: 'closed', outcome: 'within' });
+    expect(rig.refusals).toEqual([]);
+  });
+
   it('may be carried on with after all', () => {
     const rig = atReady().pour(705).run(4).take('cross-out').run(3).take('carry-on', false).run(0.2);
     expect(rig.line('olive')).toMatchObject({ actual: 205_000, outcome: 'over' });
