@@ -1,7 +1,7 @@
 /** Words of the sheet on which a person states what went wrong. */
 export const wrongMessages = {
   title: 'Something is wrong',
-  teach: 'Say what. Nothing is taken back by it; ways out are worked out from it.',
+  teach: 'Say what. It undoes nothing; ways out are worked out from it.',
   whats: {
     lot: { name: 'Other lot', sub: 'than the record says' },
     material: { name: 'Other material', sub: 'was poured' },

@@ -58,8 +58,8 @@ export function More() {
         <Press name={words.abandon} onTap={open ? go('abandon') : undefined} />
         {practice ? <Press name={words.practice} onTap={go('scene')} /> : null}
         <Press name={words.settings} onTap={go('settings')} />
-        <Press name={words.temperatures} onTap={() => router.push('/bench/temperatures')} />
-        <HoldPress name={words.today} words={holdWords} onHeld={() => router.push('/' as Route)} />
+        <Press name={words.temperatures} onTap={() => (closeSheet(), router.push('/bench/temperatures'))} />
+        <HoldPress name={words.today} words={holdWords} onHeld={() => (closeSheet(), router.push('/' as Route))} />
       </SheetGrid>
     </SheetFrame>
   );

@@ -1,7 +1,7 @@
 import { numberText } from '#lib/units/format';
 import { batchMessages } from '../batch-messages';
 import { showIn } from '../quantities';
-import { lettersOf, storyOf } from '../review/told';
+import { amountsByHand, lettersOf, storyOf } from '../review/told';
 import { messages } from '../review/messages';
 import { clockText, dateText, dayText } from '../times';
 import { capital, listed } from '../words';
@@ -63,7 +63,7 @@ const headFacts = ({ review, display, personName }: RecordFacts): RecordSheet['f
     { name: facts.size, said: [facts.sizeOf(show.mass(summary.actual), show.mass(summary.planned))] },
     {
       name: facts.departures,
-      said: [messages.lead.departures(summary, moved)],
+      said: [messages.lead.departures(summary, moved, amountsByHand(story))],
     },
     ...(review.cleaned.length === 0 ? [] : [{ name: facts.cleaned, said: [review.cleaned.join(', ')] }]),
   ];

@@ -23,8 +23,9 @@ export const messages = {
     test: 'Test bench: this record can never pass for a real one.',
   },
   lead: {
-    lines(closed: number, of: number, within: number): string {
-      if (closed === 0) return 'Nothing is weighed yet.';
+    /** `begun`: lines that have something in them. */
+    lines(closed: number, of: number, within: number, begun = closed): string {
+      if (closed === 0) return begun > 0 ? 'No line is finished.' : 'Nothing is weighed yet.';
       const came =
         within === closed
           ? closed === 1
@@ -35,11 +36,13 @@ export const messages = {
         ? `${capital(counted(closed, 'line'))} weighed, ${came}.`
         : `${capital(inWords(closed))} of ${inWords(of)} lines weighed, ${came}.`;
     },
-    departures({ overPours, overrides, byHand, stated = 0 }: Counts, moved: number): string {
+    /** `amounts`: taken out, moved, lost or poured by a person's word. */
+    departures({ overPours, overrides, byHand, stated = 0 }: Counts, moved: number, amounts = 0): string {
       const parts = [
         ...(overPours > 0 ? [counted(overPours, 'over-pour')] : []),
         ...(overrides > 0 ? [counted(overrides, 'override by a person', 'overrides by a person')] : []),
         ...(byHand > 0 ? [counted(byHand, 'weight typed by hand', 'weights typed by hand')] : []),
+        ...(amounts > 0 ? [counted(amounts, 'other amount by hand', 'other amounts by hand')] : []),
         ...(stated > 0 ? [counted(stated, 'deviation written down', 'deviations written down')] : []),
         ...(moved > 0 ? [counted(moved, 'target moved', 'targets moved')] : []),
       ];
@@ -80,6 +83,7 @@ export const messages = {
     totalRow: 'Workings of the sum',
     byHand: 'by hand',
     open: 'not weighed',
+    unfinished: 'not finished',
     underPlanned: (target: string) => `of ${target}`,
     underMoved: (target: string) => `of ${target}, moved`,
     over: (away: string) => `${away} over`,

@@ -67,3 +67,10 @@ export const lettersOf = (story: readonly Told[]): ReadonlyMap<string, string> =
   }
   return letters;
 };
+
+/** What moves, leaves or is poured by a person's word alone; a weight that was typed counts for itself. */
+const MOVES: ReadonlySet<StoryEvent['code']> = new Set(['moved', 'withdrawn', 'lost', 'split']);
+
+/** How many masses besides the weights of lines a person stated. */
+export const amountsByHand = (story: readonly StoryEvent[]): number =>
+  story.filter(({ code, params }) => MOVES.has(code) && params['source'] === 'by-hand').length;

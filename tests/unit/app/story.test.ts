@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import type { StoryEvent } from '#lib/work/batch/index';
 import { STORY_CODES } from '#lib/work/batch/review';
+import { messages } from '#lib/words/review/messages';
 import { storyWords } from '#lib/words/review/messages-story';
 import type { Facts } from '#lib/words/review/messages-story';
+import { amountsByHand } from '#lib/words/review/told';
 import { showIn } from '#lib/words/quantities';
 import type { Sentence } from '#lib/words/sentence';
 
@@ -58,5 +61,27 @@ describe('the story in words', () => {
     const typed = { material: 'Olive oil', net: 1_006_408, unit: 'oz' };
     expect(told('typed-by-hand', { ...typed, text: '35.5' })).toContain('Typed as “35.5 oz” and read back.');
     expect(told('typed-by-hand', { ...typed, text: '2 lb 3.5 oz' })).toContain('Typed as “2 lb 3.5 oz” and read back.');
+  });
+});
+
+const event = (code: string, source?: string) => ({ code, params: source === undefined ? {} : { source } }) as StoryEvent;
+
+describe('what is said of a batch first', () => {
+  const none = { overPours: 0, overrides: 0, byHand: 0 };
+
+  it('counts what was stated by hand besides weights: with such there is no “nothing typed by hand”', () => {
+    const amounts = amountsByHand([
+      event('withdrawn', 'by-hand'),
+      event('lost', 'by-hand'),
+      event('wrong-stated', 'by-hand'),
+      event('moved'),
+    ]);
+    expect(amounts).toBe(2);
+    expect(messages.lead.departures(none, 0, amounts)).toBe('Two other amounts by hand.');
+    expect(messages.lead.departures(none, 0)).toContain('nothing typed by hand');
+  });
+
+  it('says of lines begun and not ended that none is finished, not that nothing is weighed', () => {
+    expect([messages.lead.lines(0, 6, 0, 1), messages.lead.lines(0, 6, 0)]).toEqual(['No line is finished.', 'Nothing is weighed yet.']);
   });
 });

@@ -23,8 +23,8 @@ const ready = (): BatchRig => {
 
 const stands = (batch: BatchState, phase: CuePhase): void =>
   act(() => {
-    const { frame } = SCENES.temperatures();
-    liveStore.setState({ batch, frame: { ...frame, boot: 'b', n: 1, merged: 0, at: 1, cue: { ...frame.cue, phase } } });
+    const { frame, lease } = SCENES.temperatures();
+    liveStore.setState({ batch, lease, frame: { ...frame, boot: 'b', n: 1, merged: 0, at: 1, cue: { ...frame.cue, phase } } });
   });
 
 beforeEach(() => controls.setState({ sheet: 'none' }));
@@ -46,6 +46,14 @@ describe('a batch with planned moulds and no probe', () => {
     cleanup();
     render(<KeypadSheet />);
     for (const name of [/lye/i, /oils/i, /room/i]) screen.getByRole('button', { name });
+  });
+
+  it('is found again without the sheet it was left by, which would keep the pedal', () => {
+    stands(ready().now, 'joining');
+    controls.setState({ sheet: 'more' });
+    render(<More />);
+    fireEvent.click(screen.getByRole('button', { name: 'Temperatures' }));
+    expect(controls.getState().sheet).toBe('none');
   });
 
   it('has that of its batter typed at trace', () => {

@@ -83,7 +83,9 @@ export function PlanRow({ line, columns, letter, open, onOpen, nameOf }: RowProp
         <td className={on('scale')}>
           <Bar axis={axis} away={judged ? line.away / 1000 : null} crossed={crossedOut(line)} write={write} />
           <span className="unseen">
-            {judged ? messages.against.spoken(numberText(line.away / 1000, display.locale, 2)) : messages.against.open}
+            {judged
+              ? messages.against.spoken(numberText(line.away / 1000, display.locale, 2))
+              : messages.against[voiceOf(line) === 'none' ? 'open' : 'unfinished']}
           </span>
         </td>
       </tr>

@@ -23,7 +23,7 @@ import { Proof } from './proof';
 import { Record } from './record';
 import { Scales } from './scales';
 import { Story } from './story';
-import { storyOf } from '#lib/words/review/told';
+import { amountsByHand, storyOf } from '#lib/words/review/told';
 import { unboundName } from '#lib/words/instrument';
 import { on } from './classes';
 import type { NameOf } from './who';
@@ -80,8 +80,13 @@ function Title({ review }: { readonly review: BatchPage }) {
   const zone = { offsetMin: story[0]?.offsetMin ?? null, locale };
   const closed = lines.filter(({ status }) => status === 'closed');
   const lead = [
-    messages.lead.lines(closed.length, lines.length, closed.filter(({ outcome }) => outcome === 'within').length),
-    messages.lead.departures(summary, lines.filter(({ moved }) => moved).length),
+    messages.lead.lines(
+      closed.length,
+      lines.length,
+      closed.filter(({ outcome }) => outcome === 'within').length,
+      lines.filter(({ actual }) => actual > 0).length,
+    ),
+    messages.lead.departures(summary, lines.filter(({ moved }) => moved).length, amountsByHand(story)),
   ].join(' ');
   const day = `${dayText(summary.startedWall, zone)} ${dateText(summary.startedWall, zone).split(' ').at(-1) ?? ''}`.trim();
   const ended = summary.endedWall === null ? null : clockText(summary.endedWall, zone);
