@@ -50,6 +50,7 @@ const announce = async (server: RunningServer, options: Options): Promise<void> 
         ? 'This is the practice bench.'
         : 'The instruments are pseudo-terminals: this is a test, not a real bench.',
     );
+  if (server.readOnly !== null) console.log(`\nNothing can be recorded. ${server.readOnly}\n`);
   const address = server.tabletAddress();
   if (address === null) return;
   console.log(`\nOn a tablet open ${address}\nThe code is good for one screen.\n`);
@@ -96,7 +97,7 @@ const endOnSignals = (holder: { server: RunningServer | null }, log: Log): void 
   // What state this process is in is unknown: the screens go blank with it, the record keeps what was committed.
   for (const event of ['uncaughtException', 'unhandledRejection'] as const) {
     process.on(event, (error: unknown) => {
-      log.fatal({ err: error }, event);
+      log.fatal({ thrown: error instanceof Error ? error.stack : String(error) }, event);
       end(1);
     });
   }

@@ -22,6 +22,8 @@ const ROOT = dirname(dirname(fileURLToPath(import.meta.url)));
 export interface RunningServer {
   readonly port: number;
   readonly realm: Realm;
+  /** Why nothing can be recorded, with what to do; `null`: it can. */
+  readonly readOnly: string | null;
   /** Address for a tablet, with the one-time code good now; `null` when only this machine may come. */
   tabletAddress(): string | null;
   /** Frees ports and sockets, decides what was asked, closes the record. Idempotent. */
@@ -74,6 +76,7 @@ export const startServer = async (options: Options, log: Log, onCode: OnCode = (
   return {
     port: serving.port,
     realm: workshop.run().bench.realm,
+    readOnly: workshop.run().store.health().readOnly,
     tabletAddress: () => serving.tabletAddress(),
     stop: () => (stopping ??= stop()),
   };

@@ -50,8 +50,8 @@ export class RepeatedIntent extends Error {
 
 /** Thrown by every write once damage was found: writing stops, reading goes on. */
 export class JournalReadOnly extends Error {
-  constructor(why: string) {
-    super(why);
+  constructor(why: string, cause?: unknown) {
+    super(why, cause === undefined ? undefined : { cause });
     this.name = 'JournalReadOnly';
   }
 }

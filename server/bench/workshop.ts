@@ -54,6 +54,13 @@ export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> 
   const lock = lockDirectory(options.data);
   const stores = new Map<Realm, Store>();
   const keepers = new Map<Store, Keeper>();
+  const lost = new Set<Store['settings']>();
+  /**
+   * Practice until a person left it in Setup, unless the command line names instruments. Of a record that is damaged nobody knows whether that
+   * was so: nothing invented takes its place then.
+   */
+  const isPractice = (settings: Store['settings']): boolean =>
+    options.practice || (options.instruments.length === 0 && !lost.has(settings) && settings.practiceLeft() === null);
   const listeners: ((run: BenchRun) => void)[] = [];
   const warned = new Set<string>();
   const remedies = createRemedyDesk({ patienceMs: REMEDY_PATIENCE_MS, trouble: (what, why) => log.warn({ why }, what) });
@@ -64,6 +71,7 @@ export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> 
     if (known !== undefined) return known;
     const store = await openStore({ dir: options.data, realm, clock: systemClock, log, lock });
     stores.set(realm, store);
+    if (!store.health().ok) lost.add(store.settings);
     keepers.set(store, await startKeeper({ store, dir: options.data, clock: systemClock, log }));
     return store;
   };
@@ -80,7 +88,7 @@ export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> 
 
   const begin = async (): Promise<BenchRun> => {
     const { settings } = await storeOf('real');
-    if (isPractice(options, settings)) {
+    if (isPractice(settings)) {
       if (options.past && !stores.has('practice')) await beginWithPast({ dir: options.data, clock: systemClock, log, seed: options.seed });
       const store = await storeOf('practice');
       return startRun({ ...practiceParts(options.seed), name: 'bench', store, ...common });
@@ -129,19 +137,19 @@ export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> 
       const clash = clashOf(settings.instruments(), config, deviceOf);
       if (clash !== null) return clash.what;
       await settings.bindInstrument(config, by);
-      if (!isPractice(options, settings)) await rebuild();
+      if (!isPractice(settings)) await rebuild();
       return 'done';
     },
     async unbind(id, by): Promise<SetupAnswer> {
       if (options.instruments.length > 0) return 'fixed';
       if (!settings.instruments().some((config) => config.id === id)) return 'missing';
       await settings.unbindInstrument(id, by);
-      if (!isPractice(options, settings)) await rebuild();
+      if (!isPractice(settings)) await rebuild();
       return 'done';
     },
     async leavePractice(by, along): Promise<SetupAnswer> {
       if (options.practice) return 'fixed';
-      if (!isPractice(options, settings)) return 'missing';
+      if (!isPractice(settings)) return 'missing';
       // First what comes along: should it fail, practice goes on as it was, and what is there already is left as it is.
       await carryOver(run.store, await storeOf('real'), along, by);
       await settings.leavePractice(by);
@@ -172,10 +180,6 @@ export const openWorkshop = async (options: Asked, log: Log): Promise<Workshop> 
     },
   };
 };
-
-/** Practice until a person left it in Setup, unless the command line names instruments. */
-const isPractice = (options: Asked, settings: Store['settings']): boolean =>
-  options.practice || (options.instruments.length === 0 && settings.practiceLeft() === null);
 
 const practiceParts = (seed: number): Pick<RunParts, 'realm' | 'configs' | 'opener' | 'scene' | 'leaning'> => {
   const { opener, configs, scene } = createPracticeBench({ seed, clock: systemClock, timers: systemTimers });

@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto';
-import { open, rm, stat, statfs } from 'node:fs/promises';
+import { access, constants, open, readdir, rm, stat, statfs } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { codeOf } from '../store/problem';
 import { whereUnwritable } from '../store/words';
@@ -21,9 +21,19 @@ export async function checkFolder(dir: string): Promise<Finding[]> {
     trouble !== null
       ? stop(`${named} cannot be written to: ${trouble.message}`, whereUnwritable(codeOf(trouble)))
       : there
-        ? fine(`${named} can be written to.`)
+        ? ((await barredIn(dir)) ?? fine(`${named} can be written to.`))
         : fine(`The data folder ${dir} is not there yet; the first start makes it.`);
   return [writing, await checkRoom(at)];
+}
+
+/** What lies in a folder that can be written, and may itself not be: a record put there by another user, for one. */
+async function barredIn(dir: string): Promise<Finding | null> {
+  const names = (await readdir(dir).catch(() => [])).toSorted();
+  const codes = await Promise.all(names.map((name) => access(join(dir, name), constants.W_OK).then(() => null, codeOf)));
+  const barred = names.filter((_, n) => codes[n] !== null && codes[n] !== 'ENOENT');
+  const code = codes.find((one) => one !== null && one !== 'ENOENT') ?? '';
+  if (barred.length === 0) return null;
+  return stop(`In the data folder ${dir} these cannot be written to: ${barred.join(', ')} (${code}).`, whereUnwritable(code));
 }
 
 async function checkRoom(folder: string): Promise<Finding> {

@@ -2,7 +2,7 @@ import Database from 'better-sqlite3';
 import { accessSync, constants, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { codeOf, StoreProblem } from './problem';
-import { noFolder } from './words';
+import { isUnwritable, noFolder } from './words';
 
 /** Held for as long as a program uses a data directory. */
 export interface DirectoryLock {
@@ -74,7 +74,7 @@ const refusal = (dir: string, cause: unknown): StoreProblem => {
       cause,
     );
   }
-  if (codeOf(cause) === 'EACCES' || codeOf(cause) === 'SQLITE_CANTOPEN') return new StoreProblem(noFolder(dir, codeOf(cause)), cause);
+  if (isUnwritable(codeOf(cause))) return new StoreProblem(noFolder(dir, codeOf(cause)), cause);
   return new StoreProblem(
     {
       happened: `The file ${LOCK} in ${dir} cannot be used as a lock: ${cause instanceof Error ? cause.message : String(cause)}.`,

@@ -1,5 +1,5 @@
-import { mkdirSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { existsSync, mkdirSync, statSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
 import { EMPTY } from '#lib/record/seal';
 import { findingsOf, finish, inspect } from './check';
 import type { Inspection } from './check';
@@ -125,8 +125,13 @@ const sayWhy = ({ realm, file, log, release }: Opening, problem: ProblemText): S
 /** Makes the folder, for this user alone. Throws `StoreProblem` when it cannot be, or when something else stands there. */
 export const makeFolder = (dir: string): void => {
   try {
-    mkdirSync(dir, { recursive: true, mode: 0o700 });
+    // One below the other: made all at once, Node says of every failure that there is no such folder, or never ends (below /proc).
+    for (const folder of missing(resolve(dir))) mkdirSync(folder, { mode: 0o700 });
+    if (!statSync(dir).isDirectory()) throw Object.assign(new Error(`${dir} is no folder`), { code: 'ENOTDIR' });
   } catch (cause) {
     throw new StoreProblem(noFolder(dir, codeOf(cause)), cause);
   }
 };
+
+/** The folders on the way to one that are not there, outermost first. */
+const missing = (dir: string): readonly string[] => (existsSync(dir) ? [] : [...missing(dirname(dir)), dir]);

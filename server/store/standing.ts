@@ -66,11 +66,11 @@ export class Standing {
     if (code === 'SQLITE_FULL') {
       this.#full = diskFull(this.#file);
       this.#log.error({ err: cause }, inOneLine(this.#full));
-      return new JournalReadOnly(inOneLine(this.#full));
+      return new JournalReadOnly(inOneLine(this.#full), cause);
     }
     const damage = code.startsWith('SQLITE_CORRUPT') || code === 'SQLITE_NOTADB';
     const problem = damage ? damaged(this.#file, [`Writing failed (${code}).`]) : writeFailed(this.#file, code);
-    return new JournalReadOnly(inOneLine(this.#stop(problem)));
+    return new JournalReadOnly(inOneLine(this.#stop(problem)), cause);
   }
 
   #stop(problem: ProblemText): ProblemText {

@@ -76,6 +76,10 @@ const FULL: ReadonlySet<string> = new Set(['ENOSPC', 'EDQUOT', 'SQLITE_FULL']);
 
 export const isFull = (code: string): boolean => FULL.has(code);
 
+/** Whether it says of a place that nothing can be written there, and not of what is in it. */
+export const isUnwritable = (code: string): boolean =>
+  isFull(code) || ['EACCES', 'EPERM', 'EROFS'].includes(code) || /^SQLITE_(?:CANTOPEN|READONLY)/.test(code);
+
 /** What to do where nothing can be written: by why not, since a right to write makes no room. */
 export const whereUnwritable = (detail: string): string => {
   if (isFull(detail)) return 'The disk is full: make room on it and start again, or start with a folder on another one: --data DIR.';

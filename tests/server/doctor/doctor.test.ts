@@ -127,6 +127,17 @@ describe('data folder', () => {
     writeFileSync(join(dir, 'file'), '');
     expect(levels(await checkFolder(join(dir, 'file')))).toEqual(['stop']);
   });
+
+  it('stops the job when what lies there may not be written by this user', async () => {
+    writeFileSync(join(dir, 'real.sqlite'), '', { mode: 0o444 });
+    writeFileSync(join(dir, 'real.heads'), '');
+    chmodSync(join(dir, 'real.heads'), 0o666);
+    chmodSync(dir, 0o777);
+    const [barred] = (await asNobody('#server/doctor/folder', 'checkFolder', dir)) as Finding[];
+    expect(barred).toMatchObject({ level: 'stop' });
+    expect(barred?.said).toMatch(/cannot be written to: real\.sqlite \(EACCES\)/);
+    expect(barred?.todo).toContain('the right to write');
+  });
 });
 
 describe('record', () => {

@@ -1,4 +1,4 @@
-import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setImmediate as otherTurns } from 'node:timers/promises';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -52,11 +52,12 @@ describe('the half-year of a first start', () => {
 
     expect(await beginWithPast(asked(killed))).toBe(true);
     for (const each of [dir, killed]) {
-      expect(readdirSync(each)).toEqual(['practice.sqlite']);
+      expect(readdirSync(each).toSorted()).toEqual(['practice.heads', 'practice.sqlite']);
       expect(await batchesIn(each)).toBe(BATCHES);
     }
     // Killed after its name was given: the record stands, and what was left beside it goes.
     mkdirSync(apart(dir));
+    renameSync(join(dir, 'practice.heads'), join(apart(dir), 'practice.heads'));
     expect(await beginWithPast(asked(dir))).toBe(false);
     expect(existsSync(apart(dir))).toBe(false);
     expect(await batchesIn(dir)).toBe(BATCHES);

@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { InstrumentsPage, PlanList } from '#lib/protocol/http';
@@ -49,6 +49,18 @@ describe('what a record is worth', () => {
     for (const opened of screens) opened.close();
     await server?.stop();
     folder.remove();
+  });
+
+  it('is never practice in the place of a real record that cannot be read, which is left as it is and told of', async () => {
+    writeFileSync(join(folder.path, 'real.sqlite'), 'no record any more');
+    const at = await start({ practice: false, past: true });
+    expect([at.realm, at.readOnly]).toEqual(['real', expect.stringMatching(/real\.sqlite cannot be read.*npm run restore/)]);
+    expect((await fetch(`http://127.0.0.1:${at.port}/api/health`)).status).toBe(503);
+    await at.stop();
+    expect(existsSync(join(folder.path, 'practice.sqlite'))).toBe(false);
+    expect(readFileSync(join(folder.path, 'real.sqlite'), 'utf8')).toBe('no record any more');
+    // Asked for by name it is there all the same.
+    expect((await start({ practice: true })).realm).toBe('practice');
   });
 
   it('is practice while nobody has bound anything, and a person leaves it for the real, empty workshop, for good', async () => {

@@ -11,6 +11,7 @@ import { EMPTY } from '#lib/record/seal';
 import { openForWriting } from '#server/store/file';
 import { SqliteJournal } from '#server/store/journal';
 import { MIGRATIONS } from '#server/store/migrate';
+import { isUnwritable } from '#server/store/words';
 import { openStore } from '#server/store/open';
 import { StoreProblem } from '#server/store/problem';
 import { pooledRandom } from '#server/store/random';
@@ -157,6 +158,14 @@ describe('openStore', () => {
       /^refused .* cannot be (opened for writing|made or written to) .* Nothing was changed\. Give the user who runs Potwatch the right/,
     );
   });
+});
+
+describe('a place that cannot be written to', () => {
+  it.each(['EROFS', 'EACCES', 'EPERM', 'ENOSPC', 'SQLITE_FULL', 'SQLITE_CANTOPEN', 'SQLITE_READONLY_DIRECTORY'])(
+    '%s says so of the place, and not of the lock in it',
+    (code) => expect(isUnwritable(code)).toBe(true),
+  );
+  it.each(['SQLITE_NOTADB', 'SQLITE_BUSY', 'EISDIR'])('%s does not', (code) => expect(isUnwritable(code)).toBe(false));
 });
 
 describe('a disk that fills up', () => {
