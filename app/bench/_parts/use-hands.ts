@@ -6,7 +6,7 @@ import { guard } from '../../_live/use';
 import { act, controls } from './controls';
 
 /** A key meant for the element that has the keyboard's focus is not the bench's; a pedal's page key presses no button. */
-const isTakenElsewhere = (key: string): boolean =>
+export const isTakenElsewhere = (key: string): boolean =>
   document.activeElement?.matches(/^(Enter| )$/.test(key) ? 'button:focus-visible, a:focus-visible, input' : 'input') === true;
 
 /** Keyboard and pedal: the same three intents as the targets on the glass. `onPress` stays the same while a page is drawn. */
