@@ -77,7 +77,7 @@ export const sayWords: Readonly<Record<SayCode, Word>> = {
     return block === undefined ? 'Not yet.' : `${block.big}. ${block.act}.`;
   },
   gate: (params) => gateWords[textIn(params, 'gate')] ?? '',
-  resume: plain('Started again. What is in the vessel?'),
+  resume: (params) => `Started again. What is in the ${name(params, 'vessel') || 'vessel'}?`,
   away: plain('Away. Everything is kept.'),
   returned: plain('Back. The weight is as you left it.'),
   // Read with the words of the card itself, see `messages-cards`.

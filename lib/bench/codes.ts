@@ -96,7 +96,7 @@ export type SayCode =
   | 'question' // was, now; vessel whose weight it is
   | 'blocked' // reason
   | 'gate' // gate
-  | 'resume'
+  | 'resume' // vessel
   | 'away'
   | 'returned'
   | 'card' // card (its code) and its parameters
