@@ -21,7 +21,8 @@ export const sheetMessages = {
     close: 'Close the batch',
     practice: 'Practice scene',
     settings: 'This screen',
-    temperatures: 'Temperatures',
+    temperatures: 'Lye and oils',
+    temperaturesSub: 'temperatures',
     today: 'Leave the bench',
   },
   correct: {

@@ -58,7 +58,7 @@ export function More() {
         <Press name={words.abandon} onTap={open ? go('abandon') : undefined} />
         {practice ? <Press name={words.practice} onTap={go('scene')} /> : null}
         <Press name={words.settings} onTap={go('settings')} />
-        <Press name={words.temperatures} onTap={() => (closeSheet(), router.push('/bench/temperatures'))} />
+        <Press name={words.temperatures} sub={words.temperaturesSub} onTap={() => (closeSheet(), router.push('/bench/temperatures'))} />
         <HoldPress name={words.today} words={holdWords} onHeld={() => (closeSheet(), router.push('/' as Route))} />
       </SheetGrid>
     </SheetFrame>

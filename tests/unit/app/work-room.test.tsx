@@ -46,5 +46,5 @@ const offered = (scene: 'pouring' | 'watching'): readonly (string | undefined)[]
 
 it('a screen that only watches is offered no act that it may not do', () => {
   expect(offered('pouring')).toContain('Park');
-  expect(offered('watching')).toEqual(['This screen', 'Temperatures', 'Leave the bench']);
+  expect(offered('watching')).toEqual(['This screen', 'Lye and oilstemperatures', 'Leave the bench']);
 });
