@@ -28,7 +28,8 @@ export async function checkFolder(dir: string): Promise<Finding[]> {
 
 /** What lies in a folder that can be written, and may itself not be: a record put there by another user, for one. */
 async function barredIn(dir: string): Promise<Finding | null> {
-  const names = (await readdir(dir).catch(() => [])).toSorted();
+  const found: readonly string[] = await readdir(dir).catch(() => []);
+  const names = found.toSorted();
   const codes = await Promise.all(names.map((name) => access(join(dir, name), constants.W_OK).then(() => null, codeOf)));
   const barred = names.filter((_, n) => codes[n] !== null && codes[n] !== 'ENOENT');
   const code = codes.find((one) => one !== null && one !== 'ENOENT') ?? '';

@@ -67,7 +67,7 @@ const refusal = (dir: string, cause: unknown): StoreProblem => {
   if (busy) {
     return new StoreProblem(
       {
-        happened: `Another Potwatch (${holderOf(dir)}) is using the data folder ${dir}.`,
+        happened: `Another Potwatch (${saidHolder(dir) ?? 'unknown process'}) is using the data folder ${dir}.`,
         kept: 'Nothing was opened and nothing was changed.',
         todo: 'Use the one that runs, or stop it first; or start this one with another folder: --data DIR.',
       },
@@ -85,10 +85,11 @@ const refusal = (dir: string, cause: unknown): StoreProblem => {
   );
 };
 
-const holderOf = (dir: string): string => {
+/** Who says to hold a folder, as it stands beside the lock; `null`: nobody. It may be a process that was killed. */
+export const saidHolder = (dir: string): string | null => {
   try {
     return readFileSync(join(dir, HOLDER), 'utf8').trim();
   } catch {
-    return 'unknown process';
+    return null;
   }
 };

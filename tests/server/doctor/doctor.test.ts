@@ -11,6 +11,7 @@ import { checkPorts } from '#server/doctor/ports';
 import { checkNativeParts, checkNode, missingTools } from '#server/doctor/program';
 import { checkRecords } from '#server/doctor/record';
 import { report } from '#server/doctor/report';
+import { lockDirectory } from '#server/store/lock';
 import { openStore } from '#server/store/open';
 import type { Store } from '#server/store/store';
 import { as } from '#lib/units/id';
@@ -142,6 +143,17 @@ describe('data folder', () => {
 
 describe('record', () => {
   it('has nothing to look at before the first start', async () => {
+    expect(levels(await checkRecords(dir))).toEqual(['fine']);
+  });
+
+  it('says when a program runs on the folder, and believes no number of one that is gone', async () => {
+    const held = lockDirectory(dir);
+    const [running] = await checkRecords(dir);
+    expect(running).toMatchObject({ level: 'note', said: expect.stringContaining(`process ${process.pid}`) as string });
+    held.release();
+    expect(levels(await checkRecords(dir))).toEqual(['fine']);
+    // No process has a number beyond the kernel's largest.
+    writeFileSync(join(dir, 'in-use.txt'), 'process 99999999\n');
     expect(levels(await checkRecords(dir))).toEqual(['fine']);
   });
 
