@@ -73,10 +73,14 @@ const stopFor = (
   const { stop } = before;
   if (after.track.news === 'unit') return { why: 'unit-changed', was: before.lastLevel, emptied: false };
   if (stop !== null && stop.why === 'tare-pressed') return { ...stop, emptied: stop.emptied || isEmptied(stop, after) };
-  const loaded = batch !== null && (batch.pans[id] !== undefined || before.stand !== null);
+  const loaded = batch !== null && (batch.pans[id] !== undefined || before.stand !== null || isFilledOn(batch, id));
   if (stop === null && loaded && isTare(before, after, reading)) return { why: 'tare-pressed', was: before.track.level, emptied: false };
   return stop;
 };
+
+/** Jugs and moulds were set down empty here, to be filled. */
+const isFilledOn = ({ status, pour }: BatchState, id: InstrumentId): boolean =>
+  status === 'joined' && Object.values(pour.set).some((one) => one?.instrument === id);
 
 /**
  * The reading jumped to zero from a settled weight within one frame. A lift comes down through the scale's own filter and shows it;

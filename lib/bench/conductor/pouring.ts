@@ -10,6 +10,7 @@ import { hindrance } from './hinder';
 import { jobNow, sourcesNow } from './job';
 import { lossScene, mayBeSource } from './pouring-loss';
 import { at, change, isSettled, netNow, offer, sceneOf, shown, targetOf, type Base, type On } from './pouring-stage';
+import { afterTare } from './stop';
 import { setScale, wantOnce, within, type Scene, type Scenery, type Words } from './stage';
 import { isLoaded, threshold } from './zero';
 
@@ -46,10 +47,21 @@ const viewFor = ({ stage, job, memory }: Base): ScaleView | undefined => {
   return set === undefined ? (scales.find(({ role }) => role === 'main') ?? scales[0]) : scales.find(({ id }) => id === set);
 };
 
-/** After anything that makes a gross weight doubtful the pan is to be seen free again, and a jug's own zero is gone. */
+/**
+ * After anything that makes a gross weight doubtful the pan is to be seen free again, and a jug's own zero is gone. After the scale's own
+ * tare key what stands there reads as a free pan does: then it must have been lifted, or a person holds to it.
+ */
 const hinderedScene = (base: Base, view: ScaleView, overload: boolean): Scene => {
-  if (base.stage.memory.scales[view.id]?.stop != null) setScale(base.stage, view.id, { stop: null });
+  const scale = base.stage.memory.scales[view.id];
+  const stop = scale?.stop ?? null;
   change(base, { freed: false, zero: null, off: false, stood: {} });
+  const free = (): void => setScale(base.stage, view.id, { stop: null });
+  if (scale !== undefined && stop?.why === 'tare-pressed') {
+    const goOn = afterTare(scale, stop, free);
+    if (goOn?.hold === false) free();
+    return sceneOf(base, { at: 'clear', mass: null }, { instrument: view.id, goOn: goOn?.hold === true ? goOn : null });
+  }
+  if (stop !== null) free();
   return sceneOf(base, { at: overload ? 'too-heavy' : 'no-scale', mass: null }, { instrument: view.id });
 };
 

@@ -24,7 +24,7 @@ export const stopScene = (stage: Scenery, line: LineState, view: ScaleView, scal
  * The pan reads about empty again: free and zeroed, as was seen, or as a person holds to. Or it reads what it did: the jump was a hand
  * quicker than the scale's frames, and not its key; that, too, only a person can say.
  */
-const afterTare = (scale: ScaleMemory, { was, emptied }: StopMemory, act: () => void): NonNullable<Scene['goOn']> | null => {
+export const afterTare = (scale: ScaleMemory, { was, emptied }: StopMemory, act: () => void): NonNullable<Scene['goOn']> | null => {
   const { track, empty } = scale;
   if (!track.stable) return null;
   if (Math.abs(track.level - empty) <= 3 * track.division) return { code: 'scale-zeroed', hold: !emptied, act };

@@ -42,6 +42,9 @@ const parted = (): Rig => {
   return rig.rest(0).rest(0, FINE);
 };
 
+/** Into a light jug for the green half 50 g are poured when somebody presses the scale's own tare key. */
+const tared = (): Rig => joined().rest(60).run(1).rest(110).jump(0).run(4);
+
 describe('patterns', () => {
   it('are asked for before joining, one mould after the other, by touch or pedal alike', () => {
     const rig = readyToJoin(plan(null)).run(2);
@@ -97,6 +100,21 @@ describe('parts and moulds at the bench', () => {
     expect(rig.rest(0).seen.portion).toEqual({ at: 'done', mass: null });
     expect(compositionOf(rig.state, 2)?.shares).toBe('known');
     expect(rig.refusals).toEqual([]);
+  });
+
+  it('count nothing past the scale’s own tare key: the jug is lifted and the scale zeroed, or a person holds to it that it was', () => {
+    const rig = tared();
+    expect(at(rig)).toEqual(['clear', 'part:green']);
+    // Poured on, it stands there with 170 g and reads 120.
+    rig.rest(120).run(1).press('go-on', true).run(1);
+    expect(at(rig)).toEqual(['clear', 'part:green']);
+    expect(rig.state.pour.parts).toEqual([]);
+    rig.rest(-110).jump(0).run(5).rest(230).run(1);
+    expect(rig.seen.portion).toMatchObject({ at: 'offer', mass: 170_000 });
+    const held = tared();
+    expect(held.seen.goOn).toEqual({ code: 'scale-zeroed', hold: true });
+    held.press('go-on', true).run(1).rest(110);
+    expect(held.seen.portion).toMatchObject({ at: 'offer', mass: 50_000 });
   });
 
   it('keep a mould’s empty mass through a restart; what the scale forgot is set down again', () => {
