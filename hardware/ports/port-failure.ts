@@ -16,7 +16,7 @@ const NO_LINE = /inappropriate ioctl|is a directory/i;
 /** Names a failed open; what no row knows is `failed` and keeps the system's words. */
 export function portFailure(error: unknown): PortError {
   if (error instanceof PortError) return error;
-  const said = error instanceof Error ? error.message : String(error);
+  const said = (error instanceof Error ? error.message : String(error)).replace(/^Error:? /, '');
   const row = SAYINGS.find(([pattern]) => pattern.test(said));
   return new PortError(row?.[1] ?? 'failed', NO_LINE.test(said) ? `no serial port stands there: ${said}` : said);
 }
