@@ -103,6 +103,8 @@ const overPour =
   (red: boolean) =>
   ({ batch, memory }: Now): Judged => {
     if (batch.over !== null) return 'keep';
+    // It is in the record and answered: what stands on the pan until the way out is done would count twice.
+    if (batch.toDo.length > 0) return null;
     const { pour } = memory;
     const line = pour === null ? undefined : batch.lines[pour.line];
     const scale = pour === null ? undefined : memory.scales[pour.instrument];

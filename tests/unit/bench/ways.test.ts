@@ -224,6 +224,9 @@ describe('ways out on the bench', () => {
     expect(chosen?.by).toBe('maker');
     expect(chosen?.kind === 'remedy-chosen' ? chosen.body.others.map(({ kind }) => kind) : []).toEqual(['carry-on', 'stop']);
     expect(rig.bench.frame().cue).toMatchObject({ phase: 'take-out', left: grams(12), cards: [] });
+    // What stands there still is in the record: it is not poured over once more, and rings no alarm.
+    await stands(rig, 3_000, gross);
+    expect(batchOf(rig).alarms).toEqual({});
 
     // A lump comes out: lighter by 11.8 g, which no hold took yet.
     await stands(rig, 5_000, gross - 11.8);
