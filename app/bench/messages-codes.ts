@@ -64,7 +64,7 @@ export const sayWords: Readonly<Record<SayCode, Word>> = {
   'ways-out': plain('Something is wrong. Choose a way out.'),
   'take-out': (params, show) => {
     const mark = name(params, 'mark');
-    return `${mass('mass')(params, show)} out of the ${name(params, 'vessel')}.${mark === '' ? '' : ` Label it ${mark}.`}`;
+    return `Take ${mass('mass')(params, show)} out of the ${name(params, 'vessel')}.${mark === '' ? '' : ` Label it ${mark}.`}`;
   },
   accepted: (params, show) => `${name(params, 'material')} accepted, ${mass('net')(params, show)}.`,
   lift: (params) => `Lift the ${name(params, 'vessel')}.`,
