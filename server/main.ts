@@ -50,7 +50,7 @@ const announce = async (server: RunningServer, options: Options): Promise<void> 
         ? 'This is the practice bench.'
         : 'The instruments are pseudo-terminals: this is a test, not a real bench.',
     );
-  if (server.readOnly !== null) console.log(`\nNothing can be recorded. ${server.readOnly}\n`);
+  if (server.readOnly !== null) console.log(`\n${server.readOnly}\n`);
   const address = server.tabletAddress();
   if (address === null) return;
   console.log(`\nOn a tablet open ${address}\nThe code is good for one screen.\n`);

@@ -2,6 +2,7 @@ import { Hono } from 'hono';
 import { HTTPException } from 'hono/http-exception';
 import { LARGEST_PHOTO } from '#lib/protocol/afterwards';
 import { LARGEST_FILE } from '#lib/protocol/shelf';
+import { JournalReadOnly } from '#lib/record/journal';
 import { StoreProblem } from '../store/problem';
 import { bars } from './bars';
 import { afterwards } from './afterwards';
@@ -76,6 +77,8 @@ export const createApp = (deps: ApiDeps, pages: Pages): Hono => {
   app.all('*', (c) => pages.respond(c.req.raw));
   app.onError((error, c) => {
     if (error instanceof HTTPException) return problem(c, error.status, 'The request could not be read.', 'Reload the page and try again.');
+    // The log has it already, from where it began.
+    if (error instanceof JournalReadOnly) return problem(c, 503, error.message, 'Run "npm run doctor" on the bench machine.');
     deps.log.error({ err: error, path: c.req.path }, 'a request failed');
     if (error instanceof StoreProblem) return c.json({ error: error.happened, kept: error.kept, todo: error.todo }, 500);
     return problem(

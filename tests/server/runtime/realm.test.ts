@@ -56,6 +56,15 @@ describe('what a record is worth', () => {
     const at = await start({ practice: false, past: true });
     expect([at.realm, at.readOnly]).toEqual(['real', expect.stringMatching(/real\.sqlite cannot be read.*npm run restore/)]);
     expect((await fetch(`http://127.0.0.1:${at.port}/api/health`)).status).toBe(503);
+    const named = await fetch(`http://127.0.0.1:${at.port}/api/people`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ name: 'Wren', role: 'maker' }),
+    });
+    expect([named.status, await named.json()]).toEqual([
+      503,
+      expect.objectContaining({ error: expect.stringContaining('cannot be read') as string }),
+    ]);
     await at.stop();
     expect(existsSync(join(folder.path, 'practice.sqlite'))).toBe(false);
     expect(readFileSync(join(folder.path, 'real.sqlite'), 'utf8')).toBe('no record any more');
