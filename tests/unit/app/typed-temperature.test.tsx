@@ -9,6 +9,7 @@ import { nameAll, twoParts } from '#tests/support/pouring';
 import { liveStore } from '../../../app/_live/start';
 import { controls } from '../../../app/bench/_parts/controls';
 import { KeypadSheet } from '../../../app/bench/_parts/keypad';
+import { sheetMessages } from '../../../app/bench/messages-sheets';
 import { More } from '../../../app/bench/_parts/more';
 import { PourSheet } from '../../../app/bench/_parts/pour-sheet';
 
@@ -52,7 +53,7 @@ describe('a batch with planned moulds and no probe', () => {
     stands(ready().now, 'joining');
     controls.setState({ sheet: 'more' });
     render(<More />);
-    fireEvent.click(screen.getByRole('button', { name: 'Temperatures' }));
+    fireEvent.click(screen.getByRole('button', { name: new RegExp(`^${sheetMessages.more.temperatures}`) }));
     expect(controls.getState().sheet).toBe('none');
   });
 
