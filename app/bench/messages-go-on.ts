@@ -18,7 +18,7 @@ export const goOnWords: Readonly<Record<GoOnCode, string>> = {
   'left-in': 'hold: leave it in',
   'done-by-hand': 'hold: done, by hand',
   'count-from-here': 'count from here',
-  'close-batch': 'all poured: close it',
+  'close-batch': 'asks whether to close',
 };
 
 export const goOnWordsFor = (code: string): string => (goOnWords as Readonly<Record<string, string>>)[code] ?? code.replaceAll('-', ' ');
