@@ -129,7 +129,7 @@ export const sheetMessages = {
     weightTitle: 'Weight by hand',
     temperatureTitle: 'Temperature by hand',
     /** What is typed, and how much of it is planned still. */
-    of: (material: string, left: string) => `${material}, ${left} to go. `,
+    of: (material: string, left: string) => `${material}, ${left} to go, “by hand” for ever.`,
     teach: 'The record says “by hand” for ever.',
     delete: 'Delete',
     take: 'Read it back',

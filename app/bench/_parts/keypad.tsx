@@ -79,12 +79,12 @@ export function KeypadSheet() {
   const display = useDisplay();
   // The sheet may lie over what is to be weighed, and how much of it.
   const of =
-    kinds[0] !== 'weight' || line === null ? '' : words.of(line.plan.material.name, massText(line.plan.target - line.actual, display));
+    line === null || kinds[0] !== 'weight' ? null : words.of(line.plan.material.name, massText(line.plan.target - line.actual, display));
   return (
     <Types
       kinds={kinds}
       title={(what) => (isMass(what) ? words.weightTitle : words.temperatureTitle)}
-      teach={of + words.teach}
+      teach={of ?? words.teach}
       takes={takes}
     />
   );
