@@ -24,6 +24,19 @@ const resumed = (): Rig =>
     .take('resume-as-recorded')
     .run(1);
 
+/** The pot of a weight that was crossed out comes back at so much, and is poured into until it reads what it did. */
+const back = (gross: number): Rig => {
+  const rig = new Rig()
+    .start(planOf([OLIVE, SHEA, WATER]))
+    .rest(500)
+    .pour(700)
+    .run(6)
+    .rest(0);
+  const { entry } = rig.line('olive').contributions[0]!;
+  rig.send({ kind: 'strike', body: { entry, reason: 'undone', note: '', held: true } }, 'maker');
+  return rig.run(2).rest(gross).run(2).pour(700).run(8);
+};
+
 describe('a doubt about what a pour is counted from', () => {
   it('stays when the record takes something out of the vessel in the middle of the pour', () => {
     const rig = new Rig()
@@ -56,17 +69,6 @@ describe('a doubt about what a pour is counted from', () => {
   });
 
   it('stands where a vessel comes back for a crossed-out weight and reads only about what it should: it may be another', () => {
-    const back = (gross: number): Rig => {
-      const rig = new Rig()
-        .start(planOf([OLIVE, SHEA, WATER]))
-        .rest(500)
-        .pour(700)
-        .run(6)
-        .rest(0);
-      const { entry } = rig.line('olive').contributions[0]!;
-      rig.send({ kind: 'strike', body: { entry, reason: 'undone', note: '', held: true } }, 'maker');
-      return rig.run(2).rest(gross).run(2).pour(700).run(8);
-    };
     const near = back(501);
     expect(near.state.pans[MAIN]).toMatchObject({ line: 'olive', zero: 500_000 });
     expect(near.seen).toMatchObject({ phase: 'ask', doubts: ['return-unlike'] });
