@@ -91,6 +91,8 @@ export const sayWords: Readonly<Record<SayCode, Word>> = {
   },
   closing: plain('All poured? Close the batch, or not yet.'),
   closed: (params) => `Batch ${name(params, 'mark')} is closed.`,
+  parked: (params) => `Batch ${name(params, 'mark')} is parked.`,
+  stopped: (params) => `Batch ${name(params, 'mark')} is stopped. Every weight is kept.`,
   portion: (params, show) => `Portion ${numberIn(params, 'number')}, ${mass('net')(params, show)}.`,
   poured: (params, show) => `${name(params, 'what')}, ${mass('net')(params, show)}.`,
   pattern: (params) => `${name(params, 'mark')}, ${name(params, 'mould')}: which pattern?`,

@@ -106,6 +106,8 @@ export type SayCode =
   | 'trouble' // trouble: what is wrong with the batter, 'which' while nobody has said
   | 'closing' // whether to close
   | 'closed' // mark
+  | 'parked' // mark
+  | 'stopped' // mark
   | 'portion' // number, net
   | 'poured' // what, net
   | 'pattern'; // mark, mould

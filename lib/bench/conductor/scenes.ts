@@ -8,7 +8,7 @@ import { lineScene } from './line';
 import { followProbes } from './probe';
 import { needsResume } from './record';
 import { resumeScene } from './resume';
-import type { Scene, Scenery } from './stage';
+import type { Scene, Scenery, Words } from './stage';
 import { takeOutScene } from './take-out';
 
 /** What the bench is about now. A jug weighed by its loss is not followed meanwhile: it is looked at anew. */
@@ -24,8 +24,9 @@ export const sceneNow = (stage: Scenery): Scene => {
 /** First what only a person can answer, then the work. */
 const sceneOf = (stage: Scenery): Scene => {
   const { batch } = stage;
-  if (batch.status === 'closed') return closedScene(stage);
-  if (batch.status === 'parked' || batch.status === 'abandoned') return { phase: 'idle' };
+  if (batch.status === 'closed') return { phase: 'done', say: endedWords(stage, 'closed') };
+  if (batch.status === 'parked') return { phase: 'idle', say: endedWords(stage, 'parked') };
+  if (batch.status === 'abandoned') return { phase: 'idle', say: endedWords(stage, 'stopped') };
   if (needsResume(stage)) return resumeScene(stage);
   if (batch.away !== null) return awayScene(stage, batch.away);
   if (batch.question !== null) return questionScene(stage, batch.question);
@@ -40,11 +41,9 @@ const sceneOf = (stage: Scenery): Scene => {
   return joiningScene(stage);
 };
 
-/** Told where it was led to its end here: a start that finds it closed has nothing to tell. */
-const closedScene = ({ batch, memory }: Scenery): Scene => ({
-  phase: 'done',
-  say: memory.said === '' ? null : { key: `closed ${batch.id}`, code: 'closed', params: { mark: batch.mark } },
-});
+/** Told where it was led to its end here: a start that finds it ended has nothing to tell. */
+const endedWords = ({ batch, memory }: Scenery, code: 'closed' | 'parked' | 'stopped'): Words | null =>
+  memory.said === '' ? null : { key: `${code} ${batch.id}`, code, params: { mark: batch.mark } };
 
 /** Keeps an eye on what stands on the pans already, whatever is being weighed now. */
 export const watch = (stage: Scenery): void => {

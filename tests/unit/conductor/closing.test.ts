@@ -68,6 +68,15 @@ describe('a joined batch is closed by go on, back and hold alone', () => {
     expect(shown(rig)).toEqual(['set-down']);
   });
 
+  it.each([
+    ['park', { reason: 'supper' }, 'parked'],
+    ['abandon', { reason: 'spilt', held: true }, 'stopped'],
+  ] as const)('ended otherwise it is told aloud as well: %s', (kind, body, code) => {
+    const rig = joinedAs(PLAN, 'medium');
+    rig.send({ kind, body } as Parameters<Rig['send']>[0], 'maker');
+    expect(rig.run(1).seen).toMatchObject({ phase: 'idle', say: { code, params: { mark: '26-1' } } });
+  });
+
   it('trace is asked for aloud when lye and oils are joined, and a start tells of no closing before it', () => {
     const rig = readyToJoin(PLAN);
     rig.send({ kind: 'join', body: { held: true } }, 'maker');
