@@ -73,7 +73,7 @@ describe('a joined batch is closed by go on, back and hold alone', () => {
     ['abandon', { reason: 'spilt', held: true }, 'stopped'],
   ] as const)('ended otherwise it is told aloud as well: %s', (kind, body, code) => {
     const rig = joinedAs(PLAN, 'medium');
-    rig.send({ kind, body } as Parameters<Rig['send']>[0], 'maker');
+    rig.send({ kind, body }, 'maker');
     expect(rig.run(1).seen).toMatchObject({ phase: 'idle', say: { code, params: { mark: '26-1' } } });
   });
 
