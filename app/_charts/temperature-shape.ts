@@ -19,10 +19,14 @@ const frame = (name: keyof typeof GLASS, lye: number, oils: number, column: numb
   shoulder: column * 0.28,
 });
 
-export const TEMPERATURE_GLASS: Readonly<Record<keyof typeof GLASS, TemperatureGlass>> = {
+const SMALL = frame('small', 42, 148, 34);
+
+/** `page`: a phone that shows nothing but temperatures has the whole width for them, and less height. */
+export const TEMPERATURE_GLASS: Readonly<Record<keyof typeof GLASS | 'page', TemperatureGlass>> = {
   wide: frame('wide', 70, 252, 58),
-  small: frame('small', 42, 148, 34),
+  small: SMALL,
   phone: frame('phone', 38, 124, 30),
+  page: { ...SMALL, height: 224, foot: 205 },
 };
 
 const WINDOW_TOP = 0.42;

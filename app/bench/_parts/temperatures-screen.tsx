@@ -72,8 +72,7 @@ export function TemperaturesScreen() {
       <Where window={window} />
       <div className={styles['side']}>
         <div className={styles['drawing']}>
-          {/* A phone has the whole width for it here, and less height. */}
-          <Temperatures frame={frame === 'phone' ? 'small' : frame} />
+          <Temperatures frame={frame === 'phone' ? 'page' : frame} />
         </div>
         <div className={styles['truth']}>
           <ProbesTruth />

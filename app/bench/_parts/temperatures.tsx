@@ -1,13 +1,13 @@
 'use client';
 import { TemperatureColumns } from '../../_charts/temperature-columns';
+import type { TEMPERATURE_GLASS } from '../../_charts/temperature-shape';
 import { see } from '../../_live/selectors';
 import { useDisplay, useLive } from '../../_live/use';
-import type { Frame } from '../../_ui/frame';
 import { messages } from '../messages';
 import { COMMON } from './common';
 
 /** Once joined there is one temperature, and no difference to allow. */
-export function Temperatures({ frame }: { readonly frame: Frame }) {
+export function Temperatures({ frame }: { readonly frame: keyof typeof TEMPERATURE_GLASS }) {
   const display = useDisplay();
   const lye = useLive(see.lye)?.value ?? null;
   const oils = useLive(see.oils)?.value ?? null;
