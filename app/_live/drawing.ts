@@ -61,6 +61,7 @@ export const inNextTask = (): ((run: () => void) => void) => {
     runs.push(run);
     // Not before it is needed: the export of the pages imports this too, and would wait for the channel for ever.
     port ??= open();
-    port.postMessage(null);
+    // Waking the next task takes a tenth of a millisecond: whoever waits for what was just written is told first.
+    queueMicrotask(() => port?.postMessage(null));
   };
 };

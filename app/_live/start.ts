@@ -16,8 +16,11 @@ import { createWriters } from './writers';
 
 /** The page's one store and one guard. Both exist before the page does, for the exported HTML. */
 export const liveStore = createLiveStore();
+/** For the digits of the one number: within the very task that brought the reading. */
 export const onLive = createWriters(liveStore);
 export const drawing = createDrawing(liveStore, inNextTask());
+/** For every other text that changes with the readings: each write keeps the number waiting, and none of them is waited for. */
+export const onDrawing = createWriters(drawing);
 export const guard = createGuard(
   () => performance.now(),
   (until) => (document.documentElement.dataset['deaf'] = `${until}`),

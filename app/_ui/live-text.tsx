@@ -3,7 +3,7 @@ import { useLayoutEffect, useRef } from 'react';
 import type { RefObject } from 'react';
 import type { Display } from '#lib/units/display';
 import type { LiveState } from '../_live/store';
-import { onLive } from '../_live/start';
+import { onDrawing } from '../_live/start';
 import { liveStore, useDisplay, useLive } from '../_live/use';
 
 /** Sets the text of an element that holds nothing else, by its one text node and only when it is another. */
@@ -14,14 +14,14 @@ export const writeText = (element: Element, text: string): void => {
 };
 
 /** Keeps an element's contents as `write` says: after each drawing, and with each change of the live state without any. */
-export const useLiveWriting = <E extends Element>(write: (element: E, state: LiveState) => void): RefObject<E | null> => {
+export const useLiveWriting = <E extends Element>(write: (element: E, state: LiveState) => void, told = onDrawing): RefObject<E | null> => {
   const element = useRef<E>(null);
   useLayoutEffect(() => {
     const now = (state: LiveState): void => {
       if (element.current !== null) write(element.current, state);
     };
     now(liveStore.getState());
-    return onLive(now);
+    return told(now);
   });
   return element;
 };

@@ -3,6 +3,7 @@ import { useMemo } from 'react';
 import type { CSSProperties } from 'react';
 import { useShallow } from 'zustand/react/shallow';
 import { see } from '../../_live/selectors';
+import { onLive } from '../../_live/start';
 import type { LiveState } from '../../_live/store';
 import { useDisplay, useLive } from '../../_live/use';
 import { useLiveWriting, writeText } from '../../_ui/live-text';
@@ -103,7 +104,7 @@ function Slotted({ layout, place }: { readonly layout: Layout; readonly place: (
       const cell = cells[at];
       if (cell !== undefined) writeText(cell, text);
     }
-  });
+  }, onLive);
   const label = useLiveWriting<HTMLSpanElement>((spoken, state) => writeText(spoken, place(state)?.label ?? ''));
   return (
     <div className={styles['number']} data-figure="" style={{ '--size': size, '--whole': wholeWidth } as CSSProperties}>

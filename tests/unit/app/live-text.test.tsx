@@ -10,7 +10,7 @@ import { SCENES } from '#tests/browser/support/fixtures';
 import { TheNumber } from '../../../app/bench/_parts/number';
 import { fold } from '../../../app/_live/fold';
 import { share } from '../../../app/_live/share';
-import { liveStore, onLive } from '../../../app/_live/start';
+import { drawing, liveStore, onLive } from '../../../app/_live/start';
 import { prefer } from '../../../app/_live/preferences';
 import { LiveText } from '../../../app/_ui/live-text';
 
@@ -67,6 +67,15 @@ describe('the large number', () => {
     }
     expect(drawn).toHaveBeenCalledTimes(before);
     expect(container.querySelector('[data-figure]')).toBe(cell);
+  });
+
+  it('has its digits in the very task of a reading, and what is read aloud of it right after', async () => {
+    prefer({ locale: 'en-GB' });
+    const { container } = drawings(<TheNumber />);
+    act(() => left(412_600));
+    drawing.digitsFirst(() => left(412_500));
+    expect([digits(container), spoken(container)]).toEqual(['412.5', '412.6 g left']);
+    await vi.waitFor(() => expect(spoken(container)).toBe('412.5 g left'));
   });
 
   it('is what a way out takes out where no scale tells it, and of temperatures nobody knows it says no weight', () => {
