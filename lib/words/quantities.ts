@@ -15,7 +15,7 @@ export interface Show {
 
 export const showIn = (display: Display): Show => ({
   mass: (milligrams, step = null, sign = 'minus') => massText(milligrams, display, step, sign),
-  tolerance: (milligrams) => massText(milligrams, display, toleranceStep(milligrams, planStep(milligrams), display)),
+  tolerance: (milligrams) => massText(milligrams, display, statedToleranceStep(milligrams, display)),
   temperature: (milliCelsius) => temperatureText(milliCelsius, display),
   difference: (milliKelvin) => differenceText(milliKelvin, display),
   share: (millionths) => shareText(millionths, display),
@@ -71,6 +71,12 @@ const TELLS = 20;
 /** How finely a tolerance is shown, mg: as its scale shows grams, and in ounces so that it is never read as none. */
 export const toleranceStep = (milligrams: number, step: number, display: Display): number =>
   display.mass === 'g' ? step : Math.min(step, Math.max(1, milligrams / TELLS));
+
+/** How finely a tolerance is shown where no scale is asked, mg: as it was stated, and one that was worked out no finer than tells it from another. */
+export const statedToleranceStep = (milligrams: number, display: Display): number => {
+  const grams = Math.max(planStep(milligrams), [100, 10].find((step) => TELLS * step <= milligrams) ?? 1);
+  return toleranceStep(milligrams, grams, display);
+};
 
 /** What the last digit of a stated weight is worth, mg; `null` when the text is none. */
 export const stepOf = (stated: { readonly text: string; readonly unit: MassUnit } | null): number | null =>

@@ -1,5 +1,5 @@
 import type { Display } from '#lib/units/display';
-import { massCell, plannedStep, planStep, toleranceStep } from '#lib/words/quantities';
+import { massCell, plannedStep, statedToleranceStep } from '#lib/words/quantities';
 
 /** A planned mass as the digits of a column whose head has the unit. */
 export const plannedText = (milligrams: number, tolerance: number, display: Display): string =>
@@ -7,7 +7,7 @@ export const plannedText = (milligrams: number, tolerance: number, display: Disp
 
 /** A tolerance as the digits of a column whose head has the unit. */
 export const toleranceText = (milligrams: number, display: Display): string =>
-  massCell(milligrams, toleranceStep(milligrams, planStep(milligrams), display), display, 0).text;
+  massCell(milligrams, statedToleranceStep(milligrams, display), display, 0).text;
 
 /** A worked-out mass in grams, to a tenth. */
 export const gramsText = (grams: number, display: Display): string => massCell(Math.round(1000 * grams), 100, display, 0).text;

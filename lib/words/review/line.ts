@@ -2,7 +2,7 @@ import type { ReviewContribution, ReviewLine } from '#lib/work/batch/index';
 import { comesIn } from '#lib/work/batch/comes-in';
 import { crossedOutAway } from '../away';
 import type { Display } from '#lib/units/display';
-import { plannedStep, planStep, stepOf, targetStep, toleranceStep } from '../quantities';
+import { plannedStep, statedToleranceStep, stepOf, targetStep } from '../quantities';
 
 /** The finest step any weight of the line was stated in, mg; `null` before the first. */
 const stepOfLine = (line: ReviewLine): number | null => {
@@ -15,7 +15,7 @@ export const stepsOf = (line: ReviewLine, display: Display) => ({
   planned: plannedStep(line.planned.target, line.tolerance, display),
   target: plannedStep(line.target, line.tolerance, display),
   weighed: targetStep(line.tolerance, stepOfLine(line) ?? TENTH, display),
-  tolerance: toleranceStep(line.tolerance, planStep(line.tolerance), display),
+  tolerance: statedToleranceStep(line.tolerance, display),
 });
 
 /** Of a line nobody weighed yet, mg. */

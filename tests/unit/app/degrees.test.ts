@@ -47,6 +47,12 @@ describe('a tolerance', () => {
       (milligrams / 1000).toFixed(milligrams % 100 === 0 ? 1 : milligrams % 10 === 0 ? 2 : 3),
     );
   });
+
+  it('that was worked out is told to a twentieth of itself, not to the milligram', () => {
+    expect(toleranceText(3503, display('g'))).toBe('3.5');
+    expect(toleranceText(343, display('g'))).toBe('0.34');
+    expect(toleranceText(127, display('g'))).toBe('0.127');
+  });
 });
 
 const inOunces = (text: string): number => {
