@@ -64,7 +64,7 @@ it.each([
   ['Error Resource temporarily unavailable Cannot lock port', 'busy'],
   ['Error: Input/output error setting custom baud rate of 9600', 'failed'],
 ])('B4: %s is %s', (said, code) => {
-  expect(portFailure(new Error(said))).toMatchObject({ code, message: said });
+  expect(portFailure(new Error(said))).toMatchObject({ code, message: said.replace(/^Error:? /, '') });
 });
 
 it.each([import.meta.filename, import.meta.dirname])('B4: says of a file or a folder that it is no serial port: %s', async (path) => {
