@@ -49,6 +49,10 @@ export const placesOf = (steps: readonly (number | null)[], display: Display): n
 /** The coarsest of a tenth, a hundredth and a thousandth of a gram in which a plan's figure is whole: nothing is rounded away. */
 export const planStep = (milligrams: number): number => (milligrams % 100 === 0 ? 100 : milligrams % 10 === 0 ? 10 : 1);
 
+/** As it was stated, but no finer than the coarsest decimal step of a gram that is `enough`, mg. */
+const noFiner = (milligrams: number, enough: number): number =>
+  Math.max(planStep(milligrams), [100, 10].find((step) => step <= enough) ?? 1);
+
 /** So many steps keep a rounded target well inside its tolerance: the last digit is at most half of it, the rounding a quarter. */
 const INSIDE = 6;
 
@@ -60,10 +64,8 @@ export const targetStep = (tolerance: number, step: number, display: Display): n
 const LIE_IN = 4;
 
 /** How finely what a plan asks for is shown, mg: no finer than anybody can pour to it. The bench aims at the milligrams all the same. */
-export const plannedStep = (target: number, tolerance: number, display: Display): number => {
-  const grams = Math.max(planStep(target), [100, 10].find((step) => LIE_IN * step <= tolerance) ?? 1);
-  return targetStep(tolerance, grams, display);
-};
+export const plannedStep = (target: number, tolerance: number, display: Display): number =>
+  targetStep(tolerance, noFiner(target, tolerance / LIE_IN), display);
 
 /** So many steps tell a tolerance from another, where the unit is much larger than the scale's own. */
 const TELLS = 20;
@@ -73,10 +75,8 @@ export const toleranceStep = (milligrams: number, step: number, display: Display
   display.mass === 'g' ? step : Math.min(step, Math.max(1, milligrams / TELLS));
 
 /** How finely a tolerance is shown where no scale is asked, mg: as it was stated, and one that was worked out no finer than tells it from another. */
-export const statedToleranceStep = (milligrams: number, display: Display): number => {
-  const grams = Math.max(planStep(milligrams), [100, 10].find((step) => TELLS * step <= milligrams) ?? 1);
-  return toleranceStep(milligrams, grams, display);
-};
+export const statedToleranceStep = (milligrams: number, display: Display): number =>
+  toleranceStep(milligrams, noFiner(milligrams, milligrams / TELLS), display);
 
 /** What the last digit of a stated weight is worth, mg; `null` when the text is none. */
 export const stepOf = (stated: { readonly text: string; readonly unit: MassUnit } | null): number | null =>

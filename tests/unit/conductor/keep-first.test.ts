@@ -2,16 +2,22 @@ import { describe, expect, it } from 'vitest';
 import { grams } from '#lib/units/mass';
 import { MAIN, OLIVE, planOf, Rig, SODA, vesselId, WATER } from './rig';
 
-/** Water is in, and of 70 g of soda 50 stand poured in its cup. */
-const half = (): Rig => {
-  const rig = new Rig()
+/** Water is in, and the empty cup for 70 g of soda stands on the pan. */
+const cupOn = (): Rig =>
+  new Rig()
     .start(planOf([WATER, SODA, OLIVE]))
     .rest(200)
     .pour(350)
     .run(6)
     .rest(0)
-    .run(2);
-  rig.press('go-on', true).run(2).rest(60).pour(110, 5).run(4);
+    .run(2)
+    .press('go-on', true)
+    .run(2)
+    .rest(60);
+
+/** 50 g of the soda stand poured in it. */
+const half = (): Rig => {
+  const rig = cupOn().pour(110, 5).run(4);
   expect(rig.state).toMatchObject({ open: 'soda' });
   return rig;
 };
@@ -49,14 +55,7 @@ describe('hydroxide that stands half poured and in no entry', () => {
   });
 
   it('stands in nobody’s way where nothing was poured yet', () => {
-    const rig = new Rig()
-      .start(planOf([WATER, SODA, OLIVE]))
-      .rest(200)
-      .pour(350)
-      .run(6)
-      .rest(0)
-      .run(2);
-    rig.press('go-on', true).run(2).rest(60);
+    const rig = cupOn();
     spill(rig);
     expect(rig.refusals).toEqual([]);
     expect(rig.state).toMatchObject({ open: 'water' });
