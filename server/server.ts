@@ -9,6 +9,7 @@ import { markSession } from './bench/session';
 import { systemClock } from './bench/system';
 import { openWorkshop } from './bench/workshop';
 import { openDevPages } from './dev-pages';
+import { isLoopbackHost } from './http/gate';
 import { loadPages } from './http/static';
 import { createPairing } from './live/pairing';
 import type { Log } from './log';
@@ -94,7 +95,7 @@ const tabletHost = ({ host, allowHosts }: Options): string | null => {
   const [name] = allowHosts;
   // By that name this machine is asked for too, by a proxy on it: whoever comes so is elsewhere and needs the code.
   if (name !== undefined) return name;
-  if (host === '127.0.0.1' || host === 'localhost' || host === '::1') return null;
+  if (isLoopbackHost(host)) return null;
   if (host !== '0.0.0.0' && host !== '::') return host.includes(':') ? `[${host}]` : host;
   const addresses = Object.values(networkInterfaces()).flatMap((list) => list ?? []);
   return addresses.find((address) => !address.internal && address.family === 'IPv4')?.address ?? null;

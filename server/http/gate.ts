@@ -17,6 +17,9 @@ export interface Gate {
 
 const LOOPBACK_NAMES = ['localhost', '127.0.0.1', '[::1]'];
 
+/** Whether a server that listens there hears this machine alone. */
+export const isLoopbackHost = (host: string): boolean => host === '127.0.0.1' || host === 'localhost' || host === '::1';
+
 /** Whether the name in an address means this machine whoever says it. */
 export const namesThisMachine = (url: string): boolean => URL.canParse(url) && LOOPBACK_NAMES.includes(new URL(url).hostname);
 
@@ -61,7 +64,7 @@ const refuse = (why: Refused['why'], value: string): Refused => {
 
 /** Addresses a browser may name once the person asked us to listen beyond loopback. */
 const ownAddresses = (host: string): readonly string[] => {
-  if (host === '127.0.0.1' || host === 'localhost' || host === '::1') return [];
+  if (isLoopbackHost(host)) return [];
   if (host !== '0.0.0.0' && host !== '::') return [bracketed(host)];
   return Object.values(networkInterfaces())
     .flatMap((list) => list ?? [])
